@@ -1,0 +1,246 @@
+/** A complete engine specification in SI: what the file said, with every gap filled and listed. */
+
+/** One complete engine specification. All values SI (m, m2, m3, kg, Pa, K, rad where not said otherwise). */
+export interface Combination {
+  readonly name: string;
+  readonly block: Block;
+  readonly chamber: Chamber;
+  readonly intake: Port;
+  readonly exhaust: Port;
+  readonly induction: Induction;
+  readonly exhaustSystem: ExhaustSystem;
+  readonly fuel: Fuel;
+  /** Relative air-fuel ratio, 1 = stoichiometric [-]. */
+  readonly lambda: number;
+  readonly burn: Burn;
+  readonly walls: Walls;
+  readonly friction: Friction;
+  readonly weather: Weather;
+  /** Standard whose reference air the shown torque and power refer to. */
+  readonly correction: CorrectionStandard;
+  /** Values the file left out, with what was put in their place. */
+  readonly assumed: readonly Assumed[];
+  /** Doubts about the file that don't stop a forecast. */
+  readonly warnings: readonly Warning[];
+}
+
+/** A value the file left out and an estimate filled in. */
+export interface Assumed {
+  /** Path of the field in the file, dots between the names: `intake.port.area`. */
+  readonly path: string;
+  /** The value, in `unit`. */
+  readonly value: number | string;
+  /** Unit as shown to people (`in`, `cc`, `deg`); empty for a pure number or a word. */
+  readonly unit: string;
+  /** One standard deviation of the estimate in the same unit; null where a spread makes no sense (a word). */
+  readonly spread: number | null;
+  /** Why this value: the rule used and where it comes from. */
+  readonly reason: string;
+}
+
+/** A doubt or a caution. `code` is stable for machines, `message` is for people. */
+export interface Warning {
+  readonly code: string;
+  /** Path of the field in the file, or empty. */
+  readonly path: string;
+  readonly message: string;
+}
+
+export interface Block {
+  readonly cylinders: number;
+  /** [m] */
+  readonly bore: number;
+  /** [m] */
+  readonly stroke: number;
+  /** Centre to centre [m]. */
+  readonly rodLength: number;
+  /** Cylinder numbers (from 1) in the order they fire. */
+  readonly firingOrder: readonly number[];
+  /** Crank angle of each cylinder's firing top centre [deg], 0 to 720, indexed by cylinder number - 1. */
+  readonly firingAngles: readonly number[];
+}
+
+/** Classes of chamber by how fast they burn; reference durations live with the burn model. */
+export type ChamberClass = 'open-wedge' | 'closed-wedge' | 'fast-burn-wedge' | 'hemispherical' | 'pent-roof';
+
+export interface Chamber {
+  readonly class: ChamberClass;
+  /** Volume above the piston at top centre, one cylinder [m3]. */
+  readonly clearanceVolume: number;
+  /** (swept + clearance) / clearance [-]. */
+  readonly compressionRatio: number;
+}
+
+/** One side (intake or exhaust) of one cylinder: valves, flow, port, cam. */
+export interface Port {
+  /** Valves of this side per cylinder. */
+  readonly valves: number;
+  /** Head diameter of one valve [m]. */
+  readonly valveDiameter: number;
+  /** [m] */
+  readonly stemDiameter: number;
+  readonly flow: FlowCurve;
+  /** Length from the manifold face to the valve [m]. */
+  readonly portLength: number;
+  /** Mean cross-section of the port, all of the cylinder's ports of this side together [m2]. */
+  readonly portArea: number;
+  readonly lobe: Lobe;
+  /** Angle of the lobe's centre [crank deg]: after gas-exchange top centre for intake, before it for exhaust. */
+  readonly centreline: number;
+  /** Valve lift over lobe lift [-]. */
+  readonly rockerRatio: number;
+  /** Clearance at the valve, hot [m]. */
+  readonly lash: number;
+  /** Lift lost to bending at full lift [m]; in proportion below. */
+  readonly deflection: number;
+}
+
+/** Effective flow area against lift, all of the cylinder's valves of this side together. */
+export interface FlowCurve {
+  /** Valve lift [m], rising, first entry above 0. */
+  readonly lift: readonly number[];
+  /** Effective area of the compressible nozzle law, stagnation upstream to static downstream [m2]. */
+  readonly area: readonly number[];
+  /** Area against the usual direction over area in it [-]. */
+  readonly reverseRatio: number;
+  /** Lift of the last measured point [m]: above it the area is held and the forecast warns. Null: no sheet. */
+  readonly measuredTo: number | null;
+}
+
+/** Shape of a cam lobe: what the card says, or a measured table. */
+export type Lobe =
+  | {
+      readonly kind: 'card';
+      /** Points of the card, longest duration first: crank degrees during which the lobe is above `lift` [m]. */
+      readonly points: readonly { readonly duration: number; readonly lift: number }[];
+      /** Lobe lift at the nose [m]. */
+      readonly maxLift: number;
+    }
+  | {
+      readonly kind: 'table';
+      /** Crank degrees from the centre of the lobe, rising. */
+      readonly angle: readonly number[];
+      /** Lobe lift [m]. */
+      readonly lift: readonly number[];
+    };
+
+export interface Induction {
+  readonly kind: 'carburetor' | 'throttle';
+  /** Air flow area of carburetor or throttle body, whole engine, compressible nozzle law [m2]. */
+  readonly meteringArea: number;
+  /** Effective area of the air cleaner, whole engine [m2]; null for none. */
+  readonly airCleanerArea: number | null;
+  /** Plenums, each with its volume [m3] and the cylinders (numbers from 1) it feeds; metering area is shared by count. */
+  readonly plenums: readonly { readonly volume: number; readonly cylinders: readonly number[] }[];
+  readonly runner: {
+    /** Plenum to head face [m]; the port follows. */
+    readonly length: number;
+    /** Area at the plenum end, one cylinder [m2]. */
+    readonly entryArea: number;
+    /** Area at the head face, one cylinder [m2]. */
+    readonly exitArea: number;
+    /** Effective area of the runner's mouth, one cylinder [m2]: carries the manifold's measured flow loss. */
+    readonly mouthArea: number;
+    /** Wall temperature of runner and port [K]. */
+    readonly wallTemperature: number;
+  };
+  /** Share of the fuel's latent heat that is taken from the air before the valve [-]. */
+  readonly evaporation: number;
+  /** Temperature rise of the charge from the plenum floor and walls, before evaporation [K]. */
+  readonly heating: number;
+}
+
+export interface ExhaustSystem {
+  readonly primary: {
+    /** Flange to merge [m]. */
+    readonly length: number;
+    /** Area, one cylinder [m2]. */
+    readonly area: number;
+    readonly wallTemperature: number;
+  };
+  /** Cylinders that share a collector; null: open primaries. */
+  readonly collectors: {
+    /** Each collector's cylinder numbers (from 1). */
+    readonly groups: readonly (readonly number[])[];
+    /** Volume of the merge, one collector [m3]. */
+    readonly mergeVolume: number;
+    /** [m] */
+    readonly length: number;
+    /** [m2] */
+    readonly area: number;
+    readonly wallTemperature: number;
+  } | null;
+  /** Effective area of the outlet with muffler, one collector (or one primary where open) [m2]. */
+  readonly outletArea: number;
+}
+
+/** A fuel as the gas model needs it. */
+export interface Fuel {
+  readonly name: string;
+  /** Moles of liquid components, by name of the gas model's species; or the user's own atoms. */
+  readonly composition: readonly { readonly species: string; readonly moles: number }[] | null;
+  /** Atoms per molecule where no species mixture is given. */
+  readonly atoms: { readonly C: number; readonly H: number; readonly O: number } | null;
+  /** Lower heating value of the liquid [J/kg]. */
+  readonly lowerHeatingValue: number;
+  /** [J/kg] */
+  readonly latentHeat: number;
+  readonly researchOctane: number;
+  readonly motorOctane: number;
+}
+
+/** How combustion is timed and how long it lasts. */
+export interface Burn {
+  readonly timing:
+    | {
+        readonly mode: 'ca50' /** Angle of 50 % burned after firing top centre [deg]. */;
+        readonly angle: number;
+      }
+    | {
+        readonly mode: 'spark';
+        /** [rpm], rising */ readonly rpm: readonly number[];
+        /** Spark before firing top centre [deg]. */ readonly advance: readonly number[];
+      }
+    | { readonly mode: 'best-torque' }
+    | { readonly mode: 'knock-limited' };
+  /** Multiplier on the duration the burn model computes [-]. */
+  readonly durationMultiplier: number;
+  /** Angle from 10 to 90 % burned [deg], in place of the burn model; null: the model. */
+  readonly duration: number | null;
+  /** Share of the fuel that burns of what chemistry allows [-]. */
+  readonly efficiency: number;
+}
+
+export interface Walls {
+  readonly model: 'woschni' | 'hohenberg' | 'annand';
+  readonly multiplier: number;
+  /** [K] */
+  readonly head: number;
+  readonly piston: number;
+  readonly liner: number;
+}
+
+export interface Friction {
+  readonly valvetrain: 'flat-tappet' | 'roller-lifter' | 'direct-acting' | 'finger-follower' | 'rocker-arm';
+  readonly multiplier: number;
+  /** Water pump, oil pump and alternator driven by the engine. */
+  readonly accessories: boolean;
+  readonly mainBearings: number;
+  /** [m] */
+  readonly mainDiameter: number;
+  readonly mainLength: number;
+  readonly rodDiameter: number;
+  readonly rodLength: number;
+}
+
+export interface Weather {
+  /** Absolute barometer reading, not dry [Pa]. */
+  readonly pressure: number;
+  /** [K] */
+  readonly temperature: number;
+  /** Partial pressure of water vapour [Pa]. */
+  readonly vapourPressure: number;
+}
+
+/** `J607`: 60 F, 29.92 inHg dry. `J1349`: 77 F, 29.23 inHg dry. `none`: as observed. */
+export type CorrectionStandard = 'J607' | 'J1349' | 'none';
