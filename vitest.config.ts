@@ -13,13 +13,23 @@ export default defineConfig({
         test: {
           name: 'default',
           include: ['packages/*/test/**/*.test.ts', 'tests/**/*.test.ts'],
-          exclude: ['tests/slow/**', '**/node_modules/**', '**/dist/**'],
+          exclude: ['tests/slow/**', 'tests/package/**', '**/node_modules/**', '**/dist/**'],
           testTimeout: 30_000,
         },
       },
       {
         extends: true,
         test: { name: 'slow', include: ['tests/slow/**/*.test.ts'], testTimeout: 600_000 },
+      },
+      {
+        // The packed tarballs, installed and used from outside: the only tests that need a build.
+        extends: true,
+        test: {
+          name: 'package',
+          include: ['tests/package/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
       },
     ],
   },

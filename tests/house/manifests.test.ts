@@ -1,0 +1,48 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+interface Manifest {
+  readonly name: string;
+  readonly version: string;
+  readonly workspaces?: readonly string[];
+  readonly engines?: { readonly node?: string };
+  readonly scripts?: Readonly<Record<string, string>>;
+  readonly dependencies?: Readonly<Record<string, string>>;
+  readonly devDependencies?: Readonly<Record<string, string>>;
+}
+
+function read(folder: string): Manifest {
+  return JSON.parse(readFileSync(join(import.meta.dirname, '../..', folder, 'package.json'), 'utf8'));
+}
+
+function readAll(): Manifest[] {
+  const root = read('.');
+  return [root, ...(root.workspaces ?? []).map(read)];
+}
+
+describe('the manifests', () => {
+  it('carry one version', () => {
+    expect(new Set(readAll().map((m) => m.version))).toEqual(new Set([read('.').version]));
+  });
+
+  it('ask for the same Node', () => {
+    expect(new Set(readAll().map((m) => m.engines?.node))).toEqual(new Set(['>=20.19']));
+  });
+
+  it('tie the command line to the library of the same version', () => {
+    expect(read('packages/cli').dependencies?.['@valvetide/core']).toBe(read('packages/core').version);
+  });
+
+  it('pin every tool exactly', () => {
+    for (const manifest of readAll())
+      for (const [name, range] of Object.entries(manifest.devDependencies ?? {}))
+        expect(range, `${name} in ${manifest.name}`).toMatch(/^\d+\.\d+\.\d+$/);
+  });
+
+  it('run nothing when installed', () => {
+    for (const manifest of readAll())
+      for (const name of ['preinstall', 'install', 'postinstall', 'prepare'])
+        expect(manifest.scripts?.[name], `${name} in ${manifest.name}`).toBeUndefined();
+  });
+});
