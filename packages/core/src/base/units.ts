@@ -1,0 +1,247 @@
+/** Quantities as people write them (`4.155 in`, `850 cfm`, `60 degF`) to SI and back; nothing else knows units. */
+import { create, createUnitDependencies, type MathJsInstance, unitDependencies } from 'mathjs';
+
+/** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
+export type Dimension =
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'pressure'
+  | 'flow'
+  | 'angle'
+  | 'temperature'
+  | 'temperature-difference'
+  | 'speed'
+  | 'share'
+  | 'specific-energy';
+
+/** Why a text is not the quantity that was asked for. `code` is stable, `message` and `hint` are for people. */
+export interface QuantityProblem {
+  readonly code:
+    | 'unit-missing'
+    | 'unit-unknown'
+    | 'unit-mismatch'
+    | 'decimal-comma'
+    | 'not-finite'
+    | 'not-a-quantity';
+  readonly message: string;
+  readonly hint: string | null;
+}
+
+export type QuantityResult =
+  | { readonly ok: true; readonly value: number; readonly unit: string }
+  | { readonly ok: false; readonly problem: QuantityProblem };
+
+interface DimensionFacts {
+  readonly noun: string;
+  /** Unit of the number this program keeps. */
+  readonly kept: string;
+  readonly example: string;
+  readonly common: readonly string[];
+}
+
+const FACTS: Readonly<Record<Dimension, DimensionFacts>> = {
+  length: { noun: 'a length', kept: 'm', example: '4.000 in', common: ['in', 'mm', 'cm', 'thou', 'ft', 'm'] },
+  area: { noun: 'an area', kept: 'm^2', example: '2.10 in2', common: ['in2', 'cm2', 'mm2', 'm2'] },
+  volume: { noun: 'a volume', kept: 'm^3', example: '68 cc', common: ['cc', 'in3', 'l', 'ml', 'm3'] },
+  pressure: {
+    noun: 'a pressure',
+    kept: 'Pa',
+    example: '28 inH2O',
+    common: ['inHg', 'inH2O', 'psi', 'kPa', 'hPa', 'mbar', 'bar', 'mmHg', 'Pa'],
+  },
+  flow: {
+    noun: 'an air flow',
+    kept: 'm^3/s',
+    example: '850 cfm',
+    common: ['cfm', 'l/s', 'm3/h', 'm3/min', 'm3/s'],
+  },
+  angle: { noun: 'an angle', kept: 'deg', example: '224 deg', common: ['deg', 'rad'] },
+  temperature: { noun: 'a temperature', kept: 'K', example: '60 degF', common: ['degF', 'degC', 'K'] },
+  'temperature-difference': {
+    noun: 'a temperature difference',
+    kept: 'K',
+    example: '15 K',
+    common: ['K', 'degC', 'degF'],
+  },
+  speed: { noun: 'an engine speed', kept: 'rpm', example: '5500 rpm', common: ['rpm'] },
+  share: { noun: 'a share', kept: '', example: '6 %', common: ['%'] },
+  'specific-energy': {
+    noun: 'a heat per mass',
+    kept: 'J/kg',
+    example: '43.5 MJ/kg',
+    common: ['MJ/kg', 'kJ/kg', 'J/kg'],
+  },
+};
+
+/** Other spellings of a unit, lower case and without blanks. */
+const SPELLINGS: Readonly<Record<string, string>> = {
+  '"': 'in',
+  '”': 'in',
+  'in.': 'in',
+  sqin: 'in^2',
+  cuin: 'in^3',
+  ci: 'in^3',
+  cid: 'in^3',
+  cfm: 'cfm',
+  inhg: 'inHg',
+  '"hg': 'inHg',
+  inh2o: 'inH2O',
+  '"h2o': 'inH2O',
+  mmhg: 'mmHg',
+  kpa: 'kPa',
+  hpa: 'hPa',
+  '°': 'deg',
+  degree: 'deg',
+  degrees: 'deg',
+  degf: 'degF',
+  '°f': 'degF',
+  f: 'degF',
+  degc: 'degC',
+  '°c': 'degC',
+  c: 'degC',
+  k: 'K',
+  kelvin: 'K',
+  'r/min': 'rpm',
+  '1/min': 'rpm',
+  rpm: 'rpm',
+  percent: '%',
+};
+
+const NUMBER = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/su;
+/** `1-3/4 in`, `1 3/4 in`, `3/4 in`: how tube and stem sizes are written. */
+const FRACTION = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(.*)$/su;
+const COMMA = /^[+-]?\d+,\d/u;
+const MAX_TEXT = 60;
+
+const units: MathJsInstance = /* @__PURE__ */ unitSystem();
+
+/**
+ * The number in `text`, in the kept unit of `dimension`. Temperatures are absolute (`0 degC` is 273.15 K),
+ * temperature differences are not. A share is written in percent.
+ */
+export function parseQuantity(text: string, dimension: Dimension): QuantityResult {
+  const facts = FACTS[dimension];
+  const trimmed = text.trim();
+  if (trimmed.length > MAX_TEXT)
+    return failure('not-a-quantity', `is too long for ${facts.noun}`, exampleHint(facts));
+  if (COMMA.test(trimmed)) {
+    const hint = `write ${trimmed.replace(',', '.')}`;
+    return failure('decimal-comma', `has a decimal comma in '${trimmed}'`, hint);
+  }
+  const parts = splitNumber(trimmed);
+  if (parts === null) {
+    return failure(
+      'not-a-quantity',
+      `needs ${facts.noun} with its unit, got '${trimmed}'`,
+      exampleHint(facts),
+    );
+  }
+  if (!Number.isFinite(parts.number))
+    return failure('not-finite', `is not a finite number: '${trimmed}'`, null);
+  if (parts.unit === '') {
+    return failure('unit-missing', `needs a unit: '${trimmed}' could be anything`, exampleHint(facts));
+  }
+  return convert(parts.number, parts.unit, dimension, trimmed);
+}
+
+/** A kept value in `unit`, the reverse of `parseQuantity`; an empty unit gives the number back. */
+export function toUnit(value: number, unit: string, dimension: Dimension): number {
+  if (unit === '') return value;
+  if (dimension === 'share') return value * 100;
+  const name = normalise(unit);
+  if (dimension === 'temperature-difference') return value / differenceFactor(name);
+  return units.unit(value, FACTS[dimension].kept).toNumber(name);
+}
+
+/** How a quantity of this dimension is asked for: `a length with its unit, such as 4.000 in`. */
+export function describeDimension(dimension: Dimension): string {
+  return `${FACTS[dimension].noun} with its unit, such as ${FACTS[dimension].example}`;
+}
+
+/** Units usual for a dimension, in the order to offer them. */
+export function commonUnits(dimension: Dimension): readonly string[] {
+  return FACTS[dimension].common;
+}
+
+function convert(number: number, written: string, dimension: Dimension, text: string): QuantityResult {
+  const facts = FACTS[dimension];
+  const name = normalise(written);
+  if (dimension === 'share') {
+    if (name === '%') return { ok: true, value: number / 100, unit: name };
+    return failure('unit-mismatch', `needs ${facts.noun} in %, got '${text}'`, exampleHint(facts));
+  }
+  if (name === '%') return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, exampleHint(facts));
+  if (dimension === 'temperature-difference') {
+    const factor = differenceFactor(name);
+    if (factor > 0) return { ok: true, value: number * factor, unit: name };
+  }
+  if (!isUnit(name)) {
+    return failure(
+      'unit-unknown',
+      `has an unknown unit '${written}' in '${text}'`,
+      `use ${facts.common.join(', ')}`,
+    );
+  }
+  const quantity = units.unit(number, name);
+  if (!quantity.equalBase(units.unit(1, facts.kept))) {
+    return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, `use ${facts.common.join(', ')}`);
+  }
+  const value = quantity.toNumber(facts.kept);
+  if (!Number.isFinite(value)) return failure('not-finite', `is not a finite number: '${text}'`, null);
+  return { ok: true, value, unit: name };
+}
+
+function splitNumber(text: string): { number: number; unit: string } | null {
+  const fraction = FRACTION.exec(text);
+  if (fraction !== null && Number(fraction[3]) > 0) {
+    const whole = fraction[1] === undefined ? 0 : Number(fraction[1]);
+    return { number: whole + Number(fraction[2]) / Number(fraction[3]), unit: (fraction[4] ?? '').trim() };
+  }
+  const plain = NUMBER.exec(text);
+  return plain === null ? null : { number: Number(plain[1]), unit: (plain[2] ?? '').trim() };
+}
+
+function normalise(unit: string): string {
+  const compact = unit.replace(/\s+/gu, '').replace(/²/gu, '2').replace(/³/gu, '3');
+  const spelled = SPELLINGS[compact.toLowerCase()];
+  if (spelled !== undefined) return spelled;
+  return compact.replace(/^(in|ft|mm|cm|m)([23])(?=$|\/)/u, '$1^$2');
+}
+
+function isUnit(name: string): boolean {
+  if (!/^[A-Za-z][A-Za-z0-9^/*]{0,15}$/u.test(name)) return false;
+  try {
+    units.unit(1, name);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Kelvin in one degree of a temperature scale; 0 when the name is no scale. */
+function differenceFactor(name: string): number {
+  if (name === 'K' || name === 'degC') return 1;
+  return name === 'degF' ? 5 / 9 : 0;
+}
+
+function failure(code: QuantityProblem['code'], message: string, hint: string | null): QuantityResult {
+  return { ok: false, problem: { code, message, hint } };
+}
+
+function exampleHint(facts: DimensionFacts): string {
+  return `write it like ${facts.example}`;
+}
+
+/** Only the unit part of mathjs, with the trade's units added; mercury at 0 degC and water at 4 degC (NIST SP 811, B.8). */
+function unitSystem(): MathJsInstance {
+  const math = create({ unitDependencies, createUnitDependencies });
+  math.createUnit({
+    thou: '0.001 in',
+    cfm: '1 ft^3/min',
+    inHg: '3386.389 Pa',
+    inH2O: '249.08891 Pa',
+    rpm: '1 / min',
+  });
+  return math;
+}
