@@ -1,0 +1,85 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  autoignitionDelay,
+  knockIntegralFor,
+  knockRate,
+  octaneIndex,
+  octaneRequired,
+} from '../../src/processes/knock.ts';
+
+const atm = 101_325;
+
+describe('autoignitionDelay(p, T, octane)', () => {
+  /** Worked independently from the formula of Douaud and Eyzat. */
+  it.each([
+    [100, 20, 900, 7.40319],
+    [95, 30, 850, 4.00077],
+    [90, 40, 800, 2.69906],
+    [87, 40, 800, 2.40505],
+  ])('is the published formula at octane %f, %f atm, %f K: %f ms', (octane, p, T, ms) => {
+    expect(autoignitionDelay(p * atm, T, octane) * 1e3).toBeCloseTo(ms, 5);
+  });
+
+  it('is the reciprocal of the rate at octane 100', () => {
+    expect(knockRate(30 * atm, 850) * autoignitionDelay(30 * atm, 850, 100)).toBeCloseTo(1, 14);
+  });
+});
+
+describe('octaneRequired(integral)', () => {
+  it('is the octane number that makes the integral of a trace one', () => {
+    // Gas squeezed from 15 to 45 atm in 4 ms; trapezoids.
+    const n = 400;
+    const trace = Array.from({ length: n + 1 }, (_, i) => ({
+      p: (15 + (30 * i) / n) * atm,
+      T: 700 + (200 * i) / n,
+    }));
+    const integrate = (rate: (p: number, T: number) => number) =>
+      trace.reduce((sum, s, i) => sum + (i === 0 || i === n ? 0.5 : 1) * rate(s.p, s.T) * (4e-3 / n), 0);
+    const integral = integrate(knockRate);
+    const octane = octaneRequired(integral);
+    expect(integrate((p, T) => 1 / autoignitionDelay(p, T, octane))).toBeCloseTo(1, 12);
+    expect(octane).toBeGreaterThan(60);
+    expect(octane).toBeLessThan(120);
+  });
+
+  it('is 100 for an integral of one and zero for none', () => {
+    expect(octaneRequired(1)).toBe(100);
+    expect(octaneRequired(0)).toBe(0);
+  });
+
+  it('undoes the scaling of the integral by octane', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 60, max: 130, noNaN: true }), (octane) => {
+        const integral = (octane / 100) ** 3.402;
+        expect(octaneRequired(integral)).toBeCloseTo(octane, 10);
+        expect(knockIntegralFor(integral, octane)).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  it('rises by ln ON = (1.7 ln p - 3800 / T) / 3.402 with the state of the gas', () => {
+    const required = (bar: number, T: number) => octaneRequired(knockRate(bar * 1e5, T) * 2e-3);
+    expect(required(44, 820) / required(40, 820)).toBeCloseTo(1.1 ** (1.7 / 3.402), 12);
+    expect(required(40, 830) / required(40, 820)).toBeCloseTo(
+      Math.exp((3800 / 3.402) * (1 / 820 - 1 / 830)),
+      12,
+    );
+  });
+
+  it('refuses what is not a number', () => {
+    expect(() => octaneRequired(Number.NaN)).toThrow('integral must be zero or positive, got NaN');
+    expect(() => knockIntegralFor(1, 0)).toThrow('octane must be positive');
+    expect(() => knockIntegralFor(Number.NaN, 90)).toThrow('integral');
+  });
+});
+
+describe('octaneIndex(ron, mon)', () => {
+  it('is the antiknock index by default', () => expect(octaneIndex(97, 87)).toBe(92));
+  it('is the research number at share zero', () => expect(octaneIndex(97, 87, 0)).toBe(97));
+  it('refuses what is not a number', () => {
+    expect(() => octaneIndex(Number.NaN, 87)).toThrow('ron');
+    expect(() => octaneIndex(97, Number.NaN)).toThrow('mon');
+    expect(() => octaneIndex(97, 87, Number.NaN)).toThrow('motorMethodShare');
+  });
+});
