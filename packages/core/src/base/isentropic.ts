@@ -30,6 +30,6 @@ export function isentropicFluxFunction(pressureRatio: number, gamma: number): nu
   }
   const r = Math.max(pressureRatio, criticalPressureRatio(gamma));
   // r^(2/g) (1 - r^((g-1)/g)) written with expm1, so that a small pressure difference keeps its digits.
-  const drop = -Math.expm1(((gamma - 1) / gamma) * Math.log(r));
+  const drop = 0 - Math.expm1(((gamma - 1) / gamma) * Math.log(r));
   return Math.sqrt(((2 * gamma) / (gamma - 1)) * r ** (2 / gamma) * drop);
 }

@@ -1,0 +1,104 @@
+/** Slider-crank without pin offset: piston position, volume and surfaces against crank angle. */
+import { DomainError } from '../base/errors.ts';
+
+/** The mechanism of one cylinder. Angle 0 is top centre. */
+export interface SliderCrank {
+  /** [m] */
+  readonly bore: number;
+  /** [m] */
+  readonly stroke: number;
+  /** Centre to centre [m], longer than half the stroke. */
+  readonly rodLength: number;
+  /** Volume at top centre [m3]. */
+  readonly clearanceVolume: number;
+}
+
+/** A checked mechanism. @throws {@link DomainError} naming the first argument out of range */
+export function sliderCrank(
+  bore: number,
+  stroke: number,
+  rodLength: number,
+  clearanceVolume: number,
+): SliderCrank {
+  if (!(bore > 0)) throw new DomainError('bore', bore, 'positive m');
+  if (!(stroke > 0)) throw new DomainError('stroke', stroke, 'positive m');
+  if (!(rodLength > stroke / 2))
+    throw new DomainError('rodLength', rodLength, 'longer than half the stroke, m');
+  if (!(clearanceVolume > 0)) throw new DomainError('clearanceVolume', clearanceVolume, 'positive m3');
+  return { bore, stroke, rodLength, clearanceVolume };
+}
+
+/** Piston area [m2]: of the bore, dome and dish left out. */
+export function pistonArea(crank: SliderCrank): number {
+  return (Math.PI / 4) * crank.bore * crank.bore;
+}
+
+/** Volume swept by one piston [m3]. */
+export function sweptVolume(crank: SliderCrank): number {
+  return pistonArea(crank) * crank.stroke;
+}
+
+/**
+ * Distance of the piston from its top centre [m].
+ *
+ * r + l - (r cos + sqrt(l^2 - r^2 sin^2)), exact for a pin without offset.
+ *
+ * @param angle - crank angle after top centre [rad], any
+ * @see Heywood (1988), Internal Combustion Engine Fundamentals, section 2.2 (from memory)
+ */
+export function pistonPosition(crank: SliderCrank, angle: number): number {
+  const radius = crank.stroke / 2;
+  const sine = radius * Math.sin(angle);
+  // Rearranged so that nothing cancels near top centre: l - sqrt(l^2 - s^2) = s^2 / (l + sqrt(l^2 - s^2)).
+  const half = Math.sin(angle / 2);
+  const rod = crank.rodLength;
+  return 2 * radius * half * half + (sine * sine) / (rod + Math.sqrt(rod * rod - sine * sine));
+}
+
+/** Piston travel by crank angle [m/rad]: the derivative of {@link pistonPosition}. */
+export function pistonTravelRate(crank: SliderCrank, angle: number): number {
+  const radius = crank.stroke / 2;
+  const sine = radius * Math.sin(angle);
+  const cosine = radius * Math.cos(angle);
+  return sine + (sine * cosine) / Math.sqrt(crank.rodLength * crank.rodLength - sine * sine);
+}
+
+/** Cylinder volume [m3] at a crank angle after top centre [rad]. */
+export function cylinderVolume(crank: SliderCrank, angle: number): number {
+  return crank.clearanceVolume + pistonArea(crank) * pistonPosition(crank, angle);
+}
+
+/** Derivative of the cylinder volume by crank angle [m3/rad]. */
+export function volumeRate(crank: SliderCrank, angle: number): number {
+  return pistonArea(crank) * pistonTravelRate(crank, angle);
+}
+
+/** Liner surface uncovered below the piston's top-centre position [m2]; the clearance's own side wall is left out. */
+export function linerArea(crank: SliderCrank, angle: number): number {
+  return Math.PI * crank.bore * pistonPosition(crank, angle);
+}
+
+/** Mean piston speed [m/s] at a crank speed [rad/s]. */
+export function meanPistonSpeed(stroke: number, crankSpeed: number): number {
+  return (stroke * crankSpeed) / Math.PI;
+}
+
+/** Crank angle after top centre at which the piston moves fastest [rad], between 0 and pi/2. */
+export function fastestPistonAngle(crank: SliderCrank): number {
+  // The travel rate has one maximum on the way down, before a right angle; golden section narrows it.
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let low = 0;
+  let high = Math.PI / 2;
+  for (let i = 0; i < 60; i++) {
+    const a = high - golden * (high - low);
+    const b = low + golden * (high - low);
+    if (pistonTravelRate(crank, a) < pistonTravelRate(crank, b)) low = a;
+    else high = b;
+  }
+  return (low + high) / 2;
+}
+
+/** Largest piston speed of a revolution [m/s] at a crank speed [rad/s]. */
+export function maxPistonSpeed(crank: SliderCrank, crankSpeed: number): number {
+  return pistonTravelRate(crank, fastestPistonAngle(crank)) * crankSpeed;
+}
