@@ -1,0 +1,143 @@
+/** How many crank degrees the flame takes, by chamber class, scaled with speed, charge and compression. */
+import { DomainError } from '../base/errors.ts';
+import { shareBefore50 } from './wiebe.ts';
+
+/** Classes of chamber by how fast they burn. */
+export type BurnClass = 'open-wedge' | 'closed-wedge' | 'fast-burn-wedge' | 'hemispherical' | 'pent-roof';
+
+/** Crank angles of a burn at its reference conditions. */
+export interface ReferenceBurn {
+  /** Spark to 10 % burned [deg], at {@link DEVELOPMENT_REFERENCE}. */
+  readonly development: number;
+  /** 10 to 90 % burned [deg], at {@link MAIN_REFERENCE}. */
+  readonly main: number;
+}
+
+/**
+ * Burn angles of each class of chamber at 4000 rpm, full throttle, gasoline, lambda 0.87, best-torque timing.
+ *
+ * Common practice, no source: 28 deg from 10 to 90 % for a fast chamber, 34 for a normal and 42 for a slow one (spread
+ * 4 deg). Development angles follow from total timing in the trade: with 50 % burned at 8 deg after top centre the lead
+ * comes out at 24-30 deg for a pent roof, 28-34 for a fast-burn two-valve chamber, 32-36 for a closed wedge, 36-40 for an
+ * open wedge and 36-42 for a domed hemispherical chamber, from 4000 to 5000 rpm.
+ */
+export const REFERENCE_BURN: Readonly<Record<BurnClass, ReferenceBurn>> = {
+  'pent-roof': { development: 20, main: 28 },
+  'fast-burn-wedge': { development: 23, main: 30 },
+  'closed-wedge': { development: 24, main: 34 },
+  'open-wedge': { development: 25.5, main: 39 },
+  hemispherical: { development: 25, main: 42 },
+};
+
+/** One standard deviation of the reference angle from 10 to 90 % [deg]. */
+export const MAIN_BURN_SPREAD = 4;
+
+/** Conditions a reference angle belongs to. */
+export interface BurnConditions {
+  /** Mean piston speed [m/s]. */
+  readonly pistonSpeed: number;
+  /** Kinematic viscosity of the unburned gas [m2/s]. */
+  readonly viscosity: number;
+  /** Volume of the chamber over bore area [m]. */
+  readonly height: number;
+  /** Laminar flame speed [m/s]. */
+  readonly flameSpeed: number;
+}
+
+/** Angle of {@link DEVELOPMENT_REFERENCE} before firing top centre [deg]: near the spark, without needing to know it. */
+export const DEVELOPMENT_INSTANT = 25;
+
+/**
+ * Conditions of the development angles: unburned gas 25 deg before top centre in an engine of 88.4 mm stroke and
+ * compression ratio 10 at 4000 rpm, that is 624 K, 9.82 bar, gasoline at lambda 0.87, 6 % residual by moles.
+ */
+export const DEVELOPMENT_REFERENCE: BurnConditions = {
+  pistonSpeed: 11.79,
+  viscosity: 5.644e-6,
+  height: 15.16e-3,
+  flameSpeed: 0.6981,
+};
+
+/** Conditions of the main burn angles: the same charge motored to top centre, 720 K and 17.5 bar. */
+export const MAIN_REFERENCE: BurnConditions = {
+  pistonSpeed: 11.79,
+  viscosity: 4.005e-6,
+  height: 9.82e-3,
+  flameSpeed: 0.8467,
+};
+
+/**
+ * Flame development, spark to 10 % burned [deg]: the class's reference times
+ * (Sp nu / reference)^(1/3) (h / SL / reference)^(2/3).
+ *
+ * Source: Hires, Tabaczynski and Novak, SAE 780232 (1978) (from memory): the time to burn an eddy of Taylor's microscale
+ * at the laminar flame speed, turbulence in proportion to piston speed, integral scale to the height of the chamber.
+ * Conditions {@link DEVELOPMENT_INSTANT} degrees before top centre, compressed without burning.
+ *
+ * @param pistonSpeed - mean piston speed [m/s]
+ * @param viscosity - kinematic, of the unburned gas [m2/s]
+ * @param height - volume of the chamber at that instant over bore area [m]
+ * @param flameSpeed - laminar [m/s]
+ * @throws {@link DomainError} naming the first argument out of range
+ */
+export function flameDevelopmentAngle(
+  chamber: BurnClass,
+  pistonSpeed: number,
+  viscosity: number,
+  height: number,
+  flameSpeed: number,
+): number {
+  return (
+    REFERENCE_BURN[chamber].development *
+    scale(DEVELOPMENT_REFERENCE, pistonSpeed, viscosity, height, flameSpeed)
+  );
+}
+
+/**
+ * Main burn, 10 to 90 % burned [deg], by the same scaling as {@link flameDevelopmentAngle} with the conditions at firing
+ * top centre, compressed without burning.
+ *
+ * The source carries a further ratio of unburned densities, (ignition / main burn)^(10/9), left out here: it hardly
+ * changes while the burn stays centred near the best angle.
+ */
+export function mainBurnAngle(
+  chamber: BurnClass,
+  pistonSpeed: number,
+  viscosity: number,
+  height: number,
+  flameSpeed: number,
+): number {
+  return REFERENCE_BURN[chamber].main * scale(MAIN_REFERENCE, pistonSpeed, viscosity, height, flameSpeed);
+}
+
+/**
+ * Spark before firing top centre [deg] that puts 50 % burned at `ca50` after it [deg]: development plus the first part
+ * of the main burn less `ca50`.
+ */
+export function sparkLead(development: number, main: number, ca50: number): number {
+  if (!(development >= 0)) throw new DomainError('development', development, 'zero or positive deg');
+  if (!(main > 0)) throw new DomainError('main', main, 'positive deg');
+  if (!Number.isFinite(ca50)) throw new DomainError('ca50', ca50, 'finite deg');
+  return development + shareBefore50() * main - ca50;
+}
+
+/** Angle of 50 % burned after firing top centre [deg] from the spark before it [deg]; undoes {@link sparkLead}. */
+export function ca50FromSpark(development: number, main: number, spark: number): number {
+  return sparkLead(development, main, spark);
+}
+
+function scale(
+  reference: BurnConditions,
+  pistonSpeed: number,
+  viscosity: number,
+  height: number,
+  flameSpeed: number,
+): number {
+  if (!(pistonSpeed > 0)) throw new DomainError('pistonSpeed', pistonSpeed, 'positive m/s');
+  if (!(viscosity > 0)) throw new DomainError('viscosity', viscosity, 'positive m2/s');
+  if (!(height > 0)) throw new DomainError('height', height, 'positive m');
+  if (!(flameSpeed > 0)) throw new DomainError('flameSpeed', flameSpeed, 'positive m/s');
+  const turbulence = (pistonSpeed * viscosity) / (reference.pistonSpeed * reference.viscosity);
+  const flame = (height * reference.flameSpeed) / (reference.height * flameSpeed);
+  return Math.cbrt(turbulence * flame * flame);
+}

@@ -1,0 +1,171 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type BurnClass,
+  ca50FromSpark,
+  DEVELOPMENT_REFERENCE,
+  flameDevelopmentAngle,
+  MAIN_REFERENCE,
+  mainBurnAngle,
+  REFERENCE_BURN,
+  sparkLead,
+} from '../../src/processes/burnDuration.ts';
+import { type FlameFuel, laminarFlameSpeed } from '../../src/processes/laminarFlameSpeed.ts';
+import { kinematicViscosity } from '../../src/processes/viscosity.ts';
+
+/** Total timing for best torque, petrol, middle to high speed (common practice, no source). */
+const bands: readonly (readonly [BurnClass, number, number])[] = [
+  ['pent-roof', 24, 30],
+  ['fast-burn-wedge', 28, 34],
+  ['closed-wedge', 32, 36],
+  ['open-wedge', 36, 40],
+  ['hemispherical', 36, 42],
+];
+
+describe('the reference conditions', () => {
+  it('are those of the charge they name', () => {
+    for (const [reference, T, p] of [
+      [DEVELOPMENT_REFERENCE, 624, 9.82e5],
+      [MAIN_REFERENCE, 720, 17.5e5],
+    ] as const) {
+      expect(reference.pistonSpeed / (2 * 0.08839 * (4000 / 60))).toBeCloseTo(1, 3);
+      expect(reference.viscosity / kinematicViscosity(T, p, 287)).toBeCloseTo(1, 3);
+      expect(reference.flameSpeed / laminarFlameSpeed('gasoline', 1 / 0.87, T, p, 0.06)).toBeCloseTo(1, 3);
+    }
+    expect(MAIN_REFERENCE.height).toBeCloseTo(0.0884 / 9, 5);
+    // 5.34 mm of piston travel at 25 deg with a 145 mm rod.
+    expect(DEVELOPMENT_REFERENCE.height - MAIN_REFERENCE.height).toBeCloseTo(5.34e-3, 4);
+  });
+
+  it('give the reference angles back', () => {
+    for (const [chamber] of bands) {
+      const burn = charge(chamber, {});
+      expect(burn.development).toBeCloseTo(REFERENCE_BURN[chamber].development, 1);
+      expect(burn.main).toBeCloseTo(REFERENCE_BURN[chamber].main, 1);
+    }
+  });
+
+  it('keep the durations of the trade: 28 deg fast, 34 normal, 42 slow (common practice, no source)', () => {
+    expect(REFERENCE_BURN['pent-roof'].main).toBe(28);
+    expect(REFERENCE_BURN['closed-wedge'].main).toBe(34);
+    expect(REFERENCE_BURN.hemispherical.main).toBe(42);
+  });
+});
+
+describe('sparkLead with 50 % burned at 8 deg', () => {
+  it.each(bands)(
+    'is in the band of total timing from 4000 to 5000 rpm: %s, %f to %f deg',
+    (chamber, low, high) => {
+      for (const rpm of [4000, 4500, 5000]) {
+        const burn = charge(chamber, { rpm });
+        const lead = sparkLead(burn.development, burn.main, 8);
+        expect(lead).toBeGreaterThan(low);
+        expect(lead).toBeLessThan(high);
+      }
+    },
+  );
+
+  it('is undone by ca50FromSpark', () => {
+    expect(ca50FromSpark(21, 29, sparkLead(21, 29, 8))).toBeCloseTo(8, 12);
+  });
+
+  it('moves degree for degree against the angle of 50 % burned', () => {
+    expect(sparkLead(21, 29, 8) - sparkLead(21, 29, 12)).toBeCloseTo(4, 12);
+  });
+});
+
+describe('the scaling', () => {
+  it('goes with the cube root of piston speed and viscosity and the two thirds of height over flame speed', () => {
+    const at = (speed: number, nu: number, h: number, s: number) =>
+      mainBurnAngle(
+        'pent-roof',
+        MAIN_REFERENCE.pistonSpeed * speed,
+        MAIN_REFERENCE.viscosity * nu,
+        MAIN_REFERENCE.height * h,
+        MAIN_REFERENCE.flameSpeed * s,
+      );
+    expect(at(1, 1, 1, 1)).toBeCloseTo(28, 12);
+    expect(at(8, 1, 1, 1)).toBeCloseTo(56, 12);
+    expect(at(1, 8, 1, 1)).toBeCloseTo(56, 12);
+    expect(at(1, 1, 8, 1)).toBeCloseTo(112, 12);
+    expect(at(1, 1, 1, 8)).toBeCloseTo(7, 12);
+  });
+
+  it('rises weakly with speed: exponent 0.2 to 0.4', () => {
+    const exponent =
+      Math.log(charge('pent-roof', { rpm: 6000 }).main / charge('pent-roof', { rpm: 3000 }).main) / Math.LN2;
+    expect(exponent).toBeGreaterThan(0.2);
+    expect(exponent).toBeLessThan(0.4);
+  });
+
+  it('burns faster with compression, slower with residual, slower lean', () => {
+    const base = charge('closed-wedge', {});
+    expect(charge('closed-wedge', { ratio: 12 }).main).toBeLessThan(base.main);
+    expect(charge('closed-wedge', { residual: 0.12 }).main).toBeGreaterThan(base.main);
+    expect(charge('closed-wedge', { lambda: 1.1 }).main).toBeGreaterThan(base.main);
+  });
+
+  it('asks for less lead with methanol at equal conditions, its flame being faster', () => {
+    const lead = (fuel: FlameFuel) => {
+      const burn = charge('closed-wedge', { fuel });
+      return sparkLead(burn.development, burn.main, 8);
+    };
+    expect(lead('methanol')).toBeLessThan(lead('gasoline'));
+  });
+
+  it('stays positive and finite over any charge an engine can hold', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 500, max: 12_000, noNaN: true }),
+        fc.double({ min: 6, max: 16, noNaN: true }),
+        fc.double({ min: 0.6, max: 1.6, noNaN: true }),
+        fc.double({ min: 0, max: 0.5, noNaN: true }),
+        (rpm, ratio, lambda, residual) => {
+          const burn = charge('open-wedge', { rpm, ratio, lambda, residual });
+          expect(burn.main).toBeGreaterThan(0);
+          expect(burn.main).toBeLessThan(Number.POSITIVE_INFINITY);
+          expect(burn.development).toBeGreaterThan(0);
+        },
+      ),
+    );
+  });
+
+  it('refuses what is not a number', () => {
+    expect(() => mainBurnAngle('pent-roof', Number.NaN, 4e-6, 0.01, 0.8)).toThrow('pistonSpeed');
+    expect(() => mainBurnAngle('pent-roof', 10, Number.NaN, 0.01, 0.8)).toThrow('viscosity');
+    expect(() => flameDevelopmentAngle('pent-roof', 10, 4e-6, Number.NaN, 0.8)).toThrow('height');
+    expect(() => flameDevelopmentAngle('pent-roof', 10, 4e-6, 0.01, 0)).toThrow('flameSpeed');
+    expect(() => sparkLead(Number.NaN, 28, 8)).toThrow('development');
+    expect(() => sparkLead(20, Number.NaN, 8)).toThrow('main');
+    expect(() => sparkLead(20, 28, Number.NaN)).toThrow('ca50');
+  });
+});
+
+/** Burn angles of the reference engine with a few things changed; charge compressed by the polytrope of exponent 1.33. */
+function charge(
+  chamber: BurnClass,
+  change: { rpm?: number; ratio?: number; lambda?: number; residual?: number; fuel?: FlameFuel },
+): { development: number; main: number } {
+  const { rpm = 4000, ratio = 10, lambda = 0.87, residual = 0.06, fuel = 'gasoline' } = change;
+  const speed = (2 * 0.0884 * rpm) / 60;
+  const clearance = 0.0884 / (ratio - 1);
+  const at = (travel: number) => {
+    const height = clearance + travel;
+    // Same charge at the same volume as the reference: only the volume now differs.
+    const squeeze = MAIN_REFERENCE.height / height;
+    const total = (clearance + 0.0884) / (MAIN_REFERENCE.height + 0.0884);
+    const T = 720 * (squeeze * total) ** 0.33;
+    const p = 17.5e5 * (squeeze * total) ** 1.33;
+    return {
+      height,
+      nu: kinematicViscosity(T, p, 287),
+      flame: laminarFlameSpeed(fuel, 1 / lambda, T, p, residual),
+    };
+  };
+  const early = at(5.34e-3);
+  const top = at(0);
+  return {
+    development: flameDevelopmentAngle(chamber, speed, early.nu, early.height, early.flame),
+    main: mainBurnAngle(chamber, speed, top.nu, top.height, top.flame),
+  };
+}
