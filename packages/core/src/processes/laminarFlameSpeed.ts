@@ -6,15 +6,14 @@ import { DomainError } from '../base/errors.ts';
 /** Fuels with constants. A gasoline-ethanol blend lies between the two; high-ethanol blends burn much like ethanol. */
 export type FlameFuel = 'gasoline' | 'iso-octane' | 'methanol' | 'propane' | 'ethanol';
 
-/** Temperature the constants refer to [K]. */
-const T0 = 298;
-
 /**
- * S0 = peak + curvature (phi - richest)^2 at 298 K and 1 atm; temperature exponent a0 + a1 (phi - aShift)^aPower,
+ * S0 = peak + curvature (phi - phiPeak)^2 at the reference temperature and 1 atm; temperature exponent a0 + a1 (phi - shift)^aPower,
  * pressure exponent likewise.
  */
 interface ParabolaConstants {
   readonly kind: 'parabola';
+  /** Temperature the speeds refer to [K]. */
+  readonly reference: number;
   /** [m/s] */
   readonly peak: number;
   /** [m/s] */
@@ -33,6 +32,8 @@ interface ParabolaConstants {
 /** S0 = w phi^eta exp(-xi (phi - 1.075)^2); constant temperature exponent; pressure exponent b phi^(+-1/2). */
 interface BellConstants {
   readonly kind: 'bell';
+  /** [K] */
+  readonly reference: number;
   /** [m/s] */
   readonly w: number;
   readonly eta: number;
@@ -43,6 +44,7 @@ interface BellConstants {
 
 const METGHALCHI_KECK = {
   kind: 'parabola',
+  reference: 298,
   a0: 2.18,
   a1: -0.8,
   aPower: 1,
@@ -63,6 +65,7 @@ const METGHALCHI_KECK = {
 const CONSTANTS: Readonly<Record<FlameFuel, ParabolaConstants | BellConstants>> = {
   gasoline: {
     kind: 'parabola',
+    reference: 298,
     peak: 0.305,
     curvature: -0.549,
     phiPeak: 1.21,
@@ -77,11 +80,11 @@ const CONSTANTS: Readonly<Record<FlameFuel, ParabolaConstants | BellConstants>> 
   'iso-octane': { ...METGHALCHI_KECK, peak: 0.263, curvature: -0.847, phiPeak: 1.13 },
   methanol: { ...METGHALCHI_KECK, peak: 0.369, curvature: -1.405, phiPeak: 1.11 },
   propane: { ...METGHALCHI_KECK, peak: 0.342, curvature: -1.387, phiPeak: 1.08 },
-  ethanol: { kind: 'bell', w: 0.465, eta: 0.25, xi: 6.34, a: 1.75, b: -0.17 },
+  ethanol: { kind: 'bell', reference: 300, w: 0.465, eta: 0.25, xi: 6.34, a: 1.75, b: -0.17 },
 };
 
 /**
- * Laminar flame speed [m/s]: S0(phi) (T / 298 K)^alpha (p / 1 atm)^beta times {@link diluentFactor}.
+ * Laminar flame speed [m/s]: S0(phi) (T / 298 K)^alpha (p / 1 atm)^beta times {@link diluentFactor} (300 K for ethanol).
  *
  * Outside the measured mixtures (phi 0.8 to 1.5) the parabola would turn negative: from a quarter of its peak down it is
  * continued by an exponential with the same value and slope. The exponents use phi held softly between 0.6 and 1.4,
@@ -119,7 +122,7 @@ export function laminarFlameSpeed(
     alpha = c.a;
     beta = c.b * (phiHeld < 1 ? 1 / Math.sqrt(phiHeld) : Math.sqrt(phiHeld));
   }
-  return s0 * (T / T0) ** alpha * (p / STANDARD_ATMOSPHERE) ** beta * diluentFactor(diluent);
+  return s0 * (T / c.reference) ** alpha * (p / STANDARD_ATMOSPHERE) ** beta * diluentFactor(diluent);
 }
 
 /**
