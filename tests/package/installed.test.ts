@@ -1,0 +1,104 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = join(import.meta.dirname, '../..');
+let folder = '';
+
+/** Runs a program in the consumer's project and returns its standard output. */
+function run(command: string, args: readonly string[]): string {
+  return execFileSync(command, args, { cwd: join(folder, 'project'), encoding: 'utf8' });
+}
+
+function write(name: string, text: string): string {
+  writeFileSync(join(folder, 'project', name), text);
+  return name;
+}
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'valvetide-consumer-'));
+  for (const name of ['core', 'cli'])
+    execFileSync('npm', ['pack', '--silent', '--pack-destination', folder, '-w', `packages/${name}`], {
+      cwd: root,
+    });
+  const tarballs = readdirSync(folder).filter((name) => name.endsWith('.tgz'));
+  mkdirSync(join(folder, 'project'));
+  write('package.json', JSON.stringify({ name: 'consumer', private: true }));
+  run('npm', [
+    'install',
+    '--silent',
+    '--prefer-offline',
+    '--no-audit',
+    '--no-fund',
+    ...tarballs.map((name) => `../${name}`),
+  ]);
+});
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('the installed packages', () => {
+  const listing = `const names = Object.keys(core).sort();
+    console.log(JSON.stringify({ names, error: new core.DomainError('bore', -1, 'positive m').message }));`;
+
+  it('give a module the library', () => {
+    const script = write('esm.mjs', `import * as core from '@valvetide/core';\n${listing}`);
+    const { names, error } = JSON.parse(run('node', [script]));
+    expect(names).toContain('DomainError');
+    expect(error).toBe('bore must be positive m, got -1');
+  });
+
+  it('give a CommonJS script the same library', () => {
+    const esm = write('esm.mjs', `import * as core from '@valvetide/core';\n${listing}`);
+    const cjs = write('cjs.cjs', `const core = require('@valvetide/core');\n${listing}`);
+    const strip = (text: string) =>
+      JSON.parse(text).names.filter((name: string) => !['__esModule', 'module.exports'].includes(name));
+    expect(strip(run('node', [cjs]))).toEqual(strip(run('node', [esm])));
+  });
+
+  it('keep files outside the contents page closed', () => {
+    const script = write('deep.mjs', "await import('@valvetide/core/dist/base/errors.js');");
+    const { status, stderr } = spawnSync('node', [script], {
+      cwd: join(folder, 'project'),
+      encoding: 'utf8',
+    });
+    expect(status).not.toBe(0);
+    expect(stderr).toContain('ERR_PACKAGE_PATH_NOT_EXPORTED');
+  });
+
+  it('type-check in a strict project that checks declarations too', () => {
+    const types = join(root, 'node_modules/@types');
+    write(
+      'use.ts',
+      "import type { Curve } from '@valvetide/core';\nexport const peak = (c: Curve): number => c.peak.power.powerHp;\n",
+    );
+    write(
+      'tsconfig.json',
+      JSON.stringify({
+        compilerOptions: {
+          strict: true,
+          noEmit: true,
+          module: 'nodenext',
+          target: 'es2023',
+          skipLibCheck: false,
+          types: ['node'],
+          typeRoots: [types],
+        },
+        files: ['use.ts'],
+      }),
+    );
+    const tsc = join(root, 'node_modules/typescript/bin/tsc');
+    const { status, stdout } = spawnSync('node', [tsc, '-p', 'tsconfig.json'], {
+      cwd: join(folder, 'project'),
+      encoding: 'utf8',
+    });
+    expect(stdout).toBe('');
+    expect(status).toBe(0);
+  });
+
+  it('put the command on the path', () => {
+    const version = run('npx', ['--no-install', 'valvetide', '--version']);
+    expect(version).toMatch(/^valvetide \d+\.\d+\.\d+\n$/);
+  });
+});
