@@ -1,0 +1,105 @@
+/** Flow where no sheet exists: by class of head, by the other side of the head, by how the bench was set up. */
+import { DomainError } from '../base/errors.ts';
+import type { FlowPoints } from './flowArea.ts';
+import { areaFromFlow, BENCH_AIR, incompressibleFlow, USUAL_DEPRESSION } from './flowSheet.ts';
+
+/** How far a head has been worked. */
+export type HeadClass = 'stock' | 'pocket-ported' | 'ported';
+
+/**
+ * Flow of a good two-valve intake port over the incompressible flow through the valve's area, by lift over diameter [-].
+ *
+ * Common practice, no source; spread 8 %.
+ */
+export const FLOW_BY_LIFT_OVER_DIAMETER: readonly (readonly [liftOverDiameter: number, share: number])[] = [
+  [0.05, 0.14],
+  [0.1, 0.28],
+  [0.15, 0.41],
+  [0.2, 0.52],
+  [0.25, 0.59],
+  [0.3, 0.63],
+  [0.35, 0.65],
+];
+
+/** Flow by class over that of a ported head [-]. Common practice, no source. */
+export const HEAD_CLASS_FACTOR: Readonly<Record<HeadClass, number>> = {
+  stock: 0.8,
+  'pocket-ported': 0.9,
+  ported: 1,
+};
+
+/** Flow per valve area of four-valve heads over two-valve ones [-]. Common practice, no source. */
+export const FOUR_VALVE_FACTOR = 1.05;
+
+/** Exhaust over intake flow at equal lift over diameter [-]: two valves and four valves. Trade press, 0.75 to 0.80 usual. */
+export const EXHAUST_SHARE: { readonly twoValve: number; readonly fourValve: number } = {
+  twoValve: 0.75,
+  fourValve: 0.85,
+};
+
+/** Gain of an exhaust port from a pipe stub at high lift [-]. Trade press: about 5 %, little at low lift. */
+export const PIPE_STUB_GAIN = 0.05;
+
+/**
+ * Effective area of an intake side without a flow sheet.
+ *
+ * Blockage by the stem is not taken off: the shares are of the whole head area, as the trade quotes them.
+ *
+ * @param valveDiameter - head of one valve [m]
+ * @param valves - intake valves of the cylinder; 2 or more count as a four-valve head
+ */
+export function defaultIntakeFlow(valveDiameter: number, valves: number, headClass: HeadClass): FlowPoints {
+  if (!(valveDiameter > 0)) throw new DomainError('valveDiameter', valveDiameter, 'positive m');
+  if (!(Number.isInteger(valves) && valves >= 1)) {
+    throw new DomainError('valves', valves, 'a whole number of at least 1');
+  }
+  const head = valves * (Math.PI / 4) * valveDiameter * valveDiameter;
+  const full = areaFromFlow(
+    incompressibleFlow(head, USUAL_DEPRESSION, BENCH_AIR),
+    USUAL_DEPRESSION,
+    BENCH_AIR,
+  );
+  const factor = HEAD_CLASS_FACTOR[headClass] * (valves >= 2 ? FOUR_VALVE_FACTOR : 1);
+  return {
+    lift: FLOW_BY_LIFT_OVER_DIAMETER.map(([ratio]) => ratio * valveDiameter),
+    area: FLOW_BY_LIFT_OVER_DIAMETER.map(([, share]) => share * factor * full),
+  };
+}
+
+/**
+ * Effective area of an exhaust side from the intake side: the usual share of its flow at equal lift over diameter.
+ *
+ * @param intakeDiameter - head of one intake valve [m]
+ * @param exhaustDiameter - head of one exhaust valve [m]
+ * @param intakeValves - of the cylinder; 2 or more count as a four-valve head
+ */
+export function exhaustFromIntake(
+  intake: FlowPoints,
+  intakeDiameter: number,
+  exhaustDiameter: number,
+  intakeValves: number,
+): FlowPoints {
+  if (!(intakeDiameter > 0)) throw new DomainError('intakeDiameter', intakeDiameter, 'positive m');
+  if (!(exhaustDiameter > 0)) throw new DomainError('exhaustDiameter', exhaustDiameter, 'positive m');
+  const share = intakeValves >= 2 ? EXHAUST_SHARE.fourValve : EXHAUST_SHARE.twoValve;
+  return {
+    lift: intake.lift.map((lift) => (lift / intakeDiameter) * exhaustDiameter),
+    area: intake.area.map((area) => area * share),
+  };
+}
+
+/**
+ * Exhaust side with a pipe behind it, from a sheet measured on the bare port.
+ *
+ * The gain is full above a lift of 0.15 valve diameters and shrinks to nothing at the seat.
+ */
+export function withPipeStub(bare: FlowPoints, valveDiameter: number): FlowPoints {
+  if (!(valveDiameter > 0)) throw new DomainError('valveDiameter', valveDiameter, 'positive m');
+  return {
+    lift: bare.lift,
+    area: bare.area.map((area, i) => {
+      const reach = Math.min(1, bare.lift[i] / valveDiameter / 0.15);
+      return area * (1 + PIPE_STUB_GAIN * reach);
+    }),
+  };
+}

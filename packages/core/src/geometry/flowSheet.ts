@@ -1,0 +1,132 @@
+/** Flow sheets and ratings: volume flow at a test depression to effective area and back. */
+import { DomainError } from '../base/errors.ts';
+import { isentropicFluxFunction } from '../base/isentropic.ts';
+
+/** Still air in front of a flow bench. */
+export interface BenchAir {
+  /** [Pa] */
+  readonly pressure: number;
+  /** [K] */
+  readonly temperature: number;
+  /** Ratio of specific heats [-]. */
+  readonly gamma: number;
+  /** Specific gas constant [J/(kg K)]. */
+  readonly gasConstant: number;
+}
+
+/** Standard atmosphere at 20 C, dry: what a sheet is taken to mean that doesn't say. */
+export const BENCH_AIR: BenchAir = {
+  pressure: 101_325,
+  temperature: 293.15,
+  gamma: 1.4,
+  gasConstant: 287.055,
+};
+
+/** Depression of most United States flow sheets [Pa]: 28 inH2O. */
+export const USUAL_DEPRESSION = 28 * 249.08891;
+
+/**
+ * Depression at which carburetors are rated [Pa]: 1.5 inHg for four barrels, 3.0 inHg for one and two.
+ *
+ * Trade press; one magazine page that names 28 inH2O instead stands alone.
+ */
+export const CARBURETOR_DEPRESSION: { readonly fourBarrel: number; readonly twoBarrel: number } = {
+  fourBarrel: 1.5 * 3386.389,
+  twoBarrel: 3.0 * 3386.389,
+};
+
+/**
+ * Effective area [m2] that passes a volume flow, by the compressible nozzle law.
+ *
+ * Q = A sqrt(R T0) psi((p0 - dp)/p0), with Q at the density of the still air in front. All dynamic pressure is taken as
+ * lost behind the throat, as the forecast's own nozzles do. The incompressible law would give an area 3.8 % smaller at
+ * 28 inH2O: the two must not be mixed.
+ *
+ * @param flow - volume flow at inlet density [m3/s]
+ * @param depression - pressure difference [Pa], less than the air's pressure
+ */
+export function areaFromFlow(flow: number, depression: number, air: BenchAir = BENCH_AIR): number {
+  if (!(flow >= 0)) throw new DomainError('flow', flow, 'zero or positive m3/s');
+  return flow / velocity(depression, air);
+}
+
+/** Volume flow at inlet density [m3/s] through an effective area [m2]; inverse of {@link areaFromFlow}. */
+export function flowFromArea(area: number, depression: number, air: BenchAir = BENCH_AIR): number {
+  if (!(area >= 0)) throw new DomainError('area', area, 'zero or positive m2');
+  return area * velocity(depression, air);
+}
+
+/**
+ * Flow a sheet would show at another depression [m3/s].
+ *
+ * @param law - `root`: flow with the square root of depression, as the trade converts sheets. `nozzle`: constant effective
+ *   area in the compressible law, 1.5 % less from 10 to 28 inH2O
+ */
+export function rescaleFlow(
+  flow: number,
+  from: number,
+  to: number,
+  law: 'root' | 'nozzle',
+  air: BenchAir = BENCH_AIR,
+): number {
+  if (!(from > 0)) throw new DomainError('from', from, 'positive Pa');
+  if (!(to > 0)) throw new DomainError('to', to, 'positive Pa');
+  return law === 'root' ? flow * Math.sqrt(to / from) : flowFromArea(areaFromFlow(flow, from, air), to, air);
+}
+
+/** Volume flow through an area [m3/s] by the incompressible law, sqrt(2 dp/rho): the ceiling the trade quotes. */
+export function incompressibleFlow(area: number, depression: number, air: BenchAir = BENCH_AIR): number {
+  if (!(area >= 0)) throw new DomainError('area', area, 'zero or positive m2');
+  if (!(depression > 0)) throw new DomainError('depression', depression, 'positive Pa');
+  const density = air.pressure / (air.gasConstant * air.temperature);
+  return area * Math.sqrt((2 * depression) / density);
+}
+
+/** Effective area of a carburetor or throttle body [m2] from its rating [m3/s] and the depression of the rating. */
+export function carburetorArea(
+  rating: number,
+  barrels: keyof typeof CARBURETOR_DEPRESSION,
+  air: BenchAir = BENCH_AIR,
+): number {
+  return areaFromFlow(rating, CARBURETOR_DEPRESSION[barrels], air);
+}
+
+/**
+ * Effective area of restrictions one behind the other [m2]: 1/A^2 = sum of 1/A_i^2.
+ *
+ * Incompressible, each dynamic pressure lost before the next: good to about 1 % at bench depressions.
+ */
+export function seriesArea(...areas: readonly number[]): number {
+  if (!(areas.length > 0)) throw new DomainError('areas', areas.length, 'at least one area');
+  let sum = 0;
+  for (const area of areas) {
+    if (!(area > 0)) throw new DomainError('areas', area, 'positive m2');
+    sum += 1 / (area * area);
+  }
+  return 1 / Math.sqrt(sum);
+}
+
+/**
+ * Effective area [m2] that, in front of a port, takes a stated share of its flow.
+ *
+ * @param portArea - effective area of the port alone [m2]
+ * @param loss - share of the flow lost with the manifold bolted on [-], between 0 and 1
+ */
+export function manifoldArea(portArea: number, loss: number): number {
+  if (!(portArea > 0)) throw new DomainError('portArea', portArea, 'positive m2');
+  if (!(loss > 0 && loss < 1)) throw new DomainError('loss', loss, 'between 0 and 1');
+  const kept = 1 - loss;
+  return (portArea * kept) / Math.sqrt(1 - kept * kept);
+}
+
+/** Volume flow per effective area [m/s]: sqrt(R T0) psi. */
+function velocity(depression: number, air: BenchAir): number {
+  if (!(air.pressure > 0)) throw new DomainError('pressure', air.pressure, 'positive Pa');
+  if (!(air.temperature > 0)) throw new DomainError('temperature', air.temperature, 'positive K');
+  if (!(air.gasConstant > 0)) throw new DomainError('gasConstant', air.gasConstant, 'positive J/(kg K)');
+  if (!(depression > 0 && depression < air.pressure)) {
+    throw new DomainError('depression', depression, `between 0 and the air's ${air.pressure} Pa`);
+  }
+  const ratio = (air.pressure - depression) / air.pressure;
+  return Math.sqrt(air.gasConstant * air.temperature) * isentropicFluxFunction(ratio, air.gamma);
+}
