@@ -15,7 +15,8 @@ const T_MAX = 3600;
 const P_MIN = 0.3e5;
 /** [Pa] */
 const P_MAX = 300e5;
-const PRESSURES = 48;
+/** Number of pressures. */
+const PRESSURES = 64;
 /** Width above the freezing temperature over which frozen properties give way to equilibrium ones [K]. */
 const JOIN = 100;
 

@@ -25,14 +25,14 @@ export interface NasaPolynomial {
 
 /** Molar heat capacity at constant pressure over the universal gas constant [-]. */
 export function cpOverR(gas: NasaPolynomial, T: number): number {
-  const t = T < gas.tLow ? gas.tLow : T > gas.tHigh ? gas.tHigh : T;
+  const t = Math.min(Math.max(T, gas.tLow), gas.tHigh);
   const a = t < gas.tMid ? gas.low : gas.high;
   return a[0] + t * (a[1] + t * (a[2] + t * (a[3] + t * a[4])));
 }
 
 /** Molar enthalpy with formation at 298.15 K, over the universal gas constant [K]. */
 export function hOverR(gas: NasaPolynomial, T: number): number {
-  const t = T < gas.tLow ? gas.tLow : T > gas.tHigh ? gas.tHigh : T;
+  const t = Math.min(Math.max(T, gas.tLow), gas.tHigh);
   const a = t < gas.tMid ? gas.low : gas.high;
   const h = a[5] + t * (a[0] + t * (a[1] / 2 + t * (a[2] / 3 + t * (a[3] / 4 + (t * a[4]) / 5))));
   return t === T ? h : h + cpOverR(gas, t) * (T - t);
@@ -40,7 +40,7 @@ export function hOverR(gas: NasaPolynomial, T: number): number {
 
 /** Molar entropy at 1 bar over the universal gas constant [-]. */
 export function sOverR(gas: NasaPolynomial, T: number): number {
-  const t = T < gas.tLow ? gas.tLow : T > gas.tHigh ? gas.tHigh : T;
+  const t = Math.min(Math.max(T, gas.tLow), gas.tHigh);
   const a = t < gas.tMid ? gas.low : gas.high;
   const s = a[0] * Math.log(t) + a[6] + t * (a[1] + t * (a[2] / 2 + t * (a[3] / 3 + (t * a[4]) / 4)));
   return t === T ? s : s + cpOverR(gas, t) * Math.log(T / t);
