@@ -1,0 +1,8 @@
+/** Every command there is, in the order help shows them. */
+import type { CommandSpec } from './commandSpec.ts';
+import { forecastCommand } from './commands/forecast.ts';
+import { initCommand } from './commands/init.ts';
+import { inspectCommand } from './commands/inspect.ts';
+import { schemaCommand } from './commands/schema.ts';
+
+export const COMMANDS: readonly CommandSpec[] = [forecastCommand, inspectCommand, initCommand, schemaCommand];

@@ -1,0 +1,46 @@
+/** A command as data: the parser, the help text and the suggestions are all made from it. */
+import type { Core } from './core.ts';
+import type { ExitCode } from './exitCodes.ts';
+import type { Io } from './io.ts';
+
+export interface OptionSpec {
+  /** Without the dashes. */
+  readonly name: string;
+  readonly short?: string;
+  /** Name of the value in help, `FILE`; absent for a switch. */
+  readonly value?: string;
+  readonly choices?: readonly string[];
+  readonly help: string;
+}
+
+/** Values as parsed: text options by name, switches set or absent. */
+export interface Flags {
+  text(name: string): string | undefined;
+  on(name: string): boolean;
+  /** `--color` true, `--no-color` false, neither undefined. */
+  readonly color: boolean | undefined;
+}
+
+export interface CommandSpec {
+  readonly name: string;
+  /** One line for the list of commands. */
+  readonly summary: string;
+  /** What follows the command's name: `FILE`. */
+  readonly operand: 'FILE' | '[NAME]' | '';
+  readonly examples: readonly (readonly [command: string, what: string])[];
+  readonly options: readonly OptionSpec[];
+  /** Paragraphs under the options. */
+  readonly notes: readonly string[];
+  run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode>;
+}
+
+export const OUTPUT_OPTIONS: readonly OptionSpec[] = [
+  { name: 'output', short: 'o', value: 'FILE', help: 'write the result to FILE in place of standard output' },
+  { name: 'force', help: 'let -o replace a file that is already there' },
+];
+
+export const COMMON_OPTIONS: readonly OptionSpec[] = [
+  { name: 'no-color', help: 'plain text; so do NO_COLOR and TERM=dumb' },
+  { name: 'help', short: 'h', help: 'show this help' },
+  { name: 'version', help: 'show the version' },
+];

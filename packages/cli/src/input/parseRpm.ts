@@ -1,0 +1,60 @@
+/** `2500:7000:500` and `3000,5500,6000` to a list of speeds. */
+import { CommandFailure } from '../commandFailure.ts';
+import { EXIT } from '../exitCodes.ts';
+import { plainShort } from '../render/plain.ts';
+
+const LOWEST = 200;
+const HIGHEST = 30_000;
+const MOST = 400;
+
+/** Speeds [rpm], rising, without repeats. A range includes its end only where a step lands on it. */
+export function parseRpm(text: string): number[] {
+  return text.includes(':') ? parseRange(text) : parseList(text);
+}
+
+function parseRange(text: string): number[] {
+  const parts = text.split(':');
+  if (parts.length !== 3) throw refuse(text, 'write from:to:step, such as 2500:7000:500');
+  const [from, to, step] = parts.map((part) => parseNumber(text, part));
+  if (!(to >= from)) throw refuse(text, 'the range must end above its start');
+  if (!(step > 0)) throw refuse(text, 'the step must be above 0');
+  const count = Math.floor((to - from) / step + 1e-9) + 1;
+  if (!(count <= MOST)) throw refuse(text, `more than ${MOST} points`);
+  return checked(
+    text,
+    Array.from({ length: count }, (_, i) => from + i * step),
+  );
+}
+
+function parseList(text: string): number[] {
+  const values = text.split(',').map((part) => parseNumber(text, part));
+  if (!(values.length <= MOST)) throw refuse(text, `more than ${MOST} points`);
+  return checked(
+    text,
+    [...new Set(values)].sort((a, b) => a - b),
+  );
+}
+
+function parseNumber(text: string, part: string): number {
+  const word = part.trim();
+  if (!/^\d+(\.\d+)?$/.test(word)) {
+    throw refuse(
+      text,
+      `"${plainShort(word, 20)}" is not a plain number; write from:to:step or a list with commas`,
+    );
+  }
+  return Number(word);
+}
+
+function checked(text: string, values: number[]): number[] {
+  for (const rpm of values) {
+    if (!(rpm >= LOWEST && rpm <= HIGHEST)) {
+      throw refuse(text, `${rpm} rpm is outside ${LOWEST} to ${HIGHEST}`);
+    }
+  }
+  return values;
+}
+
+function refuse(text: string, why: string): CommandFailure {
+  return new CommandFailure(EXIT.usage, [`--rpm ${plainShort(text)}: ${why}`]);
+}

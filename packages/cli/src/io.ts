@@ -1,0 +1,34 @@
+/** All that the command line touches of the outside world, so that tests can stand in for it. */
+
+export interface Sink {
+  write(text: string): void;
+  readonly isTTY: boolean;
+  /** Width in characters; undefined where there is no terminal. */
+  readonly columns: number | undefined;
+}
+
+export interface Io {
+  readonly stdout: Sink;
+  readonly stderr: Sink;
+  readonly stdinIsTTY: boolean;
+  /** Everything on standard input. */
+  readStdin(): Promise<string>;
+  /** Text of a file; throws an Error with a `code` (`ENOENT`, …) where it can't be read. */
+  readFile(path: string): string;
+  /** What stands at a path: decides whether writing there would destroy something. */
+  kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device';
+  /** Writes all of the text or nothing; with `replace` false an existing file is left alone and the call throws. */
+  writeFile(path: string, text: string, replace: boolean): void;
+  /** The path with links and dots resolved, for telling whether two paths are one file. */
+  resolvePath(path: string): string;
+  readonly env: Environment;
+  /** Aborts when the user asks to stop. */
+  readonly signal: AbortSignal | undefined;
+}
+
+/** The variables that are looked at. */
+export interface Environment {
+  readonly NO_COLOR?: string | undefined;
+  readonly FORCE_COLOR?: string | undefined;
+  readonly TERM?: string | undefined;
+}

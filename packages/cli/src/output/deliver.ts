@@ -1,0 +1,56 @@
+/** Where a result goes: standard output, or a file that was asked for and is free. */
+import { CommandFailure } from '../commandFailure.ts';
+import { EXIT } from '../exitCodes.ts';
+import type { Io } from '../io.ts';
+import { plainShort } from '../render/plain.ts';
+import { reasonOf } from './reasonOf.ts';
+
+export interface Destination {
+  /** Path of the file; undefined: standard output. */
+  readonly path: string | undefined;
+  readonly replace: boolean;
+}
+
+/** Refuses, before any work is done, a destination that can't be written or must not be. */
+export function chooseDestination(
+  io: Io,
+  output: string | undefined,
+  force: boolean,
+  inputs: readonly string[],
+): Destination {
+  if (output === undefined || output === '-') return { path: undefined, replace: false };
+  const shown = plainShort(output);
+  if (output === '') throw new CommandFailure(EXIT.usage, ['-o needs the name of a file']);
+  const target = io.resolvePath(output);
+  if (inputs.some((input) => io.resolvePath(input) === target)) {
+    throw new CommandFailure(EXIT.file, [`${shown}: is read by this command, so it is not written to`]);
+  }
+  const kind = look(io, output);
+  if (kind === 'directory') throw new CommandFailure(EXIT.file, [`${shown}: is a directory`]);
+  if (kind === 'file' && !force) {
+    throw new CommandFailure(EXIT.file, [`${shown}: already there and left alone (--force replaces it)`]);
+  }
+  return { path: output, replace: force };
+}
+
+export function deliver(io: Io, destination: Destination, text: string): void {
+  if (destination.path === undefined) {
+    io.stdout.write(text);
+    return;
+  }
+  try {
+    io.writeFile(destination.path, text, destination.replace);
+  } catch (error) {
+    throw new CommandFailure(EXIT.file, [
+      `${plainShort(destination.path)}: can't be written (${reasonOf(error)})`,
+    ]);
+  }
+}
+
+function look(io: Io, path: string): ReturnType<Io['kindOf']> {
+  try {
+    return io.kindOf(path);
+  } catch (error) {
+    throw new CommandFailure(EXIT.file, [`${plainShort(path)}: can't be reached (${reasonOf(error)})`]);
+  }
+}

@@ -1,0 +1,91 @@
+/** The words after a command's name to its operand and flags. */
+import yargs, { type Argv } from 'yargs';
+import { CommandFailure } from './commandFailure.ts';
+import { COMMON_OPTIONS, type CommandSpec, type Flags, type OptionSpec } from './commandSpec.ts';
+import { EXIT } from './exitCodes.ts';
+import { plainShort } from './render/plain.ts';
+import { suggest } from './suggest.ts';
+
+export interface Arguments {
+  readonly operand: string | undefined;
+  readonly flags: Flags;
+}
+
+export async function parseArguments(command: CommandSpec, words: readonly string[]): Promise<Arguments> {
+  const options = [...command.options, ...COMMON_OPTIONS];
+  const { _: operands, ...values } = await parserFor(command, options).parseAsync([...words]);
+  const most = command.operand === '' ? 0 : 1;
+  if (operands.length > most) {
+    throw usage(command, `${command.name} does not take ${plainShort(String(operands[most]))}`);
+  }
+  const given = new Map<string, unknown>(Object.entries(values));
+  for (const { name, choices } of options) {
+    const value = given.get(name);
+    if (choices === undefined || typeof value !== 'string' || choices.includes(value)) continue;
+    throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(value)}`);
+  }
+  const color = given.get('color');
+  return {
+    operand: operands[0] === undefined ? undefined : String(operands[0]),
+    flags: {
+      text: (name) => {
+        const value = given.get(name);
+        return typeof value === 'string' ? value : undefined;
+      },
+      on: (name) => given.get(name) === true,
+      color: typeof color === 'boolean' ? color : undefined,
+    },
+  };
+}
+
+function parserFor(command: CommandSpec, options: readonly OptionSpec[]): Argv<object> {
+  let parser: Argv<object> = yargs()
+    .exitProcess(false)
+    .help(false)
+    .version(false)
+    .detectLocale(false)
+    .parserConfiguration({
+      'camel-case-expansion': false,
+      'dot-notation': false,
+      'duplicate-arguments-array': false,
+      'parse-numbers': false,
+      'parse-positional-numbers': false,
+    });
+  for (const { name, short, value } of options) {
+    const alias = short === undefined ? {} : { alias: short };
+    parser =
+      value === undefined
+        ? parser.option(nameForParser(name), { type: 'boolean', ...alias })
+        : parser.option(name, { type: 'string', requiresArg: true, ...alias });
+  }
+  const names = options.map(({ name }) => name);
+  return parser.strictOptions().fail((message, error) => {
+    throw error instanceof Error ? error : parseFailure(command, message, names);
+  });
+}
+
+/** The parser itself makes `--no-color` out of `color`. */
+function nameForParser(name: string): string {
+  return name === 'no-color' ? 'color' : name;
+}
+
+/** The parser's complaint in our words, with the nearest option where one was mistyped. */
+function parseFailure(command: CommandSpec, message: string, names: readonly string[]): CommandFailure {
+  const unknown = /^Unknown arguments?: (.*)$/s.exec(message)?.[1];
+  if (unknown !== undefined) {
+    const word = unknown.split(', ')[0];
+    const near = suggest(word, names);
+    const shown = plainShort(word.length === 1 ? `-${word}` : `--${word}`);
+    const hint = near === undefined ? undefined : `did you mean --${near}?`;
+    return usage(command, `${command.name} has no option ${shown}`, hint);
+  }
+  const bare = /^Not enough arguments following: (.*)$/s.exec(message)?.[1];
+  if (bare !== undefined) {
+    return usage(command, `${bare.length === 1 ? '-' : '--'}${plainShort(bare)} needs a value`);
+  }
+  return usage(command, plainShort(message, 200));
+}
+
+function usage(command: CommandSpec, line: string, hint?: string): CommandFailure {
+  return new CommandFailure(EXIT.usage, [line, hint ?? `see valvetide ${command.name} --help`]);
+}

@@ -1,0 +1,92 @@
+/** The real outside world: this process's streams and the file system. */
+import {
+  closeSync,
+  openSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { resolve } from 'node:path';
+import type { Io, Sink } from './io.ts';
+
+export function processIo(): Io {
+  return {
+    stdout: sink(process.stdout),
+    stderr: sink(process.stderr),
+    stdinIsTTY: process.stdin.isTTY === true,
+    readStdin,
+    readFile: (path) => readFileSync(path, 'utf8'),
+    kindOf,
+    writeFile,
+    resolvePath,
+    env: process.env,
+    // No handler for SIGINT: the march never yields, so only the system's own action can stop it at once.
+    // Nothing is half written then, because results are written whole and last.
+    signal: undefined,
+  };
+}
+
+function sink(stream: NodeJS.WriteStream): Sink {
+  // A reader that went away (`| head`) is no failure of ours.
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+  return {
+    write: (text) => void stream.write(text),
+    isTTY: stream.isTTY === true,
+    get columns() {
+      return stream.isTTY === true ? stream.columns : undefined;
+    },
+  };
+}
+
+async function readStdin(): Promise<string> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
+  return Buffer.concat(chunks).toString('utf8');
+}
+
+function kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device' {
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (found === undefined) return 'nothing';
+  if (found.isDirectory()) return 'directory';
+  return found.isFile() ? 'file' : 'device';
+}
+
+function writeFile(path: string, text: string, replace: boolean): void {
+  const kind = kindOf(path);
+  if (kind === 'device') {
+    writeFileSync(path, text);
+  } else if (kind === 'file' && replace) {
+    // Beside the target, then renamed: an interrupted write leaves the old file whole.
+    const target = realpathSync(path);
+    const draft = `${target}.${process.pid}.part`;
+    writeNew(draft, text);
+    renameSync(draft, target);
+  } else {
+    writeNew(path, text);
+  }
+}
+
+function writeNew(path: string, text: string): void {
+  const handle = openSync(path, 'wx');
+  try {
+    writeFileSync(handle, text);
+  } catch (error) {
+    unlinkSync(path);
+    throw error;
+  } finally {
+    closeSync(handle);
+  }
+}
+
+function resolvePath(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return resolve(path);
+  }
+}

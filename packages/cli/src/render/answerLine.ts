@@ -1,0 +1,15 @@
+/** The one line a builder reads first: peaks, their speeds, the reference air and the fidelity. */
+import type { Curve } from '@valvetide/core';
+import { referenceAir } from './correction.ts';
+import { fixed } from './fixed.ts';
+import type { UnitSystem } from './units.ts';
+
+export function answerLine(curve: Curve, units: UnitSystem): string {
+  const { torque, power } = curve.peak;
+  const [torqueText, powerText] =
+    units === 'trade'
+      ? [`${fixed(torque.torqueLbFt)} lb-ft`, `${fixed(power.powerHp)} hp`]
+      : [`${fixed(torque.torqueNm)} Nm`, `${fixed(power.powerKw)} kW`];
+  const basis = `${referenceAir(curve.correction.standard, units)}, ${curve.fidelity}`;
+  return `Peak ${torqueText} at ${fixed(torque.rpm)} rpm, ${powerText} at ${fixed(power.rpm)} rpm (${basis})`;
+}

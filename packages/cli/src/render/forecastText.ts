@@ -1,0 +1,78 @@
+/** A curve for people: the answer first, then the picture, the figures and what they rest on. */
+import type { Curve } from '@valvetide/core';
+import { answerLine } from './answerLine.ts';
+import { chart } from './chart.ts';
+import { referenceAir, standardName } from './correction.ts';
+import { fixed } from './fixed.ts';
+import { assumedText, cautionsText, warningsText } from './notes.ts';
+import type { Paint } from './paint.ts';
+import { plain } from './plain.ts';
+import { pointColumns } from './pointColumns.ts';
+import { leftOut, table } from './table.ts';
+import type { UnitSystem } from './units.ts';
+import { wrap } from './wrap.ts';
+
+export interface TextOptions {
+  readonly width: number;
+  readonly units: UnitSystem;
+  readonly paint: Paint;
+  readonly detail: 'quiet' | 'normal' | 'verbose';
+}
+
+/** `band` says where the speeds come from; empty where the user named them. */
+export function forecastText(curve: Curve, band: string, options: TextOptions): string {
+  const { width, units, paint, detail } = options;
+  const answer = `${paint.strong(answerLine(curve, units))}\n`;
+  if (detail === 'quiet') return answer;
+  const paragraphs = [
+    answer + wrapped(subjectLine(curve, units), width) + (band === '' ? '' : wrapped(band, width)),
+    chart(chartPoints(curve, units), {
+      width,
+      torqueUnit: units === 'trade' ? 'lb-ft' : 'Nm',
+      powerUnit: units === 'trade' ? 'hp' : 'kW',
+      paint,
+    }),
+    figures(curve, options),
+    assumedText(curve.assumed, width, detail === 'verbose'),
+    paint.caution(warningsText(curve.warnings, width)),
+    cautionsText(width),
+    `${curve.program.name} ${curve.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+function subjectLine(curve: Curve, units: UnitSystem): string {
+  const { standard, factor } = curve.correction;
+  const basis =
+    standard === 'none'
+      ? 'Torque and power as observed, no correction.'
+      : `Torque and power corrected to ${standardName(standard)}, ${referenceAir(standard, units)}, factor ${fixed(factor, 4)}; all else as observed.`;
+  return `${plain(curve.combination)}. ${basis}`;
+}
+
+function figures(curve: Curve, { width, units, detail }: TextOptions): string {
+  const columns = pointColumns(units);
+  const unsettled = curve.points.some((point) => !point.converged)
+    ? '? behind a speed: the cycle had not settled there\n'
+    : '';
+  if (detail === 'verbose') return table(columns, curve.points, width) + unsettled;
+  const more = leftOut(columns, curve.points, width);
+  const hint =
+    more.length === 0 ? '' : wrapped(`Also computed (--verbose, --csv, --json): ${more.join(', ')}`, width);
+  return table(columns, curve.points, width, 1) + unsettled + hint;
+}
+
+function chartPoints(
+  curve: Curve,
+  units: UnitSystem,
+): readonly { rpm: number; torque: number; power: number }[] {
+  return curve.points.map((p) =>
+    units === 'trade'
+      ? { rpm: p.rpm, torque: p.torqueLbFt, power: p.powerHp }
+      : { rpm: p.rpm, torque: p.torqueNm, power: p.powerKw },
+  );
+}
+
+function wrapped(text: string, width: number): string {
+  return `${wrap(text, width).join('\n')}\n`;
+}

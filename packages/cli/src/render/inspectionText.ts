@@ -1,0 +1,166 @@
+/** What the sheets come to, for people. */
+import type { CamSideFigures, EventFigures, Inspection, RuleOfThumb, SpeedFigures } from '@valvetide/core';
+import { fixed } from './fixed.ts';
+import { assumedText, warningsText } from './notes.ts';
+import type { Paint } from './paint.ts';
+import { plain } from './plain.ts';
+import { type Column, table } from './table.ts';
+import {
+  toCubicInch,
+  toFeetPerMinute,
+  toFeetPerSecond,
+  toInch,
+  toKpa,
+  toSquareInch,
+  type UnitSystem,
+} from './units.ts';
+import { wrap } from './wrap.ts';
+
+export interface InspectionTextOptions {
+  readonly width: number;
+  readonly units: UnitSystem;
+  readonly paint: Paint;
+  readonly version: string;
+}
+
+export function inspectionText(inspection: Inspection, options: InspectionTextOptions): string {
+  const { width, units, paint, version } = options;
+  const paragraphs = [
+    `${paint.strong(answer(inspection, units))}\n${plain(inspection.combination)}\n`,
+    compressionText(inspection),
+    camText(inspection, units),
+    flowText(inspection, units, width),
+    `By speed (depression at 95 % filling)\n${table(speedColumns(inspection, units), inspection.speeds, width)}`,
+    rulesText(inspection.rules, width),
+    assumedText(inspection.assumed, width, true),
+    paint.caution(warningsText(inspection.warnings, width)),
+    `valvetide ${version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+function answer({ block, compression }: Inspection, units: UnitSystem): string {
+  const { cylinders, boreMm, strokeMm, displacementCm3, rodOverStroke } = block;
+  const size =
+    units === 'trade'
+      ? `${fixed(toCubicInch(displacementCm3), 1)} in3, ${fixed(toInch(boreMm), 3)} x ${fixed(toInch(strokeMm), 3)} in`
+      : `${fixed(displacementCm3)} cm3, ${fixed(boreMm, 2)} x ${fixed(strokeMm, 2)} mm`;
+  return `${cylinders} cylinders, ${size}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
+}
+
+function compressionText({ compression }: Inspection): string {
+  const lines = compression.trapped.map(
+    ({ height, closesDegAbdc, ratio }) =>
+      `  ${fixed(ratio, 2)}:1 from ${fixed(closesDegAbdc, 1)} deg ABDC, intake valve at ${height}`,
+  );
+  const clearance = `  ${fixed(compression.ratio, 2)}:1 from bottom centre, ${fixed(compression.clearanceVolumeCm3, 1)} cc above the piston`;
+  return `Compression\n${[clearance, ...lines].join('\n')}\n`;
+}
+
+function camText({ cam }: Inspection, units: UnitSystem): string {
+  const lift = (mm: number): string => (units === 'trade' ? fixed(toInch(mm), 3) : fixed(mm, 2));
+  const unit = units === 'trade' ? 'in' : 'mm';
+  const rows: readonly (readonly [string, string, (side: CamSideFigures) => string])[] = [
+    ['lobe lift', unit, (side) => lift(side.lobeLiftMm)],
+    ['rocker ratio', '', (side) => fixed(side.rockerRatio, 3)],
+    ['lash, hot', unit, (side) => lift(side.lashMm)],
+    ['valve lift, net', unit, (side) => lift(side.valveLiftMm)],
+    ['lift / valve diameter', '', (side) => fixed(side.liftOverDiameter, 3)],
+    ['centreline', 'deg', (side) => fixed(side.centrelineDeg, 1)],
+    ['duration at 0.050 in lobe', 'deg', (side) => duration(side.at050)],
+    ['duration at 0.006 in valve', 'deg', (side) => duration(side.atSeat)],
+  ];
+  const columns: Column<(typeof rows)[number]>[] = [
+    { name: 'Cam', unit: '', cell: ([name, of]) => `  ${name}${of === '' ? '' : `, ${of}`}`, align: 'left' },
+    { name: 'intake', unit: '', cell: ([, , value]) => value(cam.intake) },
+    { name: 'exhaust', unit: '', cell: ([, , value]) => value(cam.exhaust) },
+  ];
+  const angles = `  separation ${fixed(cam.separationDeg, 1)} cam deg, advance ${fixed(cam.advanceDeg, 1)} deg`;
+  return `${table(columns, rows, Number.POSITIVE_INFINITY)}${[
+    angles,
+    eventsLine('at 0.050 in lobe', cam.intake.at050, cam.exhaust.at050, cam.overlap050Deg),
+    eventsLine('at 0.006 in valve', cam.intake.atSeat, cam.exhaust.atSeat, cam.overlapSeatDeg),
+  ].join('\n')}\n`;
+}
+
+function duration(events: EventFigures | null): string {
+  return events === null ? '-' : fixed(events.durationDeg, 1);
+}
+
+function eventsLine(
+  height: string,
+  intake: EventFigures | null,
+  exhaust: EventFigures | null,
+  overlap: number | null,
+): string {
+  const event = (angle: number, before: string, after: string): string =>
+    angle >= 0 ? `${fixed(angle, 1)} ${before}` : `${fixed(-angle, 1)} ${after}`;
+  const parts: string[] = [];
+  if (intake !== null) {
+    parts.push(
+      `intake ${event(intake.opensDeg, 'BTDC', 'ATDC')} to ${event(intake.closesDeg, 'ABDC', 'BBDC')}`,
+    );
+  }
+  if (exhaust !== null) {
+    parts.push(
+      `exhaust ${event(exhaust.opensDeg, 'BBDC', 'ABDC')} to ${event(exhaust.closesDeg, 'ATDC', 'BTDC')}`,
+    );
+  }
+  if (overlap !== null) parts.push(`overlap ${fixed(overlap, 1)} deg`);
+  return parts.length === 0
+    ? `  ${height}: the lobe never rises that far`
+    : `  ${height}: ${parts.join(', ')}`;
+}
+
+function flowText({ cam, flow }: Inspection, units: UnitSystem, width: number): string {
+  const area = (mm2: number): string =>
+    units === 'trade' ? `${fixed(toSquareInch(mm2), 3)} in2` : `${fixed(mm2)} mm2`;
+  const side = (name: string, cfm: number, { peakAreaMm2, meanAreaMm2 }: CamSideFigures, port: number) =>
+    `  ${name}: ${fixed(cfm)} cfm at 28 inH2O and full lift; effective area ${area(peakAreaMm2)} there, ${area(meanAreaMm2)} mean while open; port ${area(port)}`;
+  const lines = [
+    side('intake', flow.intakeCfm28, cam.intake, flow.intakePortMm2),
+    side('exhaust', flow.exhaustCfm28, cam.exhaust, flow.exhaustPortMm2),
+    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${flow.inductionKind} ${fixed(flow.inductionCfm15)} cfm at 1.5 inHg`,
+  ];
+  return `Flow, one cylinder\n${lines.flatMap((line) => wrap(line, width, '    ')).join('\n')}\n`;
+}
+
+function speedColumns(inspection: Inspection, units: UnitSystem): Column<SpeedFigures>[] {
+  const trade = units === 'trade';
+  const speed = (ms: number): string => (trade ? fixed(toFeetPerSecond(ms)) : fixed(ms, 1));
+  const gasUnit = trade ? 'ft/s' : 'm/s';
+  return [
+    { name: 'speed', unit: 'rpm', cell: (row) => fixed(row.rpm) },
+    {
+      name: 'piston',
+      unit: trade ? 'ft/min' : 'm/s',
+      cell: (row) =>
+        trade ? fixed(toFeetPerMinute(row.meanPistonSpeedMs)) : fixed(row.meanPistonSpeedMs, 1),
+    },
+    { name: 'inlet Mach', unit: '-', cell: (row) => fixed(row.inletMachIndex, 2) },
+    { name: 'intake port', unit: gasUnit, cell: (row) => speed(row.portVelocityMs) },
+    { name: 'primary', unit: gasUnit, cell: (row) => speed(row.primaryVelocityMs) },
+    {
+      name: inspection.flow.inductionKind,
+      unit: trade ? 'inHg' : 'kPa',
+      cell: (row) => fixed(trade ? row.depressionInHg : toKpa(row.depressionInHg), 2),
+    },
+  ];
+}
+
+function rulesText(rules: readonly RuleOfThumb[], width: number): string {
+  const figure = (value: number, unit: string): string =>
+    fixed(value, unit === '' ? 2 : Math.abs(value) < 20 ? 1 : 0);
+  const expected = ({ low, high, unit }: RuleOfThumb): string => {
+    const range = low === high ? figure(low, unit) : `${figure(low, unit)} to ${figure(high, unit)}`;
+    return unit === '' ? range : `${range} ${unit}`;
+  };
+  const columns: Column<RuleOfThumb>[] = [
+    { name: 'Rule of thumb says', unit: '', cell: (rule) => `  ${plain(rule.subject)}`, align: 'left' },
+    { name: 'expected', unit: '', cell: expected },
+    { name: 'here', unit: '', cell: (rule) => (rule.here === null ? '' : figure(rule.here, rule.unit)) },
+    { name: 'rule', unit: '', cell: (rule) => rule.says, align: 'left' },
+  ];
+  // The words of the rules go where there is room for them, never into a block of their own.
+  return table(columns, rules, width, 1);
+}

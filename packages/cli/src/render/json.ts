@@ -1,0 +1,101 @@
+/** JSON that machines can rely on: fixed key order, finite numbers only, no raw control characters. */
+import type { Curve, OperatingPoint } from '@valvetide/core';
+import { plainJson } from './plain.ts';
+
+/** Every key of a point, in the order they are written (JSON) and stand in columns (CSV). */
+export const POINT_KEYS = [
+  'rpm',
+  'torqueNm',
+  'powerKw',
+  'torqueLbFt',
+  'powerHp',
+  'volumetricEfficiency',
+  'imepBar',
+  'pmepBar',
+  'fmepBar',
+  'bmepBar',
+  'peakPressureBar',
+  'peakPressureDegAtdc',
+  'manifoldPressureKpa',
+  'manifoldVacuumInHg',
+  'residualFraction',
+  'chargeTemperatureK',
+  'exhaustTemperatureK',
+  'bsfcGPerKwh',
+  'airflowKgPerH',
+  'fuelKgPerH',
+  'sparkDegBtdc',
+  'ca50DegAtdc',
+  'burnDurationDeg',
+  'meanPistonSpeedMs',
+  'inletMachIndex',
+  'heatLossFraction',
+  'converged',
+  'cycles',
+  'massClosure',
+  'energyClosure',
+] as const satisfies readonly (keyof OperatingPoint)[];
+
+/** Fails to compile when a point gains a key that is not in the list. */
+type Missing = Exclude<keyof OperatingPoint, (typeof POINT_KEYS)[number]>;
+const NONE_MISSING: [Missing] extends [never] ? true : Missing = true;
+
+export function curveJson(curve: Curve): string {
+  const { correction, peak, program } = curve;
+  return json({
+    schemaVersion: curve.schemaVersion,
+    program: { name: program.name, version: program.version },
+    combination: curve.combination,
+    fidelity: curve.fidelity,
+    correction: { standard: correction.standard, factor: correction.factor },
+    points: NONE_MISSING && curve.points.map(orderedPoint),
+    peak: {
+      torque: {
+        rpm: peak.torque.rpm,
+        torqueNm: peak.torque.torqueNm,
+        torqueLbFt: peak.torque.torqueLbFt,
+      },
+      power: { rpm: peak.power.rpm, powerKw: peak.power.powerKw, powerHp: peak.power.powerHp },
+    },
+    assumed: curve.assumed.map(({ path, value, unit, spread, reason }) => ({
+      path,
+      value,
+      unit,
+      spread,
+      reason,
+    })),
+    warnings: curve.warnings.map(({ code, path, message }) => ({ code, path, message })),
+  });
+}
+
+function orderedPoint(point: OperatingPoint): Record<string, unknown> {
+  return Object.fromEntries(POINT_KEYS.map((key) => [key, point[key]]));
+}
+
+/** Indented JSON with a newline at the end. Throws where a number is not finite: a gap must never pass for a value. */
+export function json(value: unknown): string {
+  requireFinite(value, '');
+  return `${plainJson(JSON.stringify(value, null, 2))}\n`;
+}
+
+/** JSON on one line, for lists of problems. */
+export function jsonLine(value: unknown): string {
+  requireFinite(value, '');
+  return plainJson(JSON.stringify(value));
+}
+
+function requireFinite(value: unknown, path: string): void {
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value))
+      throw new Error(`result ${path || 'value'} is ${value}, not a finite number`);
+  } else if (Array.isArray(value)) {
+    value.forEach((item, i) => {
+      requireFinite(item, `${path}[${i}]`);
+    });
+  } else if (typeof value === 'object' && value !== null) {
+    for (const [key, item] of Object.entries(value))
+      requireFinite(item, path === '' ? key : `${path}.${key}`);
+  } else if (value === undefined) {
+    throw new Error(`result ${path || 'value'} is missing`);
+  }
+}

@@ -1,0 +1,66 @@
+/** What stands under every result: the assumed ledger, the warnings and the cautions. */
+import type { Assumed, Warning } from '@valvetide/core';
+import { plain } from './plain.ts';
+import { table } from './table.ts';
+import { wrap } from './wrap.ts';
+
+/** The values the file left out, largest groups together in the order of the file. */
+export function assumedText(assumed: readonly Assumed[], width: number, withReasons: boolean): string {
+  if (assumed.length === 0) return 'Assumed: nothing, the file gives every value.\n';
+  const columns = [
+    { name: 'field', unit: '', cell: (item: Assumed) => plain(item.path), align: 'left' as const },
+    { name: 'assumed', unit: '', cell: assumedValue, align: 'left' as const },
+    { name: '+/-', unit: '', cell: assumedSpread, align: 'left' as const },
+  ];
+  const heading = `Assumed, because the file leaves it out (${assumed.length}):\n`;
+  if (!withReasons) return heading + table(columns, assumed, Number.POSITIVE_INFINITY);
+  const entries = assumed.flatMap((item) => {
+    const spread = assumedSpread(item);
+    return [
+      `  ${plain(item.path)}: ${assumedValue(item)}${spread === '' ? '' : ` +/- ${spread}`}`,
+      ...wrap(plain(item.reason), width - 4).map((line) => `    ${line}`),
+    ];
+  });
+  return `${heading}${entries.join('\n')}\n`;
+}
+
+function assumedValue(item: Assumed): string {
+  const value = typeof item.value === 'number' ? shortNumber(item.value) : item.value;
+  return plain(item.unit === '' ? value : `${value} ${item.unit}`);
+}
+
+function assumedSpread(item: Assumed): string {
+  if (item.spread === null) return '';
+  return plain(item.unit === '' ? shortNumber(item.spread) : `${shortNumber(item.spread)} ${item.unit}`);
+}
+
+/** Four significant digits, written out. */
+function shortNumber(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}
+
+export function warningLines(warnings: readonly Warning[]): string[] {
+  return warnings.map((warning) => {
+    const path = warning.path === '' ? '' : `${warning.path}: `;
+    return plain(`warning: ${path}${warning.message}`);
+  });
+}
+
+export function warningsText(warnings: readonly Warning[], width: number): string {
+  return warningLines(warnings)
+    .flatMap((line) => wrap(line, width, '  '))
+    .map((line) => `${line}\n`)
+    .join('');
+}
+
+const CAUTIONS = [
+  'A forecast is not a clearance: check piston to valve, piston to head, coil bind and retainer to seal by hand before the engine turns.',
+  'Set the limiter 200 to 300 rpm above the planned limit and never past the weakest part.',
+  'Start rich and 4 to 6 degrees retarded; back off at the first sign of detonation.',
+  'Nobody in the dyno cell or in the plane of rotation at load. Local codes and licensed practice decide.',
+];
+
+export function cautionsText(width: number): string {
+  const lines = CAUTIONS.flatMap((caution) => wrap(`- ${caution}`, width, '  '));
+  return `Cautions\n${lines.map((line) => `${line}\n`).join('')}`;
+}

@@ -1,0 +1,24 @@
+/** From SI to what stands on a builder's paper. Factors follow from exact definitions (inch, pound, inch of mercury at 0 C). */
+
+export type UnitSystem = 'trade' | 'si';
+
+const INCH_MM = 25.4;
+const POUND_KG = 0.45359237;
+/** Mechanical horsepower [kW]: 550 ft lbf/s. */
+const HORSEPOWER_KW = 0.7456998715822702;
+/** Inch of mercury at 0 C [kPa]: 25.4 mm at 13 595.1 kg/m3 and standard gravity. */
+const INCH_HG_KPA = 3.386388640341;
+const PSI_BAR = 0.0689475729316836;
+
+export const toInch = (mm: number): number => mm / INCH_MM;
+export const toSquareInch = (mm2: number): number => mm2 / INCH_MM ** 2;
+export const toCubicInch = (cm3: number): number => (cm3 * 1000) / INCH_MM ** 3;
+export const toPsi = (bar: number): number => bar / PSI_BAR;
+export const toInHg = (kPa: number): number => kPa / INCH_HG_KPA;
+export const toKpa = (inHg: number): number => inHg * INCH_HG_KPA;
+export const toFeetPerMinute = (ms: number): number => (ms * 60_000) / (12 * INCH_MM);
+export const toFeetPerSecond = (ms: number): number => (ms * 1000) / (12 * INCH_MM);
+export const toPound = (kg: number): number => kg / POUND_KG;
+export const toPoundPerHpHour = (gPerKwh: number): number => ((gPerKwh / 1000) * HORSEPOWER_KW) / POUND_KG;
+export const toFahrenheit = (kelvin: number): number => (kelvin - 273.15) * 1.8 + 32;
+export const toCelsius = (kelvin: number): number => kelvin - 273.15;

@@ -1,0 +1,102 @@
+/** The combination file that `valvetide init` prints: an invented V8 with every line explained. */
+
+export function starterFile(name: string): string {
+  return `# A combination: one complete engine specification.
+# Every quantity carries its unit (4.155 in, 68 cc, 850 cfm, 28 inH2O, 60 degF). Only the engine section
+# must be there: what you leave out is estimated, and every result lists the estimates.
+# Check this file with: valvetide inspect FILE
+name: ${JSON.stringify(name)}
+
+engine:
+  cylinders: 8
+  layout: v
+  bore: 4.030 in
+  stroke: 3.480 in
+  rod: 5.700 in # centre to centre
+  firingOrder: 1-8-4-3-6-5-7-2
+  banks: [[1, 3, 5, 7], [2, 4, 6, 8]]
+
+chamber:
+  class: closed-wedge # open-wedge, closed-wedge, fast-burn-wedge, hemispherical or pent-roof
+  volume: 64 cc # measured, with valves and plug in place
+  dish: 5 cc # with the valve pockets; a dome goes under dome
+  deck: 0.015 in # piston below the deck at top centre
+  gasketBore: 4.100 in
+  gasketThickness: 0.040 in # compressed
+
+heads:
+  valvesPerCylinder: 2
+  bench:
+    depression: 28 inH2O # what the flow below was taken at
+    exhaustPipe: true
+  intake:
+    valve: 2.02 in
+    portVolume: 195 cc
+    portLength: 5.3 in
+    # Flow of one cylinder. A CSV sheet works too: flow: flow.csv
+    flow:
+      - { lift: 0.100 in, flow: 66 cfm }
+      - { lift: 0.200 in, flow: 130 cfm }
+      - { lift: 0.300 in, flow: 186 cfm }
+      - { lift: 0.400 in, flow: 224 cfm }
+      - { lift: 0.500 in, flow: 246 cfm }
+      - { lift: 0.550 in, flow: 250 cfm }
+  exhaust:
+    valve: 1.60 in
+    flow:
+      - { lift: 0.100 in, flow: 54 cfm }
+      - { lift: 0.200 in, flow: 104 cfm }
+      - { lift: 0.300 in, flow: 143 cfm }
+      - { lift: 0.400 in, flow: 169 cfm }
+      - { lift: 0.500 in, flow: 183 cfm }
+      - { lift: 0.550 in, flow: 186 cfm }
+
+cam:
+  lifter: hydraulic-roller # hydraulic or solid, flat or roller
+  separation: 110 deg # cam degrees
+  intake:
+    advertised: 284 deg
+    checkedAt: 0.006 in # lifter rise of the advertised figure; makers differ
+    at050: 230 deg
+    lobeLift: 0.340 in
+    centreline: 106 deg # as installed, after top centre
+  exhaust:
+    advertised: 290 deg
+    checkedAt: 0.006 in
+    at050: 236 deg
+    lobeLift: 0.347 in
+    centreline: 114 deg # before top centre
+
+valvetrain:
+  type: pushrod
+  intakeRatio: 1.5
+  exhaustRatio: 1.5
+  ratioIs: stamped # measured, stamped or production
+
+induction:
+  carburetor:
+    rating: 750 cfm
+    barrels: 4 # four barrels are rated at 1.5 inHg, one and two at 3.0
+  manifold: single-plane # single-plane, dual-plane, individual-runner or long-runner
+
+exhaust:
+  style: headers
+  primary: { diameter: 1.750 in, wall: 0.049 in, length: 34 in }
+  collector: { diameter: 3.000 in, wall: 0.065 in, length: 16 in }
+  groups: [[1, 3, 5, 7], [2, 4, 6, 8]] # cylinders that share a collector
+  muffler: none
+
+fuel: pump-93
+
+mixture:
+  lambda: 0.87 # 1 is stoichiometric
+
+# The air of the day, and the standard that torque and power are shown to. Curves of different standards
+# differ by 4 to 5 %: J607 is 60 F and 29.92 inHg dry, J1349 is 77 F and 29.23 inHg dry.
+weather:
+  barometer: 29.92 inHg
+  temperature: 60 degF
+  humidity: 0 %
+correction: J607
+`;
+}

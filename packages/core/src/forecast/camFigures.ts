@@ -1,0 +1,85 @@
+/** What a cam does at the valves: lift, durations and events at named heights, mean flow area. */
+import type { Port } from '../combination/combination.ts';
+import { flowArea } from '../geometry/flowArea.ts';
+import { buildLobe } from '../geometry/lobe.ts';
+import type { Follower } from '../geometry/lobeCard.ts';
+import { areaOverPeriod } from '../geometry/meanArea.ts';
+import {
+  exhaustCentre,
+  exhaustTiming,
+  intakeCentre,
+  intakeTiming,
+  lobeEvents,
+  type ValveEvents,
+  valveEvents,
+  valveLift,
+} from '../geometry/valveLift.ts';
+
+/** 0.050 in of lobe lift [m], the height cam cards are compared at. */
+export const CARD_HEIGHT = 0.05 * 0.0254;
+
+/** Valve lift at which a valve counts as off its seat [m]: 0.006 in; below it nothing worth counting flows. */
+export const SEAT_LIFT = 0.006 * 0.0254;
+
+/** When one valve is above a height. Angles in crank degrees, negative where the event lies on the other side. */
+export interface EventFigures {
+  readonly durationDeg: number;
+  /** Intake: before gas-exchange top centre. Exhaust: before bottom centre. */
+  readonly opensDeg: number;
+  /** Intake: after bottom centre. Exhaust: after gas-exchange top centre. */
+  readonly closesDeg: number;
+}
+
+/** One side (intake or exhaust) at the valve. */
+export interface CamSideFigures {
+  readonly lobeLiftMm: number;
+  readonly rockerRatio: number;
+  readonly lashMm: number;
+  /** Highest lift of the valve, less lash and bending. */
+  readonly valveLiftMm: number;
+  readonly liftOverDiameter: number;
+  readonly centrelineDeg: number;
+  /** At 0.050 in of lobe lift; null where the lobe never rises that far. */
+  readonly at050: EventFigures | null;
+  /** At 0.006 in of valve lift. */
+  readonly atSeat: EventFigures | null;
+  /** Effective area at the highest lift, all valves of this side of one cylinder. */
+  readonly peakAreaMm2: number;
+  /** Mean effective area from seat to seat. */
+  readonly meanAreaMm2: number;
+}
+
+/** @param follower - decides how full a lobe is where its card doesn't say */
+export function camSideFigures(port: Port, side: 'intake' | 'exhaust', follower: Follower): CamSideFigures {
+  const lobe = buildLobe(port.lobe, follower);
+  const centre = side === 'intake' ? intakeCentre(port.centreline) : exhaustCentre(port.centreline);
+  const valve = valveLift(lobe, port, centre);
+  const areaAt = flowArea(port.flow);
+  return {
+    lobeLiftMm: lobe.maxLift * 1000,
+    rockerRatio: port.rockerRatio,
+    lashMm: port.lash * 1000,
+    valveLiftMm: valve.maxLift * 1000,
+    liftOverDiameter: valve.maxLift / port.valveDiameter,
+    centrelineDeg: port.centreline,
+    at050: eventFigures(lobeEvents(lobe, centre, CARD_HEIGHT), side),
+    atSeat: eventFigures(valveEvents(valve, SEAT_LIFT), side),
+    peakAreaMm2: areaAt(valve.maxLift) * 1e6,
+    meanAreaMm2: areaOverPeriod(valve, areaAt).mean * 1e6,
+  };
+}
+
+/** Crank degrees with both valves above their height, negative where there are none; null without both events. */
+export function overlapDeg(intake: EventFigures | null, exhaust: EventFigures | null): number | null {
+  return intake === null || exhaust === null ? null : intake.opensDeg + exhaust.closesDeg;
+}
+
+function eventFigures(events: ValveEvents | null, side: 'intake' | 'exhaust'): EventFigures | null {
+  if (events === null) return null;
+  if (side === 'intake') {
+    const { opensBeforeTop, closesAfterBottom } = intakeTiming(events);
+    return { durationDeg: events.duration, opensDeg: opensBeforeTop, closesDeg: closesAfterBottom };
+  }
+  const { opensBeforeBottom, closesAfterTop } = exhaustTiming(events);
+  return { durationDeg: events.duration, opensDeg: opensBeforeBottom, closesDeg: closesAfterTop };
+}

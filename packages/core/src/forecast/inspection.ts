@@ -1,0 +1,147 @@
+/** What the sheets of a combination come to before anything is simulated: the figures a builder works out by hand. */
+import type { Assumed, Combination, Warning } from '../combination/combination.ts';
+import { trappedCompressionRatio } from '../geometry/compression.ts';
+import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
+import { cylinderVolume, type SliderCrank, sliderCrank, sweptVolume } from '../geometry/sliderCrank.ts';
+import { type CamSideFigures, camSideFigures, type EventFigures, overlapDeg } from './camFigures.ts';
+import { type RuleOfThumb, rulesOfThumb } from './rulesOfThumb.ts';
+import { type Band, chooseBand, inductionRating, type SpeedFigures, speedFigures } from './speedFigures.ts';
+
+/** Plain values with their unit in the key; shares and ratios without. */
+export interface Inspection {
+  readonly combination: string;
+  readonly block: {
+    readonly cylinders: number;
+    readonly boreMm: number;
+    readonly strokeMm: number;
+    readonly rodOverStroke: number;
+    readonly displacementCm3: number;
+  };
+  readonly compression: {
+    readonly ratio: number;
+    readonly clearanceVolumeCm3: number;
+    readonly trapped: readonly TrappedRatio[];
+  };
+  readonly cam: {
+    /** Cam degrees. */
+    readonly separationDeg: number;
+    /** Crank degrees. */
+    readonly advanceDeg: number;
+    readonly overlap050Deg: number | null;
+    readonly overlapSeatDeg: number | null;
+    readonly intake: CamSideFigures;
+    readonly exhaust: CamSideFigures;
+  };
+  readonly flow: {
+    /** One cylinder at the highest valve lift, 28 inH2O. */
+    readonly intakeCfm28: number;
+    readonly exhaustCfm28: number;
+    readonly exhaustOverIntake: number;
+    /** All ports of this side of one cylinder. */
+    readonly intakePortMm2: number;
+    readonly exhaustPortMm2: number;
+    readonly inductionKind: 'carburetor' | 'throttle';
+    /** Whole engine at 1.5 inHg. */
+    readonly inductionCfm15: number;
+  };
+  readonly speeds: readonly SpeedFigures[];
+  readonly band: Band;
+  readonly rules: readonly RuleOfThumb[];
+  readonly assumed: readonly Assumed[];
+  readonly warnings: readonly Warning[];
+}
+
+/** Compression from the closing of the intake valve, which means nothing without the height "closed" is read at. */
+export interface TrappedRatio {
+  readonly height: string;
+  readonly closesDegAbdc: number;
+  readonly ratio: number;
+}
+
+const INCH = 0.0254;
+const CFM = (12 * INCH) ** 3 / 60;
+
+/** The hand figures of a combination, the ledger of what it assumes, and the trade's rules beside them. */
+export function inspectCombination(combination: Combination): Inspection {
+  const { block, chamber } = combination;
+  const crank = sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume);
+  const follower = combination.friction.valvetrain === 'roller-lifter' ? 'roller' : 'flat';
+  const intake = camSideFigures(combination.intake, 'intake', follower);
+  const exhaust = camSideFigures(combination.exhaust, 'exhaust', follower);
+  const meanArea = intake.meanAreaMm2 * 1e-6;
+  const band = chooseBand(combination, meanArea);
+  const count = Math.round((band.toRpm - band.fromRpm) / band.stepRpm) + 1;
+  const intakeCfm28 = flowFromArea(intake.peakAreaMm2 * 1e-6, USUAL_DEPRESSION) / CFM;
+  const exhaustCfm28 = flowFromArea(exhaust.peakAreaMm2 * 1e-6, USUAL_DEPRESSION) / CFM;
+  const displacement = sweptVolume(crank) * block.cylinders;
+  const { collectors, primary } = combination.exhaustSystem;
+  return {
+    combination: combination.name,
+    block: {
+      cylinders: block.cylinders,
+      boreMm: block.bore * 1000,
+      strokeMm: block.stroke * 1000,
+      rodOverStroke: block.rodLength / block.stroke,
+      displacementCm3: displacement * 1e6,
+    },
+    compression: {
+      ratio: chamber.compressionRatio,
+      clearanceVolumeCm3: chamber.clearanceVolume * 1e6,
+      trapped: [
+        ...trappedRatio(crank, '0.006 in of valve lift', intake.atSeat),
+        ...trappedRatio(crank, '0.050 in of lobe lift', intake.at050),
+      ],
+    },
+    cam: {
+      separationDeg: (combination.intake.centreline + combination.exhaust.centreline) / 2,
+      advanceDeg: (combination.exhaust.centreline - combination.intake.centreline) / 2,
+      overlap050Deg: overlapDeg(intake.at050, exhaust.at050),
+      overlapSeatDeg: overlapDeg(intake.atSeat, exhaust.atSeat),
+      intake,
+      exhaust,
+    },
+    flow: {
+      intakeCfm28,
+      exhaustCfm28,
+      exhaustOverIntake: exhaustCfm28 / intakeCfm28,
+      intakePortMm2: combination.intake.portArea * 1e6,
+      exhaustPortMm2: combination.exhaust.portArea * 1e6,
+      inductionKind: combination.induction.kind,
+      inductionCfm15: inductionRating(combination) / CFM,
+    },
+    speeds: Array.from({ length: count }, (_, i) =>
+      speedFigures(combination, meanArea, band.fromRpm + i * band.stepRpm),
+    ),
+    band,
+    rules: rulesOfThumb({
+      cylinders: block.cylinders,
+      cubicInches: displacement / INCH ** 3,
+      strokeIn: block.stroke / INCH,
+      compressionRatio: chamber.compressionRatio,
+      chamberClass: chamber.class,
+      intakeCfm: intakeCfm28,
+      exhaustOverIntake: exhaustCfm28 / intakeCfm28,
+      portIn2: combination.intake.portArea / INCH ** 2,
+      primaryIn2: primary.area / INCH ** 2,
+      collectorRatio: collectors === null ? null : Math.sqrt(collectors.area / primary.area),
+      ratingCfm: inductionRating(combination) / CFM,
+      researchOctane: combination.fuel.researchOctane,
+      lambda: combination.lambda,
+      topRpm: band.toRpm,
+    }),
+    assumed: combination.assumed,
+    warnings: combination.warnings,
+  };
+}
+
+function trappedRatio(crank: SliderCrank, height: string, events: EventFigures | null): TrappedRatio[] {
+  if (events === null) return [];
+  const volume = cylinderVolume(crank, ((events.closesDeg + 180) * Math.PI) / 180);
+  return [
+    {
+      height,
+      closesDegAbdc: events.closesDeg,
+      ratio: trappedCompressionRatio(volume, crank.clearanceVolume),
+    },
+  ];
+}

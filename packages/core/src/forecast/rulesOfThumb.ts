@@ -1,0 +1,174 @@
+/** The trade's own arithmetic, beside the figures it can be held against. Shown, never used by the forecast. */
+import type { ChamberClass } from '../combination/combination.ts';
+
+/** How well a rule is founded: printed in the trade press, or handed on without a source. */
+export type RuleSource = 'trade press' | 'common practice, no source';
+
+export interface RuleOfThumb {
+  /** Stable, for machines. */
+  readonly code: string;
+  /** What the rule speaks of. */
+  readonly subject: string;
+  /** The rule itself. */
+  readonly says: string;
+  /** Lower and upper end of what it expects of this combination, in `unit`; equal where it names one number. */
+  readonly low: number;
+  readonly high: number;
+  readonly unit: string;
+  /** The combination's own figure in the same unit; null where only a forecast or a dyno can tell. */
+  readonly here: number | null;
+  readonly source: RuleSource;
+}
+
+/** What the rules are worked from, in the trade's units. */
+export interface RuleFacts {
+  readonly cylinders: number;
+  /** Whole engine. */
+  readonly cubicInches: number;
+  readonly strokeIn: number;
+  readonly compressionRatio: number;
+  readonly chamberClass: ChamberClass;
+  /** One cylinder at full lift and 28 inH2O. */
+  readonly intakeCfm: number;
+  readonly exhaustOverIntake: number;
+  /** Mean section of one cylinder's intake port. */
+  readonly portIn2: number;
+  /** Section of one primary. */
+  readonly primaryIn2: number;
+  /** Collector over primary diameter; null for open primaries. */
+  readonly collectorRatio: number | null;
+  /** Carburetor or throttle, whole engine, at 1.5 inHg. */
+  readonly ratingCfm: number;
+  readonly researchOctane: number;
+  readonly lambda: number;
+  /** Highest speed of the band. */
+  readonly topRpm: number;
+}
+
+/** Best total timing of a gasoline engine at middle and high speed by chamber [deg before top centre]. */
+const TIMING: Readonly<Record<ChamberClass, readonly [low: number, high: number]>> = {
+  'open-wedge': [36, 40],
+  'closed-wedge': [32, 36],
+  'fast-burn-wedge': [28, 34],
+  hemispherical: [36, 42],
+  'pent-roof': [24, 30],
+};
+
+/** Mean gas speed of 245 ft/s over one stroke, as the trade writes it [rpm in3 / in2]. */
+const TORQUE_SPEED = 88_200;
+
+export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
+  const { cubicInches, cylinders, intakeCfm, topRpm } = facts;
+  const perCylinder = cubicInches / cylinders;
+  const powerRpm = (1195 / perCylinder) * intakeCfm;
+  const octane = 92 + 4 * (facts.compressionRatio - 8);
+  const [timingLow, timingHigh] = TIMING[facts.chamberClass];
+  return [
+    {
+      ...printed('flow-power', 'power from intake flow', '0.257 hp per cfm at 28 inH2O, each cylinder'),
+      ...exactly(0.257 * intakeCfm * cylinders, 'hp'),
+      here: null,
+    },
+    {
+      ...printed('flow-speed', 'speed of peak power', '1195 x cfm / cylinder in3, street cams to 25 % lower'),
+      low: 0.75 * powerRpm,
+      high: powerRpm,
+      unit: 'rpm',
+      here: null,
+    },
+    {
+      ...printed('port-speed', 'speed of peak torque, intake port', '88200 x area / cylinder in3 (245 ft/s)'),
+      ...exactly((TORQUE_SPEED * facts.portIn2) / perCylinder, 'rpm'),
+      here: null,
+    },
+    {
+      ...printed('primary-speed', 'speed of peak torque, primary', '88200 x area / cylinder in3 (245 ft/s)'),
+      ...exactly((TORQUE_SPEED * facts.primaryIn2) / perCylinder, 'rpm'),
+      here: null,
+    },
+    {
+      ...printed(
+        'carburetor-demand',
+        `air drawn at ${topRpm} rpm`,
+        'in3 x rpm x 0.95 / 3456, rating at 1.5 inHg',
+      ),
+      ...exactly((cubicInches * topRpm * 0.95) / 3456, 'cfm'),
+      here: facts.ratingCfm,
+    },
+    {
+      ...printed('flow-ceiling', 'intake flow', 'at most 147 cfm per in2 of port at 28 inH2O'),
+      low: 0,
+      high: 147 * facts.portIn2,
+      unit: 'cfm',
+      here: intakeCfm,
+    },
+    {
+      ...printed('exhaust-share', 'exhaust over intake flow', 'usually 75 to 80 %'),
+      low: 75,
+      high: 80,
+      unit: '%',
+      here: 100 * facts.exhaustOverIntake,
+    },
+    {
+      ...printed(
+        'octane',
+        'octane for the compression',
+        '8:1 needs 92 RON, 4 more a point, modern chambers 8 less',
+      ),
+      low: octane - 8,
+      high: octane,
+      unit: 'RON',
+      here: facts.researchOctane,
+    },
+    {
+      ...printed('mixture', 'lambda for best power', '0.86 to 0.90'),
+      low: 0.86,
+      high: 0.9,
+      unit: '',
+      here: facts.lambda,
+    },
+    {
+      ...printed(
+        'piston-speed',
+        `piston speed at ${topRpm} rpm`,
+        '3500 stock parts, 4000 heavy-duty, 5000 drag',
+      ),
+      low: 3500,
+      high: 5000,
+      unit: 'ft/min',
+      here: (facts.strokeIn * topRpm) / 6,
+    },
+    {
+      ...handedOn('timing', 'best total spark', `${facts.chamberClass} chamber on gasoline`),
+      low: timingLow,
+      high: timingHigh,
+      unit: 'deg',
+      here: null,
+    },
+    ...(facts.collectorRatio === null ? [] : [collectorRule(facts.collectorRatio)]),
+  ];
+}
+
+function collectorRule(here: number): RuleOfThumb {
+  return {
+    ...handedOn('collector', 'collector over primary diameter', '1.7 to 1.9'),
+    low: 1.7,
+    high: 1.9,
+    unit: '',
+    here,
+  };
+}
+
+type Words = Pick<RuleOfThumb, 'code' | 'subject' | 'says' | 'source'>;
+
+function printed(code: string, subject: string, says: string): Words {
+  return { code, subject, says, source: 'trade press' };
+}
+
+function handedOn(code: string, subject: string, says: string): Words {
+  return { code, subject, says, source: 'common practice, no source' };
+}
+
+function exactly(value: number, unit: string): Pick<RuleOfThumb, 'low' | 'high' | 'unit'> {
+  return { low: value, high: value, unit };
+}

@@ -1,0 +1,77 @@
+/** Figures that go with engine speed and need no simulation: piston speed, inlet Mach index, gas speeds, depression. */
+import type { Combination } from '../combination/combination.ts';
+import { CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
+import { inletMachIndex } from '../geometry/meanArea.ts';
+import { meanPistonSpeed } from '../geometry/sliderCrank.ts';
+
+export interface SpeedFigures {
+  readonly rpm: number;
+  readonly meanPistonSpeedMs: number;
+  readonly inletMachIndex: number;
+  /** Mean over one stroke in the intake port, filled at ambient density. */
+  readonly portVelocityMs: number;
+  /** Likewise in the exhaust primary. */
+  readonly primaryVelocityMs: number;
+  /** Across carburetor or throttle at {@link ASSUMED_FILLING}. */
+  readonly depressionInHg: number;
+}
+
+/** Speeds worth forecasting when nobody names any. */
+export interface Band {
+  readonly fromRpm: number;
+  readonly toRpm: number;
+  readonly stepRpm: number;
+  /** Where the choice comes from, for people. */
+  readonly reason: string;
+}
+
+/** Volumetric efficiency at which the depression is reckoned [-]: an engine in good order at full throttle. */
+export const ASSUMED_FILLING = 0.95;
+
+/**
+ * Inlet Mach index at which power is guessed to peak, for choosing a band [-]. Filling falls sharply above 0.5 (JSME
+ * Mechanical Engineering Dictionary, "mean inlet Mach number"); power, filling times speed, holds a little longer.
+ */
+export const PEAK_POWER_MACH = 0.55;
+
+/** Dry air at usual temperatures [-], [J/(kg K)]. */
+const GAMMA = 1.4;
+const GAS_CONSTANT = 287.055;
+
+/** Flow of carburetor or throttle at 1.5 inHg [m3/s], whole engine. */
+export function inductionRating(combination: Combination): number {
+  return flowFromArea(combination.induction.meteringArea, CARBURETOR_DEPRESSION.fourBarrel);
+}
+
+/** @param meanArea - effective intake area of one cylinder, mean over the time the valve is open [m2] */
+export function speedFigures(combination: Combination, meanArea: number, rpm: number): SpeedFigures {
+  const { bore, stroke, cylinders } = combination.block;
+  const pistonSpeed = meanPistonSpeed(stroke, (rpm * Math.PI) / 30);
+  const boreArea = (Math.PI / 4) * bore * bore;
+  // One stroke in four draws, so the whole engine's mean flow is a quarter of what its pistons sweep.
+  const drawn = (ASSUMED_FILLING * boreArea * pistonSpeed * cylinders) / 4;
+  const soundSpeed = Math.sqrt(GAMMA * GAS_CONSTANT * combination.weather.temperature);
+  return {
+    rpm,
+    meanPistonSpeedMs: pistonSpeed,
+    inletMachIndex: inletMachIndex(boreArea, pistonSpeed, meanArea, soundSpeed),
+    portVelocityMs: (boreArea * pistonSpeed) / combination.intake.portArea,
+    primaryVelocityMs: (boreArea * pistonSpeed) / combination.exhaustSystem.primary.area,
+    depressionInHg: 1.5 * (drawn / inductionRating(combination)) ** 2,
+  };
+}
+
+/** From where torque is of use to past the guessed power peak, in round steps. */
+export function chooseBand(combination: Combination, meanArea: number): Band {
+  const peak = PEAK_POWER_MACH / speedFigures(combination, meanArea, 1).inletMachIndex;
+  const step = peak > 5000 ? 500 : 250;
+  const from = Math.max(step, Math.round((0.4 * peak) / step) * step);
+  const to = Math.max(from + 4 * step, Math.ceil((1.2 * peak) / step) * step);
+  const around = Math.round(peak / 50) * 50;
+  return {
+    fromRpm: from,
+    toRpm: to,
+    stepRpm: step,
+    reason: `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`,
+  };
+}
