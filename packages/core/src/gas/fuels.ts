@@ -28,7 +28,7 @@ type Parts = Readonly<Record<string, number>>;
  * Surrogate of pump gasoline, moles: 62.6 % iso-octane, 37.4 % toluene, which is CH1.87 like the average
  * gasoline of Heywood (1988) table D.4. Its heating value (43.1 MJ/kg liquid) and latent heat (0.34 MJ/kg) follow.
  */
-const GASOLINE: Parts = { iC8H18: 0.626, C7H8: 0.374 };
+const GASOLINE = { iC8H18: 0.626, C7H8: 0.374 };
 
 /** Moles of ten litres or so of a blend whose parts are given by volume. */
 function byVolume(volumes: Parts): Parts {
@@ -48,8 +48,8 @@ function withEthanol(share: number): Parts {
   );
   const moles = (1 - share) / gasolineVolume / 1000;
   return {
-    iC8H18: GASOLINE['iC8H18'] * moles,
-    C7H8: GASOLINE['C7H8'] * moles,
+    iC8H18: GASOLINE.iC8H18 * moles,
+    C7H8: GASOLINE.C7H8 * moles,
     ...byVolume({ C2H5OH: share }),
   };
 }

@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { burnedGas } from '../../packages/core/src/gas/burnedGas.ts';
+import { vapourHeatingValue } from '../../packages/core/src/gas/fuel.ts';
+import { type Mixture, mixture, mixtureS, mixtureU } from '../../packages/core/src/gas/mixture.ts';
+import { species } from '../../packages/core/src/gas/species.ts';
+import reference from '../data/fuel-air-cycle.json' with { type: 'json' };
+import {
+  bisect,
+  burnedOfEnergy,
+  burnedOfEntropy,
+  entropy,
+  fromReference,
+  simpleMixture,
+} from './gasReference.ts';
+
+interface Cycle {
+  readonly T: readonly number[];
+  /** [bar], as the reference states them */
+  readonly p: readonly number[];
+  readonly efficiency: number;
+  /** [bar] */
+  readonly imep: number;
+}
+
+/** A kilogram of fresh gas with a share of its own cold products mixed in, by mass. */
+function withResidual(fresh: Mixture, share: number, T: number, p: number): Mixture {
+  if (share === 0) return fresh;
+  const burned = burnedGas(fresh.atoms, T, p);
+  return mixture([
+    { gas: fresh, moles: (1 - share) / fresh.molarMass },
+    { gas: burned, moles: share / burned.molarMass },
+  ]);
+}
+
+/** The constant-volume fuel-air cycle: nothing but the gas room and the two laws. */
+function fuelAirCycle(phi: number, r: number, T1: number, p1: number, residual: number): Cycle {
+  const { gas: fresh, fuelFraction } = simpleMixture('iC8H18', phi);
+  const start = fromReference(p1);
+  const gas = withResidual(fresh, residual, T1, start);
+  const v1 = (gas.R * T1) / start;
+  const v2 = v1 / r;
+  // Frozen isentropic compression: s(T) - R ln p with p = R T / v.
+  const s = (T: number, v: number): number => mixtureS(gas, T) - gas.R * Math.log(T / v);
+  const T2 = bisect((T) => s(T, v2) - s(T1, v1), T1, 1500);
+  const burned = burnedOfEnergy(gas.atoms, mixtureU(gas, T2), v2);
+  const expanded = burnedOfEntropy(gas.atoms, entropy(burned), v1);
+  const work =
+    mixtureU(burned.gas, burned.T) -
+    mixtureU(expanded.gas, expanded.T) -
+    (mixtureU(gas, T2) - mixtureU(gas, T1));
+  const heatingValue = vapourHeatingValue(mixture([{ gas: species('iC8H18'), moles: 1 }]));
+  const toBar = p1 / start / 1e5;
+  return {
+    T: [T1, T2, burned.T, expanded.T],
+    p: [start * toBar, ((gas.R * T2) / v2) * toBar, burned.p * toBar, expanded.p * toBar],
+    efficiency: work / (fuelFraction * (1 - residual) * heatingValue),
+    imep: (work / (v1 - v2)) * toBar,
+  };
+}
+
+describe('constant-volume fuel-air cycle against Cantera 3.2.0', () => {
+  it.each(reference.efficiency.rows)(
+    'has efficiency $efficiency at phi $phi, compression ratio $r',
+    (row) => {
+      const { T1_K, p1_Pa } = reference.efficiency;
+      const cycle = fuelAirCycle(row.phi, row.r, T1_K, p1_Pa, 0);
+      // Printed to four digits.
+      expect(Math.abs(cycle.efficiency - row.efficiency)).toBeLessThan(1e-4);
+    },
+  );
+
+  it.each(reference.withResidual.rows)(
+    'has efficiency $efficiency at phi $phi, $r, with 5 % residual',
+    (row) => {
+      const { T1_K, p1_Pa, residual } = reference.withResidual;
+      const cycle = fuelAirCycle(row.phi, row.r, T1_K, p1_Pa, residual);
+      expect(Math.abs(cycle.efficiency - row.efficiency)).toBeLessThan(0.002);
+    },
+  );
+
+  it.each(reference.detail.rows)('passes the states of the reference at phi $phi, ratio $r', (row) => {
+    const { T1_K, p1_Pa } = reference.detail;
+    const cycle = fuelAirCycle(row.phi, row.r, T1_K, p1_Pa, 0);
+    const pairs = [
+      [cycle.T[1], row.T2_K],
+      [cycle.T[2], row.T3_K],
+      [cycle.T[3], row.T4_K],
+      [cycle.p[1], row.p2_bar],
+      [cycle.p[2], row.p3_bar],
+      [cycle.p[3], row.p4_bar],
+      [cycle.imep, row.imep_bar],
+    ];
+    // The reference prints three and a half digits.
+    for (const [ours, theirs] of pairs) expect(Math.abs(ours / theirs - 1)).toBeLessThan(5e-4);
+  });
+});
