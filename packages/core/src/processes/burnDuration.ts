@@ -48,13 +48,13 @@ export interface BurnConditions {
 export const DEVELOPMENT_INSTANT = 25;
 
 /**
- * Conditions of the development angles: unburned gas 25 deg before top centre in an engine of 88.4 mm stroke and
+ * Conditions of the development angles: unburned gas 25 deg before top centre in an engine of 88.4 mm stroke, 145 mm rod and
  * compression ratio 10 at 4000 rpm, that is 624 K, 9.82 bar, gasoline at lambda 0.87, 6 % residual by moles.
  */
 export const DEVELOPMENT_REFERENCE: BurnConditions = {
   pistonSpeed: 11.79,
   viscosity: 5.644e-6,
-  height: 15.16e-3,
+  height: 15.17e-3,
   flameSpeed: 0.6981,
 };
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   type BurnClass,
   ca50FromSpark,
+  DEVELOPMENT_INSTANT,
   DEVELOPMENT_REFERENCE,
   flameDevelopmentAngle,
   MAIN_REFERENCE,
@@ -33,8 +34,11 @@ describe('the reference conditions', () => {
       expect(reference.flameSpeed / laminarFlameSpeed('gasoline', 1 / 0.87, T, p, 0.06)).toBeCloseTo(1, 3);
     }
     expect(MAIN_REFERENCE.height).toBeCloseTo(0.0884 / 9, 5);
-    // 5.34 mm of piston travel at 25 deg with a 145 mm rod.
-    expect(DEVELOPMENT_REFERENCE.height - MAIN_REFERENCE.height).toBeCloseTo(5.34e-3, 4);
+    const angle = (DEVELOPMENT_INSTANT * Math.PI) / 180;
+    const [throwLength, rod] = [0.0442, 0.145];
+    const travel =
+      throwLength * (1 - Math.cos(angle)) + rod - Math.sqrt(rod ** 2 - (throwLength * Math.sin(angle)) ** 2);
+    expect(DEVELOPMENT_REFERENCE.height - MAIN_REFERENCE.height).toBeCloseTo(travel, 5);
   });
 
   it('give the reference angles back', () => {
@@ -162,7 +166,7 @@ function charge(
       flame: laminarFlameSpeed(fuel, 1 / lambda, T, p, residual),
     };
   };
-  const early = at(5.34e-3);
+  const early = at(5.35e-3);
   const top = at(0);
   return {
     development: flameDevelopmentAngle(chamber, speed, early.nu, early.height, early.flame),

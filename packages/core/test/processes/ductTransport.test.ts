@@ -39,6 +39,11 @@ describe('fanningRough(reynolds, relativeRoughness)', () => {
       expect(Math.abs(f / colebrook - 1)).toBeLessThan(0.02);
     }
   });
+  it('is 0.004456 smooth at Re = 1e5 and 0.009495 fully rough at one hundredth', () => {
+    // 1.8 log10(1e5 / 6.9) = 7.49007; 1.8 x 1.11 x log10(370) = 5.131267.
+    expect(fanningRough(1e5, 0)).toBeCloseTo(0.25 / 7.49007 ** 2, 8);
+    expect(fanningRough(1e12, 0.01)).toBeCloseTo(0.25 / 5.131267 ** 2, 8);
+  });
   it('meets the smooth pipe within 4 % at Re = 1e5', () => {
     expect(Math.abs(fanningRough(1e5, 0) / fanningSmooth(1e5) - 1)).toBeLessThan(0.04);
   });

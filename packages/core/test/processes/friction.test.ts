@@ -73,6 +73,17 @@ describe('friction(input, speed)', () => {
     expect(f.accessories * 1e-3).toBeCloseTo(20.605, 3);
   });
 
+  /** Worked independently from the same constants, the same four at 3000 rpm. */
+  it.each([
+    ['flat-tappet', 36.1236],
+    ['roller-lifter', 23.0445],
+    ['direct-acting', 18.4011],
+    ['finger-follower', 28.7278],
+    ['rocker-arm', 30.898],
+  ] as const)('has %s valvetrain friction of %f kPa', (valvetrain, kPa) => {
+    expect(friction({ ...four, valvetrain }, 50).valvetrain * 1e-3).toBeCloseTo(kPa, 4);
+  });
+
   it('leaves the accessories out when they are not driven, as on a stand', () => {
     expect(friction({ ...four, accessories: false }, 50).accessories).toBe(0);
   });
@@ -136,6 +147,7 @@ describe('friction(input, speed)', () => {
     expect(() => friction({ ...four, compressionRatio: 1 }, 50)).toThrow('compressionRatio must be above 1');
     expect(() => friction(four, Number.NaN)).toThrow('speed');
     expect(() => friction(four, 0)).toThrow('speed');
+    expect(() => friction({ ...four, valves: 0 }, 50)).toThrow('valves must be positive, got 0');
   });
 });
 
@@ -146,6 +158,14 @@ describe('bearingSizes(bore)', () => {
     expect(Math.abs(s.rodDiameter / (2.1 * 0.0254) - 1)).toBeLessThan(0.1);
     expect(s.mainLength).toBeCloseTo(0.21 * 0.1016, 12);
     expect(s.rodLength).toBeCloseTo(0.2 * 0.1016, 12);
+  });
+  it('is the documented share of the bore', () => {
+    expect(bearingSizes(0.1)).toEqual({
+      mainDiameter: expect.closeTo(0.062, 12),
+      mainLength: expect.closeTo(0.021, 12),
+      rodDiameter: expect.closeTo(0.053, 12),
+      rodLength: expect.closeTo(0.02, 12),
+    });
   });
   it('refuses what is not a number', () => expect(() => bearingSizes(Number.NaN)).toThrow('bore'));
 });

@@ -6,7 +6,7 @@ const atm = 101_325;
 const fuels: readonly FlameFuel[] = ['gasoline', 'iso-octane', 'methanol', 'propane', 'ethanol'];
 
 describe('laminarFlameSpeed(fuel, phi, T, p, diluent)', () => {
-  /** Worked independently from the constants of Heywood (1988) table 9.3 and Rhodes and Keck (1985), cm/s. */
+  /** Worked independently from the constants of Heywood (1988) table 9.3, Rhodes and Keck (1985), Gulder (1984), cm/s. */
   it.each([
     ['gasoline', 0.8, 45.09],
     ['gasoline', 1, 63.69],
@@ -20,6 +20,8 @@ describe('laminarFlameSpeed(fuel, phi, T, p, diluent)', () => {
     ['propane', 0.8, 65.88],
     ['propane', 1, 93.63],
     ['propane', 1.2, 90.07],
+    ['ethanol', 0.8, 47.87],
+    ['ethanol', 1.2, 78.4],
   ] as const)(
     'is the published form for %s at phi %f, 700 K, 20 atm, a diluent of 0.08: %f cm/s',
     (fuel, phi, cms) => {

@@ -35,6 +35,7 @@ describe('wiebeFraction(angle, start, duration, a, m)', () => {
 
   it('is 99.9 % at the end of the duration with the default a', () => {
     expect(wiebeFraction(1, 0, 1, WIEBE_A, WIEBE_M)).toBeCloseTo(0.999, 14);
+    expect(WIEBE_M).toBe(2);
   });
 
   it('is zero up to the start and never falls', () => {
