@@ -79,6 +79,7 @@ describe('wiebeRate', () => {
 describe('the normalised function', () => {
   it('ends at exactly one and stays there', () => {
     expect(wiebeFractionNormalised(30, -10, 40, 5, 2)).toBe(1);
+    expect(wiebeFractionNormalised(30.4, -10, 40, 5, 2)).toBe(1);
     expect(wiebeFractionNormalised(300, -10, 40, 5, 2)).toBe(1);
     expect(wiebeFractionNormalised(30 - 1e-9, -10, 40, 5, 2)).toBeCloseTo(1, 9);
   });
