@@ -1,25 +1,21 @@
 /** What a cam does at the valves: lift, durations and events at named heights, mean flow area. */
-import type { Port } from '../combination/combination.ts';
+import type { Friction, Lobe, Port } from '../combination/combination.ts';
+import { portLift } from '../combination/portValve.ts';
 import { flowArea } from '../geometry/flowArea.ts';
-import { buildLobe } from '../geometry/lobe.ts';
-import type { Follower } from '../geometry/lobeCard.ts';
 import { areaOverPeriod } from '../geometry/meanArea.ts';
 import {
-  exhaustCentre,
   exhaustTiming,
-  intakeCentre,
   intakeTiming,
-  lobeEvents,
+  netLift,
   type ValveEvents,
   valveEvents,
-  valveLift,
 } from '../geometry/valveLift.ts';
 
 /** 0.050 in of lobe lift [m], the height cam cards are compared at. */
-export const CARD_HEIGHT = 0.05 * 0.0254;
+export const CARD_HEIGHT: number = 0.05 * 0.0254;
 
 /** Valve lift at which a valve counts as off its seat [m]: 0.006 in; below it nothing worth counting flows. */
-export const SEAT_LIFT = 0.006 * 0.0254;
+export const SEAT_LIFT: number = 0.006 * 0.0254;
 
 /** When one valve is above a height. Angles in crank degrees, negative where the event lies on the other side. */
 export interface EventFigures {
@@ -49,24 +45,31 @@ export interface CamSideFigures {
   readonly meanAreaMm2: number;
 }
 
-/** @param follower - decides how full a lobe is where its card doesn't say */
-export function camSideFigures(port: Port, side: 'intake' | 'exhaust', follower: Follower): CamSideFigures {
-  const lobe = buildLobe(port.lobe, follower);
-  const centre = side === 'intake' ? intakeCentre(port.centreline) : exhaustCentre(port.centreline);
-  const valve = valveLift(lobe, port, centre);
+export function camSideFigures(
+  port: Port,
+  side: 'intake' | 'exhaust',
+  valvetrain: Friction['valvetrain'],
+): CamSideFigures {
+  const valve = portLift(port, side, valvetrain);
   const areaAt = flowArea(port.flow);
+  const lobeLift = highestLift(port.lobe);
+  const cardLift = netLift(CARD_HEIGHT, lobeLift, port);
   return {
-    lobeLiftMm: lobe.maxLift * 1000,
+    lobeLiftMm: lobeLift * 1000,
     rockerRatio: port.rockerRatio,
     lashMm: port.lash * 1000,
     valveLiftMm: valve.maxLift * 1000,
     liftOverDiameter: valve.maxLift / port.valveDiameter,
     centrelineDeg: port.centreline,
-    at050: eventFigures(lobeEvents(lobe, centre, CARD_HEIGHT), side),
+    at050: cardLift > 0 ? eventFigures(valveEvents(valve, cardLift), side) : null,
     atSeat: eventFigures(valveEvents(valve, SEAT_LIFT), side),
     peakAreaMm2: areaAt(valve.maxLift) * 1e6,
     meanAreaMm2: areaOverPeriod(valve, areaAt).mean * 1e6,
   };
+}
+
+function highestLift(lobe: Lobe): number {
+  return lobe.kind === 'card' ? lobe.maxLift : Math.max(...lobe.lift);
 }
 
 /** Crank degrees with both valves above their height, negative where there are none; null without both events. */

@@ -65,9 +65,8 @@ const CFM = (12 * INCH) ** 3 / 60;
 export function inspectCombination(combination: Combination): Inspection {
   const { block, chamber } = combination;
   const crank = sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume);
-  const follower = combination.friction.valvetrain === 'roller-lifter' ? 'roller' : 'flat';
-  const intake = camSideFigures(combination.intake, 'intake', follower);
-  const exhaust = camSideFigures(combination.exhaust, 'exhaust', follower);
+  const intake = camSideFigures(combination.intake, 'intake', combination.friction.valvetrain);
+  const exhaust = camSideFigures(combination.exhaust, 'exhaust', combination.friction.valvetrain);
   const meanArea = intake.meanAreaMm2 * 1e-6;
   const band = chooseBand(combination, meanArea);
   const count = Math.round((band.toRpm - band.fromRpm) / band.stepRpm) + 1;
