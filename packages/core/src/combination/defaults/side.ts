@@ -1,0 +1,2 @@
+/** The two sides of a cylinder. */
+export type Side = 'intake' | 'exhaust';

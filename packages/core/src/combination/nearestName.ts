@@ -1,0 +1,41 @@
+/** The name somebody probably meant. */
+
+/** Farthest a name may be from what was written, in edits, as a share of its length. */
+const FARTHEST = 0.4;
+
+/** The candidate fewest edits away from `written`, upper and lower case alike; null where none is near. */
+export function nearestName(written: string, candidates: readonly string[]): string | null {
+  let nearest: string | null = null;
+  let distance = Number.POSITIVE_INFINITY;
+  for (const candidate of candidates) {
+    const edits = editDistance(fold(written), fold(candidate));
+    if (edits < distance) {
+      distance = edits;
+      nearest = candidate;
+    }
+  }
+  const longest = nearest === null ? 0 : Math.max(fold(written).length, fold(nearest).length);
+  return distance <= Math.max(1, longest * FARTHEST) ? nearest : null;
+}
+
+/** Case, blanks, dashes and underscores are not what makes a name different. */
+function fold(name: string): string {
+  return name
+    .slice(0, 60)
+    .toLowerCase()
+    .replace(/[\s_-]/gu, '');
+}
+
+/** Levenshtein distance: insertions, deletions and replacements that turn `a` into `b`. */
+function editDistance(a: string, b: string): number {
+  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i += 1) {
+    const current = [i];
+    for (let j = 1; j <= b.length; j += 1) {
+      const replaced = previous[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1);
+      current.push(Math.min(replaced, previous[j] + 1, current[j - 1] + 1));
+    }
+    previous = current;
+  }
+  return previous[b.length];
+}

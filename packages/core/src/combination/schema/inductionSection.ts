@@ -1,0 +1,148 @@
+/** Section `induction`: from the air cleaner to the face of the head. */
+import * as z from 'zod';
+import { count, quantity, word } from './quantity.ts';
+
+/** Style of manifold. */
+export const MANIFOLDS = ['single-plane', 'dual-plane', 'individual-runner', 'long-runner'] as const;
+export type Manifold = (typeof MANIFOLDS)[number];
+
+export interface CarburetorSection {
+  readonly rating?: number | undefined;
+  readonly barrels?: number | undefined;
+  readonly ratedAt?: number | undefined;
+  readonly count?: number | undefined;
+}
+
+export interface ThrottleSection {
+  readonly diameter?: number | undefined;
+  readonly count?: number | undefined;
+}
+
+export interface AirCleanerSection {
+  readonly flow: number;
+  readonly at?: number | undefined;
+}
+
+export interface RunnerSection {
+  readonly length?: number | undefined;
+  readonly entryArea?: number | undefined;
+  readonly exitArea?: number | undefined;
+  readonly wallTemperature?: number | undefined;
+}
+
+export interface InductionSection {
+  readonly carburetor?: CarburetorSection | undefined;
+  readonly throttle?: ThrottleSection | undefined;
+  readonly airCleaner?: 'none' | AirCleanerSection | undefined;
+  readonly manifold?: Manifold | undefined;
+  readonly plenum?: number | undefined;
+  readonly runner?: RunnerSection | undefined;
+  readonly flowLoss?: number | undefined;
+  readonly heating?: number | undefined;
+  readonly evaporation?: number | undefined;
+}
+
+const RUNNER_AREA = { min: '0.2 cm2', max: '150 cm2' };
+/** Pressure drops that ratings are given at. */
+export const RATING_DROP: { min: string; max: string } = { min: '0.5 inHg', max: '4 inHg' };
+/** Ratings from a string trimmer's carburetor to a dragster's hat. */
+export const RATING_FLOW: { min: string; max: string } = { min: '3 cfm', max: '6000 cfm' };
+
+export const inductionSection: z.ZodType<InductionSection> = z
+  .strictObject({
+    carburetor: z
+      .strictObject({
+        rating: quantity('flow', RATING_FLOW, 'Rated flow of one carburetor.', '750 cfm').optional(),
+        barrels: count(1, 4, 'Barrels of one carburetor.', 4, 2).optional(),
+        ratedAt: quantity(
+          'pressure',
+          RATING_DROP,
+          'Pressure drop the rating refers to: usually 1.5 inHg for four barrels, 3.0 inHg for one or two.',
+          '1.5 inHg',
+        ).optional(),
+        count: count(1, 16, 'Number of carburetors.', 1, 2).optional(),
+      })
+      .meta({ description: 'Carburetor; leave out where a throttle body is given.' })
+      .optional(),
+    throttle: z
+      .strictObject({
+        diameter: quantity(
+          'length',
+          { min: '8 mm', max: '200 mm' },
+          'Bore of one throttle.',
+          '62 mm',
+        ).optional(),
+        count: count(1, 16, 'Number of throttles.', 1, 4).optional(),
+      })
+      .meta({ description: 'Throttle body; leave out where a carburetor is given.' })
+      .optional(),
+    airCleaner: z
+      .union(
+        [
+          z.literal('none'),
+          z.strictObject({
+            flow: quantity('flow', RATING_FLOW, 'Rated flow of the air cleaner, whole engine.', '1200 cfm'),
+            at: quantity(
+              'pressure',
+              { min: '0.1 inHg', max: '4 inHg' },
+              'Pressure drop of the rating.',
+              '1.5 inHg',
+            ).optional(),
+          }),
+        ],
+        { error: () => "needs 'none' or a flow, such as { flow: 1200 cfm, at: 1.5 inHg }" },
+      )
+      .meta({
+        description: 'Air cleaner: none, or its flow.',
+        examples: ['none', { flow: '1200 cfm', at: '1.5 inHg' }],
+      })
+      .optional(),
+    manifold: word(
+      MANIFOLDS,
+      'Style of manifold: single-plane, dual-plane, individual-runner (a throttle a cylinder, tunnel) or long-runner.',
+    ).optional(),
+    plenum: quantity(
+      'volume',
+      { min: '1 cc', max: '60 l' },
+      'Volume between throttle and runners, all plenums together.',
+      '1.8 l',
+    ).optional(),
+    runner: z
+      .strictObject({
+        length: quantity(
+          'length',
+          { min: '5 mm', max: '1500 mm' },
+          'Plenum to face of the head.',
+          '5.5 in',
+        ).optional(),
+        entryArea: quantity('area', RUNNER_AREA, 'Area at the plenum, one cylinder.', '2.8 in2').optional(),
+        exitArea: quantity('area', RUNNER_AREA, 'Area at the head, one cylinder.', '2.5 in2').optional(),
+        wallTemperature: quantity(
+          'temperature',
+          { min: '230 K', max: '450 K' },
+          'Wall of runner and port, warm engine.',
+          '340 K',
+        ).optional(),
+      })
+      .meta({ description: 'Runner from plenum to head, one cylinder.' })
+      .optional(),
+    flowLoss: quantity(
+      'share',
+      { min: '0 %', max: '60 %' },
+      'Flow lost on the bench with the manifold bolted on, at full lift.',
+      '6 %',
+    ).optional(),
+    heating: quantity(
+      'temperature-difference',
+      { min: '-40 K', max: '80 K' },
+      'Rise of the charge from warm plenum floor and walls, before evaporation cools it.',
+      '19 K',
+    ).optional(),
+    evaporation: quantity(
+      'share',
+      { min: '0 %', max: '100 %' },
+      "Share of the fuel's latent heat that comes out of the air before the valve.",
+      '30 %',
+    ).optional(),
+  })
+  .meta({ description: 'From the air cleaner to the face of the head.' });

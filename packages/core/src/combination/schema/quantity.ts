@@ -1,0 +1,157 @@
+/** Building blocks of the file's schema: a quantity with its unit, a pure number, a ratio, words, free text. */
+import * as z from 'zod';
+import { type Dimension, describeDimension, parseQuantity } from '../../base/units.ts';
+
+/** Rounding between units, so that a limit itself passes in any of them [-]. */
+const SLACK = 1e-9;
+
+/** Smallest and largest value worth believing, written as in a file; beyond lies a slip, not an engine. */
+export interface Limits {
+  readonly min: string;
+  readonly max: string;
+}
+
+/** A quantity in the file, such as `4.155 in`; the schema's output is the kept unit's number. */
+export function quantity(
+  dimension: Dimension,
+  limits: Limits,
+  description: string,
+  ...examples: readonly string[]
+): z.ZodType<number, string> {
+  const min = known(limits.min, dimension);
+  const max = known(limits.max, dimension);
+  const wanted = `needs ${describeDimension(dimension)}`;
+  return z
+    .string({
+      error: (issue) =>
+        typeof issue.input === 'number' ? `${wanted}: ${issue.input} alone could be anything` : wanted,
+    })
+    .meta({ pattern: '[0-9.]\\s*[A-Za-z%"°]' })
+    .transform((text, context) => {
+      const result = parseQuantity(text, dimension);
+      if (!result.ok) {
+        const { code, message, hint } = result.problem;
+        context.issues.push({ code: 'custom', input: text, message, params: { code, hint } });
+        return z.NEVER;
+      }
+      if (!(result.value >= min - SLACK * Math.abs(min) && result.value <= max + SLACK * Math.abs(max))) {
+        const message = `is impossible: '${text}' is outside ${limits.min} to ${limits.max}`;
+        context.issues.push({
+          code: 'custom',
+          input: text,
+          message,
+          params: { code: 'out-of-range', hint: null },
+        });
+      }
+      return result.value;
+    })
+    .meta({ description: `${description} (${limits.min} to ${limits.max})`, examples: [...examples] });
+}
+
+/** A number without unit. */
+export function pure(
+  min: number,
+  max: number,
+  description: string,
+  ...examples: readonly number[]
+): z.ZodType<number> {
+  return z
+    .number()
+    .min(min)
+    .max(max)
+    .meta({ description, examples: [...examples] });
+}
+
+/** A count. */
+export function count(
+  min: number,
+  max: number,
+  description: string,
+  ...examples: readonly number[]
+): z.ZodType<number> {
+  return z
+    .int()
+    .min(min)
+    .max(max)
+    .meta({ description, examples: [...examples] });
+}
+
+/** A ratio to one, as `10.5` or `10.5:1`. */
+export function ratio(
+  min: number,
+  max: number,
+  description: string,
+  ...examples: readonly (number | string)[]
+): z.ZodType<number, number | string> {
+  return z
+    .union([z.number(), z.string().regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u)], {
+      error: () => 'needs a plain number or a ratio such as 10.5:1',
+    })
+    .transform((value, context) => {
+      const number = typeof value === 'number' ? value : Number.parseFloat(value);
+      if (!(number >= min && number <= max)) {
+        const message = `is impossible: ${number} is outside ${min} to ${max}`;
+        context.issues.push({
+          code: 'custom',
+          input: value,
+          message,
+          params: { code: 'out-of-range', hint: null },
+        });
+      }
+      return number;
+    })
+    .meta({ description: `${description} (${min} to ${max})`, examples: [...examples] });
+}
+
+/** One of some words. */
+export function word<const Words extends readonly string[]>(
+  words: Words,
+  description: string,
+): z.ZodType<Words[number]> {
+  return z.enum(words).meta({ description, examples: [words[0]] });
+}
+
+/** Text up to a length. */
+export function text(max: number, description: string, ...examples: readonly string[]): z.ZodType<string> {
+  return z
+    .string()
+    .min(1)
+    .max(max)
+    .meta(examples.length > 0 ? { description, examples: [...examples] } : { description });
+}
+
+/** Yes or no. */
+export function flag(description: string): z.ZodType<boolean> {
+  return z.boolean().meta({ description, examples: [true, false] });
+}
+
+/** Name of a CSV or TSV sheet beside the combination file. */
+export function sheetName(description: string, ...examples: readonly string[]): z.ZodType<string> {
+  return z
+    .string()
+    .min(1)
+    .max(200)
+    .meta(examples.length > 0 ? { description, examples: [...examples] } : { description });
+}
+
+/** A cylinder list such as `[1, 3, 5, 7]`. */
+export function cylinderList(
+  description: string,
+  ...examples: readonly (readonly number[])[]
+): z.ZodType<number[]> {
+  return z
+    .array(z.int().min(1).max(16))
+    .min(1)
+    .max(16)
+    .meta(
+      examples.length > 0
+        ? { description, examples: examples.map((example) => [...example]) }
+        : { description },
+    );
+}
+
+function known(limit: string, dimension: Dimension): number {
+  const result = parseQuantity(limit, dimension);
+  if (!result.ok) throw new Error(`limit '${limit}' ${result.problem.message}`);
+  return result.value;
+}

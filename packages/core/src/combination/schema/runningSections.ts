@@ -1,0 +1,210 @@
+/** Sections about running the engine: `fuel`, `mixture`, `burn`, `heat`, `friction`, `weather`. */
+import * as z from 'zod';
+import { count, flag, pure, quantity, text, word } from './quantity.ts';
+
+/** A fuel of the user's own. */
+export interface FuelSection {
+  readonly name: string;
+  readonly atoms: { readonly C: number; readonly H: number; readonly O: number };
+  readonly heatingValue: number;
+  readonly latentHeat: number;
+  readonly researchOctane: number;
+  readonly motorOctane: number;
+}
+
+export const fuelSection: z.ZodType<string | FuelSection> = z
+  .union(
+    [
+      text(60, 'Name of a fuel this program knows.'),
+      z.strictObject({
+        name: text(60, 'Name to show.', 'race blend'),
+        atoms: z
+          .strictObject({
+            C: pure(0, 40, 'Carbon atoms in a molecule.', 7.5),
+            H: pure(0.1, 90, 'Hydrogen atoms in a molecule.', 14),
+            O: pure(0, 10, 'Oxygen atoms in a molecule.', 0),
+          })
+          .meta({ description: 'Atoms of a mean molecule.' }),
+        heatingValue: quantity(
+          'specific-energy',
+          { min: '5 MJ/kg', max: '125 MJ/kg' },
+          'Lower heating value of the liquid.',
+          '43.0 MJ/kg',
+        ),
+        latentHeat: quantity(
+          'specific-energy',
+          { min: '0 kJ/kg', max: '1500 kJ/kg' },
+          'Latent heat of evaporation.',
+          '350 kJ/kg',
+        ),
+        researchOctane: pure(0, 140, 'Research octane number.', 98),
+        motorOctane: pure(0, 140, 'Motor octane number.', 88),
+      }),
+    ],
+    {
+      error: () =>
+        'needs the name of a fuel, or a fuel of your own with name, atoms, heats and octane numbers',
+    },
+  )
+  .meta({ description: 'Fuel by name, or a fuel of your own.' });
+
+export interface MixtureSection {
+  readonly lambda?: number | undefined;
+  readonly airFuelRatio?: number | undefined;
+}
+
+export const mixtureSection: z.ZodType<MixtureSection> = z
+  .strictObject({
+    lambda: pure(0.5, 1.6, 'Relative air-fuel ratio at full throttle, 1 is stoichiometric.', 0.87).optional(),
+    airFuelRatio: pure(3, 40, 'Air-fuel ratio by mass, in place of lambda.', 12.8).optional(),
+  })
+  .meta({ description: 'Mixture at full throttle.' });
+
+/** How the spark is timed. */
+export const TIMINGS = ['knock-limited', 'best-torque', 'ca50', 'spark'] as const;
+export type TimingWord = (typeof TIMINGS)[number];
+
+export interface BurnSection {
+  readonly timing?: TimingWord | undefined;
+  readonly ca50?: number | undefined;
+  readonly spark?: { readonly rpm: number; readonly advance: number }[] | undefined;
+  readonly duration?: number | undefined;
+  readonly durationMultiplier?: number | undefined;
+  readonly efficiency?: number | undefined;
+}
+
+export const burnSection: z.ZodType<BurnSection> = z
+  .strictObject({
+    timing: word(
+      TIMINGS,
+      'knock-limited (best torque as far as the fuel allows), best-torque, ca50 (a given middle of burning) or spark (a given table).',
+    ).optional(),
+    ca50: quantity(
+      'angle',
+      { min: '-20 deg', max: '60 deg' },
+      'Half burned, after top centre.',
+      '8 deg',
+    ).optional(),
+    spark: z
+      .array(
+        z.strictObject({
+          rpm: quantity('speed', { min: '0 rpm', max: '25000 rpm' }, 'Engine speed.', '3000 rpm'),
+          advance: quantity('angle', { min: '-20 deg', max: '70 deg' }, 'Spark before top centre.', '34 deg'),
+        }),
+      )
+      .min(1)
+      .max(60)
+      .meta({
+        description: 'Spark at full throttle by speed.',
+        examples: [[{ rpm: '3000 rpm', advance: '34 deg' }]],
+      })
+      .optional(),
+    duration: quantity(
+      'angle',
+      { min: '5 deg', max: '120 deg' },
+      '10 to 90 % burned, in place of the burn model.',
+      '30 deg',
+    ).optional(),
+    durationMultiplier: pure(0.4, 2.5, 'On the duration the burn model computes.', 1).optional(),
+    efficiency: quantity(
+      'share',
+      { min: '50 %', max: '100 %' },
+      'Share of the fuel that burns of what could.',
+      '97 %',
+    ).optional(),
+  })
+  .meta({ description: 'Spark and burning.' });
+
+export const WALL_HEAT_MODELS = ['woschni', 'hohenberg', 'annand'] as const;
+
+export interface HeatSection {
+  readonly model?: (typeof WALL_HEAT_MODELS)[number] | undefined;
+  readonly multiplier?: number | undefined;
+  readonly head?: number | undefined;
+  readonly piston?: number | undefined;
+  readonly liner?: number | undefined;
+}
+
+const WALL = { min: '300 K', max: '900 K' };
+
+export const heatSection: z.ZodType<HeatSection> = z
+  .strictObject({
+    model: word(WALL_HEAT_MODELS, 'Law of wall heat: woschni, hohenberg or annand.').optional(),
+    multiplier: pure(0.2, 3, 'On the wall heat the law gives.', 1).optional(),
+    head: quantity('temperature', WALL, 'Wall of the chamber in the head.', '470 K').optional(),
+    piston: quantity('temperature', WALL, 'Crown of the piston.', '500 K').optional(),
+    liner: quantity('temperature', WALL, 'Cylinder wall.', '410 K').optional(),
+  })
+  .meta({ description: 'Heat to the walls of the cylinder.' });
+
+export const FRICTION_VALVETRAINS = [
+  'flat-tappet',
+  'roller-lifter',
+  'direct-acting',
+  'finger-follower',
+  'rocker-arm',
+] as const;
+
+export interface FrictionSection {
+  readonly valvetrain?: (typeof FRICTION_VALVETRAINS)[number] | undefined;
+  readonly multiplier?: number | undefined;
+  readonly accessories?: boolean | undefined;
+  readonly mainBearings?: number | undefined;
+  readonly mainDiameter?: number | undefined;
+  readonly mainLength?: number | undefined;
+  readonly rodDiameter?: number | undefined;
+  readonly rodLength?: number | undefined;
+}
+
+const JOURNAL = { min: '8 mm', max: '200 mm' };
+const JOURNAL_LENGTH = { min: '4 mm', max: '120 mm' };
+
+export const frictionSection: z.ZodType<FrictionSection> = z
+  .strictObject({
+    valvetrain: word(FRICTION_VALVETRAINS, 'Rubbing of the valvetrain.').optional(),
+    multiplier: pure(0.3, 3, 'On the friction the model gives.', 1).optional(),
+    accessories: flag('Whether the engine drives its water pump and alternator.').optional(),
+    mainBearings: count(2, 17, 'Number of main bearings.', 5).optional(),
+    mainDiameter: quantity('length', JOURNAL, 'Diameter of the main journals.', '2.450 in').optional(),
+    mainLength: quantity('length', JOURNAL_LENGTH, 'Length of one main bearing.', '0.85 in').optional(),
+    rodDiameter: quantity('length', JOURNAL, 'Diameter of the rod journals.', '2.100 in').optional(),
+    rodLength: quantity('length', JOURNAL_LENGTH, 'Length of one rod bearing.', '0.80 in').optional(),
+  })
+  .meta({ description: 'Friction: bearings, valvetrain and accessories.' });
+
+export interface WeatherSection {
+  readonly barometer?: number | undefined;
+  readonly temperature?: number | undefined;
+  readonly humidity?: number | undefined;
+  readonly vapourPressure?: number | undefined;
+  readonly dewPoint?: number | undefined;
+}
+
+const AIR_TEMPERATURE = { min: '-30 degC', max: '55 degC' };
+
+export const weatherSection: z.ZodType<WeatherSection> = z
+  .strictObject({
+    barometer: quantity(
+      'pressure',
+      { min: '50 kPa', max: '110 kPa' },
+      'Absolute barometer in the room, not reduced to sea level, not dry.',
+      '29.92 inHg',
+    ).optional(),
+    temperature: quantity('temperature', AIR_TEMPERATURE, 'Air into the engine.', '60 degF').optional(),
+    humidity: quantity('share', { min: '0 %', max: '100 %' }, 'Relative humidity.', '40 %').optional(),
+    vapourPressure: quantity(
+      'pressure',
+      { min: '0 kPa', max: '12 kPa' },
+      'Water vapour, in place of humidity.',
+      '0.30 inHg',
+    ).optional(),
+    dewPoint: quantity(
+      'temperature',
+      AIR_TEMPERATURE,
+      'Dew point, in place of humidity.',
+      '50 degF',
+    ).optional(),
+  })
+  .meta({ description: 'Air in the room the forecast is for.' });
+
+export const CORRECTIONS = ['J607', 'J1349', 'none'] as const;
