@@ -23,7 +23,7 @@ export const BENCH_AIR: BenchAir = {
 };
 
 /** Depression of most United States flow sheets [Pa]: 28 inH2O. */
-export const USUAL_DEPRESSION = 28 * 249.08891;
+export const USUAL_DEPRESSION: number = 28 * 249.08891;
 
 /**
  * Depression at which carburetors are rated [Pa]: 1.5 inHg for four barrels, 3.0 inHg for one and two.
@@ -60,7 +60,7 @@ export function flowFromArea(area: number, depression: number, air: BenchAir = B
  * Flow a sheet would show at another depression [m3/s].
  *
  * @param law - `root`: flow with the square root of depression, as the trade converts sheets. `nozzle`: constant effective
- *   area in the compressible law, 1.5 % less from 10 to 28 inH2O
+ *   area in the compressible law, 2.5 % less from 10 to 28 inH2O
  */
 export function rescaleFlow(
   flow: number,

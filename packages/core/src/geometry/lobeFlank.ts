@@ -14,9 +14,6 @@ export interface LobeFlank {
 /** Intervals of the flank: about 2.5 deg each on a usual lobe, fine enough that doubling moves no lift by 2e-4. */
 const INTERVALS = 64;
 
-/** Weight of the points against the smoothness while the set of active nodes is sought. */
-const POINT_WEIGHT = 1e9;
-
 /**
  * Flank that passes every point and has the least integral of squared jerk (third derivative of lift).
  *
@@ -42,9 +39,9 @@ export function lobeFlank(
   const rows = [...from.map((s) => liftRow(s / length, n)), liftRow(1, n), slopeRow(n)];
   const wanted = [...lift.map((l) => l / maxLift), 1, 0];
   const free = Array.from({ length: n }, (_, i) => i);
-  const plain = leastJerk(rows, wanted, free);
+  const plain = leastJerk(rows, wanted, free)?.a ?? null;
   const best =
-    plain !== null && inflection(plain) !== null ? plain : bestSigned(rows, wanted, n, from[0] / length);
+    plain !== null && inflection(plain) !== null ? plain : bestSigned(rows, wanted, turnAfterPeak(plain, n));
   if (best === null) {
     throw new DomainError(
       'points',
@@ -84,41 +81,62 @@ function slopeRow(n: number): Float64Array {
   return Float64Array.from({ length: n }, (_, k) => (k === n - 1 ? 0.5 : 1) / n);
 }
 
-/** Entry of the matrix of squared differences between neighbouring accelerations. */
-function difference(i: number, j: number, n: number): number {
-  if (i === j) return i === n - 1 ? 1 : 2;
-  return Math.abs(i - j) === 1 ? -1 : 0;
+/** A minimum of squared jerk: nodal accelerations and what each point pulls. */
+interface LeastJerk {
+  readonly a: Float64Array;
+  readonly pull: Float64Array;
 }
 
-/** Accelerations of least jerk on the free nodes, zero elsewhere, passing the points; null where impossible. */
+/**
+ * Accelerations of least jerk on the free nodes, zero elsewhere, passing the points; null where impossible.
+ *
+ * Stationary: D a + C'pull = 0 on the free nodes, C a = wanted. D is tridiagonal, so only the points' own small
+ * matrix C D^-1 C' is dense.
+ */
 function leastJerk(
   rows: readonly Float64Array[],
   wanted: readonly number[],
   free: readonly number[],
-): Float64Array | null {
+): LeastJerk | null {
   const n = rows[0].length;
-  const size = free.length + rows.length;
-  const matrix = Array.from({ length: size }, () => new Float64Array(size + 1));
-  free.forEach((i, row) => {
-    free.forEach((j, column) => {
-      matrix[row][column] = difference(i, j, n);
-    });
-  });
-  rows.forEach((weights, r) => {
-    const row = free.length + r;
-    free.forEach((i, column) => {
-      matrix[row][column] = weights[i];
-      matrix[column][row] = weights[i];
-    });
-    matrix[row][size] = wanted[r];
-  });
-  const solution = solve(matrix);
-  if (solution === null) return null;
+  const reach = rows.map((row) => solveDifferences(row, free));
+  const small = (right: readonly number[]): Float64Array | null =>
+    solve(rows.map((row, r) => Float64Array.from([...reach.map((column) => dot(row, column)), right[r]])));
   const a = new Float64Array(n);
-  free.forEach((i, row) => {
-    a[i] = solution[row];
-  });
-  return a;
+  const pull = new Float64Array(rows.length);
+  // The second pass removes what rounding in the first left of the points.
+  for (let pass = 0; pass < 2; pass++) {
+    const share = small(rows.map((row, r) => wanted[r] - dot(row, a)));
+    if (share === null) return null;
+    share.forEach((value, r) => {
+      pull[r] -= value;
+      for (let i = 0; i < n; i++) a[i] += value * reach[r][i];
+    });
+  }
+  return { a, pull };
+}
+
+/** D x = right on the free nodes (rising), zero elsewhere: D holds 2 and -1, and 1 at the nose (Thomas algorithm). */
+function solveDifferences(right: Float64Array, free: readonly number[]): Float64Array {
+  const n = right.length;
+  const x = new Float64Array(n);
+  const upper = new Float64Array(n);
+  for (const i of free) {
+    const linked = i > 0 && upper[i - 1] !== 0;
+    const diagonal = (i === n - 1 ? 1 : 2) + (linked ? upper[i - 1] : 0);
+    x[i] = (right[i] + (linked ? x[i - 1] : 0)) / diagonal;
+    upper[i] = -1 / diagonal;
+  }
+  const isFree = new Uint8Array(n);
+  for (const i of free) isFree[i] = 1;
+  for (let i = n - 2; i >= 0; i--) if (isFree[i] === 1 && isFree[i + 1] === 1) x[i] -= upper[i] * x[i + 1];
+  return x;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }
 
 /** Node where positive turns to negative, or null when the signs change otherwise. Rounding is overlooked. */
@@ -130,110 +148,71 @@ function inflection(a: Float64Array): number | null {
   return turn;
 }
 
-/** Least jerk over all inflections: every fourth node first, then around the best. */
+/** First guess of the inflection: where the unsigned solution turns negative after its highest acceleration. */
+function turnAfterPeak(a: Float64Array | null, n: number): number {
+  if (a === null) return n >> 1;
+  let turn = a.indexOf(a.reduce((most, value) => Math.max(most, value)));
+  while (turn < n - 1 && a[turn] >= 0) turn++;
+  return Math.max(2, turn);
+}
+
+/** Least jerk over the inflections: downhill from the guess, after a search of every node where the guess fails. */
 function bestSigned(
   rows: readonly Float64Array[],
   wanted: readonly number[],
-  n: number,
-  firstPoint: number,
+  guess: number,
 ): Float64Array | null {
-  let best: Float64Array | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  let bestTurn = 0;
-  const consider = (turn: number): void => {
-    const a = signedLeastJerk(rows, wanted, turn);
-    if (a === null) return;
-    let jerk = a[0] * a[0];
-    for (let i = 1; i < n; i++) jerk += (a[i] - a[i - 1]) ** 2;
-    if (jerk < least) {
-      least = jerk;
+  const n = rows[0].length;
+  let centre = guess;
+  let best = signedLeastJerk(rows, wanted, centre);
+  for (let away = 1; best === null && away < n; away++) {
+    for (const turn of [guess - away, guess + away]) {
+      if (best !== null || turn < 2 || turn >= n) continue;
+      best = signedLeastJerk(rows, wanted, turn);
+      centre = turn;
+    }
+  }
+  if (best === null) return null;
+  let least = jerk(best);
+  for (const direction of [-1, 1]) {
+    for (let turn = centre + direction; turn >= 2 && turn < n; turn += direction) {
+      const a = signedLeastJerk(rows, wanted, turn);
+      const value = a === null ? Number.POSITIVE_INFINITY : jerk(a);
+      if (a === null || value >= least) break;
+      least = value;
       best = a;
-      bestTurn = turn;
+      centre = turn;
     }
-  };
-  const start = Math.max(2, Math.floor(firstPoint * n));
-  for (let turn = start; turn < n; turn += 4) consider(turn);
-  const centre = bestTurn;
-  if (centre > 0) {
-    for (let turn = Math.max(2, centre - 3); turn <= Math.min(n - 1, centre + 3); turn++) {
-      if (turn !== centre) consider(turn);
-    }
-  } else {
-    // A narrow window of possible inflections can slip between every fourth node.
-    for (let turn = 2; turn < n; turn++) consider(turn);
   }
   return best;
 }
 
-/** Least jerk with accelerations not negative before node `turn` and not positive from it on. */
+/** Sum of squared differences of acceleration [-], the seat's zero included. */
+function jerk(a: Float64Array): number {
+  return a.reduce((sum, value, i) => sum + (value - (i > 0 ? a[i - 1] : 0)) ** 2, 0);
+}
+
+/**
+ * Least jerk with accelerations not negative before node `turn` and not positive from it on, by block pivoting.
+ *
+ * Null where no such accelerations pass the points.
+ */
 function signedLeastJerk(
   rows: readonly Float64Array[],
   wanted: readonly number[],
   turn: number,
 ): Float64Array | null {
   const n = rows[0].length;
-  const sign = (i: number): number => (i < turn ? 1 : -1);
-  // Points as a heavy penalty while the active set is sought; exact afterwards.
-  const matrix = Array.from({ length: n }, (_, i) =>
-    Float64Array.from({ length: n }, (_, j) => {
-      let entry = difference(i, j, n);
-      for (const row of rows) entry += POINT_WEIGHT * row[i] * row[j];
-      return sign(i) * sign(j) * entry;
-    }),
-  );
-  const right = Float64Array.from({ length: n }, (_, i) =>
-    rows.reduce((sum, row, r) => sum + POINT_WEIGHT * sign(i) * row[i] * wanted[r], 0),
-  );
-  const active = nonNegative(matrix, right);
-  if (active === null || active.length < rows.length) return null;
-  const a = leastJerk(rows, wanted, active);
-  if (a === null) return null;
-  const largest = a.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-  for (let i = 0; i < n; i++) {
-    if (sign(i) * a[i] < -1e-6 * largest) return null;
-    if (sign(i) * a[i] < 0) a[i] = 0;
-  }
-  // Zeroing what rounding left must not have moved the points.
-  const missed = rows.some(
-    (row, r) => Math.abs(row.reduce((sum, w, i) => sum + w * a[i], 0) - wanted[r]) > 1e-7,
-  );
-  return missed ? null : a;
-}
-
-/** Indices that stay positive in the minimum of y'My/2 - b'y with y >= 0, by block principal pivoting. */
-function nonNegative(matrix: readonly Float64Array[], right: Float64Array): number[] | null {
-  const n = right.length;
   const inside = new Array<boolean>(n).fill(true);
   let fewest = n + 1;
   let patience = 3;
-  for (let iteration = 0; iteration < 200; iteration++) {
-    const set = inside.flatMap((isIn, i) => (isIn ? [i] : []));
-    const system = set.map((i) => {
-      const row = new Float64Array(set.length + 1);
-      set.forEach((j, column) => {
-        row[column] = matrix[i][j];
-      });
-      row[set.length] = right[i];
-      return row;
-    });
-    const y = set.length > 0 ? solve(system) : new Float64Array(0);
-    if (y === null) return null;
-    const scale = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-    const wrong: number[] = [];
-    set.forEach((i, k) => {
-      if (y[k] < -1e-10 * scale) wrong.push(i);
-    });
-    for (let i = 0; i < n; i++) {
-      if (inside[i]) continue;
-      let gradient = -right[i];
-      let size = Math.abs(right[i]);
-      set.forEach((j, k) => {
-        gradient += matrix[i][j] * y[k];
-        size += Math.abs(matrix[i][j] * y[k]);
-      });
-      if (gradient < -1e-12 * size) wrong.push(i);
-    }
-    if (wrong.length === 0) return set;
+  for (let iteration = 0; iteration < 300; iteration++) {
+    const free = inside.flatMap((isIn, i) => (isIn ? [i] : []));
+    if (free.length < rows.length) return null;
+    const least = leastJerk(rows, wanted, free);
+    if (least === null) return null;
+    const wrong = wrongNodes(rows, least, inside, turn);
+    if (wrong.length === 0) return clipped(rows, wanted, least.a, turn);
     if (wrong.length < fewest) {
       fewest = wrong.length;
       patience = 3;
@@ -245,6 +224,44 @@ function nonNegative(matrix: readonly Float64Array[], right: Float64Array): numb
   return null;
 }
 
+/** Free nodes of the wrong sign, and nodes held at zero that would lower the jerk if let go. */
+function wrongNodes(
+  rows: readonly Float64Array[],
+  { a, pull }: LeastJerk,
+  inside: readonly boolean[],
+  turn: number,
+): number[] {
+  const n = a.length;
+  const largest = a.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const wrong: number[] = [];
+  for (let i = 0; i < n; i++) {
+    const sign = i < turn ? 1 : -1;
+    if (inside[i]) {
+      if (sign * a[i] < -1e-10 * largest) wrong.push(i);
+      continue;
+    }
+    let gradient = -((i > 0 ? a[i - 1] : 0) + (i < n - 1 ? a[i + 1] : 0));
+    let size = Math.abs(gradient);
+    rows.forEach((row, r) => {
+      gradient += row[i] * pull[r];
+      size += Math.abs(row[i] * pull[r]);
+    });
+    if (sign * gradient < -1e-10 * size) wrong.push(i);
+  }
+  return wrong;
+}
+
+/** The accelerations without the wrong signs that rounding left; null if that moved a point. */
+function clipped(
+  rows: readonly Float64Array[],
+  wanted: readonly number[],
+  a: Float64Array,
+  turn: number,
+): Float64Array | null {
+  const kept = a.map((value, i) => (i < turn ? Math.max(0, value) : Math.min(0, value)));
+  return rows.every((row, r) => Math.abs(dot(row, kept) - wanted[r]) <= 1e-8) ? kept : null;
+}
+
 /** Gaussian elimination with partial pivoting on an augmented matrix, which it overwrites; null if singular. */
 function solve(matrix: Float64Array[]): Float64Array | null {
   const n = matrix.length;
@@ -253,7 +270,7 @@ function solve(matrix: Float64Array[]): Float64Array | null {
     for (let row = column + 1; row < n; row++) {
       if (Math.abs(matrix[row][column]) > Math.abs(matrix[pivot][column])) pivot = row;
     }
-    if (!(Math.abs(matrix[pivot][column]) > 1e-14)) return null;
+    if (!(Math.abs(matrix[pivot][column]) > Number.MIN_VALUE)) return null;
     [matrix[column], matrix[pivot]] = [matrix[pivot], matrix[column]];
     const top = matrix[column];
     for (let row = column + 1; row < n; row++) {

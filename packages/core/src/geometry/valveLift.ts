@@ -63,7 +63,8 @@ export function netLift(lobeLift: number, maxLobeLift: number, gear: ValveGear):
  * Valve lift over the cycle.
  *
  * Read linearly, the table errs by at most step^2/8 times the largest acceleration: about 1e-5 in at 0.5 deg on a
- * usual lobe; and by a quarter of the step times the slope where lash cuts the ramp, some 1e-4 in.
+ * usual lobe; and by a quarter of the step times the slope where lash cuts the ramp, some 3e-4 in at
+ * 0.020 in of lash.
  *
  * @param centre - cycle angle of the lobe's centre [crank deg]
  * @param step - [crank deg], a whole fraction of 720

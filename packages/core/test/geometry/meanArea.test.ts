@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { buildLobe } from '../../src/geometry/lobe.ts';
+import { areaAngleBetween, areaOverPeriod, inletMachIndex } from '../../src/geometry/meanArea.ts';
+import { liftArea, valveLift } from '../../src/geometry/valveLift.ts';
+
+const valve = () => {
+  const angle = Array.from({ length: 141 }, (_, i) => (i - 70) * 2);
+  const lift = angle.map((at) => 0.005 * (1 + Math.cos((Math.PI * at) / 140)));
+  return valveLift(
+    buildLobe({ kind: 'table', angle, lift }),
+    { rockerRatio: 1, lash: 0, deflection: 0 },
+    466,
+  );
+};
+
+describe('areaOverPeriod(valve, areaAt)', () => {
+  it('is half the full area for an area in proportion to the lift of a raised cosine', () => {
+    const result = areaOverPeriod(valve(), (lift) => 0.1 * lift);
+    expect(result.openDuration).toBeCloseTo(280, 9);
+    expect(result.mean / (0.1 * 0.01)).toBeCloseTo(0.5, 4);
+    expect(result.areaAngle).toBeCloseTo(0.1 * liftArea(valve()), 12);
+  });
+
+  it('is the area itself for a valve that is fully effective as soon as it opens', () => {
+    expect(areaOverPeriod(valve(), (lift) => (lift > 0 ? 1e-3 : 0)).mean / 1e-3).toBeCloseTo(1, 2);
+  });
+});
+
+describe('areaAngleBetween(valve, areaAt, from, to)', () => {
+  it('splits the whole period without loss, across the end of the cycle too', () => {
+    const area = (lift: number) => 0.1 * lift;
+    const whole = areaOverPeriod(valve(), area).areaAngle;
+    const first = areaAngleBetween(valve(), area, 300, 444.21);
+    const second = areaAngleBetween(valve(), area, 444.21, 650);
+    expect(first + second).toBeCloseTo(whole, 12);
+    expect(areaAngleBetween(valve(), area, 300 + 720, 650 + 720)).toBeCloseTo(whole, 12);
+    expect(areaAngleBetween(valve(), area, 466, 650)).toBeCloseTo(whole / 2, 12);
+    expect(() => areaAngleBetween(valve(), area, 10, 5)).toThrow('to must be at least from = 10 deg, got 5');
+  });
+});
+
+describe('inletMachIndex(pistonArea, meanPistonSpeed, meanArea, soundSpeed)', () => {
+  it('is 0.5 for a piston area 8.5 times the mean valve area at 20 m/s and 340 m/s', () => {
+    expect(inletMachIndex(8.5e-3, 20, 1e-3, 340)).toBeCloseTo(0.5, 12);
+    expect(() => inletMachIndex(1, 1, 0, 340)).toThrow('meanArea must be positive m2, got 0');
+  });
+});
