@@ -40,8 +40,10 @@ export function lobeFlank(
   const wanted = [...lift.map((l) => l / maxLift), 1, 0];
   const free = Array.from({ length: n }, (_, i) => i);
   const plain = leastJerk(rows, wanted, free)?.a ?? null;
-  const best =
-    plain !== null && inflection(plain) !== null ? plain : bestSigned(rows, wanted, turnAfterPeak(plain, n));
+  let best: Float64Array | null = null;
+  if (plain !== null && inflection(plain) !== null) best = plain;
+  else if (riseThenFall(length, from, lift, maxLift))
+    best = bestSigned(rows, wanted, turnAfterPeak(plain, n));
   if (best === null) {
     throw new DomainError(
       'points',
@@ -113,7 +115,13 @@ function leastJerk(
       for (let i = 0; i < n; i++) a[i] += value * reach[r][i];
     });
   }
-  return { a, pull };
+  // Points closer than the nodes can tell apart leave a singular matrix and a meaningless answer.
+  return passes(rows, wanted, a) ? { a, pull } : null;
+}
+
+/** Whether accelerations pass every point within 1e-8 of the lobe's lift. */
+function passes(rows: readonly Float64Array[], wanted: readonly number[], a: Float64Array): boolean {
+  return rows.every((row, r) => Math.abs(dot(row, a) - wanted[r]) <= 1e-8);
 }
 
 /** D x = right on the free nodes (rising), zero elsewhere: D holds 2 and -1, and 1 at the nose (Thomas algorithm). */
@@ -146,6 +154,20 @@ function inflection(a: Float64Array): number | null {
   while (turn < a.length && a[turn] >= -tolerance) turn++;
   for (let i = turn; i < a.length; i++) if (a[i] > tolerance) return null;
   return turn;
+}
+
+/** Whether the mean slopes between the points rise and then fall, without which no single hump passes them. */
+function riseThenFall(
+  length: number,
+  from: readonly number[],
+  lift: readonly number[],
+  maxLift: number,
+): boolean {
+  const s = [0, ...from, length];
+  const l = [0, ...lift, maxLift];
+  const mean = s.slice(1).map((right, i) => (l[i + 1] - l[i]) / (right - s[i]));
+  const peak = mean.indexOf(Math.max(...mean));
+  return mean.every((value, i) => i === 0 || (i <= peak ? value > mean[i - 1] : value < mean[i - 1]));
 }
 
 /** First guess of the inflection: where the unsigned solution turns negative after its highest acceleration. */
@@ -206,7 +228,7 @@ function signedLeastJerk(
   const inside = new Array<boolean>(n).fill(true);
   let fewest = n + 1;
   let patience = 3;
-  for (let iteration = 0; iteration < 300; iteration++) {
+  for (let iteration = 0; iteration < 60; iteration++) {
     const free = inside.flatMap((isIn, i) => (isIn ? [i] : []));
     if (free.length < rows.length) return null;
     const least = leastJerk(rows, wanted, free);
@@ -259,7 +281,7 @@ function clipped(
   turn: number,
 ): Float64Array | null {
   const kept = a.map((value, i) => (i < turn ? Math.max(0, value) : Math.min(0, value)));
-  return rows.every((row, r) => Math.abs(dot(row, kept) - wanted[r]) <= 1e-8) ? kept : null;
+  return passes(rows, wanted, kept) ? kept : null;
 }
 
 /** Gaussian elimination with partial pivoting on an augmented matrix, which it overwrites; null if singular. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { DomainError } from '../../src/base/errors.ts';
 import { buildLobe, type LobeShape, lobeAngleAt, lobeDuration, sampleLobe } from '../../src/geometry/lobe.ts';
 import { lookUp } from '../../src/numerics/interpolate.ts';
 
@@ -212,6 +213,40 @@ describe('buildLobe(card)', () => {
     for (let at = 0; at <= 180; at += 0.25) {
       expect(Math.abs(lobe.liftAt(at) / IN - exact.liftAt(at))).toBeLessThan(0.001);
     }
+  });
+
+  it('either passes a wild card as one hump or refuses it', () => {
+    const share = fc.double({ min: 0.002, max: 0.98, noNaN: true });
+    const lines = fc.array(fc.tuple(share, fc.double({ min: 40, max: 360, noNaN: true })), {
+      minLength: 1,
+      maxLength: 5,
+    });
+    fc.assert(
+      fc.property(lines, fc.double({ min: 0.1, max: 0.7, noNaN: true }), (pairs, maxLift) => {
+        const lifts = pairs.map(([lift]) => lift * maxLift).sort((a, b) => a - b);
+        const durations = pairs.map(([, duration]) => duration).sort((a, b) => b - a);
+        const spec = card(
+          lifts.map((lift, i) => [durations[i], lift] as const),
+          maxLift,
+        );
+        let lobe: LobeShape;
+        try {
+          lobe = buildLobe(spec);
+        } catch (error) {
+          expect(error).toBeInstanceOf(DomainError);
+          return;
+        }
+        let before = 0;
+        for (let at = -lobe.openingHalf; at <= 0; at += 1) {
+          expect(lobe.liftAt(at)).toBeGreaterThanOrEqual(before - 1e-9 * spec.maxLift);
+          before = lobe.liftAt(at);
+        }
+        expect(lobe.liftAt(0) / spec.maxLift).toBeCloseTo(1, 7);
+        for (const { duration, lift } of spec.points) {
+          expect(Math.abs(lobe.liftAt(duration / 2) - lift)).toBeLessThan(1e-7 * spec.maxLift);
+        }
+      }),
+    );
   });
 
   it('names a line out of order, and a set that no single hump passes', () => {
