@@ -15,7 +15,7 @@ import {
 export interface Core {
   readCombination(
     text: string,
-    options: { readonly file: string; readonly sheet: (name: string) => string },
+    options: { readonly file: string; readonly sheet: (name: string) => string | undefined },
   ):
     | { readonly ok: true; readonly combination: Combination }
     | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -19,6 +19,6 @@ export const EXIT_MEANINGS: readonly (readonly [ExitCode, string])[] = [
   [EXIT.usage, 'the command line was not understood'],
   [EXIT.input, 'the combination file or a sheet is invalid'],
   [EXIT.file, 'a file could not be read or written'],
-  [EXIT.doubtful, 'with --strict: not converged, or outside the trusted range'],
+  [EXIT.doubtful, 'with --strict: a speed did not settle, or a warning stands'],
   [EXIT.interrupted, 'interrupted'],
 ];

@@ -60,7 +60,8 @@ function parserFor(command: CommandSpec, options: readonly OptionSpec[]): Argv<o
   }
   const names = options.map(({ name }) => name);
   return parser.strictOptions().fail((message, error) => {
-    throw error instanceof Error ? error : parseFailure(command, message, names);
+    // The parser's own complaints come as errors too; any other error is a fault of ours.
+    throw error instanceof Error && error.name !== 'YError' ? error : parseFailure(command, message, names);
   });
 }
 

@@ -2,8 +2,8 @@
 
 export function starterFile(name: string): string {
   return `# A combination: one complete engine specification.
-# Every quantity carries its unit (4.155 in, 68 cc, 850 cfm, 28 inH2O, 60 degF). Only the engine section
-# must be there: what you leave out is estimated, and every result lists the estimates.
+# Every quantity carries its unit (4.155 in, 68 cc, 850 cfm, 28 inH2O, 60 degF). Only engine, chamber and
+# heads must say something: what you leave out is estimated, and every result lists the estimates.
 # Check this file with: valvetide inspect FILE
 name: ${JSON.stringify(name)}
 

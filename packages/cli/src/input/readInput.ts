@@ -34,10 +34,11 @@ export async function readInput(
   const folder = operand === '-' ? '.' : dirname(operand);
   const result = core.readCombination(text, {
     file: operand === '-' ? 'standard input' : operand,
-    sheet: (path) => {
-      const full = isAbsolute(path) ? path : join(folder, path);
-      files.push(full);
-      return io.readFile(full);
+    sheet: (name) => {
+      const path = isAbsolute(name) ? name : join(folder, name);
+      files.push(path);
+      // A missing sheet is a problem of the combination file, told together with all others.
+      return readFile(path, io, true);
     },
   });
   if (!result.ok)
@@ -55,10 +56,14 @@ async function readStandardInput(command: string, io: Io): Promise<string> {
   return io.readStdin();
 }
 
-function readFile(path: string, io: Io): string {
+function readFile(path: string, io: Io): string;
+function readFile(path: string, io: Io, mayBeMissing: true): string | undefined;
+function readFile(path: string, io: Io, mayBeMissing = false): string | undefined {
   try {
     return io.readFile(path);
   } catch (error) {
+    const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    if (missing && mayBeMissing) return undefined;
     throw new CommandFailure(EXIT.file, [`${plainShort(path)}: can't be read (${reasonOf(error)})`]);
   }
 }

@@ -60,7 +60,7 @@ export function chart(points: readonly ChartPoint[], options: ChartOptions): str
   });
   const margin = ' '.repeat(labelWidth + 1);
   return `${[
-    `T torque, ${options.torqueUnit}   P power, ${options.powerUnit}   B both   (one scale; small letters: between points)`,
+    `T torque ${options.torqueUnit}, P power ${options.powerUnit}, B both; small letters between speeds`,
     ...lines,
     `${margin}+${'-'.repeat(width + 1)}`,
     `${margin}  ${speedLabels(points, width, columnOf)}`,
@@ -112,7 +112,7 @@ function speedLabels(
 ): string {
   const last = points[points.length - 1].rpm;
   const endLabel = `${fixed(last)} rpm`;
-  const endAt = width - endLabel.length + 4;
+  const endAt = width - endLabel.length;
   let line = '';
   for (const { rpm } of points.slice(0, -1)) {
     const label = fixed(rpm);

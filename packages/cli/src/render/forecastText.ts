@@ -25,7 +25,7 @@ export function forecastText(curve: Curve, band: string, options: TextOptions): 
   const answer = `${paint.strong(answerLine(curve, units))}\n`;
   if (detail === 'quiet') return answer;
   const paragraphs = [
-    answer + wrapped(subjectLine(curve, units), width) + (band === '' ? '' : wrapped(band, width)),
+    answer + [subjectLine(curve, units), band, edgeLine(curve)].map((line) => wrapped(line, width)).join(''),
     chart(chartPoints(curve, units), {
       width,
       torqueUnit: units === 'trade' ? 'lb-ft' : 'Nm',
@@ -48,6 +48,19 @@ function subjectLine(curve: Curve, units: UnitSystem): string {
       ? 'Torque and power as observed, no correction.'
       : `Torque and power corrected to ${standardName(standard)}, ${referenceAir(standard, units)}, factor ${fixed(factor, 4)}; all else as observed.`;
   return `${plain(curve.combination)}. ${basis}`;
+}
+
+/** A peak on the edge of the band is none: the curve goes on rising beyond it. */
+function edgeLine({ points, peak }: Curve): string {
+  if (points.length < 2) return '';
+  const first = points[0].rpm;
+  const last = points[points.length - 1].rpm;
+  const edges = [
+    peak.torque.rpm === first ? `torque still rises below ${fixed(first)} rpm` : '',
+    peak.torque.rpm === last ? `torque still rises at ${fixed(last)} rpm` : '',
+    peak.power.rpm === last ? `power still rises at ${fixed(last)} rpm` : '',
+  ].filter((edge) => edge !== '');
+  return edges.length === 0 ? '' : `Not a true peak: ${edges.join(', ')}; widen --rpm.`;
 }
 
 function figures(curve: Curve, { width, units, detail }: TextOptions): string {
@@ -74,5 +87,5 @@ function chartPoints(
 }
 
 function wrapped(text: string, width: number): string {
-  return `${wrap(text, width).join('\n')}\n`;
+  return text === '' ? '' : `${wrap(text, width).join('\n')}\n`;
 }

@@ -152,7 +152,8 @@ function rulesText(rules: readonly RuleOfThumb[], width: number): string {
   const figure = (value: number, unit: string): string =>
     fixed(value, unit === '' ? 2 : Math.abs(value) < 20 ? 1 : 0);
   const expected = ({ low, high, unit }: RuleOfThumb): string => {
-    const range = low === high ? figure(low, unit) : `${figure(low, unit)} to ${figure(high, unit)}`;
+    const from = low === null ? 'up to ' : low === high ? '' : `${figure(low, unit)} to `;
+    const range = `${from}${figure(high, unit)}`;
     return unit === '' ? range : `${range} ${unit}`;
   };
   const columns: Column<RuleOfThumb>[] = [

@@ -1,14 +1,17 @@
-/** Words broken into lines no longer than a width. */
+/** Words broken into lines no longer than a width; what indents the text indents its first line, `indent` the others. */
 export function wrap(text: string, width: number, indent = ''): string[] {
+  const words = text.trimStart().split(' ');
   const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > width) {
+  let line = text.slice(0, text.length - text.trimStart().length);
+  let empty = true;
+  for (const word of words) {
+    if (!empty && line.length + 1 + word.length > width) {
       lines.push(line);
       line = `${indent}${word}`;
     } else {
-      line = line === '' ? word : `${line} ${word}`;
+      line = empty ? `${line}${word}` : `${line} ${word}`;
     }
+    empty = false;
   }
   lines.push(line);
   return lines;

@@ -11,8 +11,8 @@ export interface RuleOfThumb {
   readonly subject: string;
   /** The rule itself. */
   readonly says: string;
-  /** Lower and upper end of what it expects of this combination, in `unit`; equal where it names one number. */
-  readonly low: number;
+  /** Lower and upper end of what it expects of this combination, in `unit`; equal where it names one number, null where it has no lower end. */
+  readonly low: number | null;
   readonly high: number;
   readonly unit: string;
   /** The combination's own figure in the same unit; null where only a forecast or a dyno can tell. */
@@ -97,7 +97,7 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
     },
     {
       ...printed('flow-ceiling', 'intake flow', 'at most 147 cfm per in2 of port at 28 inH2O'),
-      low: 0,
+      low: null,
       high: 147 * facts.portIn2,
       unit: 'cfm',
       here: intakeCfm,

@@ -1,0 +1,71 @@
+/** A world of its own for each test: files in memory, streams that remember. */
+import { posix } from 'node:path';
+import type { Environment, Io } from '../src/io.ts';
+
+export interface World {
+  readonly io: Io;
+  readonly files: Map<string, string>;
+  out(): string;
+  err(): string;
+}
+
+export interface WorldOptions {
+  readonly files?: Readonly<Record<string, string>>;
+  readonly stdin?: string;
+  readonly stdinIsTTY?: boolean;
+  readonly stdoutIsTTY?: boolean;
+  readonly stderrIsTTY?: boolean;
+  readonly columns?: number;
+  readonly env?: Environment;
+  readonly signal?: AbortSignal;
+  /** Paths whose reading or writing is refused, with the system's code. */
+  readonly refused?: Readonly<Record<string, string>>;
+}
+
+export function world(options: WorldOptions = {}): World {
+  const files = new Map(Object.entries(options.files ?? {}));
+  const written = { out: '', err: '' };
+  const refuse = (path: string): void => {
+    const code = options.refused?.[path];
+    if (code !== undefined) throw Object.assign(new Error(`${code}: refused`), { code });
+  };
+  const key = (path: string): string => posix.normalize(path);
+  return {
+    files,
+    out: () => written.out,
+    err: () => written.err,
+    io: {
+      stdout: {
+        write: (text) => {
+          written.out += text;
+        },
+        isTTY: options.stdoutIsTTY ?? false,
+        columns: options.columns,
+      },
+      stderr: {
+        write: (text) => {
+          written.err += text;
+        },
+        isTTY: options.stderrIsTTY ?? false,
+        columns: options.columns,
+      },
+      stdinIsTTY: options.stdinIsTTY ?? false,
+      readStdin: async () => options.stdin ?? '',
+      readFile: (path) => {
+        refuse(key(path));
+        const text = files.get(key(path));
+        if (text === undefined) throw Object.assign(new Error('ENOENT: no such file'), { code: 'ENOENT' });
+        return text;
+      },
+      kindOf: (path) => (path.endsWith('/') ? 'directory' : files.has(key(path)) ? 'file' : 'nothing'),
+      writeFile: (path, text, replace) => {
+        refuse(key(path));
+        if (!replace && files.has(key(path))) throw Object.assign(new Error('EEXIST'), { code: 'EEXIST' });
+        files.set(key(path), text);
+      },
+      resolvePath: (path) => posix.resolve('/', path),
+      env: options.env ?? {},
+      signal: options.signal,
+    },
+  };
+}
