@@ -26,16 +26,21 @@ function fold(name: string): string {
     .replace(/[\s_-]/gu, '');
 }
 
-/** Levenshtein distance: insertions, deletions and replacements that turn `a` into `b`. */
+/** Insertions, deletions, replacements and swaps of neighbours that turn `a` into `b` (optimal string alignment). */
 function editDistance(a: string, b: string): number {
-  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
+  let beforeLast: readonly number[] = [];
+  let last: readonly number[] = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i += 1) {
     const current = [i];
     for (let j = 1; j <= b.length; j += 1) {
-      const replaced = previous[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1);
-      current.push(Math.min(replaced, previous[j] + 1, current[j - 1] + 1));
+      const replaced = last[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1);
+      let edits = Math.min(replaced, last[j] + 1, current[j - 1] + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        edits = Math.min(edits, beforeLast[j - 2] + 1);
+      current.push(edits);
     }
-    previous = current;
+    beforeLast = last;
+    last = current;
   }
-  return previous[b.length];
+  return last[b.length];
 }

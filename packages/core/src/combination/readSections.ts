@@ -38,7 +38,20 @@ export function readSections(document: CombinationDocument): SectionsResult {
     if (result.success) file[name] = result.data;
     else for (const issue of result.error.issues) problems.push(...issueProblems(issue, [name], document));
   }
-  return { file, problems };
+  return { file, problems: problems.filter((problem) => !isMisspelt(problem, problems)) };
+}
+
+/** A field is not missing when it stands there misspelt: one slip, one problem. */
+function isMisspelt(missing: Problem, problems: readonly Problem[]): boolean {
+  if (missing.code !== 'missing') return false;
+  const at = missing.path.lastIndexOf('.');
+  return problems.some(
+    (other) =>
+      other.code === 'unknown-field' &&
+      other.path.lastIndexOf('.') === at &&
+      other.path.slice(0, at + 1) === missing.path.slice(0, at + 1) &&
+      other.hint === `did you mean ${missing.path.slice(at + 1)}?`,
+  );
 }
 
 /** A field with nothing after its colon is a field left out. */

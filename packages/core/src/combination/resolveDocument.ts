@@ -42,7 +42,7 @@ export function resolveDocument(
 ): ReadResult {
   const sections = readSections(document);
   const { sheets, problems: sheetProblems } = readSheets(document, options.sheet);
-  const problems = [...sections.problems, ...sheetProblems, ...checkStated(document, sections.file, sheets)];
+  const problems = [...sections.problems, ...sheetProblems, ...checkStated(document, sections.file)];
   if (problems.length > 0 || sections.file.engine === undefined)
     return { ok: false, problems: inOrder(problems) };
   const context: ResolveContext = { file: sections.file as CombinationFile, sheets, ledger: new Ledger() };

@@ -43,6 +43,14 @@ export interface OperatingPoint {
   readonly ca50DegAtdc: number;
   /** 10 to 90 % burned [deg]. */
   readonly burnDurationDeg: number;
+  /** Octane number, (R + M) / 2 of a usual gasoline, that just does not knock at this timing, and at best-torque timing. */
+  readonly octaneRequired: number;
+  readonly octaneAtBestTiming: number;
+  /** Degrees the burn is later than best torque, and the indicated work that costs. */
+  readonly sparkGivenBackDeg: number;
+  readonly torqueGivenBackPct: number;
+  /** The end gas ignites by itself on this fuel at this timing. */
+  readonly detonates: boolean;
   readonly meanPistonSpeedMs: number;
   /** Mean inlet Mach index: bore area times mean piston speed over mean effective valve area times sound speed [-]. */
   readonly inletMachIndex: number;
@@ -64,7 +72,7 @@ export interface Curve {
   readonly fidelity: Fidelity;
   readonly correction: {
     readonly standard: CorrectionStandard;
-    /** Observed indicated torque times this is shown [-]. */
+    /** Brake torque shown over brake torque observed, by the standard's own formula [-]. */
     readonly factor: number;
   };
   readonly points: readonly OperatingPoint[];

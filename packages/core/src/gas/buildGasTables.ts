@@ -17,9 +17,9 @@ const DT = 5;
 /**
  * Temperature below which burned gas keeps its composition [K].
  *
- * The usual choice for expansion in engines, between 1500 and 1700 K (from memory: Heywood 1988, section 4.1, puts the
- * freezing of burned gas near 1700 K). The choice is mild: at stoichiometric mixture and 5 bar the energy of the frozen gas
- * differs from that at equilibrium by 1.3 kJ/kg at 1600 K, of 3 MJ/kg released.
+ * The usual choice for expansion in engines lies between 1500 and 1700 K (from memory). It is mild: of the 3 MJ/kg that
+ * gasoline releases, frozen gas differs at 1600 K from gas at equilibrium by 0.7 kJ/kg at 5 bar and 3.5 kJ/kg at 0.3 bar at
+ * the stoichiometric mixture, and by a tenth of that at a rich one.
  */
 export const FREEZE_TEMPERATURE = 1600;
 

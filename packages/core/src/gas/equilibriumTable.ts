@@ -34,7 +34,9 @@ export interface TabulatedEquilibrium {
  * 3600 K and 0.3 to 300 bar.
  *
  * Over the first 100 K the properties of the frozen gas give way to those at equilibrium in proportion, so that
- * the table is continuous with the frozen gas at every pressure.
+ * the table is continuous with the frozen gas at every pressure. The join departs from equilibrium by less than
+ * 1 kJ/kg above 5 bar and 4 kJ/kg at 0.3 bar. Above it bilinear interpolation errs by less than 1.4 kJ/kg and 0.007 % of R
+ * (worst at the least pressure, above 3000 K), tested against the solver at the middle of cells.
  *
  * @param atoms - moles of atoms in any basis
  * @param frozen - the gas of the frozen composition

@@ -2,12 +2,16 @@
 import type { Problem } from '../problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
-import type { Sheets } from '../sheet/readSheets.ts';
+import { checkCam } from './checkCam.ts';
+import { checkEngine } from './checkEngine.ts';
+import { checkParts } from './checkParts.ts';
+import { Report } from './report.ts';
 
-export function checkStated(
-  _document: CombinationDocument,
-  _file: PartialFile,
-  _sheets: Sheets,
-): readonly Problem[] {
-  return [];
+/** All of them, on whichever sections could be read. */
+export function checkStated(document: CombinationDocument, file: PartialFile): readonly Problem[] {
+  const report = new Report(document);
+  checkEngine(file, report);
+  checkCam(file, report);
+  checkParts(file, report);
+  return report.problems;
 }

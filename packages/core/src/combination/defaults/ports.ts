@@ -23,30 +23,23 @@ export function portLength(bore: number, side: Side): Estimate {
   };
 }
 
-/** Mean area [m2] from what is known, best first: volume over length, smallest area, throat. */
-export function portArea(
-  side: Side,
-  known: {
-    readonly volume: number | undefined;
-    readonly length: number;
-    readonly minimum: number | undefined;
-    readonly throats: number;
-  },
-): Estimate {
-  if (known.volume !== undefined) {
-    const value = known.volume / known.length;
-    return { value, spread: 0.04 * value, reason: 'port volume over its length' };
-  }
-  if (known.minimum !== undefined) {
-    const value = known.minimum / MINIMUM_OVER_MEAN;
-    return { value, spread: 0.06 * value, reason: 'smallest area over 0.88; common practice, no source' };
-  }
+/** Smallest area of the port [m2] by the area of its throats. */
+export function minimumArea(throats: number, side: Side): Estimate {
   const ratio = MINIMUM_AREA_RATIO[side];
-  const value = (ratio * known.throats) / MINIMUM_OVER_MEAN;
+  const value = ratio * throats;
   return {
     value,
     spread: 0.08 * value,
-    reason: `smallest area ${ratio} of the throat, mean area that over 0.88; common practice, no source`,
+    reason: `${ratio} of the area of the throat; common practice, no source`,
+  };
+}
+
+/** Smallest over mean area of the port [-]. */
+export function areaRatio(): Estimate {
+  return {
+    value: MINIMUM_OVER_MEAN,
+    spread: 0.05,
+    reason: 'smallest over mean area of a port; common practice, no source',
   };
 }
 

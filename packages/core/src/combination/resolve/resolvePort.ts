@@ -1,5 +1,5 @@
 /** Length and mean area of a port. */
-import { portArea, portLength } from '../defaults/ports.ts';
+import { areaRatio, minimumArea, portLength } from '../defaults/ports.ts';
 import type { Side } from '../defaults/side.ts';
 import { throatDiameter } from '../defaults/valves.ts';
 import type { ResolveContext } from './context.ts';
@@ -21,19 +21,22 @@ export function resolvePort(
     portLength(file.engine.bore, side),
   );
   if (section.portArea !== undefined) return { length, area: section.portArea };
-  const byThroat = section.portVolume === undefined && section.minimumArea === undefined;
-  const throat = byThroat
-    ? ledger.quantity(path('throat'), section.throat, 'length', 'in', () =>
-        throatDiameter(valves.diameter, side),
-      )
-    : 0;
-  const area = ledger.quantity(path('portArea'), undefined, 'area', 'in2', () =>
-    portArea(side, {
-      volume: section.portVolume,
-      length,
-      minimum: section.minimumArea,
-      throats: (valves.count * Math.PI * throat * throat) / 4,
-    }),
+  if (section.portVolume !== undefined) return { length, area: section.portVolume / length };
+  const smallest = section.minimumArea ?? smallestArea({ file, ledger }, side, valves);
+  const ratio = ledger.number(path('areaRatio'), section.areaRatio, areaRatio);
+  return { length, area: smallest / ratio };
+}
+
+function smallestArea(
+  { file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>,
+  side: Side,
+  valves: ResolvedValves,
+): number {
+  const stated = file.heads?.[side]?.throat;
+  const throat = ledger.quantity(`heads.${side}.throat`, stated, 'length', 'in', () =>
+    throatDiameter(valves.diameter, side),
   );
-  return { length, area };
+  return ledger.quantity(`heads.${side}.minimumArea`, undefined, 'area', 'in2', () =>
+    minimumArea((valves.count * Math.PI * throat * throat) / 4, side),
+  );
 }

@@ -87,7 +87,7 @@ export function combinationSchema(): Record<string, unknown> {
     reused: 'inline',
     override: ({ zodSchema, jsonSchema }) => {
       // Left out by zod where reading changes the value, since they might be examples of the result; ours never are.
-      const examples = z.globalRegistry.get(zodSchema)?.['examples'];
+      const { examples } = (z.globalRegistry.get(zodSchema) ?? {}) as { examples?: unknown };
       if (Array.isArray(examples)) jsonSchema.examples = examples;
     },
   }) as Record<string, unknown>;

@@ -60,11 +60,9 @@ function pipe(name: string, diameter: string, length: string): z.ZodRawShape {
   };
 }
 
-const primary = z
-  .strictObject(pipe('primary', '1.750 in', '34 in'))
-  .meta({
-    description: 'Primary tube of one cylinder, flange to merge.',
-  }) as unknown as z.ZodType<PipeSection>;
+const primary = z.strictObject(pipe('primary', '1.750 in', '34 in')).meta({
+  description: 'Primary tube of one cylinder, flange to merge.',
+}) as unknown as z.ZodType<PipeSection>;
 
 const collector = z
   .strictObject({

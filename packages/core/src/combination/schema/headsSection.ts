@@ -23,6 +23,7 @@ export interface HeadSide {
   readonly portArea?: number | undefined;
   readonly portVolume?: number | undefined;
   readonly minimumArea?: number | undefined;
+  readonly areaRatio?: number | undefined;
 }
 
 export interface BenchSection {
@@ -105,6 +106,7 @@ function side(name: string): z.ZodType<HeadSide> {
         'Smallest cross-section of the port.',
         '2.10 in2',
       ).optional(),
+      areaRatio: pure(0.5, 1, 'Smallest over mean cross-section of the port.', 0.88).optional(),
     })
     .meta({ description: `The ${name} side of one cylinder.` });
 }

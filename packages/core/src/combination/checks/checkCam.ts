@@ -1,0 +1,82 @@
+/** Checks of cam card and valvetrain as stated. */
+
+import type { CamSection } from '../schema/camSection.ts';
+import type { PartialFile } from '../schema/combinationFile.ts';
+import { inches, type Report } from './report.ts';
+
+/** Centrelines may miss the separation by this much [deg]. */
+const ANGLE_SLACK = 1;
+/** Lift may miss lobe times ratio by this much [-]: cards are rounded to a thousandth. */
+const LIFT_SLACK = 0.02;
+
+const CARD_FIELDS = ['advertised', 'checkedAt', 'at050', 'at200', 'lobeLift', 'valveLift'] as const;
+
+export function checkCam(file: PartialFile, report: Report): void {
+  const { cam } = file;
+  if (cam === undefined) return;
+  for (const side of ['intake', 'exhaust'] as const) {
+    const card = cam[side];
+    if (card === undefined) continue;
+    const path = `cam.${side}`;
+    checkOrder(card, path, report);
+    if (card.table !== undefined && CARD_FIELDS.some((field) => card[field] !== undefined)) {
+      report.problem(`${path}.table`, 'cam-twice', 'is given beside a cam card: keep one of the two');
+    }
+    if (card.at200 !== undefined && card.lobeLift !== undefined && !(card.lobeLift > 0.2 * 0.0254)) {
+      report.problem(
+        `${path}.at200`,
+        'lobe-lift',
+        `is impossible: the lobe rises only ${inches(card.lobeLift)}`,
+      );
+    }
+    checkLift(file, side, report);
+  }
+  checkAngles(cam, report);
+}
+
+function checkOrder(card: NonNullable<CamSection['intake']>, path: string, report: Report): void {
+  const { advertised, at050, at200 } = card;
+  const shown = (value: number): string => `${Number(value.toPrecision(5))} deg`;
+  if (advertised !== undefined && at050 !== undefined && !(at050 < advertised)) {
+    const message = `is not below the advertised duration: ${shown(at050)} against ${shown(advertised)}`;
+    report.problem(`${path}.at050`, 'duration-order', message);
+  }
+  const longer = at050 ?? advertised;
+  if (at200 !== undefined && longer !== undefined && !(at200 < longer)) {
+    const message = `is not below the duration at lower lift: ${shown(at200)} against ${shown(longer)}`;
+    report.problem(`${path}.at200`, 'duration-order', message);
+  }
+}
+
+function checkLift(file: PartialFile, side: 'intake' | 'exhaust', report: Report): void {
+  const { lobeLift, valveLift } = file.cam?.[side] ?? {};
+  if (lobeLift === undefined || valveLift === undefined) return;
+  const fitted = side === 'intake' ? file.valvetrain?.intakeRatio : file.valvetrain?.exhaustRatio;
+  const ratio = file.cam?.cardRatio ?? fitted;
+  if (ratio === undefined) return;
+  const expected = lobeLift * ratio;
+  if (Math.abs(valveLift / expected - 1) > LIFT_SLACK) {
+    const message = `is not lobe lift times rocker ratio: ${inches(lobeLift)} times ${ratio} is ${inches(expected)}`;
+    const hint = 'where the card is for other rockers, state cam.cardRatio';
+    report.problem(`cam.${side}.valveLift`, 'lift-disagrees', message, hint);
+  }
+}
+
+function checkAngles(cam: CamSection, report: Report): void {
+  const { separation, advance } = cam;
+  const intake = cam.intake?.centreline;
+  const exhaust = cam.exhaust?.centreline;
+  if (separation !== undefined && intake !== undefined && exhaust !== undefined) {
+    const found = (intake + exhaust) / 2;
+    if (Math.abs(found - separation) > ANGLE_SLACK) {
+      const message = `disagrees with the centrelines: ${intake} and ${exhaust} deg are ${found} deg apart in the cam`;
+      report.problem('cam.separation', 'separation-disagrees', message);
+    }
+  }
+  if (advance === undefined || intake === undefined) return;
+  const lobes = separation ?? (exhaust === undefined ? undefined : (intake + exhaust) / 2);
+  if (lobes !== undefined && Math.abs(lobes - intake - advance) > ANGLE_SLACK) {
+    const message = `disagrees with the centreline: ${lobes} less ${intake} deg is ${lobes - intake} deg`;
+    report.problem('cam.advance', 'advance-disagrees', message);
+  }
+}

@@ -1,0 +1,122 @@
+/** Checks of induction, exhaust and running conditions as stated: things given twice, or half. */
+import { oxygenDemand } from '../../gas/atoms.ts';
+import { FUEL_NAMES } from '../../gas/fuels.ts';
+import { nearestName } from '../nearestName.ts';
+import type { PartialFile } from '../schema/combinationFile.ts';
+import type { PipeSection } from '../schema/exhaustSection.ts';
+import type { Report } from './report.ts';
+
+export function checkParts(file: PartialFile, report: Report): void {
+  if (file.induction?.carburetor !== undefined && file.induction.throttle !== undefined) {
+    report.problem(
+      'induction.throttle',
+      'metering-twice',
+      'is given beside a carburetor: keep one of the two',
+    );
+  }
+  if (file.mixture?.lambda !== undefined && file.mixture.airFuelRatio !== undefined) {
+    report.problem('mixture.airFuelRatio', 'mixture-twice', 'is given beside lambda: keep one of the two');
+  }
+  checkExhaust(file, report);
+  checkBurn(file, report);
+  checkFuel(file, report);
+  checkWeather(file, report);
+  checkInlineFlow(file, report);
+}
+
+function checkExhaust({ exhaust }: PartialFile, report: Report): void {
+  if (exhaust === undefined) return;
+  checkPipe(exhaust.primary, 'exhaust.primary', report);
+  if (typeof exhaust.collector === 'object') checkPipe(exhaust.collector, 'exhaust.collector', report);
+  if (exhaust.collector === 'none' && exhaust.groups !== undefined) {
+    report.problem('exhaust.groups', 'groups', 'is given although there is no collector');
+  }
+  const { muffler } = exhaust;
+  if (typeof muffler !== 'object') return;
+  if ((muffler.flow === undefined) === (muffler.backPressure === undefined)) {
+    const message = 'needs either its rated flow or its back-pressure';
+    report.problem('exhaust.muffler', 'muffler', message);
+  }
+}
+
+function checkPipe(pipe: PipeSection | undefined, path: string, report: Report): void {
+  const { diameter, inside, wall } = pipe ?? {};
+  if (diameter !== undefined && inside !== undefined) {
+    report.problem(
+      `${path}.inside`,
+      'pipe-twice',
+      'is given beside the outside diameter: keep one of the two',
+    );
+  }
+  if (diameter !== undefined && wall !== undefined && !(2 * wall < 0.5 * diameter)) {
+    report.problem(`${path}.wall`, 'pipe-wall', 'is too thick for this tube');
+  }
+}
+
+function checkBurn({ burn }: PartialFile, report: Report): void {
+  if (burn === undefined) return;
+  const { timing, spark, ca50 } = burn;
+  if (timing === 'spark' && spark === undefined) {
+    report.problem('burn.timing', 'timing', "is 'spark', but burn.spark gives no table");
+  }
+  if (timing === 'ca50' && ca50 === undefined) {
+    report.problem('burn.timing', 'timing', "is 'ca50', but burn.ca50 gives no angle");
+  }
+  if (timing === undefined && spark !== undefined && ca50 !== undefined) {
+    report.problem(
+      'burn.ca50',
+      'timing',
+      'is given beside a spark table: state burn.timing, or keep one of the two',
+    );
+  }
+  const speeds = (spark ?? []).map((point) => point.rpm);
+  if (new Set(speeds).size < speeds.length) report.problem('burn.spark', 'timing', 'gives one speed twice');
+}
+
+function checkFuel({ fuel }: PartialFile, report: Report): void {
+  if (typeof fuel === 'string') {
+    if (FUEL_NAMES.includes(fuel)) return;
+    const nearest = nearestName(fuel, FUEL_NAMES);
+    const hint = nearest === null ? `known: ${FUEL_NAMES.join(', ')}` : `did you mean ${nearest}?`;
+    report.problem('fuel', 'fuel-unknown', `is not a fuel this program knows: '${fuel}'`, hint);
+  } else if (fuel !== undefined && !(fuel.atoms.C > 0 && oxygenDemand({ ...fuel.atoms, N: 0, Ar: 0 }) > 0)) {
+    report.problem(
+      'fuel.atoms',
+      'fuel-atoms',
+      'does not burn: it needs carbon, and less oxygen than it can burn with',
+    );
+  }
+}
+
+function checkWeather({ weather }: PartialFile, report: Report): void {
+  if (weather === undefined) return;
+  const given = (['humidity', 'vapourPressure', 'dewPoint'] as const).filter(
+    (field) => weather[field] !== undefined,
+  );
+  if (given.length > 1) {
+    const message = `is given beside ${given[0]}: keep one of them`;
+    report.problem(`weather.${given[1]}`, 'humidity-twice', message);
+  }
+  const { dewPoint, temperature } = weather;
+  if (dewPoint !== undefined && temperature !== undefined && dewPoint > temperature) {
+    report.problem('weather.dewPoint', 'dew-point', 'is above the temperature of the air');
+  }
+}
+
+function checkInlineFlow({ heads }: PartialFile, report: Report): void {
+  for (const side of ['intake', 'exhaust'] as const) {
+    const flow = heads?.[side]?.flow;
+    if (!Array.isArray(flow)) continue;
+    flow.forEach((point, index) => {
+      const path = `heads.${side}.flow.${index}`;
+      if (index > 0 && !(point.lift > flow[index - 1].lift)) {
+        report.problem(path, 'flow-lift', 'has a lift that does not rise from point to point');
+      }
+      if (point.lift > 0 && !(point.flow > 0))
+        report.problem(path, 'flow-none', 'has no flow at an open valve');
+    });
+    if (flow.filter((point) => point.lift > 0).length < 2) {
+      report.problem(`heads.${side}.flow`, 'flow-points', 'needs at least two points with the valve open');
+    }
+  }
+}

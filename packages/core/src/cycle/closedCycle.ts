@@ -1,0 +1,79 @@
+/** One cylinder from the closing of its intake valve to the next bottom centre, valves shut: what a burn would do. */
+import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
+import { CYL } from '../network/cylinder.ts';
+import { createNetwork } from '../network/network.ts';
+import type { CylinderDiary, March } from './march.ts';
+import { createMarch, MARCH_DEFAULTS, marchDegrees } from './march.ts';
+
+export interface ClosedCycle {
+  /** Work from the closing of the intake valve to bottom centre [J]; the exhaust valve is kept shut. */
+  readonly work: number;
+  /** Autoignition integral of octane number 100 in the unburned gas [-]. */
+  readonly knock: number;
+  /** [Pa] */
+  readonly peakPressure: number;
+}
+
+/** A bench on which burns are tried with one trapped charge. */
+export interface ClosedBench {
+  readonly march: March;
+  readonly state: Float64Array;
+  readonly intakeCloses: number;
+}
+
+/**
+ * Sets up the trapped charge of a cylinder.
+ *
+ * @param speed - crank speed [deg/s]
+ * @param intakeCloses - deg after firing top centre, below 0
+ */
+export function closedBench(
+  cylinder: Cylinder,
+  diary: CylinderDiary,
+  speed: number,
+  intakeCloses: number,
+): ClosedBench {
+  const network = createNetwork({
+    tables: cylinder.tables,
+    reservoirs: [],
+    volumes: [],
+    cylinders: [
+      {
+        name: cylinder.name,
+        crank: cylinder.crank,
+        firingAngle: 0,
+        walls: cylinder.walls,
+        burn: cylinder.burn,
+      },
+    ],
+    ducts: [],
+    ends: [],
+    orifices: [],
+    copies: [],
+  });
+  network.degreesPerSecond = speed;
+  network.cylinders[0].speed = cylinder.speed;
+  const march = createMarch(network, MARCH_DEFAULTS, () => {});
+  const state = new Float64Array(network.size);
+  state[CYL.mass] = diary.trappedMass;
+  state[CYL.energy] = diary.closingEnergy;
+  state[CYL.burned] = diary.residual * diary.trappedMass;
+  return { march, state, intakeCloses };
+}
+
+/** Runs the bench with a burn. */
+export function runClosedCycle(bench: ClosedBench, burn: BurnLaw): ClosedCycle {
+  const { march, state, intakeCloses } = bench;
+  const cylinder = march.network.cylinders[0];
+  march.y.set(state);
+  cylinder.burn = burn;
+  cylinder.burning = false;
+  cylinder.firing = false;
+  march.diaries[0].risingPressure = 0;
+  marchDegrees(march, intakeCloses, 180 - intakeCloses);
+  return {
+    work: march.y[cylinder.offset + CYL.work],
+    knock: march.y[cylinder.offset + CYL.knock],
+    peakPressure: march.diaries[0].risingPressure,
+  };
+}

@@ -1,0 +1,64 @@
+/** The torque and power curve of a combination. */
+import type { Cancellation } from '../base/cancellation.ts';
+import { DomainError } from '../base/errors.ts';
+import { VERSION } from '../base/version.ts';
+import type { Combination } from '../combination/combination.ts';
+
+import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
+import { operatingPoint } from './operatingPoint.ts';
+import type { SimulationOptions } from './simulation.ts';
+import { createSimulation } from './simulation.ts';
+import { curveWarnings } from './warnings.ts';
+import { brakeFactor } from './weatherCorrection.ts';
+
+export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
+  /** Speeds [1/min], rising. */
+  readonly rpm: readonly number[];
+  /** Default `representative`. */
+  readonly fidelity?: Fidelity;
+  /** An `AbortSignal`, checked between speeds: an aborted forecast throws the signal's reason. */
+  readonly signal?: Cancellation;
+  readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
+}
+
+/**
+ * Forecasts torque and power at full throttle, speed by speed.
+ *
+ * @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm
+ */
+export function forecast(combination: Combination, options: ForecastOptions): Curve {
+  const { rpm, fidelity = 'representative', signal, onProgress, ...numerics } = options;
+  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
+  rpm.forEach((n, i) => {
+    if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
+    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
+  });
+  const simulation = createSimulation(combination, { ...numerics, fidelity });
+  const points: OperatingPoint[] = [];
+  for (const n of rpm) {
+    signal?.throwIfAborted();
+    const point = operatingPoint(combination, simulation.tables, simulation.runSpeed(n));
+    points.push(point);
+    onProgress?.(points.length, rpm.length, point);
+  }
+  const { weather, correction } = combination;
+  const torque = points.reduce((best, p) => (p.torqueNm > best.torqueNm ? p : best));
+  const power = points.reduce((best, p) => (p.powerKw > best.powerKw ? p : best));
+  return {
+    schemaVersion: 1,
+    program: { name: 'valvetide', version: VERSION },
+    combination: combination.name,
+    fidelity,
+    correction: {
+      standard: correction,
+      factor: brakeFactor(correction, weather.pressure - weather.vapourPressure, weather.temperature),
+    },
+    points,
+    peak: {
+      torque: { rpm: torque.rpm, torqueNm: torque.torqueNm, torqueLbFt: torque.torqueLbFt },
+      power: { rpm: power.rpm, powerKw: power.powerKw, powerHp: power.powerHp },
+    },
+    assumed: combination.assumed,
+    warnings: [...combination.warnings, ...curveWarnings(combination, points)],
+  };
+}

@@ -1,0 +1,127 @@
+/** A speed's periodic cycle as the figures a builder reads. */
+import type { Combination } from '../combination/combination.ts';
+import { portLift } from '../combination/portValve.ts';
+import { humidAir } from '../gas/air.ts';
+import type { GasTables } from '../gas/gasTables.ts';
+import { flowArea } from '../geometry/flowArea.ts';
+import { areaOverPeriod } from '../geometry/meanArea.ts';
+import { friction } from '../processes/friction.ts';
+import type { OperatingPoint } from './curve.ts';
+import type { SpeedResult } from './simulation.ts';
+import { correctBrake } from './weatherCorrection.ts';
+
+const BAR = 1e5;
+const INCH_OF_MERCURY = 3386.389;
+/** One pound-force foot [N m] and one horsepower of 550 ft lbf/s [W], exact by definition. */
+const POUND_FOOT = 1.3558179483314;
+const HORSEPOWER = 745.69987158227;
+
+/** Cam bearings of all camshafts: one more than cylinders in a bank, for a camshaft in block or one per bank and side. */
+function camBearings(combination: Combination): number {
+  const { cylinders } = combination.block;
+  const { valvetrain } = combination.friction;
+  const pushrod = valvetrain === 'flat-tappet' || valvetrain === 'roller-lifter';
+  const perBank = cylinders > 4 ? Math.ceil(cylinders / 2) : cylinders;
+  return pushrod ? perBank + 1 : 2 * (perBank + 1) * (cylinders > 4 ? 2 : 1);
+}
+
+/** Inlet Mach index at a speed: Ap Sp / (mean effective valve area x sound speed), area averaged seat to seat (Taylor, vol. 1, ch. 6). */
+export function inletMachIndex(combination: Combination, pistonSpeed: number): number {
+  const { block, intake, weather, friction: f } = combination;
+  const lift = portLift(intake, 'intake', f.valvetrain);
+  const { mean } = areaOverPeriod(lift, flowArea(intake.flow));
+  const sound = Math.sqrt(1.4 * humidAir(weather.pressure, weather.vapourPressure).R * weather.temperature);
+  return ((Math.PI / 4) * block.bore * block.bore * pistonSpeed) / (mean * sound);
+}
+
+export function operatingPoint(
+  combination: Combination,
+  tables: GasTables,
+  result: SpeedResult,
+): OperatingPoint {
+  const { block, chamber, intake, exhaust, weather, friction: f } = combination;
+  const { rpm, cycle } = result;
+  const { totals } = cycle;
+  const swept = (Math.PI / 4) * block.bore * block.bore * block.stroke;
+  const displacement = swept * block.cylinders;
+  const perSecond = rpm / 120;
+  const pistonSpeed = (block.stroke * rpm) / 30;
+  const imep = totals.closedWork / swept;
+  const pmep = totals.pumpingWork / swept;
+  const fmep =
+    f.multiplier *
+    friction(
+      {
+        bore: block.bore,
+        stroke: block.stroke,
+        cylinders: block.cylinders,
+        compressionRatio: chamber.compressionRatio,
+        mainBearings: f.mainBearings,
+        mainDiameter: f.mainDiameter,
+        mainLength: f.mainLength,
+        rodDiameter: f.rodDiameter,
+        rodLength: f.rodLength,
+        valvetrain: f.valvetrain,
+        camBearings: camBearings(combination),
+        valves: block.cylinders * (intake.valves + exhaust.valves),
+        valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
+        accessories: f.accessories,
+        intakePressureRatio: cycle.plenumPressure / weather.pressure,
+        oilViscosityRatio: 1,
+      },
+      rpm / 60,
+    ).total;
+  const bmep = imep + pmep - fmep;
+  const torqueOf = (mep: number) => (mep * displacement) / (4 * Math.PI);
+  const dryPressure = weather.pressure - weather.vapourPressure;
+  const torque = correctBrake(
+    combination.correction,
+    torqueOf(bmep),
+    torqueOf(fmep),
+    dryPressure,
+    weather.temperature,
+  );
+  const power = (torque * rpm * Math.PI) / 30;
+  const observedPower = (torqueOf(bmep) * rpm * Math.PI) / 30;
+  const dryAir = totals.freshIn * tables.dryAirFraction;
+  const R = humidAir(dryPressure, 0).R;
+  const fuel = totals.massIn * tables.fuelFraction;
+  const heatLoss = totals.cylinderHeat / (fuel * tables.lowerHeatingValue);
+  return {
+    rpm,
+    torqueNm: torque,
+    powerKw: power / 1000,
+    torqueLbFt: torque / POUND_FOOT,
+    powerHp: power / HORSEPOWER,
+    volumetricEfficiency: (dryAir * R * weather.temperature) / (dryPressure * displacement),
+    imepBar: imep / BAR,
+    pmepBar: pmep / BAR,
+    fmepBar: fmep / BAR,
+    bmepBar: bmep / BAR,
+    peakPressureBar: totals.peakPressure / BAR,
+    peakPressureDegAtdc: totals.peakAngle,
+    manifoldPressureKpa: cycle.plenumPressure / 1000,
+    manifoldVacuumInHg: (weather.pressure - cycle.plenumPressure) / INCH_OF_MERCURY,
+    residualFraction: totals.residual,
+    chargeTemperatureK: totals.intakeT,
+    exhaustTemperatureK: totals.exhaustT,
+    bsfcGPerKwh: observedPower > 0 ? (fuel * perSecond * 3600 * 1e6) / observedPower : 0,
+    airflowKgPerH: totals.massIn * (1 - tables.fuelFraction) * perSecond * 3600,
+    fuelKgPerH: fuel * perSecond * 3600,
+    sparkDegBtdc: result.spark,
+    ca50DegAtdc: result.ca50,
+    burnDurationDeg: result.burnDuration,
+    octaneRequired: result.choice.octaneRequired,
+    octaneAtBestTiming: result.choice.octaneAtBest,
+    sparkGivenBackDeg: Math.max(0, result.ca50 - result.choice.bestCa50),
+    torqueGivenBackPct: 100 * (1 - result.choice.workRatio),
+    detonates: result.choice.detonates,
+    meanPistonSpeedMs: pistonSpeed,
+    inletMachIndex: inletMachIndex(combination, pistonSpeed),
+    heatLossFraction: heatLoss,
+    converged: cycle.converged,
+    cycles: cycle.cycles,
+    massClosure: cycle.audit.mass,
+    energyClosure: cycle.audit.energy,
+  };
+}

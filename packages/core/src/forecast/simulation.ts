@@ -1,0 +1,138 @@
+/** An engine set up once and taken from speed to speed, each starting from its neighbour's state. */
+import type { EngineNetwork, Mesh } from '../combination/assemble.ts';
+import { assembleNetwork, DEFAULT_MESH } from '../combination/assemble.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
+import { burnAngles, planBurn, timingAngles } from '../cycle/burnPlan.ts';
+import { closedBench } from '../cycle/closedCycle.ts';
+import type { March, MarchOptions } from '../cycle/march.ts';
+import { MARCH_DEFAULTS } from '../cycle/march.ts';
+import type { PeriodicCycle, PeriodicOptions } from '../cycle/periodic.ts';
+import { marchToPeriodic, PERIODIC_DEFAULTS } from '../cycle/periodic.ts';
+import { prepareMarch } from '../cycle/prepare.ts';
+import { buildGasTables } from '../gas/buildGasTables.ts';
+import type { GasTables } from '../gas/gasTables.ts';
+import { setSpeed } from '../network/network.ts';
+import { octaneIndex } from '../processes/knock.ts';
+import type { Fidelity } from './curve.ts';
+import { flameFuelOf } from './flameFuel.ts';
+import type { TimingChoice } from './timing.ts';
+import { chooseTiming } from './timing.ts';
+
+/** Numerical settings of a simulation; the defaults meet the figures of the refinement tests. */
+export interface SimulationOptions {
+  readonly fidelity: Fidelity;
+  readonly mesh?: Mesh;
+  readonly march?: MarchOptions;
+  readonly periodic?: PeriodicOptions;
+}
+
+/** One speed, marched to its periodic cycle. */
+export interface SpeedResult {
+  readonly rpm: number;
+  readonly cycle: PeriodicCycle;
+  readonly choice: TimingChoice;
+  /** Spark before firing top centre and 50 % burned after it [deg], mean over the cylinders. */
+  readonly spark: number;
+  readonly ca50: number;
+  /** 10 to 90 % burned [deg], mean over the cylinders. */
+  readonly burnDuration: number;
+}
+
+export interface Simulation {
+  readonly combination: Combination;
+  readonly tables: GasTables;
+  readonly engine: EngineNetwork;
+  readonly march: March;
+  readonly runSpeed: (rpm: number) => SpeedResult;
+}
+
+/** Timing to start the first speed from [deg after firing top centre]. */
+const FIRST_CA50 = 8;
+/** Speeds' timing is searched again until it moves less than this [deg]. */
+const SETTLED = 0.2;
+const MAX_SEARCHES = 5;
+/** A cycle good enough to search the timing on. */
+const ROUGH: PeriodicOptions = { maxCycles: 12, tolerance: 2e-3 };
+
+export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
+  const { weather, burn } = combination;
+  const tables = buildGasTables({
+    fuel: combination.fuel,
+    lambda: combination.lambda,
+    vapourPressure: weather.vapourPressure,
+    pressure: weather.pressure,
+  });
+  const model: BurnModel = {
+    chamber: combination.chamber.class,
+    flameFuel: flameFuelOf(combination.fuel),
+    phi: 1 / combination.lambda,
+    multiplier: burn.durationMultiplier,
+    duration: burn.duration,
+    efficiency: burn.efficiency,
+  };
+  const first = planBurn({ development: 20, main: 30 }, { ca50: FIRST_CA50 }, burn.efficiency);
+  const engine = assembleNetwork(combination, tables, options.fidelity, first, options.mesh ?? DEFAULT_MESH);
+  const closes = engine.intakeValve.closes - 720;
+  let timing: Timing = { ca50: FIRST_CA50 };
+  const angles: BurnAngles[] = engine.spec.cylinders.map(() => ({ development: 20, main: 30 }));
+  const march = prepareMarch(
+    engine,
+    (cylinder, diary) => {
+      const i = march.network.cylinders.indexOf(cylinder);
+      angles[i] = burnAngles(model, cylinder, diary, closes);
+      cylinder.burn = planBurn(angles[i], timing, burn.efficiency);
+    },
+    options.march ?? MARCH_DEFAULTS,
+  );
+  const octane = octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane);
+  const fuelEnergyOf = (mixture: number) => mixture * tables.fuelFraction * tables.lowerHeatingValue;
+  const periodic = options.periodic ?? PERIODIC_DEFAULTS;
+
+  const search = (rpm: number): TimingChoice => {
+    // The cylinder that asks for most octane decides the timing of all.
+    let worst = 0;
+    march.diaries.forEach((d, i) => {
+      if (d.knock > march.diaries[worst].knock) worst = i;
+    });
+    const bench = closedBench(
+      march.network.cylinders[worst],
+      march.diaries[worst],
+      march.network.degreesPerSecond,
+      closes,
+    );
+    return chooseTiming(bench, angles[worst], burn, octane, rpm);
+  };
+
+  const runSpeed = (rpm: number): SpeedResult => {
+    setSpeed(march.network, rpm);
+    let cycles = marchToPeriodic(engine, march, fuelEnergyOf, ROUGH).cycles;
+    let choice = search(rpm);
+    for (let i = 1; ; i++) {
+      const before = timingAngles(angles[0], timing).ca50;
+      timing = choice.timing;
+      const settled = Math.abs(timingAngles(angles[0], timing).ca50 - before) < SETTLED;
+      const cycle = marchToPeriodic(
+        engine,
+        march,
+        fuelEnergyOf,
+        settled || i >= MAX_SEARCHES ? periodic : ROUGH,
+      );
+      cycles += cycle.cycles;
+      if (settled || i >= MAX_SEARCHES) {
+        const count = angles.length;
+        const mean = (f: (a: BurnAngles) => number) => angles.reduce((s, a) => s + f(a) / count, 0);
+        return {
+          rpm,
+          cycle: { ...cycle, cycles },
+          choice,
+          spark: mean((a) => timingAngles(a, timing).spark),
+          ca50: mean((a) => timingAngles(a, timing).ca50),
+          burnDuration: mean((a) => a.main),
+        };
+      }
+      choice = search(rpm);
+    }
+  };
+  return { combination, tables, engine, march, runSpeed };
+}

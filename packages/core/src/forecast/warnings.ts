@@ -1,0 +1,63 @@
+/** Doubts and cautions that only a computed curve can raise. */
+import type { Combination, Warning } from '../combination/combination.ts';
+import { octaneIndex } from '../processes/knock.ts';
+import type { OperatingPoint } from './curve.ts';
+import { brakeFactor, correctionBand } from './weatherCorrection.ts';
+
+/** Mean piston speed above which ordinary parts need thought, and above which few last [m/s] (trade press: 4000 and 5000 ft/min). */
+const FAST_PISTON = 20.3;
+const VERY_FAST_PISTON = 25.4;
+
+export function curveWarnings(combination: Combination, points: readonly OperatingPoint[]): Warning[] {
+  const warnings: Warning[] = [];
+  const add = (code: string, path: string, message: string) => warnings.push({ code, path, message });
+  const speeds = (test: (p: OperatingPoint) => boolean) => points.filter(test).map((p) => p.rpm);
+
+  const unsettled = speeds((p) => !p.converged);
+  if (unsettled.length > 0)
+    add(
+      'not-converged',
+      '',
+      `the cycle did not settle at ${unsettled.join(', ')} rpm: read those points with care`,
+    );
+
+  const fuel = combination.fuel;
+  const octane = octaneIndex(fuel.researchOctane, fuel.motorOctane);
+  const knocking = points.filter((p) => p.detonates);
+  if (knocking.length > 0) {
+    const most = Math.max(...knocking.map((p) => p.octaneRequired));
+    add(
+      'detonation',
+      'fuel',
+      `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${knocking.map((p) => p.rpm).join(', ')} rpm: at least ${Math.ceil(most)} octane would do`,
+    );
+  }
+  const limited = points.filter((p) => !p.detonates && p.sparkGivenBackDeg > 1);
+  if (limited.length > 0) {
+    const worst = limited.reduce((a, b) => (b.sparkGivenBackDeg > a.sparkGivenBackDeg ? b : a));
+    add(
+      'knock-limited',
+      'fuel',
+      `knock holds the spark back by up to ${worst.sparkGivenBackDeg.toFixed(0)} deg (${worst.torqueGivenBackPct.toFixed(1)} % of torque, at ${worst.rpm} rpm); best timing would ask for ${Math.ceil(worst.octaneAtBestTiming)} octane`,
+    );
+  }
+  const fastest = Math.max(...points.map((p) => p.meanPistonSpeedMs));
+  if (fastest > FAST_PISTON)
+    add(
+      'piston-speed',
+      'engine.stroke',
+      `mean piston speed reaches ${fastest.toFixed(1)} m/s: ${fastest > VERY_FAST_PISTON ? 'beyond what race parts usually bear' : 'forged parts and a speed limiter are the least'}`,
+    );
+  const factor = brakeFactor(
+    combination.correction,
+    combination.weather.pressure - combination.weather.vapourPressure,
+    combination.weather.temperature,
+  );
+  if (correctionBand(factor) !== 'ordinary')
+    add(
+      'weather-correction',
+      'weather',
+      `the weather correction is ${factor.toFixed(3)}: ${correctionBand(factor) === 'caution' ? 'outside the range the standards allow' : 'more than 3 % makes a corrected figure doubtful'}`,
+    );
+  return warnings;
+}

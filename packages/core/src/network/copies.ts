@@ -1,0 +1,91 @@
+/** Phase-shifted copies of a duct end: what the cylinders that do not march deliver into a shared volume. */
+
+/** Crank degrees of one bin. */
+const BIN = 1;
+const BINS = 720 / BIN;
+
+/**
+ * What went through one duct end over the last 720 degrees, by bins: what it delivered into its volume, mass [kg],
+ * burned mass [kg] and energy [J]; what it drew from there, mass only [kg], since drawn gas has the state of the
+ * volume at the time it is drawn; and the volume's pressure [Pa]. Amounts, not rates, are kept and handed on, so
+ * that the copies move over a cycle exactly the mass that was recorded.
+ */
+export interface FlowRecord {
+  readonly mass: Float64Array;
+  readonly burned: Float64Array;
+  readonly energy: Float64Array;
+  readonly drawn: Float64Array;
+  readonly pressure: Float64Array;
+}
+
+export function createFlowRecord(pressure: number): FlowRecord {
+  return {
+    mass: new Float64Array(BINS),
+    burned: new Float64Array(BINS),
+    energy: new Float64Array(BINS),
+    drawn: new Float64Array(BINS),
+    pressure: new Float64Array(BINS).fill(pressure),
+  };
+}
+
+/**
+ * Adds what passed between two crank angles [deg], spread evenly; a bin entered anew starts from nothing.
+ *
+ * @param mass - positive into the volume, negative out of it [kg]
+ */
+export function recordFlow(
+  record: FlowRecord,
+  from: number,
+  to: number,
+  mass: number,
+  burned: number,
+  energy: number,
+  pressure: number,
+): void {
+  let a = from;
+  while (a < to - 1e-9) {
+    const i = Math.floor(a / BIN + 1e-9);
+    const b = Math.min(to, (i + 1) * BIN);
+    const k = ((i % BINS) + BINS) % BINS;
+    const share = (b - a) / (to - from);
+    const part = (b - a) / BIN;
+    if (a - i * BIN < 1e-9) {
+      record.mass[k] = 0;
+      record.burned[k] = 0;
+      record.energy[k] = 0;
+      record.drawn[k] = 0;
+      record.pressure[k] = 0;
+    }
+    if (mass > 0) {
+      record.mass[k] += share * mass;
+      record.burned[k] += share * burned;
+      record.energy[k] += share * energy;
+    } else {
+      record.drawn[k] -= share * mass;
+    }
+    record.pressure[k] += part * pressure;
+    a = b;
+  }
+}
+
+/** Indices into {@link recallFlow}'s result. */
+export const RECALL = { mass: 0, burned: 1, energy: 2, drawn: 3, pressure: 4 } as const;
+export const RECALL_SIZE = 5;
+
+/** What passed between two recorded crank angles [deg] (amounts, mean pressure), into `out`. */
+export function recallFlow(record: FlowRecord, from: number, to: number, out: Float64Array): void {
+  out.fill(0);
+  let a = from;
+  while (a < to - 1e-9) {
+    const i = Math.floor(a / BIN + 1e-9);
+    const b = Math.min(to, (i + 1) * BIN);
+    const k = ((i % BINS) + BINS) % BINS;
+    const part = (b - a) / BIN;
+    out[RECALL.mass] += part * record.mass[k];
+    out[RECALL.burned] += part * record.burned[k];
+    out[RECALL.energy] += part * record.energy[k];
+    out[RECALL.drawn] += part * record.drawn[k];
+    out[RECALL.pressure] += ((b - a) / (to - from)) * record.pressure[k];
+    a = b;
+  }
+}

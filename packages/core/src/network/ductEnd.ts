@@ -1,0 +1,226 @@
+/** The end of a duct: outgoing characteristic and nozzle solved together, or a wall. */
+import type { Duct } from './duct.ts';
+
+/**
+ * State of the gas on one side of a connection, written into a Float64Array: pressure [Pa], temperature [K],
+ * gas constant [J/(kg K)], ratio of specific heats, burned share, static enthalpy with formation [J/kg],
+ * and for a duct's face also density [kg/m3] and velocity out of the duct [m/s].
+ */
+export const SIDE = { p: 0, T: 1, R: 2, gamma: 3, b: 4, h: 5, rho: 6, w: 7 } as const;
+export const SIDE_SIZE = 8;
+
+/** Flow through an end, positive out of the duct: mass [kg/s], burned mass [kg/s], energy [W], momentum with pressure [N]. */
+export const END = { mass: 0, burned: 1, energy: 2, force: 3 } as const;
+export const END_SIZE = 4;
+
+/** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
+const SHUT = 1e-7;
+const MAX_ITERATIONS = 12;
+/** Of the largest flow the face could carry; conservation doesn't depend on it, both sides get the same flow. */
+const TOLERANCE = 1e-7;
+
+/** State at the duct's end face, extrapolated from the end cell, into `face` (velocity positive out of the duct). */
+export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
+  const { cells: n, slope, tables } = duct;
+  const i = right ? n - 1 : 0;
+  let half = right ? 0.5 : -0.5;
+  // A jump within the end cell (a shock passing) is not extrapolated.
+  if (Math.abs(slope[2 * n + i]) > 0.4 * duct.p[i] || Math.abs(slope[i]) > 0.4 * duct.rho[i]) half = 0;
+  const rho = duct.rho[i] + half * slope[i];
+  const p = duct.p[i] + half * slope[2 * n + i];
+  const u = duct.u[i] + half * slope[n + i];
+  let b = duct.b[i] + half * slope[3 * n + i];
+  if (b < 0) b = 0;
+  else if (b > 1) b = 1;
+  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
+  const T = p / (rho * R);
+  face[SIDE.p] = p;
+  face[SIDE.T] = T;
+  face[SIDE.R] = R;
+  face[SIDE.gamma] = 1 + R / duct.cv[i];
+  face[SIDE.b] = b;
+  face[SIDE.h] = duct.e[i] + duct.cv[i] * (T - duct.T[i]) + duct.eBurn[i] * (b - duct.b[i]) + R * T;
+  face[SIDE.rho] = rho;
+  face[SIDE.w] = right ? u : -u;
+}
+
+/**
+ * Flow through a nozzle of effective area `area` between a duct's face (area `ductArea`) and a volume at rest.
+ *
+ * Out of the duct: isentropic from the duct's stagnation state to the volume's pressure in the throat. Into the
+ * duct: isentropic from the volume to the throat at the duct's pressure, the jet's excess velocity lost (constant
+ * pressure, constant enthalpy). The duct's state moves along the outgoing characteristic, u + 2 c / (gamma - 1)
+ * and entropy kept.
+ *
+ * @param face - state of the duct's end, see {@link ductFace}
+ * @param volume - state of the volume, stagnation
+ * @param out - flow, see {@link END}
+ * @see Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982), ch. 4: partially open end
+ */
+export function solveDuctEnd(
+  face: Float64Array,
+  volume: Float64Array,
+  area: number,
+  ductArea: number,
+  out: Float64Array,
+): void {
+  const p = face[SIDE.p];
+  const gamma = face[SIDE.gamma];
+  const w = face[SIDE.w];
+  const k = 2 / (gamma - 1);
+  const c = Math.sqrt(gamma * face[SIDE.R] * face[SIDE.T]);
+  const x = 1 + w / (k * c);
+  // 2 gamma / (gamma - 1) = 2 + 2 / (gamma - 1), here and below: one power serves density and pressure.
+  const pWall = p * x * x * x ** k;
+  if (!(area > SHUT)) {
+    out[END.mass] = 0;
+    out[END.burned] = 0;
+    out[END.energy] = 0;
+    out[END.force] = pWall * ductArea;
+    return;
+  }
+  if (pWall > volume[SIDE.p]) outflow(face, volume[SIDE.p], area, ductArea, pWall, c, out);
+  else inflow(face, volume, area, ductArea, pWall, c, out);
+}
+
+/** Duct to volume. The unknown is the velocity at the face [m/s]. */
+function outflow(
+  face: Float64Array,
+  pv: number,
+  area: number,
+  ductArea: number,
+  pWall: number,
+  c: number,
+  out: Float64Array,
+): void {
+  const gamma = face[SIDE.gamma];
+  const p = face[SIDE.p];
+  const rho = face[SIDE.rho];
+  const wi = face[SIDE.w];
+  const k = 2 / (gamma - 1);
+  const gk = gamma * k;
+  const ratio = ductArea / area;
+  const drop = (2 * (pWall - pv)) / rho;
+  const critical = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
+  const criticalY = critical * (gamma + 1) * 0.5;
+  const y0 = (pv / p) ** (1 / gamma);
+  let low = 0;
+  let high = (c * k + wi) / (1 + k);
+  let w = Math.min(drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop)), 0.999 * high);
+  const scale = TOLERANCE * rho * c * ductArea;
+  let m = 0;
+  let x = 1;
+  let density = 1;
+  let previousW = 0;
+  let previousG = 0;
+  for (let i = 0; i < MAX_ITERATIONS; i++) {
+    x = 1 + (wi - w) / (k * c);
+    density = x ** k;
+    const rhoFace = rho * density;
+    m = rhoFace * w * ductArea;
+    const z = x * x + (w * w) / (k * c * c);
+    const q = z ** (0.5 * k);
+    const p0 = p * q * z;
+    let pr = pv / p0;
+    let y = y0 / q;
+    const choked = pr < critical;
+    if (choked) {
+      pr = critical;
+      y = criticalY;
+    }
+    const psi = Math.sqrt(Math.max(gk * y * (y - pr), 0));
+    const nozzle = (area * p0 * psi) / (c * Math.sqrt(z / gamma));
+    const g = m - nozzle;
+    if (Math.abs(g) <= scale) break;
+    if (g > 0) high = w;
+    else low = w;
+    let slope: number;
+    if (i === 0) {
+      const cFace = c * x;
+      const mach = 1 - w / cFace;
+      const loss =
+        choked || nozzle <= 0
+          ? (nozzle * rhoFace * cFace) / p0
+          : (area * area * rhoFace * rhoFace * cFace) / nozzle;
+      slope = mach * (rhoFace * ductArea + loss);
+    } else {
+      slope = (g - previousG) / (w - previousW);
+    }
+    previousW = w;
+    previousG = g;
+    w -= g / slope;
+    if (!(w > low && w < high)) w = 0.5 * (low + high);
+  }
+  out[END.mass] = m;
+  out[END.burned] = m * face[SIDE.b];
+  out[END.energy] = m * (face[SIDE.h] + face[SIDE.R] * face[SIDE.T] * (0.5 * gk) * (x * x - 1) + 0.5 * w * w);
+  out[END.force] = p * x * x * density * ductArea + m * w;
+}
+
+/** Volume to duct. The unknown is the speed into the duct [m/s]. */
+function inflow(
+  face: Float64Array,
+  volume: Float64Array,
+  area: number,
+  ductArea: number,
+  pWall: number,
+  c: number,
+  out: Float64Array,
+): void {
+  const gamma = face[SIDE.gamma];
+  const p = face[SIDE.p];
+  const wi = face[SIDE.w];
+  const k = 2 / (gamma - 1);
+  const p0 = volume[SIDE.p];
+  const T0 = volume[SIDE.T];
+  const R0 = volume[SIDE.R];
+  const gamma0 = volume[SIDE.gamma];
+  const cp0 = (gamma0 * R0) / (gamma0 - 1);
+  const rho0 = p0 / (R0 * T0);
+  const ratio = ductArea / area;
+  const drop = (2 * (p0 - pWall)) / rho0;
+  const z0 = (face[SIDE.rho] * c) / rho0;
+  const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
+  const capacity = (area * p0) / Math.sqrt(R0 * T0);
+  let low = 0;
+  // Sonic in the duct is as fast as a jet that fills it can be.
+  let high = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
+  let s = Math.min(drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop)), 0.999 * high);
+  const scale = TOLERANCE * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea;
+  let m = 0;
+  let pFace = pWall;
+  let previousS = 0;
+  let previousG = 0;
+  for (let i = 0; i < MAX_ITERATIONS; i++) {
+    const x = 1 + (wi + s) / (k * c);
+    pFace = p * x * x * x ** k;
+    const rhoFace = pFace / (R0 * (T0 - (0.5 * s * s) / cp0));
+    m = rhoFace * s * ductArea;
+    let pr = pFace / p0;
+    const choked = pr < critical;
+    if (choked) pr = critical;
+    else if (pr > 1) pr = 1;
+    const y = pr ** (1 / gamma0);
+    const psi = Math.sqrt(Math.max(((2 * gamma0) / (gamma0 - 1)) * y * (y - pr), 0));
+    const nozzle = capacity * psi;
+    const g = m - nozzle;
+    if (Math.abs(g) <= scale) break;
+    if (g > 0) high = s;
+    else low = s;
+    let slope: number;
+    if (i === 0) {
+      const loss = choked || nozzle <= 0 ? 0 : (area * area * rho0 * rho0 * z0) / nozzle;
+      slope = rhoFace * ductArea + loss;
+    } else {
+      slope = (g - previousG) / (s - previousS);
+    }
+    previousS = s;
+    previousG = g;
+    s -= g / slope;
+    if (!(s > low && s < high)) s = 0.5 * (low + high);
+  }
+  out[END.mass] = -m;
+  out[END.burned] = -m * volume[SIDE.b];
+  out[END.energy] = -m * volume[SIDE.h];
+  out[END.force] = pFace * ductArea + m * s;
+}

@@ -1,0 +1,316 @@
+/** Volumes, cylinders and ducts joined by connections: packs the state into one vector and is a right-hand side, nothing else. */
+import type { GasTables } from '../gas/gasTables.ts';
+import type { FlowRecord } from './copies.ts';
+import { createFlowRecord, RECALL, RECALL_SIZE, recallFlow, recordFlow } from './copies.ts';
+import type { Cylinder, CylinderSpec } from './cylinder.ts';
+import { balanceCylinder, CYLINDER_STATE, createCylinder, decodeCylinder } from './cylinder.ts';
+import type { Duct, DuctSpec } from './duct.ts';
+import { balanceDuct, createDuct, decodeDuct, ductStateSize, FLUX, signalRate } from './duct.ts';
+import { ductFace, END, END_SIZE, SIDE, SIDE_SIZE, solveDuctEnd } from './ductEnd.ts';
+import { orificeFlow } from './orifice.ts';
+import type { Valve } from './valve.ts';
+import { valveArea } from './valve.ts';
+import type { Volume } from './volume.ts';
+import { createVolume, decodeVolume, stillGas, VOLUME_STATE } from './volume.ts';
+
+/** What stands at the other side of a connection. */
+export interface NodeRef {
+  readonly kind: 'volume' | 'cylinder' | 'reservoir';
+  readonly index: number;
+}
+
+/** One end of a duct: where it leads and through what. */
+export interface EndSpec {
+  readonly duct: number;
+  readonly right: boolean;
+  readonly to: NodeRef;
+  /** Fixed effective area [m2], or the valve of a cylinder. `outward`: its usual flow leaves the duct. */
+  readonly opening: { readonly area: number } | { readonly valve: Valve; readonly outward: boolean };
+}
+
+/** A nozzle from still outside air into a volume, with fuel added to what passes. */
+export interface OrificeSpec {
+  readonly from: number;
+  readonly to: number;
+  /** [m2] */
+  readonly area: number;
+  /** Mass of mixture per mass of air [-]. */
+  readonly gain: number;
+  /** Specific enthalpy of the mixture that arrives [J/kg]. */
+  readonly enthalpy: number;
+}
+
+/** Copies of a recorded end that deliver into the same volume, each so many degrees later. */
+export interface CopySpec {
+  readonly end: number;
+  readonly volume: number;
+  readonly delays: readonly number[];
+}
+
+/** Still gas whose state never changes: pressure [Pa], temperature [K], burned share. */
+export interface ReservoirSpec {
+  readonly p: number;
+  readonly T: number;
+  readonly b: number;
+  /** Outside air that an orifice draws from: its own gas constant [J/(kg K)] and ratio of specific heats. */
+  readonly R?: number;
+  readonly gamma?: number;
+}
+
+export interface NetworkSpec {
+  readonly tables: GasTables;
+  readonly reservoirs: readonly ReservoirSpec[];
+  readonly volumes: readonly { readonly name: string; readonly size: number }[];
+  readonly cylinders: readonly CylinderSpec[];
+  readonly ducts: readonly DuctSpec[];
+  readonly ends: readonly EndSpec[];
+  readonly orifices: readonly OrificeSpec[];
+  readonly copies: readonly CopySpec[];
+}
+
+/** Offsets of an end's running totals in the state: mass out of the duct, burned mass, energy, mass times temperature. */
+export const TOTAL = { mass: 0, burned: 1, energy: 2, massT: 3 } as const;
+const END_STATE = 4;
+/** An orifice's running totals: mass of air in, energy in. */
+const ORIFICE_STATE = 2;
+
+interface End {
+  readonly spec: EndSpec;
+  readonly duct: Duct;
+  readonly ductArea: number;
+  readonly side: Float64Array;
+  readonly cylinder: Cylinder | null;
+  readonly target: number;
+  readonly offset: number;
+  readonly face: Float64Array;
+  readonly flow: Float64Array;
+}
+
+interface Copy {
+  readonly spec: CopySpec;
+  readonly record: FlowRecord;
+  readonly volume: Volume;
+  readonly end: End;
+  /** Rates of all copies together over the step [per s] and mean recorded pressure [Pa], see `RECALL`. */
+  readonly rate: Float64Array;
+  /** Volume's pressure at the start of the step [Pa]. */
+  pressure: number;
+}
+
+export interface Network {
+  readonly spec: NetworkSpec;
+  readonly size: number;
+  readonly volumes: readonly Volume[];
+  readonly cylinders: readonly Cylinder[];
+  readonly ducts: readonly Duct[];
+  readonly ends: readonly End[];
+  readonly orifices: readonly { readonly spec: OrificeSpec; readonly offset: number }[];
+  readonly reservoirs: readonly Float64Array[];
+  readonly copies: readonly Copy[];
+  /** Running total of the energy that damping of the copies added [J]: offset in the state. */
+  readonly copyEnergyOffset: number;
+  /** Crank speed [deg/s]; set by {@link setSpeed}. */
+  degreesPerSecond: number;
+}
+
+export function createNetwork(spec: NetworkSpec): Network {
+  const { tables } = spec;
+  let size = 0;
+  const take = (n: number) => {
+    size += n;
+    return size - n;
+  };
+  const reservoirs = spec.reservoirs.map((r) => {
+    const side = stillGas(tables, r.p, r.T, r.b);
+    if (r.R !== undefined) side[SIDE.R] = r.R;
+    if (r.gamma !== undefined) side[SIDE.gamma] = r.gamma;
+    return side;
+  });
+  const volumes = spec.volumes.map((v) => createVolume(v.name, v.size, tables, take(VOLUME_STATE)));
+  const cylinders = spec.cylinders.map((c) => createCylinder(c, tables, take(CYLINDER_STATE)));
+  const ducts = spec.ducts.map((d) => createDuct(d, tables, take(ductStateSize(d.cells))));
+  const ends = spec.ends.map((e): End => {
+    const duct = ducts[e.duct];
+    const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
+    const node = cylinder ?? (e.to.kind === 'volume' ? volumes[e.to.index] : null);
+    return {
+      spec: e,
+      duct,
+      ductArea: duct.faceArea[e.right ? duct.cells : 0],
+      side: node === null ? reservoirs[e.to.index] : node.side,
+      cylinder,
+      target: node === null ? -1 : node.offset,
+      offset: take(END_STATE),
+      face: new Float64Array(SIDE_SIZE),
+      flow: new Float64Array(END_SIZE),
+    };
+  });
+  const orifices = spec.orifices.map((o) => ({ spec: o, offset: take(ORIFICE_STATE) }));
+  const copies = spec.copies.map(
+    (c): Copy => ({
+      spec: c,
+      record: createFlowRecord(spec.reservoirs[0]?.p ?? 1e5),
+      volume: volumes[c.volume],
+      end: ends[c.end],
+      rate: new Float64Array(RECALL_SIZE),
+      pressure: 0,
+    }),
+  );
+  const copyEnergyOffset = take(1);
+  return {
+    spec,
+    size,
+    volumes,
+    cylinders,
+    ducts,
+    ends,
+    orifices,
+    reservoirs,
+    copies,
+    copyEnergyOffset,
+    degreesPerSecond: 0,
+  };
+}
+
+/** @param rpm - crank speed [1/min] */
+export function setSpeed(network: Network, rpm: number): void {
+  network.degreesPerSecond = 6 * rpm;
+  for (const c of network.cylinders) c.speed = (rpm * Math.PI) / 30;
+}
+
+/** Decodes every part of the state at crank angle theta [deg]. */
+export function decode(network: Network, theta: number, y: Float64Array): void {
+  for (const v of network.volumes) decodeVolume(v, y);
+  for (const c of network.cylinders) decodeCylinder(c, theta, y);
+  for (const d of network.ducts) decodeDuct(d, y);
+}
+
+/** dy/dt of the whole network; `t` [s] counts from crank angle 0. */
+export function rates(network: Network, t: number, y: Float64Array, d: Float64Array): void {
+  const theta = t * network.degreesPerSecond;
+  d.fill(0);
+  decode(network, theta, y);
+  for (const c of network.cylinders) c.open = false;
+  for (const end of network.ends) connectEnd(end, d);
+  for (const o of network.orifices) connectOrifice(network, o.spec, o.offset, d);
+  for (const c of network.copies) connectCopy(network, c, d);
+  for (const duct of network.ducts) balanceDuct(duct, d);
+  for (const c of network.cylinders) balanceCylinder(c, y, d);
+}
+
+function connectEnd(end: End, d: Float64Array): void {
+  const { spec, duct, side, flow, face, cylinder, target, offset } = end;
+  ductFace(duct, spec.right, face);
+  let area: number;
+  if ('valve' in spec.opening) {
+    const c = cylinder as Cylinder;
+    area = valveArea(spec.opening.valve, c.now.angle);
+    if (area > 0) {
+      c.open = true;
+      const outward =
+        face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * duct.c[spec.right ? duct.cells - 1 : 0] > side[SIDE.p];
+      if (outward !== spec.opening.outward) area *= spec.opening.valve.reverseRatio;
+    }
+  } else {
+    area = spec.opening.area;
+  }
+  solveDuctEnd(face, side, area, end.ductArea, flow);
+  const mass = flow[END.mass];
+  const burned = flow[END.burned];
+  const energy = flow[END.energy];
+  const flux = spec.right ? duct.right : duct.left;
+  const sign = spec.right ? 1 : -1;
+  flux[FLUX.mass] = sign * mass;
+  flux[FLUX.momentum] = flow[END.force];
+  flux[FLUX.energy] = sign * energy;
+  flux[FLUX.burned] = sign * burned;
+  // A volume and a cylinder begin alike: mass, energy, burned mass.
+  if (target >= 0) {
+    d[target] += mass;
+    d[target + 1] += energy;
+    d[target + 2] += burned;
+  }
+  d[offset + TOTAL.mass] += mass;
+  d[offset + TOTAL.burned] += burned;
+  d[offset + TOTAL.energy] += energy;
+  d[offset + TOTAL.massT] += mass * (mass > 0 ? face[SIDE.T] : side[SIDE.T]);
+}
+
+function connectOrifice(network: Network, spec: OrificeSpec, offset: number, d: Float64Array): void {
+  const volume = network.volumes[spec.to];
+  const air = network.reservoirs[spec.from];
+  const m = orificeFlow(air, volume.side, spec.area);
+  const mixture = m > 0 ? m * spec.gain : m;
+  const energy = mixture * (m > 0 ? spec.enthalpy : volume.side[SIDE.h]);
+  const o = volume.offset;
+  d[o] += mixture;
+  d[o + 1] += energy;
+  if (m < 0) d[o + 2] += m * volume.side[SIDE.b];
+  d[offset] += mixture;
+  d[offset + 1] += energy;
+}
+
+/**
+ * The copies' recorded flow, corrected by what their pipe would answer at once to a volume pressure other than the
+ * recorded one: dm = A dp / c, the admittance of a pipe's end. In a periodic cycle of evenly spaced copies the
+ * correction vanishes; before, it keeps the iteration stable however small the volume.
+ */
+function connectCopy(network: Network, copy: Copy, d: Float64Array): void {
+  const { volume, rate, end, spec } = copy;
+  const { side, offset: o } = volume;
+  const admittance =
+    (spec.delays.length * end.ductArea) / Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
+  const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p]);
+  const own = correction - rate[RECALL.drawn];
+  d[o] += rate[RECALL.mass] + own;
+  d[o + 1] += rate[RECALL.energy] + own * side[SIDE.h];
+  d[o + 2] += rate[RECALL.burned] + own * side[SIDE.b];
+  d[network.copyEnergyOffset] += correction * side[SIDE.h];
+}
+
+/** Readies the copies for a step between two crank angles [deg] that takes `h` seconds; the network is decoded at `from`. */
+export function prepareCopies(network: Network, from: number, to: number, h: number): void {
+  const part = new Float64Array(RECALL_SIZE);
+  for (const copy of network.copies) {
+    const { spec, record, rate, volume } = copy;
+    copy.pressure = volume.side[SIDE.p];
+    rate.fill(0);
+    for (const delay of spec.delays) {
+      recallFlow(record, from - delay, to - delay, part);
+      rate[RECALL.mass] += part[RECALL.mass] / h;
+      rate[RECALL.burned] += part[RECALL.burned] / h;
+      rate[RECALL.energy] += part[RECALL.energy] / h;
+      rate[RECALL.drawn] += part[RECALL.drawn] / h;
+      rate[RECALL.pressure] += part[RECALL.pressure] / spec.delays.length;
+    }
+  }
+}
+
+/** Records what the marching cylinder delivered between two crank angles [deg]; the network is decoded at `to`. */
+export function recordCopies(
+  network: Network,
+  from: number,
+  to: number,
+  before: Float64Array,
+  after: Float64Array,
+): void {
+  for (const { record, end, volume, pressure } of network.copies) {
+    const o = end.offset;
+    recordFlow(
+      record,
+      from,
+      to,
+      after[o + TOTAL.mass] - before[o + TOTAL.mass],
+      after[o + TOTAL.burned] - before[o + TOTAL.burned],
+      after[o + TOTAL.energy] - before[o + TOTAL.energy],
+      0.5 * (pressure + volume.side[SIDE.p]),
+    );
+  }
+}
+
+/** Largest signal speed over cell length of all ducts [1/s]. */
+export function stiffness(network: Network): number {
+  let most = 0;
+  for (const duct of network.ducts) most = Math.max(most, signalRate(duct));
+  return most;
+}

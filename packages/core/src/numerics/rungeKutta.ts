@@ -1,0 +1,78 @@
+/** Explicit Runge-Kutta methods as data, and one step of any of them. Knows no physics. */
+import { DomainError } from '../base/errors.ts';
+
+/** Butcher table of an explicit method: row i of `a` weighs the earlier stages, `b` the result, `c` the nodes. */
+export interface Tableau {
+  readonly name: string;
+  /** Order of accuracy proved for smooth problems. */
+  readonly order: number;
+  readonly a: readonly (readonly number[])[];
+  readonly b: readonly number[];
+  readonly c: readonly number[];
+}
+
+/**
+ * Heun's method, two stages, strong-stability-preserving: total variation of the duct scheme does not grow.
+ * @see Shu and Osher, J. Comput. Phys. 77 (1988) 439, eq. 2.15
+ */
+export const SSP2: Tableau = { name: 'SSP2', order: 2, a: [[], [1]], b: [1 / 2, 1 / 2], c: [0, 1] };
+
+/**
+ * Three stages, third order, strong-stability-preserving.
+ * @see Shu and Osher, J. Comput. Phys. 77 (1988) 439, eq. 2.18
+ */
+export const SSP3: Tableau = {
+  name: 'SSP3',
+  order: 3,
+  a: [[], [1], [1 / 4, 1 / 4]],
+  b: [1 / 6, 1 / 6, 2 / 3],
+  c: [0, 1, 1 / 2],
+};
+
+/** The classical method. @see Kutta, Z. Math. Phys. 46 (1901) 435 */
+export const RK4: Tableau = {
+  name: 'RK4',
+  order: 4,
+  a: [[], [1 / 2], [0, 1 / 2], [0, 0, 1]],
+  b: [1 / 6, 1 / 3, 1 / 3, 1 / 6],
+  c: [0, 1 / 2, 1 / 2, 1],
+};
+
+/** Right-hand side dy/dt = f(t, y), written into `dydt`. Must not keep or modify `y`. */
+export type Rhs = (t: number, y: Float64Array, dydt: Float64Array) => void;
+
+/** Stage storage of a method for states of one length; reused from step to step. */
+export interface Stepper {
+  readonly tableau: Tableau;
+  readonly stages: readonly Float64Array[];
+  readonly trial: Float64Array;
+}
+
+/** @throws {@link DomainError} if `size` is not a positive whole number */
+export function createStepper(tableau: Tableau, size: number): Stepper {
+  if (!(Number.isInteger(size) && size > 0)) throw new DomainError('size', size, 'a positive whole number');
+  return { tableau, stages: tableau.b.map(() => new Float64Array(size)), trial: new Float64Array(size) };
+}
+
+/** Advances `y` in place from `t` to `t + h`. Allocates nothing. */
+export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
+  const { tableau, stages, trial } = stepper;
+  const n = y.length;
+  rhs(t, y, stages[0]);
+  for (let i = 1; i < stages.length; i++) {
+    const row = tableau.a[i];
+    trial.set(y);
+    for (let j = 0; j < i; j++) {
+      const w = h * row[j];
+      if (w === 0) continue;
+      const k = stages[j];
+      for (let q = 0; q < n; q++) trial[q] += w * k[q];
+    }
+    rhs(t + tableau.c[i] * h, trial, stages[i]);
+  }
+  for (let i = 0; i < stages.length; i++) {
+    const w = h * tableau.b[i];
+    const k = stages[i];
+    for (let q = 0; q < n; q++) y[q] += w * k[q];
+  }
+}
