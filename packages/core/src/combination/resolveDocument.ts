@@ -75,7 +75,7 @@ function resolve(context: ResolveContext): Combination {
     valveDiameter: intakeValves.diameter,
   };
   const rated = once(() => {
-    const kind = file.cam?.lifter ?? lifter(valves).value;
+    const kind = file.cam?.lifter ?? lifter(valves, file.valvetrain?.intakeLash).value;
     return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
       ratedSpeed(breathing, statedDuration(context, 'intake', kind)),
     );

@@ -23,7 +23,9 @@ export const CHECKING_HEIGHT: { readonly hydraulic: number; readonly solid: numb
  */
 export const LIFT_REFERENCE = { ratio: 0.246, duration: 224, power: 1.5, multiValve: 1.15 } as const;
 
-export function lifter(valves: number): WordEstimate<Lifter> {
+/** Lifter by number of valves; a stated lash means solid. */
+export function lifter(valves: number, lash: number | undefined): WordEstimate<Lifter> {
+  if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'a lash is stated' };
   return valves > 2
     ? { value: 'solid-flat', reason: 'overhead cams ride on flat faces' }
     : { value: 'hydraulic-flat', reason: 'the plainest two-valve engine' };

@@ -38,8 +38,9 @@ export function resolveBlock({ file, ledger }: ResolveContext): ResolvedBlock {
 }
 
 /** Cylinder numbers of a firing order as written, or null; anything but digits parts them. */
-export function statedOrder(written: string | readonly number[] | undefined): readonly number[] | null {
+export function statedOrder(written: string | readonly number[] | 1 | undefined): readonly number[] | null {
   if (written === undefined) return null;
+  if (typeof written === 'number') return [written];
   if (typeof written !== 'string') return written;
   return written
     .split(/[^0-9]+/u)

@@ -61,7 +61,7 @@ export function resolveGear(
 ): ResolvedGear {
   const { file, ledger } = context;
   const type = ledger.word('valvetrain.type', file.valvetrain?.type, () => valvetrainType(valves));
-  const kind = ledger.word('cam.lifter', file.cam?.lifter, () => lifter(valves));
+  const kind = ledger.word('cam.lifter', file.cam?.lifter, () => lifter(valves, file.valvetrain?.intakeLash));
   const gear: Gear = {
     type,
     lifter: kind,

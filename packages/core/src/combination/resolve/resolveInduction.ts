@@ -175,17 +175,11 @@ function resolveRunner(
 /** Share of flow lost with the manifold bolted on: stated, from the sheet's own column, or by style. */
 function statedLoss(context: ResolveContext, inputs: InductionInputs, style: Manifold): number {
   const { file, ledger, sheets } = context;
-  return ledger.quantity('induction.flowLoss', file.induction?.flowLoss, 'share', '%', () => {
-    const sheet = sheets.flow['heads.intake.flow'] ?? sheets.flow['heads.flow'];
-    const measured =
-      sheet === undefined ? null : measuredLoss(sheet.intake, sheet.withManifold, inputs.maxLift);
-    if (measured === null) return flowLoss(style);
-    return {
-      value: measured,
-      spread: 0.01,
-      reason: `flow with and without manifold on the sheet '${sheet.name}'`,
-    };
-  });
+  const sheet = sheets.flow['heads.intake.flow'] ?? sheets.flow['heads.flow'];
+  const measured =
+    sheet === undefined ? null : measuredLoss(sheet.intake, sheet.withManifold, inputs.maxLift);
+  const stated = file.induction?.flowLoss ?? measured ?? undefined;
+  return ledger.quantity('induction.flowLoss', stated, 'share', '%', () => flowLoss(style));
 }
 
 /** Loss at the highest common lift up to the lift used; null where the sheet has no such pair. */

@@ -13,7 +13,7 @@ export interface EngineSection {
   readonly cylinders: number;
   readonly rod?: number | undefined;
   readonly layout?: Layout | undefined;
-  readonly firingOrder?: string | number[] | undefined;
+  readonly firingOrder?: string | number[] | 1 | undefined;
   readonly firingIntervals?: number[] | undefined;
   readonly banks?: number[][] | undefined;
   readonly ratedSpeed?: number | undefined;
@@ -32,7 +32,7 @@ export const engineSection: z.ZodType<EngineSection> = z
     ).optional(),
     layout: word(LAYOUTS, 'How the cylinders stand: inline, v or flat.').optional(),
     firingOrder: z
-      .union([text(60, 'Cylinder numbers with dashes.'), cylinderList('Cylinder numbers.')], {
+      .union([text(60, 'Cylinder numbers with dashes.'), cylinderList('Cylinder numbers.'), z.literal(1)], {
         error: () => 'needs the cylinder numbers in the order they fire, such as 1-8-4-3-6-5-7-2',
       })
       .meta({

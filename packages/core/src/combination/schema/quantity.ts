@@ -36,11 +36,12 @@ export function quantity(
       }
       if (!(result.value >= min - SLACK * Math.abs(min) && result.value <= max + SLACK * Math.abs(max))) {
         const message = `is impossible: '${text}' is outside ${limits.min} to ${limits.max}`;
+        const number = toUnit(result.value, result.unit, dimension);
         context.issues.push({
           code: 'custom',
           input: text,
           message,
-          params: { code: 'out-of-range', hint: null },
+          params: { code: 'out-of-range', hint: unitSlip(number, dimension, min, max) },
         });
       }
       return result.value;
@@ -154,4 +155,14 @@ function known(limit: string, dimension: Dimension): number {
   const result = parseQuantity(limit, dimension);
   if (!result.ok) throw new Error(`limit '${limit}' ${result.problem.message}`);
   return result.value;
+}
+
+/** The same number in the unit that was probably meant: `28 inHg` for a test depression of 28 inH2O. */
+function unitSlip(number: number, dimension: Dimension, min: number, max: number): string | null {
+  const written = Number(number.toPrecision(8));
+  for (const unit of commonUnits(dimension)) {
+    const read = parseQuantity(`${written} ${unit}`, dimension);
+    if (read.ok && read.value >= min && read.value <= max) return `did you mean ${written} ${unit}?`;
+  }
+  return null;
 }
