@@ -1,4 +1,51 @@
 /** Contents page of the library: everything public, grouped as in the house. */
+
+// base
+export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';
+export { criticalPressureRatio, isentropicFluxFunction } from './base/isentropic.ts';
+export { VERSION } from './base/version.ts';
+// combination
+export type { Mesh } from './combination/assemble.ts';
+export { DEFAULT_MESH } from './combination/assemble.ts';
 export type * from './combination/combination.ts';
+export { editDocument, pinAssumed } from './combination/editDocument.ts';
+export type { Problem } from './combination/problem.ts';
+export { problemLine } from './combination/problem.ts';
+export { readCombination } from './combination/readCombination.ts';
+export type { CombinationDocument, DocumentResult, Plain } from './combination/readDocument.ts';
+export { readDocument } from './combination/readDocument.ts';
+export type { ReadResult } from './combination/resolveDocument.ts';
+export { resolveDocument } from './combination/resolveDocument.ts';
+export { combinationSchema } from './combination/schema/combinationFile.ts';
+export type { SheetSource } from './combination/sheet/readSheets.ts';
+// cycle
+export type { MarchOptions } from './cycle/march.ts';
+export { MARCH_DEFAULTS } from './cycle/march.ts';
+export type { PeriodicOptions } from './cycle/periodic.ts';
+export { PERIODIC_DEFAULTS } from './cycle/periodic.ts';
+// forecast
+export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
+export type { ForecastOptions } from './forecast/forecast.ts';
+export { forecast } from './forecast/forecast.ts';
+export type { Inspection } from './forecast/inspection.ts';
+export { inspectCombination } from './forecast/inspection.ts';
+export type { RuleOfThumb } from './forecast/rulesOfThumb.ts';
+export type { SpeedFigures } from './forecast/speedFigures.ts';
+export { brakeFactor, indicatedFactor, recorrectionFactor } from './forecast/weatherCorrection.ts';
+// gas
+export type { GasTableInput } from './gas/buildGasTables.ts';
+export { buildGasTables } from './gas/buildGasTables.ts';
+export { FUEL_NAMES, fuelNamed } from './gas/fuels.ts';
+export type { EquilibriumTable, GasTables } from './gas/gasTables.ts';
+// geometry
+export type { ClearanceParts } from './geometry/compression.ts';
+export { clearanceVolume, compressionRatio } from './geometry/compression.ts';
+export { areaFromFlow, flowFromArea } from './geometry/flowSheet.ts';
+export type { LobeShape, LobeSpec } from './geometry/lobe.ts';
+export { buildLobe } from './geometry/lobe.ts';
+export type { CardPoint, Follower } from './geometry/lobeCard.ts';
+// numerics
+export type { Rhs, Stepper, Tableau } from './numerics/rungeKutta.ts';
+export { createStepper, RK4, SSP2, SSP3, step } from './numerics/rungeKutta.ts';

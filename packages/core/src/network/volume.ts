@@ -58,7 +58,7 @@ export function blendHeatCapacity(tables: GasTables, T: number, b: number): numb
 
 /** Writes what connections see of a frozen blend of specific energy e [J/kg] at density rho [kg/m3]. */
 export function writeSide(tables: GasTables, rho: number, e: number, b: number, side: Float64Array): void {
-  const share = b < 0 ? 0 : b > 1 ? 1 : b;
+  const share = Math.min(Math.max(b, 0), 1);
   const R = tables.freshR + share * (tables.burnedR - tables.freshR);
   const T = blendTemperature(tables, e, share, side[SIDE.T]);
   side[SIDE.T] = T;
