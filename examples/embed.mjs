@@ -1,0 +1,46 @@
+// Forecasting inside a program of your own: text in, plain values out. Run `npm run build` once, then
+// `node examples/embed.mjs`. The library reads no file and prints nothing; both are up to you.
+import { forecast, inspectCombination, problemLine, readCombination } from '@valvetide/core';
+
+/** The same engine with a compression ratio of your choice. */
+const combinationText = (compression) => `
+name: embedded example
+engine: { cylinders: 8, bore: 4.030 in, stroke: 3.480 in }
+chamber: { compression: ${compression} }
+heads:
+  valvesPerCylinder: 2
+  intake: { valve: 2.02 in, flow: [{ lift: 0.200 in, flow: 130 cfm }, { lift: 0.400 in, flow: 224 cfm }, { lift: 0.550 in, flow: 250 cfm }] }
+  exhaust: { valve: 1.60 in }
+cam:
+  separation: 110 deg
+  intake: { at050: 230 deg, valveLift: 0.510 in }
+  exhaust: { at050: 236 deg, valveLift: 0.520 in }
+fuel: race-110
+correction: J607
+`;
+
+function curveOf(compression) {
+  const read = readCombination(combinationText(compression), { file: `${compression}:1` });
+  if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+  const { band } = inspectCombination(read.combination);
+  const rpm = [];
+  for (let speed = band.fromRpm; speed <= band.toRpm; speed += 2 * band.stepRpm) rpm.push(speed);
+  return forecast(read.combination, { rpm });
+}
+
+const before = curveOf(9.5);
+const after = curveOf(11);
+console.log(`power corrected to ${before.correction.standard}, ${before.fidelity} cylinder, hp`);
+console.log('   rpm   9.5:1    11:1  change');
+before.points.forEach(({ rpm, powerHp }, i) => {
+  const changed = after.points[i].powerHp;
+  const columns = [
+    rpm,
+    powerHp.toFixed(1),
+    changed.toFixed(1),
+    `${((changed / powerHp - 1) * 100).toFixed(1)} %`,
+  ];
+  console.log(columns.map((cell) => String(cell).padStart(7)).join(' '));
+});
+console.log(`${after.assumed.length} values were assumed; after.assumed lists them with their spreads`);
+for (const warning of after.warnings) console.log(`warning: ${warning.message}`);
