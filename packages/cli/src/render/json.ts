@@ -2,8 +2,7 @@
 import type { Curve, OperatingPoint } from '@valvetide/core';
 import { plainJson } from './plain.ts';
 
-/** Every key of a point, in the order they are written (JSON) and stand in columns (CSV). */
-export const POINT_KEYS = [
+const KEYS = [
   'rpm',
   'torqueNm',
   'powerKw',
@@ -41,9 +40,12 @@ export const POINT_KEYS = [
   'energyClosure',
 ] as const satisfies readonly (keyof OperatingPoint)[];
 
-/** Fails to compile when a point gains a key that is not in the list. */
-type Missing = Exclude<keyof OperatingPoint, (typeof POINT_KEYS)[number]>;
-const NONE_MISSING: [Missing] extends [never] ? true : Missing = true;
+/** Names the keys a point has and the list has not; anything but `never` fails to compile. */
+type Unlisted = Exclude<keyof OperatingPoint, (typeof KEYS)[number]>;
+const ALL: [Unlisted] extends [never] ? typeof KEYS : Unlisted = KEYS;
+
+/** Every key of a point, in the order they are written (JSON) and stand in columns (CSV). */
+export const POINT_KEYS: readonly (keyof OperatingPoint)[] = ALL;
 
 export function curveJson(curve: Curve): string {
   const { correction, peak, program } = curve;
@@ -53,7 +55,7 @@ export function curveJson(curve: Curve): string {
     combination: curve.combination,
     fidelity: curve.fidelity,
     correction: { standard: correction.standard, factor: correction.factor },
-    points: NONE_MISSING && curve.points.map(orderedPoint),
+    points: curve.points.map(orderedPoint),
     peak: {
       torque: {
         rpm: peak.torque.rpm,
