@@ -1,4 +1,6 @@
 import { main } from './main.ts';
 import { processIo } from './processIo.ts';
 
-process.exitCode = await main(process.argv.slice(2), processIo());
+const code = await main(process.argv.slice(2), processIo());
+// Set already where standard output could not be written.
+process.exitCode ??= code;

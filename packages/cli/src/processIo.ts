@@ -10,7 +10,9 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { resolve } from 'node:path';
+import { EXIT } from './exitCodes.ts';
 import type { Io, Sink } from './io.ts';
+import { reasonOf } from './output/reasonOf.ts';
 
 export function processIo(): Io {
   return {
@@ -30,9 +32,12 @@ export function processIo(): Io {
 }
 
 function sink(stream: NodeJS.WriteStream): Sink {
-  // A reader that went away (`| head`) is no failure of ours.
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
+    // A reader that went away (`| head`) is no failure of ours.
+    if (error.code === 'EPIPE') return;
+    process.exitCode = EXIT.file;
+    if (stream === process.stdout)
+      process.stderr.write(`standard output: can't be written (${reasonOf(error)})\n`);
   });
   return {
     write: (text) => void stream.write(text),
