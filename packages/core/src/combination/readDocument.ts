@@ -23,6 +23,12 @@ export const MAX_FILE_LENGTH = 400_000;
 /** Deepest nesting read; a combination needs five. */
 export const MAX_DEPTH = 20;
 
+/** Most brackets open at once. */
+const MAX_OPEN_BRACKETS = 60;
+
+/** After a few slips of syntax the parser only stumbles on. */
+const MAX_SYNTAX_PROBLEMS = 5;
+
 /** Name used where the caller gives none. */
 export const DEFAULT_FILE_NAME = 'combination';
 
@@ -46,6 +52,12 @@ export function readDocument(text: string, options: { readonly file?: string } =
     const message = `is too long: ${text.length} characters, at most ${MAX_FILE_LENGTH} are read`;
     return { ok: false, problems: [problemAt(walk, null, '', 'file-too-long', message)] };
   }
+  if (isNestedTooDeep(text)) {
+    return {
+      ok: false,
+      problems: [problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep')],
+    };
+  }
   const contents = parse(text, walk);
   if (contents === undefined) return { ok: false, problems: walk.problems };
   const data = toPlain(contents, '', 0, walk);
@@ -60,6 +72,23 @@ export function readDocument(text: string, options: { readonly file?: string } =
   return { ok: true, document: { file, data: data as { [name: string]: Plain }, positions: walk.positions } };
 }
 
+/**
+ * Whether brackets, or list marks on one line, nest deeper than any file needs.
+ *
+ * Looked at before parsing, since the parser recurses and a stack that runs out can take the whole process with it.
+ * Brackets in quoted text and remarks count too: no file has this many of them open.
+ */
+function isNestedTooDeep(text: string): boolean {
+  if (/^(?:[ \t]*[-?:][ \t]){40}/mu.test(text)) return true;
+  let open = 0;
+  for (const character of text) {
+    if (character === '[' || character === '{') open += 1;
+    else if (character === ']' || character === '}') open = Math.max(0, open - 1);
+    if (open > MAX_OPEN_BRACKETS) return true;
+  }
+  return false;
+}
+
 function parse(text: string, walk: Walk): Node | null | undefined {
   try {
     const parsed = parseDocument(text, {
@@ -68,11 +97,11 @@ function parse(text: string, walk: Walk): Node | null | undefined {
       schema: 'core',
       merge: false,
     });
-    for (const error of [...parsed.errors, ...parsed.warnings])
-      walk.problems.push(syntaxProblem(error, walk));
+    const complaints = [...parsed.errors, ...parsed.warnings].slice(0, MAX_SYNTAX_PROBLEMS);
+    walk.problems.push(...complaints.map((error) => syntaxProblem(error, walk)));
     return parsed.errors.length > 0 ? undefined : parsed.contents;
   } catch {
-    // The parser recurses: nesting of tens of thousands runs out of stack.
+    // Whatever nesting gets past the look before: the parser recurses.
     walk.problems.push(problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep'));
     return undefined;
   }

@@ -125,7 +125,7 @@ function wording(issue: Issue): { code: string; message: string; hint: string | 
     };
   }
   if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue);
-  return { code: 'wrong-kind', message: `is not usable: ${issue.message}`, hint: null };
+  return { code: 'wrong-kind', message: issue.message, hint: null };
 }
 
 function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
@@ -135,6 +135,7 @@ function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
 } {
   const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
   const length = Array.isArray(issue.input) || typeof issue.input === 'string';
+  if (issue.input === '') return { code: 'out-of-range', message: 'is empty', hint: null };
   if (length) {
     const noun = typeof issue.input === 'string' ? 'letters' : 'entries';
     return { code: 'out-of-range', message: `must have ${bound} ${noun}`, hint: null };

@@ -29,14 +29,21 @@ export function checkCam(file: PartialFile, report: Report): void {
         `is impossible: the lobe rises only ${inches(card.lobeLift)}`,
       );
     }
+    if (card.lobeLift !== undefined && !(card.lobeLift > 0.05 * 0.0254)) {
+      report.problem(`${path}.lobeLift`, 'lobe-lift', 'is not above 0.050 in, where durations are taken');
+    }
     checkLift(file, side, report);
   }
   checkAngles(cam, report);
 }
 
+/** An angle as people read it. */
+function shown(angle: number): string {
+  return `${Number(angle.toPrecision(5))} deg`;
+}
+
 function checkOrder(card: NonNullable<CamSection['intake']>, path: string, report: Report): void {
   const { advertised, at050, at200 } = card;
-  const shown = (value: number): string => `${Number(value.toPrecision(5))} deg`;
   if (advertised !== undefined && at050 !== undefined && !(at050 < advertised)) {
     const message = `is not below the advertised duration: ${shown(at050)} against ${shown(advertised)}`;
     report.problem(`${path}.at050`, 'duration-order', message);
@@ -69,14 +76,14 @@ function checkAngles(cam: CamSection, report: Report): void {
   if (separation !== undefined && intake !== undefined && exhaust !== undefined) {
     const found = (intake + exhaust) / 2;
     if (Math.abs(found - separation) > ANGLE_SLACK) {
-      const message = `disagrees with the centrelines: ${intake} and ${exhaust} deg are ${found} deg apart in the cam`;
+      const message = `disagrees with the centrelines: ${shown(intake)} and ${shown(exhaust)} make ${shown(found)}`;
       report.problem('cam.separation', 'separation-disagrees', message);
     }
   }
   if (advance === undefined || intake === undefined) return;
   const lobes = separation ?? (exhaust === undefined ? undefined : (intake + exhaust) / 2);
   if (lobes !== undefined && Math.abs(lobes - intake - advance) > ANGLE_SLACK) {
-    const message = `disagrees with the centreline: ${lobes} less ${intake} deg is ${lobes - intake} deg`;
+    const message = `disagrees with the centreline: ${shown(lobes)} less ${shown(intake)} is ${shown(lobes - intake)}`;
     report.problem('cam.advance', 'advance-disagrees', message);
   }
 }

@@ -59,6 +59,8 @@ function tell(
   if (doubt.code === 'above-minimum-area') {
     report.problem(path, 'flow-above-limit', message);
   } else if (doubt.code === 'low-for-depression' && file.heads?.bench?.depression === undefined) {
+    // Both columns of one sheet share the bench: ask once.
+    if (report.problems.some((problem) => problem.code === 'depression-doubtful')) return;
     report.problem(path, 'depression-doubtful', message, 'state heads.bench.depression');
   } else {
     ledger.warn(doubt.code, path, message);

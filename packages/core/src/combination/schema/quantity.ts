@@ -1,6 +1,6 @@
 /** Building blocks of the file's schema: a quantity with its unit, a pure number, a ratio, words, free text. */
 import * as z from 'zod';
-import { type Dimension, describeDimension, parseQuantity } from '../../base/units.ts';
+import { commonUnits, type Dimension, describeDimension, parseQuantity, toUnit } from '../../base/units.ts';
 
 /** Rounding between units, so that a limit itself passes in any of them [-]. */
 const SLACK = 1e-9;
@@ -77,6 +77,8 @@ export function count(
     .meta({ description, examples: [...examples] });
 }
 
+const RATIO_WANTED = 'needs a plain number or a ratio such as 10.5:1';
+
 /** A ratio to one, as `10.5` or `10.5:1`. */
 export function ratio(
   min: number,
@@ -85,8 +87,8 @@ export function ratio(
   ...examples: readonly (number | string)[]
 ): z.ZodType<number, number | string> {
   return z
-    .union([z.number(), z.string().regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u)], {
-      error: () => 'needs a plain number or a ratio such as 10.5:1',
+    .union([z.number(), z.string().regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u, RATIO_WANTED)], {
+      error: () => RATIO_WANTED,
     })
     .transform((value, context) => {
       const number = typeof value === 'number' ? value : Number.parseFloat(value);

@@ -59,7 +59,7 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
     problems.push(missingColumn(table, 'intake', 'intake cfm', ignored));
   if (lift === null || problems.length > 0) return { ok: false, problems };
   const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
-  checkRising(table, lifts, problems);
+  if (problems.length === 0) checkRising(table, lifts, problems);
   const side = (column: Column | null): SheetFlow | null => {
     if (column === null) return null;
     const flows = converted(table, column, 'flow', MAX_FLOW, problems);
@@ -117,13 +117,7 @@ export function converted(
   if (column.unit === '') {
     const message = `has no unit in the header '${column.header}'`;
     problems.push(
-      sheetProblem(
-        table.name,
-        table.headerLine,
-        'unit-missing',
-        message,
-        `write ${column.header} ${example}`,
-      ),
+      sheetProblem(table.name, table.headerLine, 'unit-missing', message, `end it with ${example}`),
     );
     return column.values.map(() => null);
   }
