@@ -3,7 +3,7 @@ import type { Cylinder } from '../network/cylinder.ts';
 import { CYL, endBurn, localAngle, startBurn } from '../network/cylinder.ts';
 import { SIDE } from '../network/ductEnd.ts';
 import type { Network } from '../network/network.ts';
-import { decode, prepareCopies, rates, recordCopies, stiffness } from '../network/network.ts';
+import { decode, prepareCopies, rates, recordCopies, setBins, stiffness } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, SSP2, step } from '../numerics/rungeKutta.ts';
 
@@ -67,6 +67,8 @@ export interface March {
   readonly rhs: Rhs;
   /** Steps taken since the start. */
   steps: number;
+  /** Crank degrees at whose multiples steps end, where copies want it; 720: free. */
+  bin: number;
 }
 
 export function createMarch(network: Network, options: MarchOptions, plan: BurnPlanner): March {
@@ -96,6 +98,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     plan,
     rhs: (t, y, d) => rates(network, t, y, d),
     steps: 0,
+    bin: 720,
   };
 }
 
@@ -112,6 +115,23 @@ function calendarOf(network: Network, index: number): Calendar {
 
 const EPSILON = 1e-7;
 
+/** Bins of a cycle are a multiple of this: every even firing interval of 1 to 6, 8, 10, 12 or 16 cylinders is whole bins. */
+const BIN_DIVISOR = 240;
+
+/**
+ * Lays the steps on a grid where cylinders are copied, so that what is recorded on the grid is recalled exactly.
+ * Call it after the speed is set; the state at hand tells how long steps will be.
+ */
+export function alignSteps(march: March): void {
+  const { network, options, y } = march;
+  if (network.copies.length === 0) return;
+  decode(network, 0, y);
+  const span = Math.min(options.maxStep, (options.courant * network.degreesPerSecond) / stiffness(network));
+  const bins = BIN_DIVISOR * Math.max(1, Math.round(720 / span / BIN_DIVISOR));
+  march.bin = 720 / bins;
+  setBins(network, bins);
+}
+
 /** Marches `degrees` of crank angle from `from`; `onStep` sees every accepted step. */
 export function marchDegrees(
   march: March,
@@ -126,7 +146,8 @@ export function marchDegrees(
   decode(network, theta, y);
   while (theta < end - EPSILON) {
     let span = Math.min(options.maxStep, (options.courant * speed) / stiffness(network));
-    span = Math.min(span, end - theta);
+    const edge = Math.min(end, (Math.floor(theta / march.bin + 1e-6) + 1) * march.bin);
+    span = (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));
     for (let i = 0; i < network.cylinders.length; i++) {
       const cylinder = network.cylinders[i];
       if (cylinder.burning) span = Math.min(span, options.maxBurnStep);

@@ -6,7 +6,7 @@ import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, planBurn, timingAngles } from '../cycle/burnPlan.ts';
 import { closedBench } from '../cycle/closedCycle.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
-import { MARCH_DEFAULTS } from '../cycle/march.ts';
+import { alignSteps, MARCH_DEFAULTS } from '../cycle/march.ts';
 import type { PeriodicCycle, PeriodicOptions } from '../cycle/periodic.ts';
 import { marchToPeriodic, PERIODIC_DEFAULTS } from '../cycle/periodic.ts';
 import { prepareMarch } from '../cycle/prepare.ts';
@@ -106,6 +106,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
 
   const runSpeed = (rpm: number): SpeedResult => {
     setSpeed(march.network, rpm);
+    alignSteps(march);
     let cycles = marchToPeriodic(engine, march, fuelEnergyOf, ROUGH).cycles;
     let choice = search(rpm);
     for (let i = 1; ; i++) {

@@ -1,9 +1,5 @@
 /** Phase-shifted copies of a duct end: what the cylinders that do not march deliver into a shared volume. */
 
-/** Crank degrees of one bin. */
-const BIN = 1;
-const BINS = 720 / BIN;
-
 /**
  * What went through one duct end over the last 720 degrees, by bins: what it delivered into its volume, mass [kg],
  * burned mass [kg] and energy [J]; what it drew from there, mass only [kg], since drawn gas has the state of the
@@ -11,6 +7,8 @@ const BINS = 720 / BIN;
  * that the copies move over a cycle exactly the mass that was recorded.
  */
 export interface FlowRecord {
+  /** Crank degrees of one bin, 720 over a whole number. */
+  readonly bin: number;
   readonly mass: Float64Array;
   readonly burned: Float64Array;
   readonly energy: Float64Array;
@@ -18,14 +16,31 @@ export interface FlowRecord {
   readonly pressure: Float64Array;
 }
 
-export function createFlowRecord(pressure: number): FlowRecord {
+/** @param bins - whole number of bins in 720 degrees */
+export function createFlowRecord(bins: number, pressure: number): FlowRecord {
   return {
-    mass: new Float64Array(BINS),
-    burned: new Float64Array(BINS),
-    energy: new Float64Array(BINS),
-    drawn: new Float64Array(BINS),
-    pressure: new Float64Array(BINS).fill(pressure),
+    bin: 720 / bins,
+    mass: new Float64Array(bins),
+    burned: new Float64Array(bins),
+    energy: new Float64Array(bins),
+    drawn: new Float64Array(bins),
+    pressure: new Float64Array(bins).fill(pressure),
   };
+}
+
+/** The same record cut into other bins. */
+export function rebinned(record: FlowRecord, bins: number): FlowRecord {
+  const next = createFlowRecord(bins, 0);
+  const part = new Float64Array(RECALL_SIZE);
+  for (let k = 0; k < bins; k++) {
+    recallFlow(record, k * next.bin, (k + 1) * next.bin, part);
+    next.mass[k] = part[RECALL.mass];
+    next.burned[k] = part[RECALL.burned];
+    next.energy[k] = part[RECALL.energy];
+    next.drawn[k] = part[RECALL.drawn];
+    next.pressure[k] = part[RECALL.pressure];
+  }
+  return next;
 }
 
 /**
@@ -42,14 +57,16 @@ export function recordFlow(
   energy: number,
   pressure: number,
 ): void {
+  const { bin } = record;
+  const bins = record.mass.length;
   let a = from;
   while (a < to - 1e-9) {
-    const i = Math.floor(a / BIN + 1e-9);
-    const b = Math.min(to, (i + 1) * BIN);
-    const k = ((i % BINS) + BINS) % BINS;
+    const i = Math.floor(a / bin + 1e-9);
+    const b = Math.min(to, (i + 1) * bin);
+    const k = ((i % bins) + bins) % bins;
     const share = (b - a) / (to - from);
-    const part = (b - a) / BIN;
-    if (a - i * BIN < 1e-9) {
+    const part = (b - a) / bin;
+    if (a - i * bin < 1e-9) {
       record.mass[k] = 0;
       record.burned[k] = 0;
       record.energy[k] = 0;
@@ -75,12 +92,14 @@ export const RECALL_SIZE = 5;
 /** What passed between two recorded crank angles [deg] (amounts, mean pressure), into `out`. */
 export function recallFlow(record: FlowRecord, from: number, to: number, out: Float64Array): void {
   out.fill(0);
+  const { bin } = record;
+  const bins = record.mass.length;
   let a = from;
   while (a < to - 1e-9) {
-    const i = Math.floor(a / BIN + 1e-9);
-    const b = Math.min(to, (i + 1) * BIN);
-    const k = ((i % BINS) + BINS) % BINS;
-    const part = (b - a) / BIN;
+    const i = Math.floor(a / bin + 1e-9);
+    const b = Math.min(to, (i + 1) * bin);
+    const k = ((i % bins) + bins) % bins;
+    const part = (b - a) / bin;
     out[RECALL.mass] += part * record.mass[k];
     out[RECALL.burned] += part * record.burned[k];
     out[RECALL.energy] += part * record.energy[k];

@@ -1,4 +1,5 @@
 /** The end of a duct: outgoing characteristic and nozzle solved together, or a wall. */
+import { powerNearOne } from '../numerics/powerNearOne.ts';
 import type { Duct } from './duct.ts';
 
 /**
@@ -16,8 +17,10 @@ export const END_SIZE = 4;
 /** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
 const SHUT = 1e-7;
 const MAX_ITERATIONS = 12;
-/** Of the largest flow the face could carry; conservation doesn't depend on it, both sides get the same flow. */
-const TOLERANCE = 1e-7;
+/** Relative error of the squared flow; conservation doesn't depend on it, both sides get the same flow. */
+const TOLERANCE = 1e-6;
+/** Flow taken for none, as a share of the flow at sonic speed. */
+const STILL = 1e-7;
 
 /** State at the duct's end face, extrapolated from the end cell, into `face` (velocity positive out of the duct). */
 export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
@@ -71,7 +74,7 @@ export function solveDuctEnd(
   const c = Math.sqrt(gamma * face[SIDE.R] * face[SIDE.T]);
   const x = 1 + w / (k * c);
   // 2 gamma / (gamma - 1) = 2 + 2 / (gamma - 1), here and below: one power serves density and pressure.
-  const pWall = p * x * x * x ** k;
+  const pWall = p * x * x * powerNearOne(x, k);
   if (!(area > SHUT)) {
     out[END.mass] = 0;
     out[END.burned] = 0;
@@ -103,23 +106,21 @@ function outflow(
   const drop = (2 * (pWall - pv)) / rho;
   const critical = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
   const criticalY = critical * (gamma + 1) * 0.5;
-  const y0 = (pv / p) ** (1 / gamma);
+  const y0 = powerNearOne(pv / p, 1 / gamma);
   let low = 0;
   let high = (c * k + wi) / (1 + k);
   let w = Math.min(drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop)), 0.999 * high);
-  const scale = TOLERANCE * rho * c * ductArea;
+  const still = (STILL * rho * c * ductArea) ** 2;
   let m = 0;
   let x = 1;
   let density = 1;
-  let previousW = 0;
-  let previousG = 0;
   for (let i = 0; i < MAX_ITERATIONS; i++) {
     x = 1 + (wi - w) / (k * c);
-    density = x ** k;
+    density = powerNearOne(x, k);
     const rhoFace = rho * density;
     m = rhoFace * w * ductArea;
     const z = x * x + (w * w) / (k * c * c);
-    const q = z ** (0.5 * k);
+    const q = powerNearOne(z, 0.5 * k);
     const p0 = p * q * z;
     let pr = pv / p0;
     let y = y0 / q;
@@ -128,26 +129,18 @@ function outflow(
       pr = critical;
       y = criticalY;
     }
-    const psi = Math.sqrt(Math.max(gk * y * (y - pr), 0));
-    const nozzle = (area * p0 * psi) / (c * Math.sqrt(z / gamma));
-    const g = m - nozzle;
-    if (Math.abs(g) <= scale) break;
+    // Squares of the flows are compared: near rest the nozzle's flow goes with a root, whose slope Newton can't follow.
+    const square = ((area * p0) ** 2 * gamma * gk) / (c * c * z);
+    const e = y * (y - pr);
+    const g = m * m - square * e;
+    if (Math.abs(g) <= TOLERANCE * m * m + still) break;
     if (g > 0) high = w;
     else low = w;
-    let slope: number;
-    if (i === 0) {
-      const cFace = c * x;
-      const mach = 1 - w / cFace;
-      const loss =
-        choked || nozzle <= 0
-          ? (nozzle * rhoFace * cFace) / p0
-          : (area * area * rhoFace * rhoFace * cFace) / nozzle;
-      slope = mach * (rhoFace * ductArea + loss);
-    } else {
-      slope = (g - previousG) / (w - previousW);
-    }
-    previousW = w;
-    previousG = g;
+    // Along the characteristic d rho = -rho dw / c and d p0 = -rho c (1 - M) dw.
+    const free = 1 - w / (c * x);
+    const eSlope = choked ? 0 : y * (pr + (pr - 2 * y) / gamma);
+    const slope =
+      2 * m * rhoFace * ductArea * free + (square * ((1 + 1 / gamma) * e + eSlope) * rhoFace * c * x * free) / p0;
     w -= g / slope;
     if (!(w > low && w < high)) w = 0.5 * (low + high);
   }
@@ -181,41 +174,34 @@ function inflow(
   const drop = (2 * (p0 - pWall)) / rho0;
   const z0 = (face[SIDE.rho] * c) / rho0;
   const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
-  const capacity = (area * p0) / Math.sqrt(R0 * T0);
+  const square = (2 * cp0 * (area * p0) ** 2) / (R0 * R0 * T0);
   let low = 0;
   // Sonic in the duct is as fast as a jet that fills it can be.
   let high = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
   let s = Math.min(drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop)), 0.999 * high);
-  const scale = TOLERANCE * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea;
+  const still = (STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea) ** 2;
   let m = 0;
   let pFace = pWall;
-  let previousS = 0;
-  let previousG = 0;
   for (let i = 0; i < MAX_ITERATIONS; i++) {
     const x = 1 + (wi + s) / (k * c);
-    pFace = p * x * x * x ** k;
-    const rhoFace = pFace / (R0 * (T0 - (0.5 * s * s) / cp0));
+    const density = powerNearOne(x, k);
+    pFace = p * x * x * density;
+    const T = T0 - (0.5 * s * s) / cp0;
+    const rhoFace = pFace / (R0 * T);
     m = rhoFace * s * ductArea;
     let pr = pFace / p0;
     const choked = pr < critical;
     if (choked) pr = critical;
-    else if (pr > 1) pr = 1;
-    const y = pr ** (1 / gamma0);
-    const psi = Math.sqrt(Math.max(((2 * gamma0) / (gamma0 - 1)) * y * (y - pr), 0));
-    const nozzle = capacity * psi;
-    const g = m - nozzle;
-    if (Math.abs(g) <= scale) break;
+    const y = powerNearOne(pr, 1 / gamma0);
+    const e = y * (y - pr);
+    const g = m * m - square * e;
+    if (Math.abs(g) <= TOLERANCE * m * m + still) break;
     if (g > 0) high = s;
     else low = s;
-    let slope: number;
-    if (i === 0) {
-      const loss = choked || nozzle <= 0 ? 0 : (area * area * rho0 * rho0 * z0) / nozzle;
-      slope = rhoFace * ductArea + loss;
-    } else {
-      slope = (g - previousG) / (s - previousS);
-    }
-    previousS = s;
-    previousG = g;
+    // Along the characteristic dp = rho c ds, of the gas that was in the duct.
+    const rise = (face[SIDE.rho] * density * c * x) / pFace;
+    const eSlope = choked ? 0 : y * ((2 * y - pr) / gamma0 - pr);
+    const slope = 2 * m * (rhoFace * ductArea + m * (rise + s / (cp0 * T))) - square * eSlope * rise;
     s -= g / slope;
     if (!(s > low && s < high)) s = 0.5 * (low + high);
   }

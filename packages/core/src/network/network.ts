@@ -1,7 +1,7 @@
 /** Volumes, cylinders and ducts joined by connections: packs the state into one vector and is a right-hand side, nothing else. */
 import type { GasTables } from '../gas/gasTables.ts';
 import type { FlowRecord } from './copies.ts';
-import { createFlowRecord, RECALL, RECALL_SIZE, recallFlow, recordFlow } from './copies.ts';
+import { createFlowRecord, RECALL, RECALL_SIZE, rebinned, recallFlow, recordFlow } from './copies.ts';
 import type { Cylinder, CylinderSpec } from './cylinder.ts';
 import { balanceCylinder, CYLINDER_STATE, createCylinder, decodeCylinder } from './cylinder.ts';
 import type { Duct, DuctSpec } from './duct.ts';
@@ -88,7 +88,7 @@ interface End {
 
 interface Copy {
   readonly spec: CopySpec;
-  readonly record: FlowRecord;
+  record: FlowRecord;
   readonly volume: Volume;
   readonly end: End;
   /** Rates of all copies together over the step [per s] and mean recorded pressure [Pa], see `RECALL`. */
@@ -149,7 +149,7 @@ export function createNetwork(spec: NetworkSpec): Network {
   const copies = spec.copies.map(
     (c): Copy => ({
       spec: c,
-      record: createFlowRecord(spec.reservoirs[0]?.p ?? 1e5),
+      record: createFlowRecord(720, spec.reservoirs[0]?.p ?? 1e5),
       volume: volumes[c.volume],
       end: ends[c.end],
       rate: new Float64Array(RECALL_SIZE),
@@ -266,6 +266,13 @@ function connectCopy(network: Network, copy: Copy, d: Float64Array): void {
   d[o + 1] += rate[RECALL.energy] + own * side[SIDE.h];
   d[o + 2] += rate[RECALL.burned] + own * side[SIDE.b];
   d[network.copyEnergyOffset] += correction * side[SIDE.h];
+}
+
+/** Cuts the records of the copies into so many bins a cycle: steps that end at bin edges are recalled exactly. */
+export function setBins(network: Network, bins: number): void {
+  for (const copy of network.copies) {
+    if (copy.record.mass.length !== bins) copy.record = rebinned(copy.record, bins);
+  }
 }
 
 /** Readies the copies for a step between two crank angles [deg] that takes `h` seconds; the network is decoded at `from`. */
