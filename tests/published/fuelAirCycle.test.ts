@@ -22,10 +22,16 @@ interface Cycle {
   readonly imep: number;
 }
 
-/** A kilogram of fresh gas with a share of its own cold products mixed in, by mass. */
-function withResidual(fresh: Mixture, share: number, T: number, p: number): Mixture {
+/**
+ * Temperature at which the residual's composition froze [K]. The reference doesn't state its own; only rich mixtures
+ * notice (equilibrium down to the start temperature moves their efficiency by 0.0004).
+ */
+const FROZEN_AT = 1600;
+
+/** A kilogram of fresh gas with a share of its own products mixed in, by mass. */
+function withResidual(fresh: Mixture, share: number, p: number): Mixture {
   if (share === 0) return fresh;
-  const burned = burnedGas(fresh.atoms, T, p);
+  const burned = burnedGas(fresh.atoms, FROZEN_AT, p);
   return mixture([
     { gas: fresh, moles: (1 - share) / fresh.molarMass },
     { gas: burned, moles: share / burned.molarMass },
@@ -36,7 +42,7 @@ function withResidual(fresh: Mixture, share: number, T: number, p: number): Mixt
 function fuelAirCycle(phi: number, r: number, T1: number, p1: number, residual: number): Cycle {
   const { gas: fresh, fuelFraction } = simpleMixture('iC8H18', phi);
   const start = fromReference(p1);
-  const gas = withResidual(fresh, residual, T1, start);
+  const gas = withResidual(fresh, residual, start);
   const v1 = (gas.R * T1) / start;
   const v2 = v1 / r;
   // Frozen isentropic compression: s(T) - R ln p with p = R T / v.
@@ -74,7 +80,7 @@ describe('constant-volume fuel-air cycle against Cantera 3.2.0', () => {
     (row) => {
       const { T1_K, p1_Pa, residual } = reference.withResidual;
       const cycle = fuelAirCycle(row.phi, row.r, T1_K, p1_Pa, residual);
-      expect(Math.abs(cycle.efficiency - row.efficiency)).toBeLessThan(0.002);
+      expect(Math.abs(cycle.efficiency - row.efficiency)).toBeLessThan(2e-4);
     },
   );
 
