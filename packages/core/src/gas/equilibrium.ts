@@ -7,7 +7,9 @@ import { species } from './species.ts';
 /**
  * The product species, in the order of every array of products here.
  *
- * Atomic nitrogen is left out: its mole fraction stays below 2e-5 up to 3500 K at 0.3 bar.
+ * Atomic nitrogen is left out. Its mole fraction, computed from N2 = 2 N alone with N of NASA TM-4513, would be 3e-4 at 3500 K
+ * and 0.3 bar, the far corner of the tables (5 kJ/kg), and falls with the root of pressure: 2e-5 at 50 bar, 4e-6 at 3200 K
+ * and 80 bar.
  */
 export const PRODUCTS = ['N2', 'O2', 'Ar', 'CO2', 'H2O', 'CO', 'H2', 'O', 'H', 'OH', 'NO'] as const;
 
