@@ -40,6 +40,8 @@ function checkSheet(context: ResolveContext, side: Side, port: Port, report: Rep
   const doubts = flowDoubts(port.flow, port.valveDiameter, port.valves, smallest);
   // One doubt of a kind is enough: the sheet as a whole is in question.
   const kinds = new Map(doubts.map((doubt) => [doubt.code, doubt] as const).reverse());
+  // The limit is of intake valves; a weak exhaust port is nothing rare.
+  if (side === 'exhaust') kinds.delete('low-for-depression');
   for (const doubt of kinds.values()) tell(context, path, doubt, port, report);
   const lift = greatestLift(port);
   if (lift > port.flow.measuredTo * 1.001) {
@@ -59,8 +61,6 @@ function tell(
   if (doubt.code === 'above-minimum-area') {
     report.problem(path, 'flow-above-limit', message);
   } else if (doubt.code === 'low-for-depression' && file.heads?.bench?.depression === undefined) {
-    // Both columns of one sheet share the bench: ask once.
-    if (report.problems.some((problem) => problem.code === 'depression-doubtful')) return;
     report.problem(path, 'depression-doubtful', message, 'state heads.bench.depression');
   } else {
     ledger.warn(doubt.code, path, message);

@@ -46,7 +46,20 @@ export const fuelSection: z.ZodType<string | FuelSection> = z
         'needs the name of a fuel, or a fuel of your own with name, atoms, heats and octane numbers',
     },
   )
-  .meta({ description: 'Fuel by name, or a fuel of your own.' });
+  .meta({
+    description: 'Fuel by name, or a fuel of your own.',
+    examples: [
+      'pump-91',
+      {
+        name: 'race blend',
+        atoms: { C: 7.5, H: 14, O: 0 },
+        heatingValue: '43.0 MJ/kg',
+        latentHeat: '350 kJ/kg',
+        researchOctane: 108,
+        motorOctane: 100,
+      },
+    ],
+  });
 
 export interface MixtureSection {
   readonly lambda?: number | undefined;

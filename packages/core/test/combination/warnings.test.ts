@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { fileWith, readGood } from './files.ts';
+
+const SHEETS: Readonly<Record<string, string>> = {
+  'short.csv': 'lift in,intake cfm,exhaust cfm\n0.1,62,48\n0.2,120,90\n0.3,165,120\n0.35,180,128\n',
+  'weak.csv': 'lift in,intake cfm,exhaust cfm\n0.1,62,30\n0.2,120,55\n0.3,165,75\n0.4,195,88\n0.5,205,95\n',
+  'falls.csv':
+    'lift in,intake cfm,exhaust cfm\n0.1,62,48\n0.2,120,90\n0.3,165,120\n0.4,205,140\n0.5,195,150\n',
+  'extra.csv': 'lift in,intake cfm,exhaust cfm,swirl rpm\n0.1,62,48,300\n0.3,165,120,700\n0.5,205,150,\n',
+};
+const heads = (sheet: string, rest = ''): string =>
+  `{ valvesPerCylinder: 2, flow: ${sheet}, intake: { valve: 1.94 in }, exhaust: { valve: 1.5 in }, ${rest} }`;
+
+/** Sections of a file, and the doubts it raises apart from the correction standard. */
+const CASES: readonly (readonly [
+  what: string,
+  sections: Record<string, string>,
+  ...codes: readonly string[],
+])[] = [
+  ['nothing odd', { correction: 'none' }, []],
+  ['no correction standard', {}, ['correction-assumed']],
+  [
+    'compression 0.2 off the volumes',
+    { correction: 'none', chamber: '{ compression: 10.5, volume: 64 cc }' },
+    ['compression-disagrees'],
+  ],
+  [
+    'compression 0.05 off the volumes',
+    { correction: 'none', chamber: '{ compression: 10.4, volume: 64 cc }' },
+    [],
+  ],
+  [
+    'a sheet that ends below the lift',
+    { correction: 'none', heads: heads('short.csv') },
+    ['lift-beyond-sheet', 'lift-beyond-sheet'],
+  ],
+  ['a weak exhaust', { correction: 'none', heads: heads('weak.csv') }, ['exhaust-over-intake']],
+  ['flow that falls with lift', { correction: 'none', heads: heads('falls.csv') }, ['flow-falls']],
+  ['a column nobody reads', { correction: 'none', heads: heads('extra.csv') }, ['columns-ignored']],
+  [
+    'a larger fixture',
+    { correction: 'none', heads: heads('weak.csv', 'bench: { fixture: 4.155 in }') },
+    ['exhaust-over-intake', 'bore-fixture'],
+  ],
+  [
+    'lash on hydraulic lifters',
+    { correction: 'none', cam: '{ lifter: hydraulic-roller }', valvetrain: '{ intakeLash: 0.010 in }' },
+    ['lash-band'],
+  ],
+  [
+    'lash of 0.060 in',
+    { correction: 'none', cam: '{ lifter: solid-roller }', valvetrain: '{ intakeLash: 0.060 in }' },
+    ['lash-band'],
+  ],
+  [
+    'a two-barrel rated like a four-barrel',
+    { correction: 'none', induction: '{ carburetor: { rating: 500 cfm, barrels: 2, ratedAt: 1.5 inHg } }' },
+    ['carburetor-basis'],
+  ],
+  [
+    'a rating without barrels',
+    { correction: 'none', induction: '{ carburetor: { rating: 500 cfm } }' },
+    ['carburetor-basis'],
+  ],
+  [
+    'valve lift without the ratio it is for',
+    { correction: 'none', cam: '{ intake: { valveLift: 0.477 in } }' },
+    ['card-ratio'],
+  ],
+];
+
+describe('a file with', () => {
+  it.each(CASES)('%s is read, with its doubts by code', (_, sections, codes) => {
+    const { warnings } = readGood(fileWith(sections), (name) => SHEETS[name]);
+    expect(warnings.map((warning) => warning.code)).toEqual(codes);
+  });
+});
