@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -57,6 +57,15 @@ describe('the installed packages', () => {
     expect(strip(run('node', [cjs]))).toEqual(strip(run('node', [esm])));
   });
 
+  it("run the README's example", () => {
+    const readme = readFileSync(join(root, 'README.md'), 'utf8');
+    const example = /^```js\n(.*?)^```$/ms.exec(readme)?.[1] ?? '';
+    const lines = run('node', [write('readme.mjs', example)]).split('\n');
+    expect(lines).toHaveLength(5);
+    for (const line of lines.slice(0, 3)) expect(line).toMatch(/^\d{4} \d+\.\d+ \d+\.\d+$/);
+    expect(lines[3]).toMatch(/^\d+ values were assumed$/);
+  });
+
   it('keep files outside the contents page closed', () => {
     const script = write('deep.mjs', "await import('@valvetide/core/dist/base/errors.js');");
     const { status, stderr } = spawnSync('node', [script], {
@@ -100,5 +109,14 @@ describe('the installed packages', () => {
   it('put the command on the path', () => {
     const version = run('npx', ['--no-install', 'valvetide', '--version']);
     expect(version).toMatch(/^valvetide \d+\.\d+\.\d+\n$/);
+  });
+
+  it('start a file with the command and forecast it', () => {
+    run('npx', ['--no-install', 'valvetide', 'init', '-o', 'engine.yaml']);
+    const forecast = ['valvetide', 'forecast', 'engine.yaml', '--rpm', '4000', '--json'];
+    const curve = JSON.parse(run('npx', ['--no-install', ...forecast]));
+    expect(curve.points).toHaveLength(1);
+    expect(curve.points[0].rpm).toBe(4000);
+    expect(curve.points[0].torqueNm).toBeGreaterThan(100);
   });
 });

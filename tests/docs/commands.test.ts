@@ -1,0 +1,68 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { CORE, type Core } from '../../packages/cli/src/core.ts';
+import { EXIT_MEANINGS } from '../../packages/cli/src/exitCodes.ts';
+import { main } from '../../packages/cli/src/main.ts';
+import { world } from '../../packages/cli/test/fakeIo.ts';
+import { commandLines, guides, readGuide, root } from './guides.ts';
+
+/** The real library, but only the first speed of each curve: the command lines are under test, not the curve. */
+const firstSpeed: Core = {
+  ...CORE,
+  forecast: (combination, options) =>
+    CORE.forecast(combination, { ...options, rpm: options.rpm.slice(0, 1) }),
+};
+
+function exampleFiles(): Record<string, string> {
+  const files: Record<string, string> = {};
+  for (const name of readdirSync(join(root, 'examples'), { recursive: true, encoding: 'utf8' })) {
+    const path = `examples/${name.replaceAll('\\', '/')}`;
+    if (/\.(yaml|csv|json)$/.test(path)) files[path] = readGuide(path);
+  }
+  return files;
+}
+
+function split(line: string): { words: string[]; input: string | undefined } {
+  const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
+  const redirect = words.indexOf('<');
+  return redirect < 0
+    ? { words: words.slice(1), input: undefined }
+    : { words: words.slice(1, redirect), input: words[redirect + 1] };
+}
+
+describe('the command lines of the guides', () => {
+  it('are there', () => {
+    expect(commandLines(readGuide('README.md')).length).toBeGreaterThan(5);
+  });
+
+  it.each(guides())(
+    '%s: each works, one after the other',
+    async (path) => {
+      let files = exampleFiles();
+      for (const line of commandLines(readGuide(path))) {
+        const { words, input } = split(line);
+        const w = world({ files, columns: 100, ...(input === undefined ? {} : { stdin: files[input] }) });
+        const code = await main(words, w.io, firstSpeed);
+        expect(code, `${line}\n${w.err()}`).toBe(0);
+        const written = [...w.files.keys()].filter((name) => !(name in files));
+        expect(w.out().length + written.length, `${line} gave nothing`).toBeGreaterThan(0);
+        files = Object.fromEntries(w.files);
+      }
+    },
+    120_000,
+  );
+
+  it('that the README puts into npm start works', () => {
+    const manifest = JSON.parse(readGuide('package.json'));
+    expect(manifest.scripts.start).toContain('valvetide forecast examples/big-block/engine.yaml');
+    expect(exampleFiles()).toHaveProperty(['examples/big-block/engine.yaml']);
+  });
+});
+
+describe('the README', () => {
+  it('lists the exit codes the program has', () => {
+    const rows = [...readGuide('README.md').matchAll(/^\| (\d+) +\| (.*?) +\|$/gm)];
+    expect(rows.map(([, code, meaning]) => [Number(code), meaning])).toEqual(EXIT_MEANINGS);
+  });
+});
