@@ -15,7 +15,7 @@ const heads = (sheet: string, rest = ''): string =>
 const CASES: readonly (readonly [
   what: string,
   sections: Record<string, string>,
-  ...codes: readonly string[],
+  codes: readonly string[],
 ])[] = [
   ['nothing odd', { correction: 'none' }, []],
   ['no correction standard', {}, ['correction-assumed']],

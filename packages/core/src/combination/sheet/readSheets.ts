@@ -1,6 +1,6 @@
 /** Every sheet a combination file names, read once. */
 import type { Problem } from '../problem.ts';
-import { type CombinationDocument, join, type Plain } from '../readDocument.ts';
+import type { CombinationDocument, Plain } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
 import { type FlowSheet, readFlowSheet } from './flowSheet.ts';
 import { type LiftTable, readLiftTable } from './liftTable.ts';
@@ -70,9 +70,4 @@ export function valueAt(data: Plain, path: string): Plain | undefined {
     here = (here as { readonly [name: string]: Plain })[name];
   }
   return here;
-}
-
-/** Where a field of one side stands: `heads.intake.valve`. */
-export function sidePath(section: string, side: string, field: string): string {
-  return join(join(section, side), field);
 }
