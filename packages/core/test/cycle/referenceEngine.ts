@@ -24,6 +24,9 @@ function areaOf(cfm: number): number {
   return (cfm * 4.719474e-4 * rho) / ((p0 / Math.sqrt(R * T0)) * psi);
 }
 
+/** [K] */
+const EXHAUST_WALL = 700;
+
 const LIFT = [0, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4];
 const INTAKE = [0, 48, 98, 146, 186, 214, 232, 242, 247];
 const EXHAUST = [0, 36, 72, 106, 134, 152, 164, 170, 173];
@@ -61,7 +64,7 @@ export function referenceGas(): GasTables {
   return idealGas({
     R: 287,
     freshGamma: 1.385,
-    burnedGamma: (T) => Math.max(1.33 - Number(process.env.SL ?? 4.5e-5) * Math.max(T - 1000, 0), 1.2),
+    burnedGamma: (T) => Math.max(1.33 - 4.5e-5 * Math.max(T - 1000, 0), 1.2),
     heat: 43.5e6 * 0.844 * FUEL_FRACTION,
     fuelFraction: FUEL_FRACTION,
   });
@@ -78,14 +81,14 @@ export const REFERENCE_BURN: BurnLaw = {
 
 export function referenceNetwork(tables: GasTables, cells: { intake: number; exhaust: number }): NetworkSpec {
   const clearanceVolume = SWEPT / 10;
-  const bore2 = (Math.PI / 4) * BORE * BORE;
   const mouth = 2.4 * IN2;
   const primary = (Math.PI / 4) * 1.6 * 1.6 * IN2;
   return {
     tables,
     reservoirs: [
       { p: AMBIENT.p, T: AMBIENT.T, b: 0 },
-      { p: AMBIENT.p, T: Number(process.env.TR ?? 288.7), b: 1 },
+      // The description gives no temperature to the gas at the exhaust outlet: it is taken to be the exhaust wall's.
+      { p: AMBIENT.p, T: EXHAUST_WALL, b: 1 },
     ],
     volumes: [],
     cylinders: [
@@ -100,7 +103,7 @@ export function referenceNetwork(tables: GasTables, cells: { intake: number; exh
           piston: 450,
           liner: 450,
           headRatio: 1.3,
-          clearanceWall: 0 * bore2,
+          clearanceWall: 0,
         },
         burn: REFERENCE_BURN,
       },
@@ -110,23 +113,23 @@ export function referenceNetwork(tables: GasTables, cells: { intake: number; exh
         name: 'intake',
         profile: [
           { x: 0, area: mouth },
-          { x: Number(process.env.LI ?? 15) * IN, area: 1.9 * IN2 },
+          { x: 15 * IN, area: 1.9 * IN2 },
         ],
         cells: cells.intake,
         fanning: 0.006,
         wallTemperature: 300,
-        heatMultiplier: Number(process.env.HM ?? 1),
+        heatMultiplier: 1,
       },
       {
         name: 'exhaust',
         profile: [
           { x: 0, area: primary },
-          { x: Number(process.env.LX ?? 30) * IN, area: primary },
+          { x: 30 * IN, area: primary },
         ],
         cells: cells.exhaust,
         fanning: 0.007,
-        wallTemperature: 700,
-        heatMultiplier: Number(process.env.HM ?? 1),
+        wallTemperature: EXHAUST_WALL,
+        heatMultiplier: 1,
       },
     ],
     ends: [
