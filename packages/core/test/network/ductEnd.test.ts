@@ -1,0 +1,158 @@
+/** The end of a duct: walls, rest, choking, continuity and monotony of the nozzle solved with the outgoing wave. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { END, END_SIZE, SIDE, SIDE_SIZE, solveDuctEnd } from '../../src/network/ductEnd.ts';
+import { stillGas } from '../../src/network/volume.ts';
+import { idealGas } from './idealGas.ts';
+
+const R = 287;
+const AREA = 1e-3;
+const GAS = idealGas({ R, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
+
+/** Face of a duct: pressure [Pa], temperature [K] and velocity out of the duct [m/s]. */
+function faceOf(p: number, T: number, w = 0): Float64Array {
+  const face = stillGas(GAS, p, T, 0);
+  face[SIDE.w] = w;
+  return face;
+}
+
+function flowOf(face: Float64Array, volume: Float64Array, area: number): Float64Array {
+  const out = new Float64Array(END_SIZE);
+  solveDuctEnd(face, volume, area, AREA, out);
+  return out;
+}
+
+const massAt = (p: number, pv: number, area: number, w = 0) =>
+  flowOf(faceOf(p, 300, w), stillGas(GAS, pv, 300, 0), area)[END.mass];
+
+describe('solveDuctEnd', () => {
+  it('has a face as long as its side', () => {
+    expect(faceOf(1e5, 300)).toHaveLength(SIDE_SIZE);
+  });
+
+  it('passes nothing through a wall, which bears the pressure of the wave it stops', () => {
+    const w = 50;
+    const flow = flowOf(faceOf(1e5, 300, w), stillGas(GAS, 5e5, 300, 0), 0);
+    expect([flow[END.mass], flow[END.burned], flow[END.energy]]).toEqual([0, 0, 0]);
+    // Isentropic compression to rest: p (1 + 0.2 M)^7.
+    const mach = w / Math.sqrt(1.4 * R * 300);
+    expect(flow[END.force]).toBeCloseTo(1e5 * (1 + 0.2 * mach) ** 7 * AREA, 8);
+  });
+
+  it('passes nothing at rest between equal pressures, whatever the temperatures', () => {
+    for (const T of [250, 300, 1200]) {
+      const flow = flowOf(faceOf(1e5, T), stillGas(GAS, 1e5, 400, 0), AREA / 2);
+      expect(Math.abs(flow[END.mass])).toBeLessThan(1e-12);
+      expect(flow[END.force]).toBeCloseTo(1e5 * AREA, 9);
+    }
+  });
+
+  it.each([
+    ['into', 1],
+    ['out of', -1],
+  ])('chokes at 0.684731 area p0 / sqrt(R T0) %s a duct many times wider', (_, way) => {
+    // psi of gamma 1.4 at the critical ratio; a throat of a thousandth hardly stirs the duct.
+    const area = AREA / 1000;
+    const expected = (0.684731 * area * 4e5) / Math.sqrt(R * 300);
+    const m = way > 0 ? -massAt(1e5, 4e5, area) : massAt(4e5, 1e5, area);
+    expect(m / expected).toBeCloseTo(1, 2.5);
+  });
+
+  it('does not feel the pressure beyond a choked throat', () => {
+    const area = AREA / 3;
+    expect(massAt(6e5, 1e5, area) / massAt(6e5, 5e4, area)).toBeCloseTo(1, 6);
+  });
+
+  it('passes what a fully open end does by linear acoustics, m = A dp / c for a small step', () => {
+    const c = Math.sqrt(1.4 * R * 300);
+    const dp = 10;
+    // At a full opening to still gas the duct's pressure falls to the volume's: u = dp / (rho c).
+    expect(massAt(1e5 + dp, 1e5, AREA) / ((AREA * dp) / c)).toBeCloseTo(1, 3);
+  });
+
+  it('passes through zero continuously', () => {
+    for (const share of [0.05, 0.4, 0.95]) {
+      const tiny = [1e-1, 1e-2, 1e-3].map((d) => [
+        massAt(1e5 + d, 1e5, share * AREA),
+        massAt(1e5 - d, 1e5, share * AREA),
+      ]);
+      for (const [i, [out, back]] of tiny.entries()) {
+        expect(out).toBeGreaterThanOrEqual(0);
+        expect(back).toBeLessThanOrEqual(0);
+        // Never above the acoustic bound A dp / c, so it goes to zero with the pressure difference.
+        const bound = (AREA * 10 ** -(i + 1)) / Math.sqrt(1.4 * R * 300);
+        expect(Math.max(out, -back)).toBeLessThan(1.05 * bound + 1e-9);
+      }
+    }
+  });
+
+  it('satisfies the nozzle law and the outgoing wave it was solved from', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.6e5, max: 5e5, noNaN: true }),
+        fc.double({ min: 0.03, max: 0.98, noNaN: true }),
+        fc.double({ min: -80, max: 80, noNaN: true }),
+        (p, share, w) => {
+          const face = faceOf(p, 600, w);
+          const volume = stillGas(GAS, 1e5, 600, 0);
+          const flow = flowOf(face, volume, share * AREA);
+          const m = flow[END.mass];
+          if (m <= 1e-4) return;
+          // Face state on the characteristic from the flow: force = p + m u / A, with isentropic p(u).
+          const c = Math.sqrt(1.4 * R * 600);
+          const rho = p / (R * 600);
+          const massFlow = (u: number) => {
+            const x = 1 + (w - u) / (5 * c);
+            return rho * x ** 5 * u * AREA;
+          };
+          let low = 0;
+          let high = (5 * c + w) / 6;
+          for (let i = 0; i < 200; i++) {
+            const mid = 0.5 * (low + high);
+            if (massFlow(mid) < m) low = mid;
+            else high = mid;
+          }
+          const x = 1 + (w - low) / (5 * c);
+          const cf = c * x;
+          const pFace = p * x ** 7;
+          const z = 1 + (0.2 * low * low) / (cf * cf);
+          const p0 = pFace * z ** 3.5;
+          const T0 = 600 * x * x * z;
+          const pr = Math.max(1e5 / p0, 0.528282);
+          const psi = Math.sqrt(7 * (pr ** (2 / 1.4) - pr ** (2.4 / 1.4)));
+          expect((share * AREA * p0 * psi) / Math.sqrt(R * T0) / m).toBeCloseTo(1, 4);
+          expect(flow[END.force] / (pFace * AREA + m * low)).toBeCloseTo(1, 6);
+          expect(flow[END.energy] / m / (face[SIDE.h] + 3.5 * R * (T0 - 600))).toBeCloseTo(1, 6);
+        },
+      ),
+    );
+  });
+
+  it('rises with the duct pressure and falls with the volume pressure', () => {
+    const pressure = fc.double({ min: 0.3e5, max: 8e5, noNaN: true });
+    // Beyond a ratio of 4 a wide opening fills the duct with a sonic jet: the model's cap, where the flow follows the duct.
+    const above = fc.double({ min: 0.05, max: 4, noNaN: true });
+    const share = fc.double({ min: 0.02, max: 1, noNaN: true });
+    const speed = fc.double({ min: -100, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(pressure, above, share, speed, (p, ratio, s, w) => {
+        const pv = ratio * p;
+        const area = s * AREA;
+        const m = massAt(p, pv, area, w);
+        const scale = 1e-5 * Math.max(Math.abs(m), 1e-4);
+        expect(massAt(p * 1.02, pv, area, w)).toBeGreaterThan(m - scale);
+        expect(massAt(p, pv * 1.02, area, w)).toBeLessThan(m + scale);
+      }),
+    );
+  });
+
+  it('brings in the enthalpy and burned share of the volume and takes out those of the duct', () => {
+    const volume = stillGas(GAS, 2e5, 500, 0.3);
+    const inward = flowOf(faceOf(1e5, 300), volume, AREA / 2);
+    expect(inward[END.burned] / inward[END.mass]).toBeCloseTo(0.3, 12);
+    expect(inward[END.energy] / inward[END.mass]).toBeCloseTo(volume[SIDE.h], 6);
+    const outward = flowOf(stillGas(GAS, 3e5, 400, 0.7), volume, AREA / 2);
+    expect(outward[END.mass]).toBeGreaterThan(0);
+    expect(outward[END.burned] / outward[END.mass]).toBeCloseTo(0.7, 12);
+  });
+});
