@@ -21,8 +21,6 @@ export interface CycleTotals {
   readonly ductHeat: number;
   /** Chemical energy left unreleased [J]. */
   readonly unreleased: number;
-  /** Energy that the damping of copied flows added [J]. */
-  readonly copyEnergy: number;
   /** Fresh gas through the intake valves, net [kg]. */
   readonly freshIn: number;
   /** Mean temperature of what passed the intake and the exhaust valve [K]. */
@@ -63,7 +61,6 @@ export function cycleTotals(engine: EngineNetwork, march: March, before: Float64
     cylinderHeat: cylinder(CYL.heat),
     ductHeat: -network.ducts.reduce((s, d, i) => s + weights.ducts[i] * change(d.offset + 4 * d.cells), 0),
     unreleased: cylinder(CYL.unreleased),
-    copyEnergy: change(network.copyEnergyOffset) * cylinderWeight,
     freshIn: end(intakeEnds, TOTAL.mass) - end(intakeEnds, TOTAL.burned),
     intakeT: end(intakeEnds, TOTAL.massT) / end(intakeEnds, TOTAL.mass),
     exhaustT: end(exhaustEnds, TOTAL.massT) / end(exhaustEnds, TOTAL.mass),

@@ -6,7 +6,7 @@ import type { Combination } from '../combination/combination.ts';
 
 import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
 import { operatingPoint } from './operatingPoint.ts';
-import type { SimulationOptions } from './simulation.ts';
+import type { Simulation, SimulationOptions } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 import { curveWarnings } from './warnings.ts';
 import { brakeFactor } from './weatherCorrection.ts';
@@ -33,11 +33,21 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
     if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
   });
-  const simulation = createSimulation(combination, { ...numerics, fidelity });
+  let simulation = createSimulation(combination, { ...numerics, fidelity });
   const points: OperatingPoint[] = [];
+  // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
+  let whole: Simulation | null = null;
+  const marchedWhole: number[] = [];
   for (const n of rpm) {
     signal?.throwIfAborted();
-    const point = operatingPoint(combination, simulation.tables, simulation.runSpeed(n));
+    let result = simulation.runSpeed(n);
+    if (!result.cycle.converged && fidelity === 'representative') {
+      whole ??= createSimulation(combination, { ...numerics, fidelity: 'all' });
+      result = whole.runSpeed(n);
+      marchedWhole.push(n);
+      simulation = createSimulation(combination, { ...numerics, fidelity });
+    }
+    const point = operatingPoint(combination, simulation.tables, result);
     points.push(point);
     onProgress?.(points.length, rpm.length, point);
   }
@@ -59,6 +69,6 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
       power: { rpm: power.rpm, powerKw: power.powerKw, powerHp: power.powerHp },
     },
     assumed: combination.assumed,
-    warnings: [...combination.warnings, ...curveWarnings(combination, points)],
+    warnings: [...combination.warnings, ...curveWarnings(combination, points, marchedWhole)],
   };
 }

@@ -51,9 +51,9 @@ export interface Simulation {
 const FIRST_CA50 = 8;
 /** Speeds' timing is searched again until it moves less than this [deg]. */
 const SETTLED = 0.2;
-const MAX_SEARCHES = 5;
+const MAX_SEARCHES = 4;
 /** A cycle good enough to search the timing on. */
-const ROUGH: PeriodicOptions = { maxCycles: 12, tolerance: 2e-3 };
+const ROUGH: PeriodicOptions = { maxCycles: 6, tolerance: 2e-3 };
 
 export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
   const { weather, burn } = combination;

@@ -8,7 +8,12 @@ import { brakeFactor, correctionBand } from './weatherCorrection.ts';
 const FAST_PISTON = 20.3;
 const VERY_FAST_PISTON = 25.4;
 
-export function curveWarnings(combination: Combination, points: readonly OperatingPoint[]): Warning[] {
+/** @param marchedWhole - speeds at which one cylinder could not stand for the others [1/min] */
+export function curveWarnings(
+  combination: Combination,
+  points: readonly OperatingPoint[],
+  marchedWhole: readonly number[],
+): Warning[] {
   const warnings: Warning[] = [];
   const add = (code: string, path: string, message: string) => warnings.push({ code, path, message });
   const speeds = (test: (p: OperatingPoint) => boolean) => points.filter(test).map((p) => p.rpm);
@@ -19,6 +24,13 @@ export function curveWarnings(combination: Combination, points: readonly Operati
       'not-converged',
       '',
       `the cycle did not settle at ${unsettled.join(', ')} rpm: read those points with care`,
+    );
+
+  if (marchedWhole.length > 0)
+    add(
+      'every-cylinder-marched',
+      '',
+      `at ${marchedWhole.join(', ')} rpm one cylinder could not stand for the others, so all of them were marched`,
     );
 
   const fuel = combination.fuel;

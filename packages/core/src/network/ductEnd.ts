@@ -140,7 +140,8 @@ function outflow(
     const free = 1 - w / (c * x);
     const eSlope = choked ? 0 : y * (pr + (pr - 2 * y) / gamma);
     const slope =
-      2 * m * rhoFace * ductArea * free + (square * ((1 + 1 / gamma) * e + eSlope) * rhoFace * c * x * free) / p0;
+      2 * m * rhoFace * ductArea * free +
+      (square * ((1 + 1 / gamma) * e + eSlope) * rhoFace * c * x * free) / p0;
     w -= g / slope;
     if (!(w > low && w < high)) w = 0.5 * (low + high);
   }

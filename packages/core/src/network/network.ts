@@ -95,7 +95,19 @@ interface Copy {
   readonly rate: Float64Array;
   /** Volume's pressure at the start of the step [Pa]. */
   pressure: number;
+  /** Sound speed, enthalpy and burned share of the volume, means of the last cycle, see {@link renewCopies}. */
+  readonly mean: Float64Array;
+  /** Their sums over the running cycle, and the degrees summed. */
+  readonly sum: Float64Array;
+  /** Offset of the running total of corrections in the state [kg], and its value when the cycle began. */
+  readonly offset: number;
+  total: number;
+  /** Constant part of the correction, taken off so that a cycle's corrections sum to nothing [kg/s]. */
+  bias: number;
 }
+
+/** Indices into a copy's means. */
+const MEAN = { c: 0, h: 1, b: 2, degrees: 3 } as const;
 
 export interface Network {
   readonly spec: NetworkSpec;
@@ -107,8 +119,8 @@ export interface Network {
   readonly orifices: readonly { readonly spec: OrificeSpec; readonly offset: number }[];
   readonly reservoirs: readonly Float64Array[];
   readonly copies: readonly Copy[];
-  /** Running total of the energy that damping of the copies added [J]: offset in the state. */
-  readonly copyEnergyOffset: number;
+  /** Areas of all pipe ends at each volume, copies included [m2]. */
+  readonly openings: readonly number[];
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
   degreesPerSecond: number;
 }
@@ -154,9 +166,18 @@ export function createNetwork(spec: NetworkSpec): Network {
       end: ends[c.end],
       rate: new Float64Array(RECALL_SIZE),
       pressure: 0,
+      mean: new Float64Array(3),
+      sum: new Float64Array(4),
+      offset: take(1),
+      total: 0,
+      bias: 0,
     }),
   );
-  const copyEnergyOffset = take(1);
+  const openings = volumes.map((v, i) => {
+    const own = ends.filter((e) => e.target === v.offset).reduce((sum, e) => sum + e.ductArea, 0);
+    const copied = copies.filter((c) => c.spec.volume === i);
+    return own + copied.reduce((sum, c) => sum + c.end.ductArea * c.spec.delays.length, 0);
+  });
   return {
     spec,
     size,
@@ -167,7 +188,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     orifices,
     reservoirs,
     copies,
-    copyEnergyOffset,
+    openings,
     degreesPerSecond: 0,
   };
 }
@@ -193,7 +214,7 @@ export function rates(network: Network, t: number, y: Float64Array, d: Float64Ar
   for (const c of network.cylinders) c.open = false;
   for (const end of network.ends) connectEnd(end, d);
   for (const o of network.orifices) connectOrifice(network, o.spec, o.offset, d);
-  for (const c of network.copies) connectCopy(network, c, d);
+  for (const c of network.copies) connectCopy(c, d);
   for (const duct of network.ducts) balanceDuct(duct, d);
   for (const c of network.cylinders) balanceCylinder(c, y, d);
 }
@@ -252,20 +273,42 @@ function connectOrifice(network: Network, spec: OrificeSpec, offset: number, d: 
 
 /**
  * The copies' recorded flow, corrected by what their pipe would answer at once to a volume pressure other than the
- * recorded one: dm = A dp / c, the admittance of a pipe's end. In a periodic cycle of evenly spaced copies the
- * correction vanishes; before, it keeps the iteration stable however small the volume.
+ * recorded one: dm = A dp / c, the admittance of a pipe's end. It keeps the iteration stable however small the volume.
+ *
+ * In a periodic cycle of alike copies the correction vanishes but for the error of the steps. Its coefficients are the
+ * volume's means over the last cycle and its mean is taken off, so that over a periodic cycle it adds no mass, energy
+ * or burned gas at all.
  */
-function connectCopy(network: Network, copy: Copy, d: Float64Array): void {
-  const { volume, rate, end, spec } = copy;
+function connectCopy(copy: Copy, d: Float64Array): void {
+  const { volume, rate, end, spec, mean } = copy;
   const { side, offset: o } = volume;
-  const admittance =
-    (spec.delays.length * end.ductArea) / Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
-  const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p]);
-  const own = correction - rate[RECALL.drawn];
-  d[o] += rate[RECALL.mass] + own;
-  d[o + 1] += rate[RECALL.energy] + own * side[SIDE.h];
-  d[o + 2] += rate[RECALL.burned] + own * side[SIDE.b];
-  d[network.copyEnergyOffset] += correction * side[SIDE.h];
+  const admittance = (spec.delays.length * end.ductArea) / mean[MEAN.c];
+  const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p]) - copy.bias;
+  d[copy.offset] += correction;
+  const drawn = rate[RECALL.drawn];
+  d[o] += rate[RECALL.mass] - drawn + correction;
+  d[o + 1] += rate[RECALL.energy] - drawn * side[SIDE.h] + correction * mean[MEAN.h];
+  d[o + 2] += rate[RECALL.burned] - drawn * side[SIDE.b] + correction * mean[MEAN.b];
+}
+
+/** Takes over the means of the cycle just marched; before the first, the state at hand. Call it where a cycle begins. */
+export function renewCopies(network: Network, y: Float64Array): void {
+  for (const copy of network.copies) {
+    const { mean, sum, volume } = copy;
+    if (sum[MEAN.degrees] > 0)
+      copy.bias += ((y[copy.offset] - copy.total) * network.degreesPerSecond) / sum[MEAN.degrees];
+    else addMeans(sum, volume.side, 1);
+    copy.total = y[copy.offset];
+    for (let i = 0; i < 3; i++) mean[i] = sum[i] / sum[MEAN.degrees];
+    sum.fill(0);
+  }
+}
+
+function addMeans(sum: Float64Array, side: Float64Array, degrees: number): void {
+  sum[MEAN.c] += degrees * Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
+  sum[MEAN.h] += degrees * side[SIDE.h];
+  sum[MEAN.b] += degrees * side[SIDE.b];
+  sum[MEAN.degrees] += degrees;
 }
 
 /** Cuts the records of the copies into so many bins a cycle: steps that end at bin edges are recalled exactly. */
@@ -301,7 +344,8 @@ export function recordCopies(
   before: Float64Array,
   after: Float64Array,
 ): void {
-  for (const { record, end, volume, pressure } of network.copies) {
+  for (const { record, end, volume, pressure, sum } of network.copies) {
+    addMeans(sum, volume.side, to - from);
     const o = end.offset;
     recordFlow(
       record,
@@ -315,9 +359,17 @@ export function recordCopies(
   }
 }
 
-/** Largest signal speed over cell length of all ducts [1/s]. */
+/**
+ * Fastest rate in the network [1/s]: signal speed over cell length of the ducts, and of each volume the areas that
+ * open into it times sound speed over its size, at which it would settle if they were pipe ends.
+ */
 export function stiffness(network: Network): number {
   let most = 0;
+  for (let i = 0; i < network.volumes.length; i++) {
+    const { side, size } = network.volumes[i];
+    const rate = (network.openings[i] * Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T])) / size;
+    if (rate > most) most = rate;
+  }
   for (const duct of network.ducts) most = Math.max(most, signalRate(duct));
   return most;
 }
