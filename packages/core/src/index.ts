@@ -29,19 +29,27 @@ export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
 export type { ForecastOptions } from './forecast/forecast.ts';
 export { forecast } from './forecast/forecast.ts';
-export type { Inspection } from './forecast/inspection.ts';
+export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
-export type { RuleOfThumb } from './forecast/rulesOfThumb.ts';
-export type { SpeedFigures } from './forecast/speedFigures.ts';
-export { brakeFactor, indicatedFactor, recorrectionFactor } from './forecast/weatherCorrection.ts';
+export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';
+export type { Band, SpeedFigures } from './forecast/speedFigures.ts';
+export { ASSUMED_FILLING } from './forecast/speedFigures.ts';
+export type { ReferenceAir } from './forecast/weatherCorrection.ts';
+export {
+  brakeFactor,
+  indicatedFactor,
+  recorrectionFactor,
+  referenceAir,
+} from './forecast/weatherCorrection.ts';
 // gas
 export type { GasTableInput } from './gas/buildGasTables.ts';
-export { buildGasTables } from './gas/buildGasTables.ts';
+export { buildGasTables, FREEZE_TEMPERATURE } from './gas/buildGasTables.ts';
 export { FUEL_NAMES, fuelNamed } from './gas/fuels.ts';
 export type { EquilibriumTable, GasTables } from './gas/gasTables.ts';
 // geometry
 export type { ClearanceParts } from './geometry/compression.ts';
 export { clearanceVolume, compressionRatio } from './geometry/compression.ts';
+export type { BenchAir } from './geometry/flowSheet.ts';
 export { areaFromFlow, flowFromArea } from './geometry/flowSheet.ts';
 export type { LobeShape, LobeSpec } from './geometry/lobe.ts';
 export { buildLobe } from './geometry/lobe.ts';

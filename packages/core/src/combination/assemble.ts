@@ -2,11 +2,11 @@
 
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import { frozenCv, frozenH } from '../gas/lookup.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { EndSpec, NetworkSpec, OrificeSpec } from '../network/network.ts';
 import type { Valve } from '../network/valve.ts';
-import { blendEnergy } from '../network/volume.ts';
 import type { Combination } from './combination.ts';
 import { portValve } from './portValve.ts';
 import { representatives } from './symmetry.ts';
@@ -350,8 +350,8 @@ function meteringOrifice(
   const { meteringArea, airCleanerArea } = induction;
   const area = airCleanerArea === null ? meteringArea : 1 / Math.hypot(1 / meteringArea, 1 / airCleanerArea);
   const T = weather.temperature;
-  const h = blendEnergy(tables, T, 0) + tables.freshR * T;
-  const cp = (blendEnergy(tables, T + 10, 0) - blendEnergy(tables, T, 0)) / 10 + tables.freshR;
+  const h = frozenH(tables, T, 0);
+  const cp = frozenCv(tables, T, 0) + tables.freshR;
   return {
     from: AIR,
     to: plenum,

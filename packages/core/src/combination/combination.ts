@@ -1,5 +1,9 @@
 /** A complete engine specification in SI: what the file said, with every gap filled and listed. */
 
+import type { Fuel } from '../gas/fuel.ts';
+
+export type { Fuel };
+
 /** One complete engine specification. All values SI (m, m2, m3, kg, Pa, K, rad where not said otherwise). */
 export interface Combination {
   readonly name: string;
@@ -46,6 +50,7 @@ export interface Warning {
   readonly message: string;
 }
 
+/** Cylinders and crank train. */
 export interface Block {
   readonly cylinders: number;
   /** [m] */
@@ -63,6 +68,7 @@ export interface Block {
 /** Classes of chamber by how fast they burn; reference durations live with the burn model. */
 export type ChamberClass = 'open-wedge' | 'closed-wedge' | 'fast-burn-wedge' | 'hemispherical' | 'pent-roof';
 
+/** Volume and kind of the combustion chamber. */
 export interface Chamber {
   readonly class: ChamberClass;
   /** Volume above the piston at top centre, one cylinder [m3]. */
@@ -124,6 +130,7 @@ export type Lobe =
       readonly lift: readonly number[];
     };
 
+/** From the outside air to the head: metering, plenum, runners. */
 export interface Induction {
   readonly kind: 'carburetor' | 'throttle';
   /** Air flow area of carburetor or throttle body, whole engine, compressible nozzle law [m2]. */
@@ -150,6 +157,7 @@ export interface Induction {
   readonly heating: number;
 }
 
+/** From the head to the outside air: primaries, collectors, outlet. */
 export interface ExhaustSystem {
   readonly primary: {
     /** Flange to merge [m]. */
@@ -174,21 +182,6 @@ export interface ExhaustSystem {
   readonly outletArea: number;
 }
 
-/** A fuel as the gas model needs it. */
-export interface Fuel {
-  readonly name: string;
-  /** Moles of liquid components, by name of the gas model's species; or the user's own atoms. */
-  readonly composition: readonly { readonly species: string; readonly moles: number }[] | null;
-  /** Atoms per molecule where no species mixture is given. */
-  readonly atoms: { readonly C: number; readonly H: number; readonly O: number } | null;
-  /** Lower heating value of the liquid [J/kg]. */
-  readonly lowerHeatingValue: number;
-  /** [J/kg] */
-  readonly latentHeat: number;
-  readonly researchOctane: number;
-  readonly motorOctane: number;
-}
-
 /** How combustion is timed and how long it lasts. */
 export interface Burn {
   readonly timing:
@@ -211,6 +204,7 @@ export interface Burn {
   readonly efficiency: number;
 }
 
+/** Wall heat of the cylinder: model and surface temperatures [K]. */
 export interface Walls {
   readonly model: 'woschni' | 'hohenberg' | 'annand';
   readonly multiplier: number;
@@ -220,6 +214,7 @@ export interface Walls {
   readonly liner: number;
 }
 
+/** What rubs and what the engine drives. */
 export interface Friction {
   readonly valvetrain: 'flat-tappet' | 'roller-lifter' | 'direct-acting' | 'finger-follower' | 'rocker-arm';
   readonly multiplier: number;
@@ -233,6 +228,7 @@ export interface Friction {
   readonly rodLength: number;
 }
 
+/** Air of the day. */
 export interface Weather {
   /** Absolute barometer reading, not dry [Pa]. */
   readonly pressure: number;

@@ -14,6 +14,7 @@ export interface CombinationDocument {
   readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
 }
 
+/** A document, or everything that is wrong with its text. */
 export type DocumentResult =
   | { readonly ok: true; readonly document: CombinationDocument }
   | { readonly ok: false; readonly problems: readonly Problem[] };

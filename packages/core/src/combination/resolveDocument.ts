@@ -31,6 +31,7 @@ import { type ResolvedValves, resolveValves, valveCounts } from './resolve/resol
 import type { CombinationFile } from './schema/combinationFile.ts';
 import { readSheets, type SheetSource } from './sheet/readSheets.ts';
 
+/** A complete combination, or everything that is wrong with its file. */
 export type ReadResult =
   | { readonly ok: true; readonly combination: Combination }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -6,6 +6,7 @@ import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
 
+/** When a cycle counts as repeating. */
 export interface PeriodicOptions {
   /** Cycles marched at most. */
   readonly maxCycles: number;

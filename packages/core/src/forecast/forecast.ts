@@ -11,6 +11,7 @@ import { createSimulation } from './simulation.ts';
 import { curveWarnings } from './warnings.ts';
 import { brakeFactor } from './weatherCorrection.ts';
 
+/** What to forecast, and how finely. */
 export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
   /** Speeds [1/min], rising. */
   readonly rpm: readonly number[];
@@ -18,6 +19,7 @@ export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
   readonly fidelity?: Fidelity;
   /** An `AbortSignal`, checked between speeds: an aborted forecast throws the signal's reason. */
   readonly signal?: Cancellation;
+  /** Called after each speed with speeds done, speeds in all and the point. */
   readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
 }
 

@@ -4,6 +4,7 @@ import type { ChamberClass } from '../combination/combination.ts';
 /** How well a rule is founded: printed in the trade press, or handed on without a source. */
 export type RuleSource = 'trade press' | 'common practice, no source';
 
+/** A figure of the trade beside the one computed here. */
 export interface RuleOfThumb {
   /** Stable, for machines. */
   readonly code: string;

@@ -4,6 +4,7 @@ import { CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
 import { inletMachIndex } from '../geometry/meanArea.ts';
 import { meanPistonSpeed } from '../geometry/sliderCrank.ts';
 
+/** Hand figures at one speed. */
 export interface SpeedFigures {
   readonly rpm: number;
   readonly meanPistonSpeedMs: number;

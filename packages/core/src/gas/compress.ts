@@ -1,6 +1,7 @@
 /** Adiabatic compression of a frozen blend. */
 import { DomainError } from '../base/errors.ts';
 import type { GasTables } from './gasTables.ts';
+import { frozenS } from './lookup.ts';
 
 /**
  * Temperature [K] after compressing or expanding a frozen blend without heat from temperature `T` by a ratio of volumes
@@ -15,23 +16,14 @@ export function compressedTemperature(tables: GasTables, T: number, b: number, r
   if (!(T > 0)) throw new DomainError('T', T, 'positive K');
   if (!(ratio > 0)) throw new DomainError('ratio', ratio, 'positive');
   const R = tables.freshR + b * (tables.burnedR - tables.freshR);
-  const target = blendEntropy(tables, T, b) - R * Math.log(T) + R * Math.log(ratio);
+  const target = frozenS(tables, T, 0, b) - R * Math.log(T) + R * Math.log(ratio);
   let next = T * ratio ** 0.33;
   for (let i = 0; i < 30; i++) {
-    const f = blendEntropy(tables, next, b) - R * Math.log(next) - target;
-    const cv = ((blendEntropy(tables, next + 5, b) - blendEntropy(tables, next - 5, b)) / 10) * next - R;
+    const f = frozenS(tables, next, 0, b) - R * Math.log(next) - target;
+    const cv = ((frozenS(tables, next + 5, 0, b) - frozenS(tables, next - 5, 0, b)) / 10) * next - R;
     const change = (f * next) / cv;
     next -= change;
     if (Math.abs(change) < 1e-8 * next) break;
   }
   return next;
-}
-
-/** Temperature part of the entropy of a frozen blend [J/(kg K)], without the constant of mixing. */
-export function blendEntropy(tables: GasTables, T: number, b: number): number {
-  const { freshS, burnedS, tMin, dT } = tables;
-  const k = Math.min(Math.max(Math.floor((T - tMin) / dT), 0), tables.count - 2);
-  const low = freshS[k] + b * (burnedS[k] - freshS[k]);
-  const high = freshS[k + 1] + b * (burnedS[k + 1] - freshS[k + 1]);
-  return low + ((T - tMin) / dT - k) * (high - low);
 }

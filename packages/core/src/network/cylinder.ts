@@ -1,7 +1,6 @@
 /** A cylinder: moving volume, one zone for gas exchange, two zones while it burns. */
-import { burnedPoint, POINT, POINT_SIZE } from '../gas/burnedPoint.ts';
-import { blendEntropy } from '../gas/compress.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import { equilibriumPoint, frozenCv, frozenS, frozenU } from '../gas/lookup.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
 import { cylinderVolume, linerArea, pistonArea, sweptVolume, volumeRate } from '../geometry/sliderCrank.ts';
 import { knockRate } from '../processes/knock.ts';
@@ -9,7 +8,7 @@ import { wiebeFractionNormalised, wiebeRateNormalised } from '../processes/wiebe
 import type { BurnReference, WallHeat } from './cylinderHeat.ts';
 import { heatCoefficient } from './cylinderHeat.ts';
 import { SIDE, SIDE_SIZE } from './ductEnd.ts';
-import { blendEnergy, blendHeatCapacity, writeSide } from './volume.ts';
+import { writeSide } from './volume.ts';
 
 /** Offsets within a cylinder's part of the state vector. */
 export const CYL = {
@@ -109,7 +108,7 @@ export function fillCylinder(
   const m = (p * V) / ((tables.freshR + b * (tables.burnedR - tables.freshR)) * T);
   y.fill(0, o, o + CYLINDER_STATE);
   y[o + CYL.mass] = m;
-  y[o + CYL.energy] = m * blendEnergy(tables, T, b);
+  y[o + CYL.energy] = m * frozenU(tables, T, b);
   y[o + CYL.burned] = m * b;
   cylinder.side[SIDE.T] = T;
 }
@@ -148,9 +147,9 @@ function oneZone(cylinder: Cylinder, m: number, e: number, b: number): void {
   let R = side[SIDE.R];
   const share = side[SIDE.b];
   for (let i = 0; i < 8; i++) {
-    burnedPoint(tables, T, p, point);
-    const u = (1 - share) * blendEnergy(tables, T, 0) + share * point[POINT.u];
-    const cv = (1 - share) * blendHeatCapacity(tables, T, 0) + share * point[POINT.uT];
+    equilibriumPoint(tables, T, p, point);
+    const u = (1 - share) * frozenU(tables, T, 0) + share * point[POINT.u];
+    const cv = (1 - share) * frozenCv(tables, T, 0) + share * point[POINT.uT];
     const dT = (e - u) / cv;
     T += dT;
     R = (1 - share) * tables.freshR + share * (point[POINT.R] + point[POINT.RT] * dT);
@@ -160,12 +159,15 @@ function oneZone(cylinder: Cylinder, m: number, e: number, b: number): void {
   side[SIDE.T] = T;
   side[SIDE.p] = p;
   side[SIDE.R] = R;
-  side[SIDE.gamma] = 1 + R / blendHeatCapacity(tables, T, share);
+  side[SIDE.gamma] = 1 + R / frozenCv(tables, T, share);
   side[SIDE.h] = e + R * T;
 }
 
+/** Indices into the result of `equilibriumPoint`. */
+const POINT = { u: 0, R: 1, uT: 2, uLnP: 3, RT: 4, RLnP: 5 } as const;
+
 /** Scratch of the decoders: written and read within one call, never kept. */
-const scratch = new Float64Array(POINT_SIZE);
+const scratch = new Float64Array(6);
 
 /**
  * Two zones at one pressure, from total energy and the unburned zone's entropy: Newton's method on pressure and
@@ -185,10 +187,10 @@ function twoZones(cylinder: Cylinder, m: number, U: number, s: number): void {
   let Tu = now.Tu;
   for (let i = 0; i < 20; i++) {
     Tu = entropyTemperature(tables, s + Ru * Math.log(p * 1e-5), residual, Tu);
-    const cvu = blendHeatCapacity(tables, Tu, residual);
+    const cvu = frozenCv(tables, Tu, residual);
     const dTu = (Ru * Tu) / ((cvu + Ru) * p);
-    const uu = blendEnergy(tables, Tu, residual);
-    burnedPoint(tables, Tb, p, point);
+    const uu = frozenU(tables, Tu, residual);
+    equilibriumPoint(tables, Tb, p, point);
     const f1 = mu * uu + mb * point[POINT.u] - U;
     const f2 = mu * Ru * Tu + mb * point[POINT.R] * Tb - p * now.V;
     const a11 = mu * cvu * dTu + (mb * point[POINT.uLnP]) / p;
@@ -233,8 +235,7 @@ export function startBurn(cylinder: Cylinder, theta: number, y: Float64Array): v
   cylinder.reference.p = side[SIDE.p];
   cylinder.reference.T = side[SIDE.T];
   cylinder.reference.V = now.V;
-  y[o + CYL.entropy] =
-    blendEntropy(cylinder.tables, side[SIDE.T], side[SIDE.b]) - side[SIDE.R] * Math.log(side[SIDE.p] * 1e-5);
+  y[o + CYL.entropy] = frozenS(cylinder.tables, side[SIDE.T], Math.log(side[SIDE.p] * 1e-5), side[SIDE.b]);
   now.Tu = side[SIDE.T];
   now.Tb = Math.min(side[SIDE.T] + 1900, 2900);
   cylinder.burning = true;
@@ -251,7 +252,7 @@ export function endBurn(cylinder: Cylinder, theta: number, y: Float64Array): voi
 
 /** Heat of reaction of fresh gas at 298.15 K [J/kg]: what burning releases at full efficiency. */
 export function heatOfReaction(tables: GasTables): number {
-  return blendEnergy(tables, 298.15, 0) - blendEnergy(tables, 298.15, 1);
+  return frozenU(tables, 298.15, 0) - frozenU(tables, 298.15, 1);
 }
 
 /** Piston work, wall heat and burn, added into `d`; flows through the valves are added by the connections. */
