@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
+import { numbersIn, pointsOf } from './engines.ts';
+
+/** Speeds below, at and above the torque peak. */
+const RPM = [3000, 5500, 7500];
+
+describe('the cycle that a forecast ends on', () => {
+  it.each(['representative', 'all'] as const)(
+    'repeats and closes its balances with %s cylinders',
+    (fidelity) => {
+      for (const point of pointsOf(bigBlock(), RPM, { fidelity })) {
+        expect(point.converged, `${point.rpm}`).toBe(true);
+        expect(Math.abs(point.massClosure)).toBeLessThan(1e-4);
+        expect(Math.abs(point.energyClosure)).toBeLessThan(1e-4);
+        expect(point.cycles).toBeLessThanOrEqual(40);
+        for (const [path, number] of numbersIn(point)) expect(number, path).toSatisfy(Number.isFinite);
+      }
+    },
+  );
+
+  it('is the same from whichever neighbour speed the march comes', () => {
+    const alone = pointsOf(bigBlock(), [5500])[0];
+    const onTheWay = pointsOf(bigBlock(), [4500, 5500])[1];
+    expect(onTheWay.torqueNm / alone.torqueNm).toBeCloseTo(1, 3);
+  });
+
+  it('says so where it was not given the cycles to repeat', () => {
+    const [point] = pointsOf(bigBlock(), [5500], { periodic: { maxCycles: 1, tolerance: 1e-12 } });
+    expect(point.converged).toBe(false);
+  });
+});
