@@ -115,21 +115,24 @@ function calendarOf(network: Network, index: number): Calendar {
 
 const EPSILON = 1e-7;
 
-/** Bins of a cycle are a multiple of this: every even firing interval of 1 to 6, 8, 10, 12 or 16 cylinders is whole bins. */
-const BIN_DIVISOR = 240;
-
 /**
- * Lays the steps on a grid where cylinders are copied, so that what is recorded on the grid is recalled exactly.
- * Call it after the speed is set; the state at hand tells how long steps will be.
+ * Lays the steps on a grid where cylinders are copied, so that what is recorded on the grid is recalled exactly: a whole
+ * number of bins in every delay. Call it after the speed is set; the state at hand tells how long steps will be.
  */
 export function alignSteps(march: March): void {
   const { network, options, y } = march;
   if (network.copies.length === 0) return;
   decode(network, 0, y);
   const span = Math.min(options.maxStep, (options.courant * network.degreesPerSecond) / stiffness(network));
-  const bins = BIN_DIVISOR * Math.max(1, Math.round(720 / span / BIN_DIVISOR));
+  const delays = network.copies.flatMap((c) => c.spec.delays);
+  const common = delays.every(Number.isInteger) ? delays.reduce(greatestDivisor, 720) : 3;
+  const bins = (720 / common) * Math.ceil(common / span);
   march.bin = 720 / bins;
   setBins(network, bins);
+}
+
+function greatestDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestDivisor(b, a % b);
 }
 
 /** Marches `degrees` of crank angle from `from`; `onStep` sees every accepted step. */

@@ -29,9 +29,6 @@ export const REFERENCE_BURN: Readonly<Record<BurnClass, ReferenceBurn>> = {
   hemispherical: { development: 25, main: 42 },
 };
 
-/** One standard deviation of the reference angle from 10 to 90 % [deg]. */
-export const MAIN_BURN_SPREAD = 4;
-
 /** Conditions a reference angle belongs to. */
 export interface BurnConditions {
   /** Mean piston speed [m/s]. */
