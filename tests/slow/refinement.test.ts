@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_MESH } from '../../packages/core/src/combination/assemble.ts';
+import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
+import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';
+import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
+import { pointsOf } from '../physics/engines.ts';
+
+const RPM = [2500, 3500, 4500, 5500, 6500, 7500];
+
+const finerMesh = {
+  intakeCell: DEFAULT_MESH.intakeCell / 2,
+  exhaustCell: DEFAULT_MESH.exhaustCell / 2,
+};
+const finerMarch = {
+  ...MARCH_DEFAULTS,
+  courant: MARCH_DEFAULTS.courant / 2,
+  maxStep: MARCH_DEFAULTS.maxStep / 2,
+  maxBurnStep: MARCH_DEFAULTS.maxBurnStep / 2,
+};
+
+/** Largest change of torque that a numerical setting makes over the speeds [%]. */
+function largestMove(options: Omit<ForecastOptions, 'rpm'>): number {
+  const usual = pointsOf(bigBlock(), RPM);
+  const moves = pointsOf(bigBlock(), RPM, options).map((p, i) => p.torqueNm / usual[i].torqueNm - 1);
+  return 100 * Math.max(...moves.map(Math.abs));
+}
+
+describe('numerical settings', () => {
+  it('twice the cells move torque by less than 0.7 % at every speed', () => {
+    expect(largestMove({ mesh: finerMesh })).toBeLessThan(0.7);
+  });
+
+  it('half the step moves torque by less than 0.3 % at every speed', () => {
+    expect(largestMove({ march: finerMarch })).toBeLessThan(0.3);
+  });
+
+  it('a single cell a duct moves it by far more: the refinement is felt', () => {
+    expect(largestMove({ mesh: { intakeCell: 0, exhaustCell: 0 } })).toBeGreaterThan(3);
+  });
+});
