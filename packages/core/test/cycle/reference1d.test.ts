@@ -72,7 +72,7 @@ describe('the single cylinder of the independent one-dimensional solution', () =
     results = TABLE.map(([speed]) => run(speed));
   }, 300_000);
 
-  it.each(TABLE)('fills within 3 %% at %i rpm', (speed, ve) => {
+  it.each(TABLE)('fills within three hundredths at %i rpm', (speed, ve) => {
     expect(Math.abs(at(speed).ve / ve - 1)).toBeLessThan(0.03);
   });
 
