@@ -3,6 +3,8 @@ import type { Cancellation } from '../base/cancellation.ts';
 import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
+import type { MarchOptions } from '../cycle/march.ts';
+import { MARCH_DEFAULTS } from '../cycle/march.ts';
 
 import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
 import { operatingPoint } from './operatingPoint.ts';
@@ -22,6 +24,9 @@ export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
   /** Called after each speed with speeds done, speeds in all and the point. */
   readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
 }
+
+/** Steps half as long, for speeds that gave trouble. */
+const CAREFUL: MarchOptions = { ...MARCH_DEFAULTS, courant: MARCH_DEFAULTS.courant / 2 };
 
 /**
  * Forecasts torque and power at full throttle, speed by speed.
@@ -44,7 +49,7 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     signal?.throwIfAborted();
     let result = simulation.runSpeed(n);
     if (!result.cycle.converged && fidelity === 'representative') {
-      whole ??= createSimulation(combination, { ...numerics, fidelity: 'all' });
+      whole ??= createSimulation(combination, { ...numerics, fidelity: 'all', march: CAREFUL });
       result = whole.runSpeed(n);
       marchedWhole.push(n);
       simulation = createSimulation(combination, { ...numerics, fidelity });

@@ -79,6 +79,8 @@ export function createSimulation(combination: Combination, options: SimulationOp
   const march = prepareMarch(
     engine,
     (cylinder, diary) => {
+      // A march that has lost its way ends as a cycle that did not settle, not as an error of the burn.
+      if (!(diary.closingTemperature > 0 && diary.closingPressure > 0)) return;
       const i = march.network.cylinders.indexOf(cylinder);
       angles[i] = burnAngles(model, cylinder, diary, closes);
       cylinder.burn = planBurn(angles[i], timing, burn.efficiency);

@@ -42,6 +42,12 @@ export interface BurnLaw {
   readonly efficiency: number;
 }
 
+/**
+ * Burned share at which the autoignition integral ends [-]: what little is left unburned later rings too faintly to be
+ * called knock. From memory, usual values are 0.8 to 0.9.
+ */
+const KNOCK_SHARE = 0.85;
+
 /** What a cylinder is made of. */
 export interface CylinderSpec {
   readonly name: string;
@@ -300,7 +306,8 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
   } else {
     heat = coefficient * area * (now.T - wall);
   }
-  if (cylinder.burning || (!open && now.angle < 0)) d[o + CYL.knock] += knockRate(p, now.Tu);
+  if (cylinder.burning ? now.x < KNOCK_SHARE : !open && now.angle < 0)
+    d[o + CYL.knock] += knockRate(p, now.Tu);
   d[o + CYL.energy] -= p * now.dV + heat;
   d[o + CYL.work] += p * now.dV;
   d[o + CYL.heat] += heat;
