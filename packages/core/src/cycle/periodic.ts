@@ -15,7 +15,7 @@ export interface PeriodicOptions {
 }
 
 /** Audit within 5e-5, half of what is asked of it; torque then stands to about as much. */
-export const PERIODIC_DEFAULTS: PeriodicOptions = { maxCycles: 30, tolerance: 5e-5 };
+export const PERIODIC_DEFAULTS: PeriodicOptions = { maxCycles: 60, tolerance: 5e-5 };
 
 /** The last cycle marched, and how well it repeats the one before. */
 export interface PeriodicCycle {

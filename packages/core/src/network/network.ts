@@ -119,7 +119,7 @@ export interface Network {
   readonly orifices: readonly { readonly spec: OrificeSpec; readonly offset: number }[];
   readonly reservoirs: readonly Float64Array[];
   readonly copies: readonly Copy[];
-  /** Areas of all pipe ends at each volume, copies included [m2], weighed by what the march bears. */
+  /** Areas of all pipe ends at each volume, copies included [m2]. */
   readonly openings: readonly number[];
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
   degreesPerSecond: number;
@@ -176,8 +176,6 @@ export function createNetwork(spec: NetworkSpec): Network {
   const openings = volumes.map((v, i) => {
     const own = ends.filter((e) => e.target === v.offset).reduce((sum, e) => sum + e.ductArea, 0);
     const copied = copies.filter((c) => c.spec.volume === i);
-    // Two-stage methods bear twice this rate; the copies' feedback, a step late, bears less.
-    if (copied.length === 0) return own / 1.6;
     return own + copied.reduce((sum, c) => sum + c.end.ductArea * c.spec.delays.length, 0);
   });
   return {
