@@ -4,7 +4,7 @@ import { portLift } from '../combination/portValve.ts';
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { flowArea } from '../geometry/flowArea.ts';
-import { areaOverPeriod } from '../geometry/meanArea.ts';
+import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
 import { friction } from '../processes/friction.ts';
 import type { OperatingPoint } from './curve.ts';
 import type { SpeedResult } from './simulation.ts';
@@ -26,12 +26,12 @@ function camBearings(combination: Combination): number {
 }
 
 /** Inlet Mach index at a speed: Ap Sp / (mean effective valve area x sound speed), area averaged seat to seat (Taylor, vol. 1, ch. 6). */
-export function inletMachIndex(combination: Combination, pistonSpeed: number): number {
+function machIndexOf(combination: Combination, pistonSpeed: number): number {
   const { block, intake, weather, friction: f } = combination;
   const lift = portLift(intake, 'intake', f.valvetrain);
   const { mean } = areaOverPeriod(lift, flowArea(intake.flow));
   const sound = Math.sqrt(1.4 * humidAir(weather.pressure, weather.vapourPressure).R * weather.temperature);
-  return ((Math.PI / 4) * block.bore * block.bore * pistonSpeed) / (mean * sound);
+  return inletMachIndex((Math.PI / 4) * block.bore * block.bore, pistonSpeed, mean, sound);
 }
 
 export function operatingPoint(
@@ -117,7 +117,7 @@ export function operatingPoint(
     torqueGivenBackPct: 100 * (1 - result.choice.workRatio),
     detonates: result.choice.detonates,
     meanPistonSpeedMs: pistonSpeed,
-    inletMachIndex: inletMachIndex(combination, pistonSpeed),
+    inletMachIndex: machIndexOf(combination, pistonSpeed),
     heatLossFraction: heatLoss,
     converged: cycle.converged,
     cycles: cycle.cycles,
