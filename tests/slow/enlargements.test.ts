@@ -71,6 +71,6 @@ describe('what must be able to lose', () => {
       intake: withLongerCam(base().intake, 25),
       exhaust: withLongerCam(base().exhaust, 25),
     });
-    expect(pointsOf(longer, [9000])[0].torqueNm).toBeGreaterThan(1.01 * pointsOf(base(), [9000])[0].torqueNm);
+    expect(pointsOf(longer, [8500])[0].torqueNm).toBeGreaterThan(1.01 * pointsOf(base(), [8500])[0].torqueNm);
   });
 });
