@@ -301,13 +301,15 @@ const CLEARANCE_WALL = 0.1;
 function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
   const { runner } = combination.induction;
   const port = combination.intake;
-  const total = runner.length + port.portLength;
+  const length = runner.length * runner.lengthMultiplier;
+  const portLength = port.portLength * runner.lengthMultiplier;
+  const total = length + portLength;
   return {
     name: `intake ${number}`,
     profile: [
       { x: 0, area: runner.entryArea },
-      { x: runner.length, area: runner.exitArea },
-      { x: runner.length + 0.2 * port.portLength, area: port.portArea },
+      { x: length, area: runner.exitArea },
+      { x: length + 0.2 * portLength, area: port.portArea },
       { x: total, area: port.portArea },
     ],
     cells: cellCount(total, mesh.intakeCell),

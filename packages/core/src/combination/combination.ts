@@ -22,6 +22,8 @@ export interface Combination {
   readonly weather: Weather;
   /** Standard whose reference air the shown torque and power refer to. */
   readonly correction: CorrectionStandard;
+  /** How the knobs were fitted to dyno sheets; null where they never were. */
+  readonly calibration: Calibration | null;
   /** Values the file left out, with what was put in their place. */
   readonly assumed: readonly Assumed[];
   /** Doubts about the file that don't stop a forecast. */
@@ -40,6 +42,28 @@ export interface Assumed {
   readonly spread: number | null;
   /** Why this value: the rule used and where it comes from. */
   readonly reason: string;
+}
+
+/** What a fit to dyno sheets left known of the fields it moved. */
+export interface Calibration {
+  /** Names of the sheets, or words such as `peak figures`. */
+  readonly sheets: readonly string[];
+  /** The moved fields, one to four. */
+  readonly knobs: readonly CalibratedKnob[];
+  /** Correlation of the knobs' remaining errors, rows and columns in the order of `knobs` [-]. */
+  readonly correlation: readonly (readonly number[])[];
+}
+
+/** A field that was fitted. Its value stands in its own place of the file; here is how sure it is. */
+export interface CalibratedKnob {
+  /** Path of the field, dots between the names. */
+  readonly path: string;
+  /** The fitted value, in `unit`. */
+  readonly value: number;
+  /** Unit as shown to people; empty for a pure number. */
+  readonly unit: string;
+  /** One standard deviation after the fit, same unit: takes the place of the estimate's own. */
+  readonly spread: number;
 }
 
 /** A doubt or a caution. `code` is stable for machines, `message` is for people. */
@@ -142,6 +166,8 @@ export interface Induction {
   readonly runner: {
     /** Plenum to head face [m]; the port follows. */
     readonly length: number;
+    /** Length that waves see over the length measured, runner and port [-]. */
+    readonly lengthMultiplier: number;
     /** Area at the plenum end, one cylinder [m2]. */
     readonly entryArea: number;
     /** Area at the head face, one cylinder [m2]. */

@@ -12,6 +12,7 @@ import type { CombinationDocument } from './readDocument.ts';
 import { problemOf, readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
 import { resolveBlock } from './resolve/resolveBlock.ts';
+import { resolveCalibration } from './resolve/resolveCalibration.ts';
 import { type ResolvedCam, resolveGear, statedDuration } from './resolve/resolveCam.ts';
 import { resolveChamber } from './resolve/resolveChamber.ts';
 import { resolveExhaust } from './resolve/resolveExhaust.ts';
@@ -112,6 +113,7 @@ function resolve(context: ResolveContext): Combination {
     friction: resolveFriction(context, block, gear),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
+    calibration: resolveCalibration(context),
     assumed: ledger.assumed,
     warnings: ledger.warnings,
   };

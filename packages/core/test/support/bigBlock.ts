@@ -81,6 +81,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
       plenums: [{ volume: 2.5e-3, cylinders: [1, 2, 3, 4, 5, 6, 7, 8] }],
       runner: {
         length: 5.5 * IN,
+        lengthMultiplier: 1,
         entryArea: 3.6 * IN2,
         exitArea: 3.2 * IN2,
         mouthArea: 3.4 * IN2,
@@ -119,6 +120,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
     },
     weather: { pressure: 101_325, temperature: 288.7, vapourPressure: 0 },
     correction: 'J607',
+    calibration: null,
     assumed: [],
     warnings: [],
     ...change,

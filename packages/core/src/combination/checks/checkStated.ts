@@ -2,6 +2,7 @@
 import type { Problem } from '../problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
+import { checkCalibration } from './checkCalibration.ts';
 import { checkCam } from './checkCam.ts';
 import { checkEngine } from './checkEngine.ts';
 import { checkParts } from './checkParts.ts';
@@ -13,5 +14,6 @@ export function checkStated(document: CombinationDocument, file: PartialFile): r
   checkEngine(file, report);
   checkCam(file, report);
   checkParts(file, report);
+  checkCalibration(file, report);
   return report.problems;
 }

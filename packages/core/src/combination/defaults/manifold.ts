@@ -58,6 +58,15 @@ export function runnerLength(style: Manifold, bore: number): Estimate {
   };
 }
 
+/** A bent runner's middle line is measured, its ends and its bends are not. */
+export function runnerLengthMultiplier(): Estimate {
+  return {
+    value: 1,
+    spread: 0.04,
+    reason: 'waves see the measured length, give or take its ends; from memory',
+  };
+}
+
 export function runnerExitArea(portArea: number): Estimate {
   const value = EXIT_OVER_PORT * portArea;
   return { value, spread: 0.05 * value, reason: 'port area and 3 %; from memory' };

@@ -11,6 +11,7 @@ import {
   runnerEntryArea,
   runnerExitArea,
   runnerLength,
+  runnerLengthMultiplier,
 } from '../defaults/manifold.ts';
 import {
   airCleanerDrop,
@@ -157,8 +158,14 @@ function resolveRunner(
   const entryArea = ledger.quantity(path('entryArea'), section.entryArea, 'area', 'in2', () =>
     runnerEntryArea(style, exitArea),
   );
+  const lengthMultiplier = ledger.number(
+    path('lengthMultiplier'),
+    section.lengthMultiplier,
+    runnerLengthMultiplier,
+  );
   return {
     length,
+    lengthMultiplier,
     entryArea,
     exitArea,
     mouthArea: mouthArea(entryArea, statedLoss(context, inputs, style), inputs),

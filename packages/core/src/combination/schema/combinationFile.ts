@@ -1,6 +1,7 @@
 /** The whole combination file: its sections in the order to write them, and the JSON Schema for editors. */
 import * as z from 'zod';
 import type { CorrectionStandard } from '../combination.ts';
+import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
 import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
 import { type ChamberSection, chamberSection } from './chamberSection.ts';
 import { type EngineSection, engineSection } from './engineSection.ts';
@@ -42,6 +43,7 @@ export interface CombinationFile {
   readonly friction?: FrictionSection | undefined;
   readonly weather?: WeatherSection | undefined;
   readonly correction?: CorrectionStandard | undefined;
+  readonly calibration?: CalibrationSection | undefined;
 }
 
 /** A file with some sections missing because they could not be read; for checks that look at what there is. */
@@ -69,6 +71,7 @@ export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?:
     CORRECTIONS,
     'Standard the shown torque and power refer to: J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed).',
   ),
+  calibration: calibrationSection,
 };
 
 /** JSON Schema (draft-07) of the combination file, for editors that complete and explain. */

@@ -1,6 +1,6 @@
 /** Section `induction`: from the air cleaner to the face of the head. */
 import * as z from 'zod';
-import { count, quantity, word } from './quantity.ts';
+import { count, pure, quantity, word } from './quantity.ts';
 
 /** Style of manifold. */
 export const MANIFOLDS = ['single-plane', 'dual-plane', 'individual-runner', 'long-runner'] as const;
@@ -25,6 +25,7 @@ export interface AirCleanerSection {
 
 export interface RunnerSection {
   readonly length?: number | undefined;
+  readonly lengthMultiplier?: number | undefined;
   readonly entryArea?: number | undefined;
   readonly exitArea?: number | undefined;
   readonly wallTemperature?: number | undefined;
@@ -114,6 +115,12 @@ export const inductionSection: z.ZodType<InductionSection> = z
           { min: '5 mm', max: '1500 mm' },
           'Plenum to face of the head.',
           '5.5 in',
+        ).optional(),
+        lengthMultiplier: pure(
+          0.5,
+          2,
+          'On the length of runner and port that pressure waves see: a measured curve trims it.',
+          1,
         ).optional(),
         entryArea: quantity('area', RUNNER_AREA, 'Area at the plenum, one cylinder.', '2.8 in2').optional(),
         exitArea: quantity('area', RUNNER_AREA, 'Area at the head, one cylinder.', '2.5 in2').optional(),

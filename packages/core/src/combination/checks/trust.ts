@@ -1,0 +1,75 @@
+/** Which checks still mean something while other fields of the file are known to be wrong. */
+import { editDocument } from '../editDocument.ts';
+import type { Problem } from '../problem.ts';
+import type { CombinationDocument } from '../readDocument.ts';
+
+/**
+ * Fields that a check of the completed combination looks at beyond its own group, by code; `SIDE` stands for the side the
+ * problem is of. An estimate in the place of a wrong field must not start a second complaint.
+ */
+const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
+  'compression-impossible': ['engine', 'chamber'],
+  'compression-disagrees': ['engine', 'chamber'],
+  'valves-too-large': [
+    'engine.bore',
+    'chamber.class',
+    'heads.valvesPerCylinder',
+    'heads.intake.valves',
+    'heads.intake.valve',
+    'heads.exhaust.valves',
+    'heads.exhaust.valve',
+  ],
+  lash: ['engine', 'cam', 'valvetrain', 'heads.intake.valve', 'heads.exhaust.valve'],
+  'flow-above-limit': [
+    'engine.bore',
+    'chamber.class',
+    'heads.bench.depression',
+    'heads.valvesPerCylinder',
+    'heads.flow',
+    'heads.SIDE.flow',
+    'heads.SIDE.flowMultiplier',
+    'heads.SIDE.valves',
+    'heads.SIDE.valve',
+    'heads.SIDE.minimumArea',
+  ],
+};
+
+/** The document with every field that has a problem taken out; of a list, the whole list. */
+export function withoutDoubtful(
+  document: CombinationDocument,
+  problems: readonly Problem[],
+): CombinationDocument {
+  return problems.reduce((left, { path }) => {
+    const names = path.split('.');
+    const index = names.findIndex((name) => /^\d+$/u.test(name));
+    const field = (index < 0 ? names : names.slice(0, index)).join('.');
+    return field === '' ? left : editDocument(left, field, null);
+  }, document);
+}
+
+/**
+ * Whether a problem found in what {@link withoutDoubtful} leaves stands on its own, `earlier` problems aside.
+ *
+ * A check is trusted where no field of its own group is in doubt (the fields beside the one it names, and theirs), nor any
+ * field it is known to look at.
+ */
+export function isTrusted(problem: Problem, earlier: readonly Problem[]): boolean {
+  const group = problem.path.slice(0, Math.max(0, problem.path.lastIndexOf('.')));
+  const side = /\b(?:intake|exhaust)/u.exec(problem.path)?.[0] ?? 'intake';
+  const code = problem.code === 'depression-doubtful' ? 'flow-above-limit' : problem.code;
+  const listed = LOOKS_AT[code]?.map((path) => path.replace('SIDE', side));
+  const seen = listed ?? [group === '' ? problem.path : group];
+  return earlier.every((other) => seen.every((path) => !touches(doubtfulPath(other), path)));
+}
+
+/** The field in doubt: of a misspelt one the field that was meant, where that is known. */
+function doubtfulPath({ code, path, hint }: Problem): string {
+  const meant = code === 'unknown-field' ? /^did you mean (.*)\?$/u.exec(hint ?? '')?.[1] : undefined;
+  if (meant === undefined) return path;
+  return [...path.split('.').slice(0, -1), meant].join('.');
+}
+
+/** Whether two paths are the same or one lies within the other. */
+function touches(a: string, b: string): boolean {
+  return a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);
+}

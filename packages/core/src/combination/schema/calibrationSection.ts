@@ -1,0 +1,72 @@
+/** Section `calibration`: what a fit to dyno sheets left known of the fields it moved. Written by the program. */
+import * as z from 'zod';
+import { pure, quantity, text, word } from './quantity.ts';
+
+/** The fields a calibration may move: physical multipliers, never a correction by speed. */
+export const CALIBRATED_FIELDS = [
+  'heads.intake.flowMultiplier',
+  'heat.multiplier',
+  'burn.efficiency',
+  'friction.multiplier',
+  'induction.runner.lengthMultiplier',
+] as const;
+
+/** One of the fields a calibration may move. */
+export type CalibratedField = (typeof CALIBRATED_FIELDS)[number];
+
+/** The most fields one calibration moves. */
+export const MAX_KNOBS = 4;
+
+export interface CalibrationSection {
+  readonly sheets: string[];
+  readonly knobs: {
+    readonly field: CalibratedField;
+    readonly value: number;
+    readonly spread: number;
+  }[];
+  readonly correlation: number[][];
+}
+
+const amount = (what: string, plain: number, share: string): z.ZodType<number> =>
+  z
+    .union([pure(0, 3, what, plain), quantity('share', { min: '0 %', max: '100 %' }, what, share)], {
+      error: () => 'needs a plain number, or a share in % for burn.efficiency',
+    })
+    .meta({ description: what, examples: [plain, share] }) as z.ZodType<number>;
+
+export const calibrationSection: z.ZodType<CalibrationSection> = z
+  .strictObject({
+    sheets: z
+      .array(text(200, 'Name of a dyno sheet.', 'pulls.csv'))
+      .min(1)
+      .max(20)
+      .meta({ description: 'Dyno sheets it was fitted to.', examples: [['pulls.csv']] }),
+    knobs: z
+      .array(
+        z.strictObject({
+          field: word(CALIBRATED_FIELDS, 'Field that was fitted; its value stands in its own place too.'),
+          value: amount('Value the fit left.', 0.97, '97.2 %'),
+          spread: amount('One standard deviation left after the fit.', 0.02, '0.8 %'),
+        }),
+      )
+      .min(1)
+      .max(MAX_KNOBS)
+      .meta({
+        description: 'Fields that were fitted.',
+        examples: [[{ field: 'friction.multiplier', value: 0.95, spread: 0.06 }]],
+      }),
+    correlation: z
+      .array(
+        z
+          .array(pure(-1, 1, 'Correlation of two fields.', 0.4))
+          .min(1)
+          .max(MAX_KNOBS),
+      )
+      .min(1)
+      .max(MAX_KNOBS)
+      .meta({
+        description: 'Correlation of what is left uncertain, rows and columns in the order of the knobs.',
+        examples: [[[1]]],
+      }),
+  })
+  .meta({ description: 'Written by a calibration: how sure the fitted fields are.' });
