@@ -34,6 +34,10 @@ export { inspectCombination } from './forecast/inspection.ts';
 export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';
 export type { Band, SpeedFigures } from './forecast/speedFigures.ts';
 export { ASSUMED_FILLING } from './forecast/speedFigures.ts';
+export type { CycleTrace } from './forecast/trace.ts';
+export { traceCycle } from './forecast/trace.ts';
+export type { ValveUse, ValveUseSide } from './forecast/valveUse.ts';
+export { valveUse } from './forecast/valveUse.ts';
 export type { ReferenceAir } from './forecast/weatherCorrection.ts';
 export {
   brakeFactor,

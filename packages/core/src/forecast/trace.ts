@@ -1,0 +1,93 @@
+/** One cylinder over one settled cycle, step by step: what a pressure-volume loop is drawn from. */
+import { DomainError } from '../base/errors.ts';
+import type { Combination } from '../combination/combination.ts';
+import { portLift } from '../combination/portValve.ts';
+import { representatives } from '../combination/symmetry.ts';
+import { marchDegrees } from '../cycle/march.ts';
+import { localAngle } from '../network/cylinder.ts';
+import { SIDE } from '../network/ductEnd.ts';
+import { renewCopies } from '../network/network.ts';
+import { lookUpPeriodic } from '../numerics/interpolate.ts';
+import type { Fidelity } from './curve.ts';
+import type { Simulation } from './simulation.ts';
+import { createSimulation } from './simulation.ts';
+
+/** A cylinder's cycle; all lists run alike, one entry a step of the march. */
+export interface CycleTrace {
+  readonly rpm: number;
+  readonly fidelity: Fidelity;
+  /** Number of the cylinder, from 1; others may breathe otherwise where pulses meet at uneven distances. */
+  readonly cylinder: number;
+  /** False where the cycle had not settled: the loop then does not close. */
+  readonly converged: boolean;
+  /** Crank angle after firing top centre [deg], rising from -360 to 360. */
+  readonly angleDeg: readonly number[];
+  /** Above the piston [m3]. */
+  readonly volumeM3: readonly number[];
+  /** Absolute [Pa]. */
+  readonly pressurePa: readonly number[];
+  /** Mass mean of the zones [K]. */
+  readonly temperatureK: readonly number[];
+  /** Net lift at the valve [m]. */
+  readonly intakeLiftM: readonly number[];
+  readonly exhaustLiftM: readonly number[];
+}
+
+/**
+ * Settles a speed as a forecast does and traces one further cycle of the first cylinder. Where one cylinder can't stand
+ * for the others, every cylinder marches.
+ *
+ * @param rpm - crank speed [1/min], 100 to 30 000
+ * @throws {@link DomainError} where the speed is out of range
+ */
+export function traceCycle(combination: Combination, rpm: number): CycleTrace {
+  if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');
+  let fidelity: Fidelity = 'representative';
+  let simulation = createSimulation(combination, { fidelity });
+  let { cycle } = simulation.runSpeed(rpm);
+  if (!cycle.converged) {
+    fidelity = 'all';
+    simulation = createSimulation(combination, { fidelity });
+    cycle = simulation.runSpeed(rpm).cycle;
+  }
+  const steps = oneCycle(simulation);
+  const { valvetrain } = combination.friction;
+  const intake = portLift(combination.intake, 'intake', valvetrain).table;
+  const exhaust = portLift(combination.exhaust, 'exhaust', valvetrain).table;
+  return {
+    rpm,
+    fidelity,
+    cylinder: fidelity === 'all' ? 1 : representatives(combination).marching[0],
+    converged: cycle.converged,
+    angleDeg: steps.map((s) => s.angle),
+    volumeM3: steps.map((s) => s.volume),
+    pressurePa: steps.map((s) => s.pressure),
+    temperatureK: steps.map((s) => s.temperature),
+    intakeLiftM: steps.map((s) => lookUpPeriodic(intake, s.angle)),
+    exhaustLiftM: steps.map((s) => lookUpPeriodic(exhaust, s.angle)),
+  };
+}
+
+interface Step {
+  readonly angle: number;
+  readonly volume: number;
+  readonly pressure: number;
+  readonly temperature: number;
+}
+
+/** The steps of the next cycle by the cylinder's own angle, from one gas-exchange top centre to the next. */
+function oneCycle({ march }: Simulation): Step[] {
+  const { network } = march;
+  const cylinder = network.cylinders[0];
+  const steps: Step[] = [];
+  renewCopies(network, march.y);
+  marchDegrees(march, 0, 720, (theta) => {
+    steps.push({
+      angle: localAngle(cylinder, theta),
+      volume: cylinder.now.V,
+      pressure: cylinder.side[SIDE.p],
+      temperature: cylinder.now.T,
+    });
+  });
+  return steps.sort((a, b) => a.angle - b.angle);
+}
