@@ -5,12 +5,15 @@ import { SIDE } from '../network/ductEnd.ts';
 import type { Network } from '../network/network.ts';
 import { decode, prepareCopies, rates, recordCopies, setBins, stiffness } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
-import { createStepper, SSP2, step } from '../numerics/rungeKutta.ts';
+import { createStepper, SSP2_FOUR, step } from '../numerics/rungeKutta.ts';
 
 /** Knobs of the march. */
 export interface MarchOptions {
   readonly tableau: Tableau;
-  /** Share of the largest stable step of the ducts (Courant number) [-]; above about 0.9 waves grow. */
+  /**
+   * Times a signal may cross the shortest cell in a step (Courant number) [-]. Waves grow above about 0.9 with the
+   * tableau `SSP2`, above about 2.7 with `SSP2_FOUR`.
+   */
   readonly courant: number;
   /** Largest step [crank deg]; bounds the error of burn and piston motion where no duct does. */
   readonly maxStep: number;
@@ -19,7 +22,12 @@ export interface MarchOptions {
 }
 
 /** Halving these moves torque by less than 0.3 %; see the refinement tests. */
-export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2, courant: 0.8, maxStep: 3, maxBurnStep: 1.5 };
+export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.5, maxStep: 4, maxBurnStep: 3 };
+
+/** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
+const LEEWAY = 0.06;
+/** Fastest rate of a running engine over that of still gas, for the grid of the first cycle [-]. */
+const FIRST_GUESS = 1.5;
 
 /** Crank angles after firing top centre at which a cylinder's life changes [deg], -360 to 360. */
 export interface Calendar {
@@ -67,6 +75,8 @@ export interface March {
   readonly rhs: Rhs;
   /** Steps taken since the start. */
   steps: number;
+  /** Fastest rate met since the grid was laid [1/s], see {@link stiffness}. */
+  fastest: number;
   /** Crank degrees at whose multiples steps end, where copies want it; 720: free. */
   bin: number;
 }
@@ -98,6 +108,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     plan,
     rhs: (t, y, d) => rates(network, t, y, d),
     steps: 0,
+    fastest: 0,
     bin: 720,
   };
 }
@@ -117,13 +128,18 @@ const EPSILON = 1e-7;
 
 /**
  * Lays the steps on a grid where cylinders are copied, so that what is recorded on the grid is recalled exactly: a whole
- * number of bins in every delay. Call it after the speed is set; the state at hand tells how long steps will be.
+ * number of bins in every delay, as wide as the fastest rate since the last call allows. Call it after the speed is set
+ * and again where rates have changed.
  */
 export function alignSteps(march: March): void {
   const { network, options, y } = march;
   if (network.copies.length === 0) return;
-  decode(network, 0, y);
-  const span = Math.min(options.maxStep, (options.courant * network.degreesPerSecond) / stiffness(network));
+  if (march.fastest === 0) {
+    decode(network, 0, y);
+    march.fastest = FIRST_GUESS * stiffness(network);
+  }
+  const span = Math.min(options.maxStep, (options.courant * network.degreesPerSecond) / march.fastest);
+  march.fastest = 0;
   const delays = network.copies.flatMap((c) => c.spec.delays);
   const common = delays.every(Number.isInteger) ? delays.reduce(greatestDivisor, 720) : 3;
   const bins = (720 / common) * Math.ceil(common / span);
@@ -145,10 +161,13 @@ export function marchDegrees(
   const { network, options, y, before, stepper } = march;
   const speed = network.degreesPerSecond;
   const end = from + degrees;
+  const courant = options.courant * (march.bin < 720 ? 1 + LEEWAY : 1);
   let theta = from;
   decode(network, theta, y);
   while (theta < end - EPSILON) {
-    let span = Math.min(options.maxStep, (options.courant * speed) / stiffness(network));
+    const rate = stiffness(network);
+    if (rate > march.fastest) march.fastest = rate;
+    let span = Math.min(options.maxStep, (courant * speed) / rate);
     const edge = Math.min(end, (Math.floor(theta / march.bin + 1e-6) + 1) * march.bin);
     span = (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));
     for (let i = 0; i < network.cylinders.length; i++) {

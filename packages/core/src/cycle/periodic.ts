@@ -3,8 +3,8 @@ import type { EngineNetwork } from '../combination/assemble.ts';
 import { renewCopies } from '../network/network.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
-import type { March } from './march.ts';
-import { marchDegrees } from './march.ts';
+import type { CylinderDiary, March } from './march.ts';
+import { alignSteps, marchDegrees } from './march.ts';
 
 /** When a cycle counts as repeating. */
 export interface PeriodicOptions {
@@ -30,45 +30,56 @@ export interface PeriodicCycle {
   readonly plenumPressure: number;
 }
 
+/** A look at the engine after a cycle that did not repeat yet; true where it altered something, the timing say. */
+export type AfterCycle = (cycle: PeriodicCycle) => boolean;
+
 /**
  * Marches from the state at hand until work, trapped mass and balances repeat. A cycle that does not is a value with
  * `converged` false, never an exception.
  *
  * @param fuelEnergyOf - fuel energy [J] of a mass of mixture [kg]
+ * @param afterCycle - called between cycles; a cycle after which it altered something is not the last
  */
 export function marchToPeriodic(
   engine: EngineNetwork,
   march: March,
   fuelEnergyOf: (mixture: number) => number,
   options: PeriodicOptions = PERIODIC_DEFAULTS,
+  afterCycle: AfterCycle = () => false,
 ): PeriodicCycle {
   const before = new Float64Array(march.y.length);
-  const works = march.diaries.map(() => Number.NaN);
-  const masses = march.diaries.map(() => Number.NaN);
   let result: PeriodicCycle | null = null;
-  for (let cycle = 1; cycle <= options.maxCycles; cycle++) {
+  for (let cycles = 1; cycles <= options.maxCycles; cycles++) {
     before.set(march.y);
+    // The rates of a new speed or of a first cycle are not known before it was marched.
+    if (cycles <= 2) alignSteps(march);
     renewCopies(march.network, march.y);
+    const works = march.diaries.map(workOf);
+    const masses = march.diaries.map((diary) => diary.trappedMass);
     const plenum = meanPlenum(engine, march);
     marchDegrees(march, 0, 720, (_, h) => plenum.add(h));
     let change = 0;
     march.diaries.forEach((diary, i) => {
-      const work = diary.closedWork + diary.pumpingWork;
-      const changes = [
-        Math.abs(work - works[i]) / Math.abs(work),
-        Math.abs(diary.trappedMass / masses[i] - 1),
-      ];
-      for (const c of changes) change = Math.max(change, Number.isFinite(c) ? c : 1);
-      works[i] = work;
-      masses[i] = diary.trappedMass;
+      for (const ratio of [works[i] / workOf(diary), masses[i] / diary.trappedMass])
+        change = Math.max(change, Number.isFinite(ratio) ? Math.abs(ratio - 1) : 1);
     });
     const totals = cycleTotals(engine, march, before);
     const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
     const worst = Math.max(change, Math.abs(audit.mass), Math.abs(audit.energy));
-    const converged = worst <= options.tolerance;
-    result = { converged, cycles: cycle, change, totals, audit, plenumPressure: plenum.mean() };
-    if (converged || !Number.isFinite(worst)) break;
+    result = {
+      converged: worst <= options.tolerance,
+      cycles,
+      change,
+      totals,
+      audit,
+      plenumPressure: plenum.mean(),
+    };
+    if (!Number.isFinite(worst) || (!afterCycle(result) && result.converged)) break;
   }
   if (result === null) throw new RangeError('maxCycles must be 1 or more');
   return result;
+}
+
+function workOf(diary: CylinderDiary): number {
+  return diary.closedWork + diary.pumpingWork;
 }

@@ -6,7 +6,7 @@ import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, planBurn, timingAngles } from '../cycle/burnPlan.ts';
 import { closedBench } from '../cycle/closedCycle.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
-import { alignSteps, MARCH_DEFAULTS } from '../cycle/march.ts';
+import { MARCH_DEFAULTS } from '../cycle/march.ts';
 import type { PeriodicCycle, PeriodicOptions } from '../cycle/periodic.ts';
 import { marchToPeriodic, PERIODIC_DEFAULTS } from '../cycle/periodic.ts';
 import { prepareMarch } from '../cycle/prepare.ts';
@@ -49,11 +49,11 @@ export interface Simulation {
 
 /** Timing to start the first speed from [deg after firing top centre]. */
 const FIRST_CA50 = 8;
-/** Speeds' timing is searched again until it moves less than this [deg]. */
+/** The timing is searched after every cycle until it moves less than this [deg] on a cycle that changed less than that [-]. */
 const SETTLED = 0.2;
-const MAX_SEARCHES = 4;
-/** A cycle good enough to search the timing on. */
-const ROUGH: PeriodicOptions = { maxCycles: 6, tolerance: 2e-3 };
+const STEADY = 5e-3;
+/** Cycles after which the timing stays as it is: hunting between two timings is worse than being a little off. */
+const MAX_SEARCHES = 12;
 
 export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
   const { weather, burn } = combination;
@@ -108,34 +108,28 @@ export function createSimulation(combination: Combination, options: SimulationOp
 
   const runSpeed = (rpm: number): SpeedResult => {
     setSpeed(march.network, rpm);
-    alignSteps(march);
-    let cycles = marchToPeriodic(engine, march, fuelEnergyOf, ROUGH).cycles;
-    let choice = search(rpm);
-    for (let i = 1; ; i++) {
+    let choice: TimingChoice | null = null;
+    let settled = false;
+    const retime = ({ change, cycles }: PeriodicCycle): boolean => {
+      if (settled) return false;
       const before = timingAngles(angles[0], timing).ca50;
-      timing = choice.timing;
-      const settled = Math.abs(timingAngles(angles[0], timing).ca50 - before) < SETTLED;
-      const cycle = marchToPeriodic(
-        engine,
-        march,
-        fuelEnergyOf,
-        settled || i >= MAX_SEARCHES ? periodic : ROUGH,
-      );
-      cycles += cycle.cycles;
-      if (settled || i >= MAX_SEARCHES) {
-        const count = angles.length;
-        const mean = (f: (a: BurnAngles) => number) => angles.reduce((s, a) => s + f(a) / count, 0);
-        return {
-          rpm,
-          cycle: { ...cycle, cycles },
-          choice,
-          spark: mean((a) => timingAngles(a, timing).spark),
-          ca50: mean((a) => timingAngles(a, timing).ca50),
-          burnDuration: mean((a) => a.main),
-        };
-      }
       choice = search(rpm);
-    }
+      timing = choice.timing;
+      const moved = Math.abs(timingAngles(angles[0], timing).ca50 - before);
+      settled = (moved < SETTLED && change < STEADY) || cycles >= MAX_SEARCHES;
+      return true;
+    };
+    const cycle = marchToPeriodic(engine, march, fuelEnergyOf, periodic, retime);
+    const count = angles.length;
+    const mean = (f: (a: BurnAngles) => number) => angles.reduce((s, a) => s + f(a) / count, 0);
+    return {
+      rpm,
+      cycle,
+      choice: choice ?? search(rpm),
+      spark: mean((a) => timingAngles(a, timing).spark),
+      ca50: mean((a) => timingAngles(a, timing).ca50),
+      burnDuration: mean((a) => a.main),
+    };
   };
   return { combination, tables, engine, march, runSpeed };
 }

@@ -6,12 +6,13 @@ import {
   type Rhs,
   RK4,
   SSP2,
+  SSP2_FOUR,
   SSP3,
   step,
   type Tableau,
 } from '../../src/numerics/rungeKutta.ts';
 
-const METHODS = [SSP2, SSP3, RK4].map((tableau) => [tableau.name, tableau] as const);
+const METHODS = [SSP2, SSP2_FOUR, SSP3, RK4].map((tableau) => [tableau.name, tableau] as const);
 const sum = (values: readonly number[]) => values.reduce((s, v) => s + v, 0);
 
 /** Solved by x = cos t exp(sin t), y = sin t: not linear, coupled, and dependent on time. */
@@ -62,25 +63,39 @@ describe.each(METHODS)('%s', (_, tableau) => {
     );
     expect(y[0]).toBeCloseTo(2 ** n - 0.5 ** n, 12);
   });
+});
 
+/** What one step makes of y' = -y from 1. */
+function decayed(tableau: Tableau, h: number): number {
+  const y = new Float64Array([1]);
+  step(
+    createStepper(tableau, 1),
+    (_t, x, d) => {
+      d[0] = -x[0];
+    },
+    0,
+    h,
+    y,
+  );
+  return y[0];
+}
+
+describe.each(METHODS.filter(([, { order, b }]) => b.length === order))('%s', (_, tableau) => {
   it('multiplies decay by the exponential series cut after its order', () => {
-    const y = new Float64Array([1]);
-    step(
-      createStepper(tableau, 1),
-      (_t, x, d) => {
-        d[0] = -x[0];
-      },
-      0,
-      0.5,
-      y,
-    );
     let term = 1;
     let series = 1;
     for (let i = 1; i <= tableau.order; i++) {
       term *= -0.5 / i;
       series += term;
     }
-    expect(y[0]).toBeCloseTo(series, 14);
+    expect(decayed(tableau, 0.5)).toBeCloseTo(series, 14);
+  });
+});
+
+describe('SSP2_FOUR', () => {
+  it('multiplies decay by 1/4 + 3/4 (1 - h/3)^4, without a change of sign however long the step', () => {
+    expect(decayed(SSP2_FOUR, 3)).toBeCloseTo(1 / 4, 14);
+    expect(decayed(SSP2_FOUR, 1.5)).toBeCloseTo(1 / 4 + 3 / 64, 14);
   });
 });
 
