@@ -2,6 +2,7 @@
 import { DomainError } from '../base/errors.ts';
 import { checkResolved } from './checks/checkResolved.ts';
 import { checkStated } from './checks/checkStated.ts';
+import { isTrusted, withoutDoubtful } from './checks/trust.ts';
 import type { Combination, Port } from './combination.ts';
 import { lifter } from './defaults/cam.ts';
 import { type BreathingSizes, ratedSpeed } from './defaults/ratedSpeed.ts';
@@ -45,8 +46,9 @@ export function resolveDocument(
   const sections = readSections(document);
   const { sheets, problems: sheetProblems } = readSheets(document, options.sheet);
   const problems = [...sections.problems, ...sheetProblems, ...checkStated(document, sections.file)];
-  if (problems.length > 0 || sections.file.engine === undefined)
-    return { ok: false, problems: inOrder(problems) };
+  if (problems.length > 0 || sections.file.engine === undefined) {
+    return { ok: false, problems: inOrder([...problems, ...problemsBehind(document, problems, options)]) };
+  }
   const context: ResolveContext = { file: sections.file as CombinationFile, sheets, ledger: new Ledger() };
   try {
     const combination = resolve(context);
@@ -59,6 +61,39 @@ export function resolveDocument(
       ok: false,
       problems: [problemOf(document, '', 'inconsistent', `does not fit together: ${error.message}`)],
     };
+  }
+}
+
+/**
+ * Problems that would show only once the ones found are mended: looked for at once, with the fields in question taken out, so
+ * that one reading names all there is. What an estimate in such a field's place might have caused is left out.
+ */
+function problemsBehind(
+  document: CombinationDocument,
+  found: readonly Problem[],
+  options: { readonly sheet?: SheetSource | undefined },
+): readonly Problem[] {
+  const first = withoutDoubtful(document, found);
+  const isNew = (problem: Problem): boolean =>
+    isTrusted(problem, found) &&
+    !found.some((other) => other.path === problem.path && other.code === problem.code);
+  const stated = checkStated(first, readSections(first).file).filter(isNew);
+  const rest = withoutDoubtful(first, stated);
+  const { file } = readSections(rest);
+  if (file.engine === undefined) return stated;
+  // Compression is the one figure of these without an estimate; any stands in, since its checks are then not trusted.
+  const chamber = file.chamber?.volume === undefined ? { compression: 10, ...file.chamber } : file.chamber;
+  const context: ResolveContext = {
+    file: { ...file, engine: file.engine, chamber },
+    sheets: readSheets(rest, options.sheet).sheets,
+    ledger: new Ledger(),
+  };
+  try {
+    const late = checkResolved(rest, context, resolve(context)).filter(isNew);
+    return [...stated, ...late.filter((problem) => isTrusted(problem, stated))];
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    return stated;
   }
 }
 

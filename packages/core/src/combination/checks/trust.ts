@@ -3,6 +3,19 @@ import { editDocument } from '../editDocument.ts';
 import type { Problem } from '../problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 
+const FLOW_FIELDS = [
+  'engine.bore',
+  'chamber.class',
+  'heads.bench.depression',
+  'heads.valvesPerCylinder',
+  'heads.flow',
+  'heads.SIDE.flow',
+  'heads.SIDE.flowMultiplier',
+  'heads.SIDE.valves',
+  'heads.SIDE.valve',
+  'heads.SIDE.minimumArea',
+];
+
 /**
  * Fields that a check of the completed combination looks at beyond its own group, by code; `SIDE` stands for the side the
  * problem is of. An estimate in the place of a wrong field must not start a second complaint.
@@ -20,18 +33,8 @@ const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
     'heads.exhaust.valve',
   ],
   lash: ['engine', 'cam', 'valvetrain', 'heads.intake.valve', 'heads.exhaust.valve'],
-  'flow-above-limit': [
-    'engine.bore',
-    'chamber.class',
-    'heads.bench.depression',
-    'heads.valvesPerCylinder',
-    'heads.flow',
-    'heads.SIDE.flow',
-    'heads.SIDE.flowMultiplier',
-    'heads.SIDE.valves',
-    'heads.SIDE.valve',
-    'heads.SIDE.minimumArea',
-  ],
+  'flow-above-limit': FLOW_FIELDS,
+  'depression-doubtful': FLOW_FIELDS,
 };
 
 /** The document with every field that has a problem taken out; of a list, the whole list. */
@@ -55,9 +58,9 @@ export function withoutDoubtful(
  */
 export function isTrusted(problem: Problem, earlier: readonly Problem[]): boolean {
   const group = problem.path.slice(0, Math.max(0, problem.path.lastIndexOf('.')));
-  const side = /\b(?:intake|exhaust)/u.exec(problem.path)?.[0] ?? 'intake';
-  const code = problem.code === 'depression-doubtful' ? 'flow-above-limit' : problem.code;
-  const listed = LOOKS_AT[code]?.map((path) => path.replace('SIDE', side));
+  const side = /\.(intake|exhaust)\./u.exec(problem.path)?.[1];
+  const sides = side === undefined ? ['intake', 'exhaust'] : [side];
+  const listed = LOOKS_AT[problem.code]?.flatMap((path) => sides.map((name) => path.replace('SIDE', name)));
   const seen = listed ?? [group === '' ? problem.path : group];
   return earlier.every((other) => seen.every((path) => !touches(doubtfulPath(other), path)));
 }
