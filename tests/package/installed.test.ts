@@ -111,6 +111,13 @@ describe('the installed packages', () => {
     expect(version).toMatch(/^valvetide \d+\.\d+\.\d+\n$/);
   });
 
+  it('bring the schema that the first line of a new file names', () => {
+    run('npx', ['--no-install', 'valvetide', 'init', '-o', 'schema-line.yaml']);
+    const [line] = readFileSync(join(folder, 'project/schema-line.yaml'), 'utf8').split('\n');
+    const schema = join(folder, 'project', line.split('$schema=')[1]);
+    expect(JSON.parse(readFileSync(schema, 'utf8')).title).toBe('Combination');
+  });
+
   it('start a file with the command and forecast it', () => {
     run('npx', ['--no-install', 'valvetide', 'init', '-o', 'engine.yaml']);
     const forecast = ['valvetide', 'forecast', 'engine.yaml', '--rpm', '4000', '--json'];

@@ -1,10 +1,12 @@
 /** The combination file that `valvetide init` prints: an invented V8 with every line explained. */
 
 export function starterFile(name: string): string {
-  return `# A combination: one complete engine specification.
+  return `# yaml-language-server: $schema=./node_modules/@valvetide/core/schema/combination.schema.json
+# A combination: one complete engine specification.
 # Every quantity carries its unit (4.155 in, 68 cc, 850 cfm, 28 inH2O, 60 degF). Only engine, chamber and
 # heads must say something: what you leave out is estimated, and every result lists the estimates.
 # Check this file with: valvetide inspect FILE
+# The first line lets editors complete and explain the fields; valvetide schema -o FILE writes the schema elsewhere.
 name: ${JSON.stringify(name)}
 
 engine:

@@ -90,6 +90,12 @@ describe('combinationSchema', () => {
     expect(fields.length).toBeGreaterThan(30);
   });
 
+  it('is published in the package as it stands in the code', async () => {
+    // Editors read the file; `vitest -u` writes it anew after a change of the schema.
+    const file = new URL('../../schema/combination.schema.json', import.meta.url).pathname;
+    await expect(`${JSON.stringify(combinationSchema(), null, 2)}\n`).toMatchFileSnapshot(file);
+  });
+
   it('can be written as JSON', () => {
     expect(JSON.parse(JSON.stringify(combinationSchema()))).toEqual(combinationSchema());
     expect(fileWith({})).toContain('engine');
