@@ -193,9 +193,7 @@ export function assembleNetwork(
           { x: collectors.length, area: collectors.area },
         ],
         cells: cellCount(collectors.length, mesh.exhaustCell),
-        fanning: TUBE_FANNING,
-        wallTemperature: collectors.wallTemperature,
-        heatMultiplier: 1,
+        ...wall(TUBE_FANNING, collectors),
       });
       ductWeights.push(weight);
       const duct = ducts.length - 1;
@@ -313,10 +311,16 @@ function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctS
       { x: total, area: port.portArea },
     ],
     cells: cellCount(total, mesh.intakeCell),
-    fanning: CAST_FANNING,
-    wallTemperature: runner.wallTemperature,
-    heatMultiplier: 1,
+    ...wall(CAST_FANNING, runner),
   };
+}
+
+/** A duct's wall. Less friction leaves its heat as it was: the heat goes with friction times its multiplier. */
+function wall(
+  fanning: number,
+  { wallTemperature, wallFriction = 1 }: { readonly wallTemperature: number; readonly wallFriction?: number },
+): Pick<DuctSpec, 'fanning' | 'wallTemperature' | 'heatMultiplier'> {
+  return { fanning: fanning * wallFriction, wallTemperature, heatMultiplier: 1 / wallFriction };
 }
 
 function primaryDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
@@ -332,9 +336,7 @@ function primaryDuct(combination: Combination, number: number, mesh: Mesh): Duct
       { x: total, area: primary.area },
     ],
     cells: cellCount(total, mesh.exhaustCell),
-    fanning: TUBE_FANNING,
-    wallTemperature: primary.wallTemperature,
-    heatMultiplier: 1,
+    ...wall(TUBE_FANNING, primary),
   };
 }
 

@@ -176,6 +176,8 @@ export interface Induction {
     readonly mouthArea: number;
     /** Wall temperature of runner and port [K]. */
     readonly wallTemperature: number;
+    /** Friction of the walls of runner and port over that of usual castings, above 0 [-]; absent: 1. */
+    readonly wallFriction?: number;
   };
   /** Share of the fuel's latent heat that is taken from the air before the valve [-]. */
   readonly evaporation: number;
@@ -191,6 +193,8 @@ export interface ExhaustSystem {
     /** Area, one cylinder [m2]. */
     readonly area: number;
     readonly wallTemperature: number;
+    /** Friction of the walls of port and primary over that of usual tubes, above 0 [-]; absent: 1. */
+    readonly wallFriction?: number;
   };
   /** Cylinders that share a collector; null: open primaries. */
   readonly collectors: {
@@ -203,6 +207,8 @@ export interface ExhaustSystem {
     /** [m2] */
     readonly area: number;
     readonly wallTemperature: number;
+    /** As of the primary [-]; absent: 1. */
+    readonly wallFriction?: number;
   } | null;
   /** Effective area of the outlet with muffler, one collector (or one primary where open) [m2]. */
   readonly outletArea: number;
