@@ -1,0 +1,153 @@
+/** The lines of a dyno sheet that are no rows: standard, air of the day, title, number of the pull. */
+import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
+import type { CorrectionStandard, Weather } from '../combination/combination.ts';
+import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
+
+/** What such lines have said so far. */
+export interface DynoMeta {
+  readonly standard: { readonly value: CorrectionStandard; readonly line: number } | null;
+  /** [kPa] */
+  readonly barometer: number | null;
+  /** [K] */
+  readonly temperature: number | null;
+  /** [kPa] */
+  readonly vapourPressure: number | null;
+  /** [-] */
+  readonly humidity: number | null;
+  /** [K] */
+  readonly dewPoint: number | null;
+  /** Factor from observed to printed, as printed [-]. */
+  readonly factor: number | null;
+  readonly pull: string | null;
+  readonly title: string | null;
+}
+
+export const NO_META: DynoMeta = {
+  standard: null,
+  barometer: null,
+  temperature: null,
+  vapourPressure: null,
+  humidity: null,
+  dewPoint: null,
+  factor: null,
+  pull: null,
+  title: null,
+};
+
+/** What went wrong with a line of this kind. */
+export interface MetaSlip {
+  readonly code: string;
+  readonly message: string;
+  readonly hint: string | null;
+}
+
+export type MetaResult = { readonly meta: DynoMeta } | { readonly slip: MetaSlip };
+
+/** Share of water vapour where a sheet is silent: a middling day; 20 points of it are worth about half a percent. */
+export const ASSUMED_HUMIDITY = 0.4;
+
+/** Reads one line that is no row: `# standard: J607`, `Barometer (inHg), 29.35`, a remark. */
+export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult {
+  const plain = text
+    .replace(/^[\s#"';,/]+/u, '')
+    .replace(/[\s";,]+$/u, '')
+    .trim();
+  if (plain === '') return { meta };
+  const parts = /^([^:=;,\t]{2,40}?)\s*[:=;,\t]+\s*"?(.+?)"?$/su.exec(plain);
+  const pull = /^(?:pull|run)\s*(?:no\.?|number|#)?\s*[:=,]?\s*([\w-]{1,20})$/iu.exec(plain);
+  if (pull !== null) return { meta: { ...meta, pull: pull[1] } };
+  if (parts === null) return { meta: meta.title === null ? { ...meta, title: plain.slice(0, 120) } : meta };
+  const key = parts[1].toLowerCase();
+  const value = parts[2]
+    .replace(/[;\t]+/gu, ' ')
+    .replace(/,\s*(?=[a-z%"°])/giu, ' ')
+    .trim();
+  if (/standard|correct(ed|ion)( to)?$|^corr/u.test(key) && !/factor/u.test(key))
+    return standard(value, line, meta);
+  if (/factor|^cf$/u.test(key)) return number(value, (factor) => ({ ...meta, factor }), meta);
+  if (/vapou?r/u.test(key))
+    return quantity(parts[1], value, 'pressure', (v) => ({ ...meta, vapourPressure: v }));
+  if (/baro/u.test(key)) return quantity(parts[1], value, 'pressure', (v) => ({ ...meta, barometer: v }));
+  if (/humidity|^rh$/u.test(key)) {
+    const share = /^([\d.]+)\s*%?$/u.exec(value);
+    return share === null ? { meta } : { meta: { ...meta, humidity: Number(share[1]) / 100 } };
+  }
+  if (/dew/u.test(key)) return quantity(parts[1], value, 'temperature', (v) => ({ ...meta, dewPoint: v }));
+  if (
+    /(air|inlet|intake|carb|cell|room|ambient)?\s*temp/u.test(key) &&
+    !/oil|water|coolant|fuel|exhaust/u.test(key)
+  ) {
+    return quantity(parts[1], value, 'temperature', (v) => ({ ...meta, temperature: v }));
+  }
+  return { meta: meta.title === null ? { ...meta, title: plain.slice(0, 120) } : meta };
+}
+
+/** The standard a text names, as people write it; `unclear` for `SAE` alone, `other` for those not known here. */
+export function standardNamed(text: string): CorrectionStandard | 'unclear' | 'other' {
+  const words = text.toLowerCase();
+  if (/j\s?-?1349/u.test(words)) return 'J1349';
+  if (/j\s?-?607|\bstp\b|\bstd\b/u.test(words)) return 'J607';
+  if (/\bnone\b|observed|uncorrected|\braw\b/u.test(words)) return 'none';
+  return /\bsae\b/u.test(words) && !/j\s?-?1995/u.test(words) ? 'unclear' : 'other';
+}
+
+function standard(value: string, line: number, meta: DynoMeta): MetaResult {
+  const named = standardNamed(value);
+  const hint = 'write J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed)';
+  if (named === 'unclear') {
+    const message = `names the standard '${value.slice(0, 30)}', which may be J607 or J1349: 4 to 5 % apart`;
+    return { slip: { code: 'standard-unclear', message, hint } };
+  }
+  if (named === 'other') {
+    const message = `names the standard '${value.slice(0, 30)}', which is not known here`;
+    return { slip: { code: 'standard-unknown', message, hint } };
+  }
+  if (meta.standard !== null && meta.standard.value !== named) {
+    const message = `names a second standard, ${named}, after ${meta.standard.value}`;
+    return { slip: { code: 'standard-twice', message, hint: 'keep one standard a file' } };
+  }
+  return { meta: { ...meta, standard: { value: named, line } } };
+}
+
+function number(value: string, put: (value: number) => DynoMeta, meta: DynoMeta): MetaResult {
+  const found = /^([\d.]+)$/u.exec(value);
+  return { meta: found === null ? meta : put(Number(found[1])) };
+}
+
+/** `29.35 inHg`, or the unit in the key: `Barometer (inHg): 29.35`. */
+function quantity(
+  key: string,
+  value: string,
+  dimension: 'pressure' | 'temperature',
+  put: (value: number) => DynoMeta,
+): MetaResult {
+  const found = /^([+-]?\d+(?:[.,]\d+)?)\s*(.*)$/su.exec(value);
+  const inKey = key.split(/[\s([\])]+/u).find((word) => isDynoUnit(word)) ?? '';
+  const written =
+    found === null ? '' : found[2].replace(/[()[\]]|\b(dry|wet|absolute|abs)\b/giu, '').trim() || inKey;
+  const unit = dynoUnit(dimension, written);
+  if (found === null || unit === null) {
+    const message = `gives '${key.trim()}' as '${value.slice(0, 30)}', which needs a number and its unit`;
+    const hint = dimension === 'pressure' ? 'write it like 29.35 inHg' : 'write it like 78 degF';
+    return { slip: { code: 'unit-missing', message, hint } };
+  }
+  return { meta: put(Number(found[1].replace(',', '.')) * unit.factor + unit.offset) };
+}
+
+/** Air of the day, with what had to be taken for granted; null where barometer or temperature is missing. */
+export function weatherOf(
+  meta: DynoMeta,
+): { readonly weather: Weather; readonly note: string | null } | null {
+  const { barometer, temperature, vapourPressure, humidity, dewPoint } = meta;
+  if (barometer === null || temperature === null) return null;
+  const pressure = barometer * 1000;
+  const with_ = (vapour: number): Weather => ({ pressure, temperature, vapourPressure: vapour });
+  if (vapourPressure !== null) return { weather: with_(vapourPressure * 1000), note: null };
+  if (dewPoint !== null) return { weather: with_(saturationPressure(dewPoint, pressure)), note: null };
+  if (humidity !== null)
+    return { weather: with_(vapourPressureOf(humidity, temperature, pressure)), note: null };
+  return {
+    weather: with_(vapourPressureOf(ASSUMED_HUMIDITY, temperature, pressure)),
+    note: 'says nothing of humidity: 40 % taken',
+  };
+}
