@@ -192,7 +192,8 @@ function convert(number: number, written: string, dimension: Dimension, text: st
   return { ok: true, value, unit: name };
 }
 
-function splitNumber(text: string): { number: number; unit: string } | null {
+/** The number and the unit, as written, of a quantity such as `2-1/8 in`; null where it starts with no number. */
+export function splitNumber(text: string): { number: number; unit: string } | null {
   const fraction = FRACTION.exec(text);
   if (fraction !== null && Number(fraction[3]) > 0) {
     const whole = fraction[1] === undefined ? 0 : Number(fraction[1]);

@@ -38,7 +38,12 @@ export function readSections(document: CombinationDocument): SectionsResult {
     if (result.success) file[name] = result.data;
     else for (const issue of result.error.issues) problems.push(...issueProblems(issue, [name], document));
   }
-  return { file, problems: problems.filter((problem) => !isMisspelt(problem, problems)) };
+  return { file, problems: withoutMisspelt(problems) };
+}
+
+/** Without those that only repeat that a field is misspelt. */
+export function withoutMisspelt(problems: readonly Problem[]): readonly Problem[] {
+  return problems.filter((problem) => !isMisspelt(problem, problems));
 }
 
 /** A field is not missing when it stands there misspelt: one slip, one problem. */
@@ -64,19 +69,21 @@ function withoutEmpty(value: unknown): unknown {
 
 type Issue = z.core.$ZodIssue;
 
-function issueProblems(
+/** A complaint of a schema as problems of the document; `schema` is the JSON Schema that knows the fields. */
+export function issueProblems(
   issue: Issue,
   base: readonly PropertyKey[],
   document: CombinationDocument,
+  schema: JsonSchema = combinationSchema(),
 ): readonly Problem[] {
   const path = [...base, ...issue.path];
   const field = path.map(String).join('.');
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => unknownField(document, path, key, fieldNames(path)));
+    return issue.keys.map((key) => unknownField(document, path, key, fieldNames(path, schema)));
   }
   if (issue.code === 'invalid_union') {
     const branch = likeliestBranch(issue.errors);
-    if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document));
+    if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));
     return [problemOf(document, field, 'wrong-kind', issue.message)];
   }
   const { code, message, hint } = wording(issue);
@@ -181,8 +188,8 @@ function unknownField(
 }
 
 /** Names of the fields the schema knows at a path. */
-function fieldNames(path: readonly PropertyKey[]): readonly string[] {
-  let found: readonly JsonSchema[] = [combinationSchema() as JsonSchema];
+function fieldNames(path: readonly PropertyKey[], root: JsonSchema): readonly string[] {
+  let found: readonly JsonSchema[] = [root];
   for (const step of path) {
     const name = String(step);
     found = found.flatMap(alternatives).flatMap((schema) => {

@@ -22,4 +22,12 @@ export interface Change {
   readonly reversible: boolean;
   /** Changes of one group exclude each other; null: goes with every other. */
   readonly insteadOf: string | null;
+  /** Where the change was read, for problems; absent where it was not read from a file. */
+  readonly source?: ChangeSource;
+}
+
+/** The file a change stands in, with the lines and columns of its edits by path, from 1; the empty path is the change. */
+export interface ChangeSource {
+  readonly file: string;
+  readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
 }

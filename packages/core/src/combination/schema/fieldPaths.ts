@@ -27,17 +27,33 @@ function collect(schema: JsonSchema, path: string, paths: Set<string>): void {
   }
 }
 
-/** The paths somebody probably meant, nearest first: those that end as written, then those few letters away. */
+/**
+ * The paths somebody probably meant: each name put right in its section; else paths that end as written; else those few
+ * letters away.
+ */
 export function nearestPaths(written: string, paths: readonly string[]): readonly string[] {
+  const mended = mendedPath(written, paths);
+  if (mended !== null) return [mended];
   const ending = paths.filter((path) => path.toLowerCase().endsWith(`.${written.toLowerCase()}`));
-  const found = [...ending];
-  while (found.length < MOST_OFFERED) {
-    const next = nearestName(
-      written,
-      paths.filter((path) => !found.includes(path)),
+  if (ending.length > 0) return ending.slice(0, MOST_OFFERED);
+  const nearest = nearestName(written, paths);
+  return nearest === null ? [] : [nearest];
+}
+
+/** The path with each name replaced by the nearest in its section; null where a name is near none. */
+function mendedPath(written: string, paths: readonly string[]): string | null {
+  let path = '';
+  for (const name of written.split('.')) {
+    const section = path === '' ? '' : `${path}.`;
+    const inside = paths
+      .filter((known) => known.startsWith(section))
+      .map((known) => known.slice(section.length));
+    const nearest = nearestName(
+      name,
+      inside.filter((known) => !known.includes('.')),
     );
-    if (next === null) break;
-    found.push(next);
+    if (nearest === null) return null;
+    path = `${section}${nearest}`;
   }
-  return found.slice(0, MOST_OFFERED);
+  return path;
 }

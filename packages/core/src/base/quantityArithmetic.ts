@@ -1,0 +1,82 @@
+/** Arithmetic on values as they stand in a file: numbers, ratios such as `10.5:1`, and quantities with their unit. */
+import { type Dimension, parseQuantity, splitNumber, toUnit } from './units.ts';
+
+/** A new value as it would stand in a file, or why there is none. */
+export type ArithmeticResult =
+  | { readonly ok: true; readonly value: number | string }
+  | { readonly ok: false; readonly message: string };
+
+/** Digits kept, so that 1.7 + 0.1 is 1.8. */
+const DIGITS = 12;
+
+const RATIO = /^\s*(\d+(?:\.\d+)?)\s*:\s*1\s*$/u;
+
+/** Temperatures come last: differences of them add, and a plain `K` is one too. */
+const DIMENSIONS: readonly Dimension[] = [
+  'length',
+  'area',
+  'volume',
+  'pressure',
+  'flow',
+  'angle',
+  'speed',
+  'share',
+  'specific-energy',
+  'temperature-difference',
+];
+
+/** `value` times `factor`, in the unit of `value`. */
+export function scaled(value: unknown, factor: number): ArithmeticResult {
+  const number = plainNumber(value);
+  if (number !== null) return { ok: true, value: rounded(number * factor) };
+  const parts = typeof value === 'string' ? splitNumber(value.trim()) : null;
+  if (parts === null || parts.unit === '') return notANumber(value);
+  if (parseQuantity(`0 ${parts.unit}`, 'temperature').ok && !isKelvin(parts.unit)) {
+    return { ok: false, message: `can't be scaled: '${value}' counts from no true zero; add to it instead` };
+  }
+  return { ok: true, value: `${rounded(parts.number * factor)} ${parts.unit}` };
+}
+
+/** `value` plus `amount`, in the unit of `value`; a temperature takes a difference. */
+export function sum(value: unknown, amount: unknown): ArithmeticResult {
+  const number = plainNumber(value);
+  if (number !== null) {
+    const more = plainNumber(amount);
+    if (more === null)
+      return { ok: false, message: `is the plain number ${number}: add a plain number, not '${amount}'` };
+    return { ok: true, value: rounded(number + more) };
+  }
+  const parts = typeof value === 'string' ? splitNumber(value.trim()) : null;
+  if (parts === null || parts.unit === '') return notANumber(value);
+  if (typeof amount !== 'string')
+    return { ok: false, message: `is '${value}': add an amount with its unit, not ${amount}` };
+  for (const dimension of DIMENSIONS) {
+    if (!parseQuantity(`1 ${parts.unit}`, dimension).ok) continue;
+    const more = parseQuantity(amount, dimension);
+    if (more.ok) {
+      const added = parts.number + toUnit(more.value, parts.unit, dimension);
+      return { ok: true, value: `${rounded(added)} ${parts.unit}` };
+    }
+  }
+  return { ok: false, message: `is '${value}', to which '${amount}' can't be added` };
+}
+
+function plainNumber(value: unknown): number | null {
+  if (typeof value === 'number') return value;
+  const ratio = typeof value === 'string' ? RATIO.exec(value) : null;
+  return ratio === null ? null : Number(ratio[1]);
+}
+
+function isKelvin(unit: string): boolean {
+  const zero = parseQuantity(`0 ${unit}`, 'temperature');
+  return zero.ok && zero.value === 0;
+}
+
+function notANumber(value: unknown): ArithmeticResult {
+  const shown = typeof value === 'string' ? `'${value}'` : Array.isArray(value) ? 'a list' : String(value);
+  return { ok: false, message: `is no number to start from: ${shown}` };
+}
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(DIGITS));
+}

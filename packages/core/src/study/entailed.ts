@@ -1,0 +1,165 @@
+/** What must give way when a field is set: the other ways of saying the same thing, and estimates that rested on it. */
+
+/** Consequences of setting one of some fields. */
+export interface Entailed {
+  /** Other ways of saying it, stated or estimated: two of them in one file would contradict each other. */
+  readonly drops: readonly string[];
+  /** Estimates of the same part, made anew from what is now known; a stated value stays. */
+  readonly releases: readonly string[];
+}
+
+interface Rule extends Partial<Entailed> {
+  readonly set: readonly string[];
+  /** Holds only where the file has this field. */
+  readonly beside?: string;
+}
+
+const SIDES = ['intake', 'exhaust'] as const;
+const VOLUMES = ['volume', 'dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice'];
+const LINES = ['advertised', 'checkedAt', 'at050', 'at200'];
+const METERING_RISE = ['induction.evaporation', 'induction.heating', 'induction.runner.wallTemperature'];
+
+const within = (section: string, names: readonly string[]): string[] =>
+  names.map((name) => `${section}.${name}`);
+
+/** A path stands for everything below it too. */
+const RULES: readonly Rule[] = [
+  // A compression ratio, or the volumes that make one.
+  { set: ['chamber.compression'], drops: within('chamber', VOLUMES) },
+  { set: ['chamber.volume'], drops: ['chamber.compression'] },
+  { set: within('chamber', VOLUMES), beside: 'chamber.volume', drops: ['chamber.compression'] },
+  { set: ['engine.bore'], releases: ['chamber.gasketBore', 'chamber.crevice'] },
+  // Heads.
+  { set: ['heads.valvesPerCylinder'], drops: ['heads.intake.valves', 'heads.exhaust.valves'] },
+  {
+    set: ['heads.valvesPerCylinder', 'heads.intake.valves', 'heads.exhaust.valves'],
+    releases: SIDES.flatMap((side) => within(`heads.${side}`, ['valve', 'stem', 'throat', 'minimumArea'])),
+  },
+  { set: ['heads.intake.valves', 'heads.exhaust.valves'], drops: ['heads.valvesPerCylinder'] },
+  { set: ['heads.flow'], releases: ['induction.flowLoss'] },
+  { set: ['heads.intake.flow'], releases: ['induction.flowLoss'] },
+  ...SIDES.flatMap((side): Rule[] => [
+    { set: ['heads.flow', `heads.${side}.flow`], releases: [`heads.${side}.flowMultiplier`] },
+    // The throat only sizes the port's estimate, and the port stays as it was.
+    { set: [`heads.${side}.valve`], releases: [`heads.${side}.throat`, `heads.${side}.stem`] },
+    { set: [`heads.${side}.throat`], releases: [`heads.${side}.minimumArea`] },
+    {
+      set: [`heads.${side}.portArea`],
+      drops: [`heads.${side}.portVolume`],
+      releases: within(`heads.${side}`, ['minimumArea', 'areaRatio', 'throat']),
+    },
+    {
+      set: [`heads.${side}.portVolume`],
+      drops: [`heads.${side}.portArea`],
+      releases: within(`heads.${side}`, ['minimumArea', 'areaRatio', 'throat']),
+    },
+    {
+      set: [`heads.${side}.minimumArea`],
+      drops: within(`heads.${side}`, ['portArea', 'portVolume']),
+      releases: [`heads.${side}.throat`],
+    },
+  ]),
+  // Lobes: the lines of a card belong together, a measured table stands in their place.
+  ...SIDES.flatMap((side): Rule[] => {
+    const card = [...within(`cam.${side}`, LINES), `cam.${side}.lobeLift`, `cam.${side}.valveLift`];
+    return [
+      { set: [`cam.${side}.table`], drops: card },
+      { set: card, drops: [`cam.${side}.table`] },
+      { set: within(`cam.${side}`, LINES), releases: within(`cam.${side}`, LINES) },
+      { set: [`cam.${side}.lobeLift`], drops: [`cam.${side}.valveLift`] },
+      { set: [`cam.${side}.valveLift`], drops: [`cam.${side}.lobeLift`] },
+    ];
+  }),
+  // Where the intake lobe stands is where the whole cam stands.
+  { set: ['cam.intake.centreline'], drops: ['cam.advance'] },
+  { set: ['cam.advance'], drops: ['cam.intake.centreline'] },
+  {
+    set: ['cam.lifter'],
+    releases: [
+      ...SIDES.flatMap((side) => within(`cam.${side}`, LINES)),
+      ...within('valvetrain', ['intakeLash', 'exhaustLash']),
+      'friction.valvetrain',
+    ],
+  },
+  {
+    set: ['valvetrain.type'],
+    releases: [
+      ...within('valvetrain', ['intakeRatio', 'exhaustRatio', 'intakeLash', 'exhaustLash', 'flex']),
+      'friction.valvetrain',
+    ],
+  },
+  // Induction.
+  { set: ['induction.carburetor'], drops: ['induction.throttle'] },
+  { set: ['induction.throttle'], drops: ['induction.carburetor'] },
+  { set: ['induction.carburetor.barrels'], releases: ['induction.carburetor.ratedAt'] },
+  {
+    set: ['induction.manifold'],
+    releases: [
+      ...within('induction', ['plenum', 'runner', 'flowLoss', 'heating']),
+      ...within('induction', ['carburetor.count', 'throttle.count']),
+    ],
+  },
+  { set: ['fuel'], releases: ['induction.evaporation'] },
+  // Exhaust.
+  {
+    set: ['exhaust.style'],
+    releases: ['exhaust.primary', ...within('exhaust.collector', ['inside', 'length', 'wallTemperature'])],
+  },
+  ...['exhaust.primary', 'exhaust.collector'].flatMap((pipe): Rule[] => [
+    { set: [`${pipe}.diameter`], drops: [`${pipe}.inside`] },
+    { set: [`${pipe}.inside`], drops: within(pipe, ['diameter', 'wall']) },
+  ]),
+  {
+    set: within('exhaust.collector', ['diameter', 'inside', 'wall']),
+    releases: ['exhaust.collector.mergeVolume'],
+  },
+  {
+    set: within('exhaust.muffler', ['flow', 'at']),
+    drops: within('exhaust.muffler', ['backPressure', 'airflow']),
+  },
+  {
+    set: within('exhaust.muffler', ['backPressure', 'airflow']),
+    drops: within('exhaust.muffler', ['flow', 'at']),
+  },
+  // Running.
+  { set: ['mixture.lambda'], drops: ['mixture.airFuelRatio'] },
+  { set: ['mixture.airFuelRatio'], drops: ['mixture.lambda'] },
+  { set: ['burn.ca50'], drops: within('burn', ['spark', 'timing']) },
+  { set: ['burn.spark'], drops: within('burn', ['ca50', 'timing']) },
+  { set: ['weather.humidity'], drops: within('weather', ['vapourPressure', 'dewPoint']) },
+  { set: ['weather.vapourPressure'], drops: within('weather', ['humidity', 'dewPoint']) },
+  { set: ['weather.dewPoint'], drops: within('weather', ['humidity', 'vapourPressure']) },
+];
+
+/**
+ * What gives way when these fields are set, save what is set itself. A carburetor in place of a throttle, or the
+ * reverse, also changes how the charge is warmed.
+ */
+export function entailed(
+  paths: readonly string[],
+  metering: 'carburetor' | 'throttle',
+  has: (path: string) => boolean,
+): Entailed {
+  const drops = new Set<string>();
+  const releases = new Set<string>();
+  for (const rule of RULES) {
+    if (rule.beside !== undefined && !has(rule.beside)) continue;
+    if (!rule.set.some((field) => paths.some((path) => isWithin(path, field) || isWithin(field, path))))
+      continue;
+    for (const path of rule.drops ?? []) drops.add(path);
+    for (const path of rule.releases ?? []) releases.add(path);
+  }
+  const other = metering === 'carburetor' ? 'induction.throttle' : 'induction.carburetor';
+  if (paths.some((path) => isWithin(path, other))) for (const path of METERING_RISE) releases.add(path);
+  const isSet = (path: string): boolean =>
+    paths.some((field) => isWithin(path, field) || isWithin(field, path));
+  return {
+    drops: [...drops].filter((path) => !isSet(path)),
+    releases: [...releases],
+  };
+}
+
+/** Whether `path` is `field` or lies below it. */
+export function isWithin(path: string, field: string): boolean {
+  return path === field || path.startsWith(`${field}.`);
+}

@@ -1,0 +1,38 @@
+/** Parts that are computed from other parts' fields, and stay what they were when only those others change. */
+import type { Combination } from '../combination/combination.ts';
+import { isWithin } from './entailed.ts';
+
+/** Fields that describe the mouth of the runner. */
+const MOUTH = ['induction.manifold', 'induction.runner.entryArea', 'induction.flowLoss'];
+/** Fields that describe how the exhaust side flows. */
+const EXHAUST_FLOW = ['heads.exhaust', 'heads.preparation', 'heads.valvesPerCylinder'];
+
+/**
+ * `after` with what `before` had, where none of `paths` names it.
+ *
+ * The runner's mouth: a manifold's loss is stated as a share of the flow of the port it was tried on, so that a better port
+ * alone would come out with a better manifold. The exhaust flow: without a sheet it is a share of the intake's.
+ */
+export function keepUntouched(
+  before: Combination,
+  after: Combination,
+  paths: readonly string[],
+): Combination {
+  const touches = (fields: readonly string[]): boolean =>
+    fields.some((field) => paths.some((path) => isWithin(path, field) || isWithin(field, path)));
+  // A new sheet may bring the loss with the manifold bolted on, measured.
+  const sheetHasLoss =
+    touches(['heads.flow', 'heads.intake.flow']) &&
+    !after.assumed.some(({ path }) => path === 'induction.flowLoss');
+  const mouth = touches(MOUTH) || sheetHasLoss ? after.induction.runner : before.induction.runner;
+  const exhaustByIntake = before.exhaust.flow.measuredTo === null && after.exhaust.flow.measuredTo === null;
+  const flow = exhaustByIntake && !touches(EXHAUST_FLOW) ? before.exhaust.flow : after.exhaust.flow;
+  return {
+    ...after,
+    exhaust: { ...after.exhaust, flow },
+    induction: {
+      ...after.induction,
+      runner: { ...after.induction.runner, mouthArea: mouth.mouthArea },
+    },
+  };
+}
