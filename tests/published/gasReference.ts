@@ -13,6 +13,9 @@ import { species } from '../../packages/core/src/gas/species.ts';
  */
 export const fromReference = (p: number): number => p / 1.01325;
 
+/** Pressure of ours that stands for 1 atm of the reference [Pa]. */
+export const ATMOSPHERE: number = fromReference(101_325);
+
 /** Fresh gas of one fuel in O2 + 3.76 N2. */
 export function simpleMixture(
   fuel: string,

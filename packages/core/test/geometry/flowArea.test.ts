@@ -74,6 +74,14 @@ describe('flow without a sheet', () => {
     expect(() => defaultIntakeFlow(0.05, 1.5, 'stock')).toThrow('valves must be a whole number');
   });
 
+  it('gives a stock 1.94 in valve the flows of a production iron head, within 5 %', () => {
+    // From memory, +-8 cfm: 65, 122, 168, 195, 203 cfm at 0.100 to 0.500 in.
+    const flow = flowArea(defaultIntakeFlow(1.94 * IN, 1, 'stock'));
+    [65, 122, 168, 195, 203].forEach((cfm, i) => {
+      expect(Math.abs(toCfm(flow((i + 1) * 0.1 * IN)) / cfm - 1)).toBeLessThan(0.05);
+    });
+  });
+
   it('gives the exhaust 0.75 of the intake at equal lift over diameter, 0.85 with four valves', () => {
     const points = head();
     const two = exhaustFromIntake(points, 2.02 * IN, 1.6 * IN, 1);

@@ -1,5 +1,4 @@
-/** Ringing of pipes and of a volume with a pipe, against linear acoustics. */
-import { describe, expect, it } from 'vitest';
+/** Ringing of pipes and of a volume with a pipe, for checks against linear acoustics. */
 import { fillDuct } from '../../src/network/duct.ts';
 import { SIDE } from '../../src/network/ductEnd.ts';
 import { createNetwork } from '../../src/network/network.ts';
@@ -12,8 +11,9 @@ const P = 1e5;
 const T = 300;
 const GAS = idealGas({ R, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
 /** Speed of sound [m/s]. */
-const C = Math.sqrt(1.4 * R * T);
-const AREA = 1e-3;
+export const C: number = Math.sqrt(1.4 * R * T);
+/** [m2] */
+export const AREA = 1e-3;
 /** Small, so that waves stay linear [Pa]. */
 const STEP = 100;
 
@@ -29,7 +29,7 @@ function frequencyOf(samples: readonly { readonly t: number; readonly p: number 
 }
 
 /** Pipe of 0.5 m, closed at the left, with one end to still air of 1 bar; gas in it starts 100 Pa above. */
-function ringPipe(cells: number, opening: number): number {
+export function ringPipe(cells: number, opening: number): number {
   const network = createNetwork({
     tables: GAS,
     reservoirs: [{ p: P, T, b: 0 }],
@@ -52,7 +52,7 @@ function ringPipe(cells: number, opening: number): number {
 }
 
 /** Volume of given size [m3] and a pipe of 0.3 m from it to still air. */
-function ringVolume(size: number, time: number, cells: number): number {
+export function ringVolume(size: number, time: number, cells: number): number {
   const network = createNetwork({
     tables: GAS,
     reservoirs: [{ p: P, T, b: 0 }],
@@ -75,7 +75,7 @@ function ringVolume(size: number, time: number, cells: number): number {
 }
 
 /** First root of k L tan(k L) = A L / V, stiff volume and massive pipe, as a frequency [Hz]. */
-function resonance(size: number, length: number): number {
+export function resonance(size: number, length: number): number {
   let low = 0;
   let high = Math.PI / 2;
   for (let i = 0; i < 100; i++) {
@@ -85,30 +85,3 @@ function resonance(size: number, length: number): number {
   }
   return (low * C) / (2 * Math.PI * length);
 }
-
-describe('a pipe closed at one end and open at the other', () => {
-  it('rings at a quarter wave, c / (4 L), within 0.5 %', () => {
-    expect(Math.abs(ringPipe(20, AREA) / (C / (4 * 0.5)) - 1)).toBeLessThan(0.005);
-  });
-
-  it('rings at the same note with few cells, within 2 %', () => {
-    expect(Math.abs(ringPipe(8, AREA) / (C / (4 * 0.5)) - 1)).toBeLessThan(0.02);
-  });
-});
-
-describe('a volume with a pipe', () => {
-  it('rings at the Helmholtz frequency c / (2 pi) sqrt(A / (L V)) when its volume dwarfs the pipe, within 2 %', () => {
-    // V = 100 A L: the gas in the pipe stores 1 % of what the volume does, worth 0.17 % of frequency.
-    const size = 100 * AREA * 0.3;
-    const helmholtz = (C / (2 * Math.PI)) * Math.sqrt(AREA / (0.3 * size));
-    expect(Math.abs(ringVolume(size, 0.5, 8) / helmholtz - 1)).toBeLessThan(0.02);
-  });
-
-  it.each([1, 3, 10])(
-    'rings at k L tan(k L) = A L / V when V is %d times A L, within a hundredth',
-    (times) => {
-      const size = times * AREA * 0.3;
-      expect(Math.abs(ringVolume(size, 0.12, 20) / resonance(size, 0.3) - 1)).toBeLessThan(0.01);
-    },
-  );
-});

@@ -1,0 +1,71 @@
+/** Vessels filled and emptied through an orifice, for checks against closed forms of ideal gases. */
+import { SIDE } from '../../src/network/ductEnd.ts';
+import { createNetwork, rates } from '../../src/network/network.ts';
+import { orificeFlow } from '../../src/network/orifice.ts';
+import { createVolume, decodeVolume, fillVolume, stillGas } from '../../src/network/volume.ts';
+import { createStepper, RK4, step } from '../../src/numerics/rungeKutta.ts';
+import { idealGas } from './idealGas.ts';
+
+/** [J/(kg K)] */
+export const AIR_R = 287.055;
+
+/** Vessel of 0.5 l from 5 bar and 1200 K through 5 cm2 into air of 1.013 bar, gamma 1.3, at time t [s]. */
+export function blowDown(t: number): { p: number; T: number; m: number } {
+  const gas = idealGas({ R: AIR_R, freshGamma: 1.3, burnedGamma: 1.3, heat: 0 });
+  const vessel = createVolume('vessel', 5e-4, gas, 0);
+  const outside = stillGas(gas, 1.013e5, 300, 0);
+  const y = new Float64Array(3);
+  fillVolume(vessel, y, 5e5, 1200, 0);
+  const first = y[0];
+  const stepper = createStepper(RK4, 3);
+  const steps = 200;
+  for (let i = 0; i < steps; i++) {
+    step(
+      stepper,
+      (_t, state, d) => {
+        decodeVolume(vessel, state);
+        const m = orificeFlow(vessel.side, outside, 5e-4);
+        d[0] = -m;
+        d[1] = -m * vessel.side[SIDE.h];
+        d[2] = 0;
+      },
+      0,
+      t / steps,
+      y,
+    );
+  }
+  decodeVolume(vessel, y);
+  return { p: vessel.side[SIDE.p], T: vessel.side[SIDE.T], m: y[0] / first };
+}
+
+/** Vessel of 1 l, gamma 1.4, at p1 and T1 filled from air of p0 and 300 K through 0.1 cm2; marched until t [s]. */
+export function fill(
+  p0: number,
+  p1: number,
+  T1: number,
+  t: number,
+  steps: number,
+): { p: number; T: number; mdot: number } {
+  const gas = idealGas({ R: AIR_R, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
+  const network = createNetwork({
+    tables: gas,
+    reservoirs: [{ p: p0, T: 300, b: 0 }],
+    volumes: [{ name: 'vessel', size: 1e-3 }],
+    cylinders: [],
+    ducts: [],
+    ends: [],
+    orifices: [{ from: 0, to: 0, area: 1e-5, gain: 1, enthalpy: stillGas(gas, p0, 300, 0)[SIDE.h] }],
+    copies: [],
+  });
+  const [vessel] = network.volumes;
+  const y = new Float64Array(network.size);
+  const d = new Float64Array(network.size);
+  fillVolume(vessel, y, p1, T1, 0);
+  rates(network, 0, y, d);
+  const mdot = d[0];
+  const stepper = createStepper(RK4, network.size);
+  const rhs = (time: number, state: Float64Array, out: Float64Array) => rates(network, time, state, out);
+  for (let i = 0; i < steps; i++) step(stepper, rhs, 0, t / steps, y);
+  decodeVolume(vessel, y);
+  return { p: vessel.side[SIDE.p], T: vessel.side[SIDE.T], mdot };
+}

@@ -1,0 +1,78 @@
+/** Wall heat and friction: the documented formulas, worked independently. */
+import { friction } from '../../../packages/core/src/processes/friction.ts';
+import { hohenberg, woschniHeywood, woschniOriginal } from '../../../packages/core/src/processes/wallHeat.ts';
+import { type PublishedSource, printed } from '../publishedCase.ts';
+
+export const wallHeatCases: PublishedSource = {
+  title: 'Wall heat',
+  source:
+    'Woschni in its original form and in the kPa form of Heywood (1988), Hohenberg; worked independently',
+  note: 'The two printed forms of Woschni differ by 15 %. The program uses the kPa form.',
+  cases: [
+    {
+      what: 'Woschni, kPa form: bore 0.1 m, 30 bar, 1500 K, 27.36 m/s',
+      value: 790.2,
+      unit: 'W/(m2 K)',
+      decimals: 1,
+      within: printed(1),
+      compute: () => woschniHeywood(0.1, 3e6, 1500, 27.36),
+    },
+    {
+      what: 'Woschni, original form, the same',
+      value: 914.8,
+      unit: 'W/(m2 K)',
+      decimals: 1,
+      within: printed(1),
+      compute: () => woschniOriginal(0.1, 3e6, 1500, 27.36),
+    },
+    {
+      what: 'Hohenberg: 100 cm3, 30 bar, 1500 K, 12 m/s',
+      value: 1466.29,
+      unit: 'W/(m2 K)',
+      decimals: 2,
+      within: printed(2),
+      compute: () => hohenberg(1e-4, 30e5, 1500, 12),
+    },
+    {
+      what: 'Hohenberg: 600 cm3, 1 bar, 400 K, 12 m/s',
+      value: 147.04,
+      unit: 'W/(m2 K)',
+      decimals: 2,
+      within: printed(2),
+      compute: () => hohenberg(6e-4, 1e5, 400, 12),
+    },
+  ],
+};
+
+const FOUR = {
+  bore: 0.086,
+  stroke: 0.086,
+  cylinders: 4,
+  compressionRatio: 10,
+  mainBearings: 5,
+  mainDiameter: 0.056,
+  mainLength: 0.021,
+  rodDiameter: 0.048,
+  rodLength: 0.021,
+  valvetrain: 'direct-acting',
+  camBearings: 5,
+  valves: 16,
+  valveLift: 0.009,
+  accessories: true,
+  intakePressureRatio: 1,
+  oilViscosityRatio: 1,
+} as const;
+
+export const frictionCases: PublishedSource = {
+  title: 'Friction',
+  source:
+    'Patton, Nitschke and Heywood, SAE 890836 (1989), and Sandoval and Heywood, SAE 2003-01-0725 (2003), constants from memory; worked independently for an 86 mm square four',
+  cases: [85, 97, 115, 136, 161, 188].map((value, i) => ({
+    what: `friction at ${1000 * (i + 1)} rpm`,
+    value,
+    unit: 'kPa',
+    decimals: 1,
+    within: printed(0),
+    compute: () => friction(FOUR, (1000 * (i + 1)) / 60).total * 1e-3,
+  })),
+};
