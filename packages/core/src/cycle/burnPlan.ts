@@ -5,6 +5,7 @@ import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import type { BurnClass } from '../processes/burnDuration.ts';
 import {
   ca50FromSpark,
+  centredMainBurn,
   DEVELOPMENT_INSTANT,
   flameDevelopmentAngle,
   mainBurnAngle,
@@ -12,6 +13,7 @@ import {
 } from '../processes/burnDuration.ts';
 import type { FlameFuel } from '../processes/laminarFlameSpeed.ts';
 import { laminarFlameSpeed } from '../processes/laminarFlameSpeed.ts';
+import { scatterShare } from '../processes/mixtureScatter.ts';
 import { kinematicViscosity } from '../processes/viscosity.ts';
 import { burnWindow, WIEBE_A, WIEBE_M } from '../processes/wiebe.ts';
 import type { CylinderDiary } from './march.ts';
@@ -26,7 +28,7 @@ export interface BurnModel {
   readonly multiplier: number;
   /** Angle from 10 to 90 % burned [deg] in place of the model's; null: the model. */
   readonly duration: number | null;
-  /** Share of the heat of reaction that is released [-]. */
+  /** Share of the heat of reaction of evenly mixed charge that is released [-]. */
   readonly efficiency: number;
 }
 
@@ -40,6 +42,11 @@ export interface BurnAngles {
 
 /** Longest angles taken seriously [deg]: beyond, the engine misfires and the model has nothing to say. */
 const LONGEST = 120;
+
+/** Share of the heat of reaction that is released [-]: the stated efficiency, less what uneven mixture costs. */
+export function releasedShare(efficiency: number, phi: number): number {
+  return efficiency * scatterShare(phi);
+}
 
 /** Burn angles of the charge trapped in a cylinder at the closing of its intake valve. */
 export function burnAngles(
@@ -74,11 +81,16 @@ export function burnAngles(
     early.height,
     early.flameSpeed,
   );
-  const main = mainBurnAngle(model.chamber, pistonSpeed, centre.viscosity, centre.height, centre.flameSpeed);
-  return {
-    development: Math.min(model.multiplier * development, LONGEST),
-    main: model.duration ?? Math.min(model.multiplier * main, LONGEST),
+  const { viscosity, height, flameSpeed } = centre;
+  const topVolume = cylinderVolume(crank, 0);
+  const first = Math.min(model.multiplier * development, LONGEST);
+  const mainAt = (lead: number) => {
+    // Not before the valve has closed: then the charge is not compressed yet.
+    const volume = cylinderVolume(crank, (Math.max(-lead, intakeCloses) * Math.PI) / 180);
+    const main = mainBurnAngle(model.chamber, pistonSpeed, viscosity, height, flameSpeed, topVolume / volume);
+    return Math.min(model.multiplier * main, LONGEST);
   };
+  return { development: first, main: model.duration ?? centredMainBurn(first, mainAt) };
 }
 
 /** Timing asked for: 50 % burned after firing top centre, or spark before it [deg]. */

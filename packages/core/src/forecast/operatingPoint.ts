@@ -50,27 +50,29 @@ export function operatingPoint(
   const pmep = totals.pumpingWork / swept;
   const fmep =
     f.multiplier *
-    friction(
-      {
-        bore: block.bore,
-        stroke: block.stroke,
-        cylinders: block.cylinders,
-        compressionRatio: chamber.compressionRatio,
-        mainBearings: f.mainBearings,
-        mainDiameter: f.mainDiameter,
-        mainLength: f.mainLength,
-        rodDiameter: f.rodDiameter,
-        rodLength: f.rodLength,
-        valvetrain: f.valvetrain,
-        camBearings: camBearings(combination),
-        valves: block.cylinders * (intake.valves + exhaust.valves),
-        valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
-        accessories: f.accessories,
-        intakePressureRatio: cycle.plenumPressure / weather.pressure,
-        oilViscosityRatio: 1,
-      },
-      rpm / 60,
-    ).total;
+      friction(
+        {
+          bore: block.bore,
+          stroke: block.stroke,
+          cylinders: block.cylinders,
+          compressionRatio: chamber.compressionRatio,
+          mainBearings: f.mainBearings,
+          mainDiameter: f.mainDiameter,
+          mainLength: f.mainLength,
+          rodDiameter: f.rodDiameter,
+          rodLength: f.rodLength,
+          valvetrain: f.valvetrain,
+          camBearings: camBearings(combination),
+          valves: block.cylinders * (intake.valves + exhaust.valves),
+          valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
+          accessories: f.accessories,
+          intakePressureRatio: cycle.plenumPressure / weather.pressure,
+          oilViscosityRatio: 1,
+        },
+        rpm / 60,
+      ).total -
+    // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
+    result.choice.frictionSpared;
   const bmep = imep + pmep - fmep;
   const torqueOf = (mep: number) => (mep * displacement) / (4 * Math.PI);
   const dryPressure = weather.pressure - weather.vapourPressure;

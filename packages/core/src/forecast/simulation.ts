@@ -3,7 +3,7 @@ import type { EngineNetwork, Mesh } from '../combination/assemble.ts';
 import { assembleNetwork, DEFAULT_MESH } from '../combination/assemble.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
-import { burnAngles, planBurn, timingAngles } from '../cycle/burnPlan.ts';
+import { burnAngles, planBurn, releasedShare, timingAngles } from '../cycle/burnPlan.ts';
 import { closedBench } from '../cycle/closedCycle.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
@@ -56,7 +56,9 @@ const STEADY = 5e-3;
 const MAX_SEARCHES = 12;
 
 export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
-  const { weather, burn } = combination;
+  const { weather } = combination;
+  const phi = 1 / combination.lambda;
+  const burn = { ...combination.burn, efficiency: releasedShare(combination.burn.efficiency, phi) };
   const tables = buildGasTables({
     fuel: combination.fuel,
     lambda: combination.lambda,
@@ -66,7 +68,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
   const model: BurnModel = {
     chamber: combination.chamber.class,
     flameFuel: flameFuelOf(combination.fuel),
-    phi: 1 / combination.lambda,
+    phi,
     multiplier: burn.durationMultiplier,
     duration: burn.duration,
     efficiency: burn.efficiency,

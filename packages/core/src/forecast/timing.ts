@@ -2,11 +2,13 @@
 import type { Burn } from '../combination/combination.ts';
 import type { BurnAngles, Timing } from '../cycle/burnPlan.ts';
 import { planBurn } from '../cycle/burnPlan.ts';
-import type { ClosedBench } from '../cycle/closedCycle.ts';
+import type { ClosedBench, ClosedCycle } from '../cycle/closedCycle.ts';
 import { runClosedCycle } from '../cycle/closedCycle.ts';
+import { sweptVolume } from '../geometry/sliderCrank.ts';
 import { linearTable } from '../numerics/interpolate.ts';
 import { maximise } from '../numerics/maximise.ts';
 import { octaneRequired } from '../processes/knock.ts';
+import { peakPressureFriction } from '../processes/peakPressureFriction.ts';
 
 /** Earliest and latest angle of 50 % burned that the search considers [deg after firing top centre]. */
 const EARLIEST = -5;
@@ -22,8 +24,10 @@ export interface TimingChoice {
   /** Octane number that just does not knock, at the timing and at best torque. */
   readonly octaneRequired: number;
   readonly octaneAtBest: number;
-  /** Work on the bench over that at best torque [-]. */
+  /** Work on the bench, less the friction that peak pressure makes, over that at best torque [-]. */
   readonly workRatio: number;
+  /** Friction mean effective pressure that the timing's lower peak pressure spares against best torque [Pa]. */
+  readonly frictionSpared: number;
   /** True where even the latest timing knocks on the fuel. */
   readonly detonates: boolean;
 }
@@ -40,7 +44,9 @@ export function chooseTiming(
   rpm: number,
 ): TimingChoice {
   const run = (timing: Timing) => runClosedCycle(bench, planBurn(angles, timing, burn.efficiency));
-  const best = maximise((ca50) => run({ ca50 }).work, EARLIEST, LATEST, ACCURACY);
+  const swept = sweptVolume(bench.march.network.cylinders[0].crank);
+  const net = (result: ClosedCycle) => result.work - peakPressureFriction(result.peakPressure) * swept;
+  const best = maximise((ca50) => net(run({ ca50 })), EARLIEST, LATEST, ACCURACY);
   const atBest = run({ ca50: best.x });
   const octaneAtBest = octaneRequired(atBest.knock);
   const choice = (timing: Timing): TimingChoice => {
@@ -51,7 +57,8 @@ export function chooseTiming(
       bestCa50: best.x,
       octaneRequired: required,
       octaneAtBest,
-      workRatio: result.work / atBest.work,
+      workRatio: net(result) / net(atBest),
+      frictionSpared: peakPressureFriction(atBest.peakPressure) - peakPressureFriction(result.peakPressure),
       detonates: required > octane + 0.05,
     };
   };

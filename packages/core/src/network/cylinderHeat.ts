@@ -10,7 +10,7 @@ import {
   WOSCHNI_C1_CLOSED,
   WOSCHNI_C1_GAS_EXCHANGE,
   WOSCHNI_C2,
-  woschniHeywood,
+  woschniOriginal,
   woschniVelocity,
 } from '../processes/wallHeat.ts';
 
@@ -83,5 +83,5 @@ export function heatCoefficient(
           reference.p * reference.V,
           p - motoredPressure(reference.p, reference.V, V, MOTORED_EXPONENT),
         );
-  return walls.multiplier * woschniHeywood(bore, p, T, w);
+  return walls.multiplier * woschniOriginal(bore, p, T, w);
 }

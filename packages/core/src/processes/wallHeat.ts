@@ -45,23 +45,29 @@ export function motoredPressure(referenceP: number, referenceV: number, V: numbe
 export const MOTORED_EXPONENT = 1.32;
 
 /**
- * Woschni's coefficient in the form of Heywood [W/(m2 K)], the default here: 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8, p in kPa.
+ * Woschni's coefficient in its original form, the default here [W/(m2 K)]: 129.8 B^-0.2 p^0.8 T^-0.53 w^0.8, p in bar.
  *
- * Source: Heywood (1988), eq. 12.19. It is 14 % below {@link woschniOriginal} at combustion temperatures (790 against
- * 915 W/(m2 K) at 30 bar, 1500 K); printed forms differ, so a multiplier only means something with its form.
+ * Source: Woschni, SAE 670931 (1967), printed there as 110 kcal/(m2 h K) with p in kgf/cm2 (from memory), which is 129.8
+ * here by arithmetic. The constant was fitted to measured heat together with the exponent -0.53.
  *
  * @param bore - [m]
  * @param p - [Pa]
  * @param T - mean gas temperature [K]
  * @param w - {@link woschniVelocity} [m/s]
  */
-export function woschniHeywood(bore: number, p: number, T: number, w: number): number {
-  return 3.26 * bore ** -0.2 * (p * 1e-3 * w) ** 0.8 * T ** -0.55;
-}
-
-/** Woschni's coefficient in its original form [W/(m2 K)]: 129.8 B^-0.2 p^0.8 T^-0.53 w^0.8, p in bar. See {@link woschniHeywood}. */
 export function woschniOriginal(bore: number, p: number, T: number, w: number): number {
   return 129.8 * bore ** -0.2 * (p * 1e-5 * w) ** 0.8 * T ** -0.53;
+}
+
+/**
+ * Woschni's coefficient as Heywood prints it [W/(m2 K)]: 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8, p in kPa.
+ *
+ * Source: Heywood (1988), eq. 12.19. Its 3.26 is the 129.8 of {@link woschniOriginal} for p in kPa, yet its exponent is
+ * another, so that it lies 14 % below at combustion temperatures (790 against 915 W/(m2 K) at 30 bar, 1500 K). Kept for
+ * comparison: a multiplier only means something with its form.
+ */
+export function woschniHeywood(bore: number, p: number, T: number, w: number): number {
+  return 3.26 * bore ** -0.2 * (p * 1e-3 * w) ** 0.8 * T ** -0.55;
 }
 
 /**

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type BurnClass,
+  CENTRED_CA50,
   ca50FromSpark,
+  centredMainBurn,
   DEVELOPMENT_INSTANT,
   DEVELOPMENT_REFERENCE,
   flameDevelopmentAngle,
@@ -34,11 +36,12 @@ describe('the reference conditions', () => {
       expect(reference.flameSpeed / laminarFlameSpeed('gasoline', 1 / 0.87, T, p, 0.06)).toBeCloseTo(1, 3);
     }
     expect(MAIN_REFERENCE.height).toBeCloseTo(0.0884 / 9, 5);
-    const angle = (DEVELOPMENT_INSTANT * Math.PI) / 180;
-    const [throwLength, rod] = [0.0442, 0.145];
-    const travel =
-      throwLength * (1 - Math.cos(angle)) + rod - Math.sqrt(rod ** 2 - (throwLength * Math.sin(angle)) ** 2);
+    const travel = pistonTravel(DEVELOPMENT_INSTANT);
     expect(DEVELOPMENT_REFERENCE.height - MAIN_REFERENCE.height).toBeCloseTo(travel, 5);
+    for (const { development, main, density } of Object.values(REFERENCE_BURN)) {
+      const lead = sparkLead(development, main, CENTRED_CA50);
+      expect(MAIN_REFERENCE.height / (MAIN_REFERENCE.height + pistonTravel(lead))).toBeCloseTo(density, 3);
+    }
   });
 
   it('give the reference angles back', () => {
@@ -47,6 +50,13 @@ describe('the reference conditions', () => {
       expect(burn.development).toBeCloseTo(REFERENCE_BURN[chamber].development, 1);
       expect(burn.main).toBeCloseTo(REFERENCE_BURN[chamber].main, 1);
     }
+  });
+
+  it('belong to a spark that agrees with them: a longer burn is lit earlier, which shortens it', () => {
+    // main = 40 - lead / 2 and lead = 20 + 0.48713 main - 8 meet at main = 34 / 1.24357.
+    const share = sparkLead(0, 1, 0);
+    const settled = centredMainBurn(20, (lead) => 40 - lead / 2);
+    expect(settled).toBeCloseTo((40 - (20 - CENTRED_CA50) / 2) / (1 + share / 2), 3);
   });
 
   it('keep the durations of the trade: 28 deg fast, 34 normal, 42 slow (common practice, no source)', () => {
@@ -87,12 +97,22 @@ describe('the scaling', () => {
         MAIN_REFERENCE.viscosity * nu,
         MAIN_REFERENCE.height * h,
         MAIN_REFERENCE.flameSpeed * s,
+        REFERENCE_BURN['pent-roof'].density,
       );
     expect(at(1, 1, 1, 1)).toBeCloseTo(28, 12);
     expect(at(8, 1, 1, 1)).toBeCloseTo(56, 12);
     expect(at(1, 8, 1, 1)).toBeCloseTo(56, 12);
     expect(at(1, 1, 8, 1)).toBeCloseTo(112, 12);
     expect(at(1, 1, 1, 8)).toBeCloseTo(7, 12);
+  });
+
+  it('goes with the 4/9 power of the density at the spark', () => {
+    const { pistonSpeed, viscosity, height, flameSpeed } = MAIN_REFERENCE;
+    const { main, density } = REFERENCE_BURN.hemispherical;
+    const at = (d: number) => mainBurnAngle('hemispherical', pistonSpeed, viscosity, height, flameSpeed, d);
+    expect(at(density)).toBeCloseTo(main, 12);
+    // 2^(4/9) = 1.36079...
+    expect(at(2 * density) / main).toBeCloseTo(1.3608, 4);
   });
 
   it('rises weakly with speed: exponent 0.2 to 0.4', () => {
@@ -135,8 +155,9 @@ describe('the scaling', () => {
   });
 
   it('refuses what is not a number', () => {
-    expect(() => mainBurnAngle('pent-roof', Number.NaN, 4e-6, 0.01, 0.8)).toThrow('pistonSpeed');
-    expect(() => mainBurnAngle('pent-roof', 10, Number.NaN, 0.01, 0.8)).toThrow('viscosity');
+    expect(() => mainBurnAngle('pent-roof', Number.NaN, 4e-6, 0.01, 0.8, 0.6)).toThrow('pistonSpeed');
+    expect(() => mainBurnAngle('pent-roof', 10, Number.NaN, 0.01, 0.8, 0.6)).toThrow('viscosity');
+    expect(() => mainBurnAngle('pent-roof', 10, 4e-6, 0.01, 0.8, Number.NaN)).toThrow('density');
     expect(() => flameDevelopmentAngle('pent-roof', 10, 4e-6, Number.NaN, 0.8)).toThrow('height');
     expect(() => flameDevelopmentAngle('pent-roof', 10, 4e-6, 0.01, 0)).toThrow('flameSpeed');
     expect(() => sparkLead(Number.NaN, 28, 8)).toThrow('development');
@@ -144,6 +165,15 @@ describe('the scaling', () => {
     expect(() => sparkLead(20, 28, Number.NaN)).toThrow('ca50');
   });
 });
+
+/** How far the reference engine's piston is from top centre [m], an angle of the crank away from it [deg]. */
+function pistonTravel(degrees: number): number {
+  const angle = (degrees * Math.PI) / 180;
+  const [throwLength, rod] = [0.0442, 0.145];
+  return (
+    throwLength * (1 - Math.cos(angle)) + rod - Math.sqrt(rod ** 2 - (throwLength * Math.sin(angle)) ** 2)
+  );
+}
 
 /** Burn angles of the reference engine with a few things changed; charge compressed by the polytrope of exponent 1.33. */
 function charge(
@@ -168,8 +198,18 @@ function charge(
   };
   const early = at(5.35e-3);
   const top = at(0);
+  const development = flameDevelopmentAngle(chamber, speed, early.nu, early.height, early.flame);
   return {
-    development: flameDevelopmentAngle(chamber, speed, early.nu, early.height, early.flame),
-    main: mainBurnAngle(chamber, speed, top.nu, top.height, top.flame),
+    development,
+    main: centredMainBurn(development, (lead) =>
+      mainBurnAngle(
+        chamber,
+        speed,
+        top.nu,
+        top.height,
+        top.flame,
+        clearance / (clearance + pistonTravel(lead)),
+      ),
+    ),
   };
 }
