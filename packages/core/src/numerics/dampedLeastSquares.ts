@@ -1,0 +1,202 @@
+/** Damped least squares with what was known before, within limits; several points are asked for at once. */
+import { EigenvalueDecomposition, inverse, Matrix, solve } from 'ml-matrix';
+
+/** One unknown of a fit. */
+export interface FitUnknown {
+  /** What is believed before the fit: value and standard deviation. */
+  readonly mean: number;
+  readonly spread: number;
+  readonly min: number;
+  readonly max: number;
+  /** Step of the difference that gives its slope. */
+  readonly step: number;
+}
+
+/**
+ * Residuals at several points, each in standard deviations of the data; the points of one call may be worked out side by
+ * side. Null for a point that was not worked out.
+ */
+export type Residuals = (
+  points: readonly (readonly number[])[],
+) => Promise<readonly (readonly number[] | null)[]>;
+
+/** Where a fit came to. */
+export interface FitResult {
+  /** False where points were missing: the best so far. */
+  readonly complete: boolean;
+  readonly settled: boolean;
+  readonly x: readonly number[];
+  readonly residuals: readonly number[];
+  /** Slopes of the residuals, a row a residual. */
+  readonly jacobian: readonly (readonly number[])[];
+  /** Covariance of what is left uncertain, data and belief together. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Of the data alone, in units of the belief: 1 is as much as was believed, along each axis. */
+  readonly information: { readonly values: readonly number[]; readonly axes: readonly (readonly number[])[] };
+  /** -1, 1: held at its lower, upper limit while the data ask for more; 0: free. */
+  readonly held: readonly (-1 | 0 | 1)[];
+  readonly rounds: number;
+  readonly points: number;
+}
+
+const MAX_ROUNDS = 8;
+/** A step below this, in units of the belief, ends the fit. */
+const SMALL_STEP = 0.02;
+const FIRST_DAMPING = 1e-3;
+
+/**
+ * Minimises the sum of squares of residuals and of (x - mean) / spread, from the means on.
+ *
+ * Levenberg (1944) and Marquardt (1963): the normal equations with a damping that shrinks as long as the sum falls. Unknowns
+ * at a limit are held there while the sum falls beyond it. The slopes are one-sided differences, asked for together with
+ * the point itself, so that a round is one call.
+ */
+export async function dampedLeastSquares(
+  unknowns: readonly FitUnknown[],
+  residuals: Residuals,
+): Promise<FitResult | null> {
+  let points = 0;
+  const look = async (x: readonly number[]): Promise<Look | null> => {
+    const steps = unknowns.map((u, i) => (x[i] + u.step <= u.max ? u.step : -u.step));
+    const asked = [x, ...steps.map((step, i) => x.map((value, j) => (i === j ? value + step : value)))];
+    points += asked.length;
+    const [at, ...beside] = await residuals(asked);
+    if (at === null || at === undefined || beside.some((r) => r === null)) return null;
+    const jacobian = at.map((r, row) =>
+      steps.map((step, i) => ((beside[i]?.[row] ?? Number.NaN) - r) / step),
+    );
+    return { x, residuals: at, jacobian, sum: sumOf(unknowns, x, at) };
+  };
+  const start = await look(unknowns.map((u) => u.mean));
+  if (start === null) return null;
+  let best = start;
+  let damping = FIRST_DAMPING;
+  let complete = true;
+  let settled = false;
+  let rounds = 0;
+  while (rounds < MAX_ROUNDS && !settled) {
+    rounds += 1;
+    const next = stepFrom(unknowns, best, damping);
+    if (largestMove(unknowns, best.x, next) < SMALL_STEP) {
+      settled = true;
+      break;
+    }
+    const trial = await look(next);
+    if (trial === null) {
+      complete = false;
+      break;
+    }
+    if (trial.sum < best.sum) {
+      settled = largestMove(unknowns, best.x, trial.x) < 5 * SMALL_STEP && best.sum - trial.sum < 0.02;
+      best = trial;
+      damping /= 10;
+    } else {
+      damping = Math.max(1, damping * 30);
+      settled = damping > 1e6;
+    }
+  }
+  const scaled = scaledJacobian(unknowns, best);
+  const curvature = scaled.transpose().mmul(scaled);
+  const eigen = new EigenvalueDecomposition(curvature, { assumeSymmetric: true });
+  const spread = (i: number): number => unknowns[i].spread;
+  const posterior = inverse(Matrix.add(curvature, Matrix.eye(unknowns.length))).to2DArray();
+  return {
+    complete,
+    settled,
+    x: best.x,
+    residuals: best.residuals,
+    jacobian: best.jacobian,
+    covariance: posterior.map((row, i) => row.map((value, j) => value * spread(i) * spread(j))),
+    information: {
+      values: eigen.realEigenvalues,
+      axes: eigen.eigenvectorMatrix.transpose().to2DArray(),
+    },
+    held: heldAt(unknowns, best),
+    rounds,
+    points,
+  };
+}
+
+interface Look {
+  readonly x: readonly number[];
+  readonly residuals: readonly number[];
+  readonly jacobian: readonly (readonly number[])[];
+  readonly sum: number;
+}
+
+function sumOf(unknowns: readonly FitUnknown[], x: readonly number[], residuals: readonly number[]): number {
+  const data = residuals.reduce((sum, r) => sum + r * r, 0);
+  return unknowns.reduce((sum, u, i) => sum + ((x[i] - u.mean) / u.spread) ** 2, data);
+}
+
+/** Slopes per standard deviation of belief. */
+function scaledJacobian(unknowns: readonly FitUnknown[], { jacobian }: Look): Matrix {
+  return new Matrix(jacobian.map((row) => row.map((slope, i) => slope * unknowns[i].spread)));
+}
+
+/** Half the gradient of the sum, in units of belief. */
+function gradient(unknowns: readonly FitUnknown[], look: Look): number[] {
+  const scaled = scaledJacobian(unknowns, look);
+  const data = scaled
+    .transpose()
+    .mmul(Matrix.columnVector([...look.residuals]))
+    .to1DArray();
+  return data.map((g, i) => g + (look.x[i] - unknowns[i].mean) / unknowns[i].spread);
+}
+
+function heldAt(unknowns: readonly FitUnknown[], look: Look): (-1 | 0 | 1)[] {
+  const slope = gradient(unknowns, look);
+  return unknowns.map((u, i) => {
+    const room = 1e-6 * u.spread;
+    if (look.x[i] <= u.min + room && slope[i] > 0) return -1;
+    return look.x[i] >= u.max - room && slope[i] < 0 ? 1 : 0;
+  });
+}
+
+/** The damped step, with unknowns that run into a limit held there and the others solved again. */
+function stepFrom(unknowns: readonly FitUnknown[], look: Look, damping: number): number[] {
+  const scaled = scaledJacobian(unknowns, look);
+  const curvature = scaled.transpose().mmul(scaled).add(Matrix.eye(unknowns.length));
+  const slope = gradient(unknowns, look);
+  const fixed = new Map<number, number>();
+  heldAt(unknowns, look).forEach((held, i) => {
+    if (held !== 0) fixed.set(i, 0);
+  });
+  for (;;) {
+    const free = unknowns.map((_, i) => i).filter((i) => !fixed.has(i));
+    if (free.length === 0) return moved(unknowns, look, fixed);
+    const left = new Matrix(
+      free.map((i) => free.map((j) => curvature.get(i, j) * (i === j ? 1 + damping : 1))),
+    );
+    const right = free.map((i) => {
+      let sum = -slope[i];
+      for (const [j, move] of fixed) sum -= curvature.get(i, j) * move;
+      return sum;
+    });
+    const steps = solve(left, Matrix.columnVector(right)).to1DArray();
+    const moves = new Map(fixed);
+    free.forEach((i, at) => {
+      moves.set(i, steps[at]);
+    });
+    const over = free.find((i) => {
+      const to = look.x[i] + (moves.get(i) ?? 0) * unknowns[i].spread;
+      return to < unknowns[i].min || to > unknowns[i].max;
+    });
+    if (over === undefined) return moved(unknowns, look, moves);
+    const to = look.x[over] + (moves.get(over) ?? 0) * unknowns[over].spread;
+    const limit = to < unknowns[over].min ? unknowns[over].min : unknowns[over].max;
+    fixed.set(over, (limit - look.x[over]) / unknowns[over].spread);
+  }
+}
+
+function moved(unknowns: readonly FitUnknown[], look: Look, moves: ReadonlyMap<number, number>): number[] {
+  return unknowns.map((u, i) => Math.min(u.max, Math.max(u.min, look.x[i] + (moves.get(i) ?? 0) * u.spread)));
+}
+
+function largestMove(
+  unknowns: readonly FitUnknown[],
+  from: readonly number[],
+  to: readonly number[],
+): number {
+  return Math.max(...unknowns.map((u, i) => Math.abs(to[i] - from[i]) / u.spread));
+}

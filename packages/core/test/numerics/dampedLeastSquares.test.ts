@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest';
+import {
+  dampedLeastSquares,
+  type FitUnknown,
+  type Residuals,
+} from '../../src/numerics/dampedLeastSquares.ts';
+
+const free = (mean: number, spread: number): FitUnknown => ({
+  mean,
+  spread,
+  min: -1e9,
+  max: 1e9,
+  step: 1e-4,
+});
+
+/** Residuals of a function, each point on its own. */
+const each =
+  (f: (x: readonly number[]) => readonly number[]): Residuals =>
+  async (points) =>
+    points.map(f);
+
+describe('dampedLeastSquares(unknowns, residuals)', () => {
+  it('weighs data against belief: believed 0 +/- 1, measured 2 +/- 1, gives 1 +/- 0.7071', async () => {
+    const fit = await dampedLeastSquares(
+      [free(0, 1)],
+      each(([x]) => [x - 2]),
+    );
+    expect(fit?.x[0]).toBeCloseTo(1, 2);
+    expect(Math.sqrt(fit?.covariance[0][0] ?? 0)).toBeCloseTo(Math.SQRT1_2, 4);
+    expect(fit?.settled).toBe(true);
+  });
+
+  it('finds a curve again where belief is weak: 2 exp(-t / 2), started from exp(-t)', async () => {
+    const times = [0, 0.5, 1, 2, 3, 4];
+    const decay = each(([a, b]) => times.map((t) => 1000 * (a * Math.exp(b * t) - 2 * Math.exp(-t / 2))));
+    const fit = await dampedLeastSquares([free(1, 2), free(-1, 2)], decay);
+    // A fit ends where steps fall below 2 % of belief, here 0.04.
+    expect(fit?.x[0]).toBeCloseTo(2, 1.5);
+    expect(fit?.x[1]).toBeCloseTo(-0.5, 1.5);
+  });
+
+  it('says which direction the data cannot see: only a sum is measured', async () => {
+    const fit = await dampedLeastSquares(
+      [free(0, 1), free(0, 1)],
+      each(([a, b]) => [100 * (a + b - 1)]),
+    );
+    const values = [...(fit?.information.values ?? [])].sort((a, b) => a - b);
+    expect(values[0]).toBeCloseTo(0, 3);
+    expect(values[1]).toBeCloseTo(20_000, -1);
+    const covariance = fit?.covariance ?? [];
+    expect(covariance[0][1] / Math.sqrt(covariance[0][0] * covariance[1][1])).toBeCloseTo(-1, 3);
+  });
+
+  it('stops at a limit, solves the others again and says which way the data push', async () => {
+    const limited: FitUnknown = { mean: 0, spread: 1, min: -0.5, max: 0.5, step: 1e-4 };
+    const fit = await dampedLeastSquares(
+      [limited, free(0, 1)],
+      each(([a, b]) => [30 * (a - 3), 30 * (b + a - 2)]),
+    );
+    expect(fit?.x[0]).toBe(0.5);
+    expect(fit?.x[1]).toBeCloseTo(1.5, 1);
+    expect(fit?.held).toEqual([1, 0]);
+  });
+
+  it('asks for all slopes of a round at once, and a straight problem takes three rounds at most', async () => {
+    let calls = 0;
+    const fit = await dampedLeastSquares([free(0, 1), free(0, 1)], async (points) => {
+      calls += 1;
+      expect(points).toHaveLength(3);
+      return points.map(([a, b]) => [3 * a + b - 1, a - 2 * b]);
+    });
+    expect(calls).toBeLessThanOrEqual(3);
+    expect(fit?.points).toBe(3 * calls);
+  });
+
+  it('gives the best so far where points go missing, and nothing where the first does', async () => {
+    let calls = 0;
+    const failing: Residuals = async (points) =>
+      calls++ > 0 ? points.map(() => null) : points.map(([x]) => [x - 2]);
+    expect((await dampedLeastSquares([free(0, 1)], failing))?.complete).toBe(false);
+    expect(await dampedLeastSquares([free(0, 1)], async (points) => points.map(() => null))).toBeNull();
+  });
+});
