@@ -70,6 +70,7 @@ export function runClosedCycle(bench: ClosedBench, burn: BurnLaw): ClosedCycle {
   cylinder.burn = burn;
   cylinder.burning = false;
   cylinder.firing = false;
+  cylinder.endGas = true;
   march.diaries[0].risingPressure = 0;
   const peak = peakFinder();
   marchDegrees(march, intakeCloses, 180 - intakeCloses, (theta) => {

@@ -1,11 +1,12 @@
 /** Marches a network over crank angle, step by step, cut at valve events and at the ends of the burn. */
-import type { Cylinder } from '../network/cylinder.ts';
-import { CYL, endBurn, localAngle, startBurn } from '../network/cylinder.ts';
+import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
+import { CYL, endBurn, KNOCK_SHARE, localAngle, startBurn } from '../network/cylinder.ts';
 import { SIDE } from '../network/ductEnd.ts';
 import type { Network } from '../network/network.ts';
 import { decode, prepareCopies, rates, recordCopies, setBins, stiffness } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, SSP2_FOUR, step } from '../numerics/rungeKutta.ts';
+import { wiebeShareNormalised } from '../processes/wiebe.ts';
 
 /** Knobs of the march. */
 export interface MarchOptions {
@@ -22,7 +23,7 @@ export interface MarchOptions {
 }
 
 /** Halving these moves torque by less than 0.3 %; see the refinement tests. */
-export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.5, maxStep: 4, maxBurnStep: 3 };
+export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.2, maxStep: 4, maxBurnStep: 4 };
 
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
 const LEEWAY = 0.06;
@@ -195,7 +196,13 @@ function nextEvent(march: March, i: number, angle: number): number {
   let least = ahead(exhaustOpens, angle);
   least = Math.min(least, ahead(intakeCloses, angle), ahead(180, angle), ahead(-180, angle));
   least = Math.min(least, ahead(Math.max(burn.start, intakeCloses), angle));
+  if (march.network.cylinders[i].endGas) least = Math.min(least, ahead(endGasGone(burn), angle));
   return Math.min(least, ahead(Math.min(burn.start + burn.duration, exhaustOpens), angle));
+}
+
+/** Angle from which on end gas is too little to ring [deg after firing top centre]. */
+function endGasGone(burn: BurnLaw): number {
+  return burn.start + burn.duration * wiebeShareNormalised(KNOCK_SHARE, burn.a, burn.m);
 }
 
 /** Degrees from `angle` forward to `event`, above zero. */
@@ -238,10 +245,13 @@ function handleEvents(march: March, i: number, theta: number): void {
     diary.risingPressure = 0;
     y[o + CYL.knock] = 0;
     march.plan(cylinder, diary);
+    cylinder.endGas = true;
   }
   const start = Math.max(cylinder.burn.start, intakeCloses);
   const finish = Math.min(cylinder.burn.start + cylinder.burn.duration, exhaustOpens);
   if (near(angle, start) && finish > start) startBurn(cylinder, theta, y);
+  if (cylinder.endGas && (near(angle, endGasGone(cylinder.burn)) || near(angle, finish)))
+    cylinder.endGas = false;
   if (cylinder.burning && near(angle, finish)) {
     diary.knock = y[o + CYL.knock];
     endBurn(cylinder, theta, y);

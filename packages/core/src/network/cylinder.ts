@@ -46,7 +46,7 @@ export interface BurnLaw {
  * Burned share at which the autoignition integral ends [-]: what little is left unburned later rings too faintly to be
  * called knock. From memory, usual values are 0.8 to 0.9.
  */
-const KNOCK_SHARE = 0.85;
+export const KNOCK_SHARE = 0.85;
 
 /** What a cylinder is made of. */
 export interface CylinderSpec {
@@ -69,6 +69,8 @@ export interface Cylinder extends Omit<CylinderSpec, 'burn'> {
   burning: boolean;
   /** True from the start of the burn to the opening of the exhaust valve. */
   firing: boolean;
+  /** End gas that could ring is left: set by the march from the closing of the intake to {@link KNOCK_SHARE}. */
+  endGas: boolean;
   /** A valve is open at the decoded state; set by the connections. */
   open: boolean;
   /** Burned share of the unburned zone. */
@@ -88,6 +90,7 @@ export function createCylinder(spec: CylinderSpec, tables: GasTables, offset: nu
     speed: 0,
     burning: false,
     firing: false,
+    endGas: false,
     open: false,
     residual: 0,
     reference: { p: 1e5, T: 300, V: 1e-3 },
@@ -306,8 +309,7 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
   } else {
     heat = coefficient * area * (now.T - wall);
   }
-  if (cylinder.burning ? now.x < KNOCK_SHARE : !open && now.angle < 0)
-    d[o + CYL.knock] += knockRate(p, now.Tu);
+  if (cylinder.endGas) d[o + CYL.knock] += knockRate(p, now.Tu);
   d[o + CYL.energy] -= p * now.dV + heat;
   d[o + CYL.work] += p * now.dV;
   d[o + CYL.heat] += heat;

@@ -36,6 +36,7 @@ export interface Duct {
   readonly dx: number;
   readonly faceArea: Float64Array;
   readonly volume: Float64Array;
+  readonly perVolume: Float64Array;
   readonly wallArea: Float64Array;
   readonly fanning: number;
   readonly wallTemperature: number;
@@ -94,6 +95,7 @@ export function createDuct(spec: DuctSpec, tables: GasTables, offset: number): D
     dx,
     faceArea,
     volume,
+    perVolume: volume.map((v) => 1 / v),
     wallArea,
     fanning: spec.fanning,
     wallTemperature: spec.wallTemperature,
@@ -167,8 +169,10 @@ export function fillDuct(duct: Duct, y: Float64Array, p: number, T: number, b: n
 
 /** Primitive variables and limited slopes of every cell from the state vector. */
 export function decodeDuct(duct: Duct, y: Float64Array): void {
-  const { tables, cells: n, offset: o, volume, rho, u, p, T, b, R, cv, c, e, eBurn } = duct;
+  const { tables, cells: n, offset: o, perVolume, rho, u, p, T, b, R, cv, c, e, eBurn } = duct;
   const { freshU, burnedU, tMin, dT, freshR, burnedR } = tables;
+  const perKelvin = 1 / dT;
+  const dR = burnedR - freshR;
   const last = tables.count - 2;
   for (let i = 0; i < n; i++) {
     const m = y[o + i];
@@ -178,27 +182,33 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
     let bi = y[o + 3 * n + i] * im;
     if (bi < 0) bi = 0;
     else if (bi > 1) bi = 1;
-    let k = ((T[i] - tMin) / dT) | 0;
+    let k = ((T[i] - tMin) * perKelvin) | 0;
     if (k < 0) k = 0;
     else if (k > last) k = last;
     // The blend of two piecewise linear tables is inverted exactly; the guess only says where to start looking.
-    let lo = freshU[k] + bi * (burnedU[k] - freshU[k]);
-    let hi = freshU[k + 1] + bi * (burnedU[k + 1] - freshU[k + 1]);
+    let deltaLo = burnedU[k] - freshU[k];
+    let deltaHi = burnedU[k + 1] - freshU[k + 1];
+    let lo = freshU[k] + bi * deltaLo;
+    let hi = freshU[k + 1] + bi * deltaHi;
     while (ei > hi && k < last) {
       k++;
+      deltaLo = deltaHi;
+      deltaHi = burnedU[k + 1] - freshU[k + 1];
       lo = hi;
-      hi = freshU[k + 1] + bi * (burnedU[k + 1] - freshU[k + 1]);
+      hi = freshU[k + 1] + bi * deltaHi;
     }
     while (ei < lo && k > 0) {
       k--;
+      deltaHi = deltaLo;
+      deltaLo = burnedU[k] - freshU[k];
       hi = lo;
-      lo = freshU[k] + bi * (burnedU[k] - freshU[k]);
+      lo = freshU[k] + bi * deltaLo;
     }
-    const cvi = (hi - lo) / dT;
+    const cvi = (hi - lo) * perKelvin;
     const f = (ei - lo) / (hi - lo);
     const Ti = tMin + dT * (k + f);
-    const Ri = freshR + bi * (burnedR - freshR);
-    const ri = m / volume[i];
+    const Ri = freshR + bi * dR;
+    const ri = m * perVolume[i];
     rho[i] = ri;
     u[i] = ui;
     T[i] = Ti;
@@ -206,9 +216,10 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
     R[i] = Ri;
     cv[i] = cvi;
     e[i] = ei;
-    eBurn[i] = burnedU[k] - freshU[k] + f * (burnedU[k + 1] - freshU[k + 1] - burnedU[k] + freshU[k]);
-    p[i] = ri * Ri * Ti;
-    c[i] = Math.sqrt((1 + Ri / cvi) * Ri * Ti);
+    eBurn[i] = deltaLo + f * (deltaHi - deltaLo);
+    const RT = Ri * Ti;
+    p[i] = ri * RT;
+    c[i] = Math.sqrt((1 + Ri / cvi) * RT);
   }
   limitSlopes(duct);
 }

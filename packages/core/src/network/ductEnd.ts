@@ -10,15 +10,23 @@ import type { Duct } from './duct.ts';
 export const SIDE = { p: 0, T: 1, R: 2, gamma: 3, b: 4, h: 5, rho: 6, w: 7 } as const;
 export const SIDE_SIZE = 8;
 
-/** Flow through an end, positive out of the duct: mass [kg/s], burned mass [kg/s], energy [W], momentum with pressure [N]. */
-export const END = { mass: 0, burned: 1, energy: 2, force: 3 } as const;
-export const END_SIZE = 4;
+/**
+ * Flow through an end, positive out of the duct: mass [kg/s], burned mass [kg/s], energy [W], momentum with pressure [N].
+ * `speed` is the velocity at the face [m/s]: the next solution starts its search from the last one.
+ */
+export const END = { mass: 0, burned: 1, energy: 2, force: 3, speed: 4 } as const;
+export const END_SIZE = 5;
 
 /** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
 const SHUT = 1e-7;
 const MAX_ITERATIONS = 12;
-/** Relative error of the squared flow; conservation doesn't depend on it, both sides get the same flow. */
-const TOLERANCE = 1e-6;
+/**
+ * Relative error of the squared flow at which one more step of Newton's method, taken to first order in the other
+ * quantities too, leaves less than 1e-6. Conservation doesn't depend on it, both sides get the same flow.
+ */
+const NEARLY = 1e-3;
+/** Longest last step, as a share of the speed. */
+const LAST_STEP = 1e-2;
 /** Flow taken for none, as a share of the flow at sonic speed. */
 const STILL = 1e-7;
 
@@ -80,6 +88,7 @@ export function solveDuctEnd(
     out[END.burned] = 0;
     out[END.energy] = 0;
     out[END.force] = pWall * ductArea;
+    out[END.speed] = 0;
     return;
   }
   if (pWall > volume[SIDE.p]) outflow(face, volume[SIDE.p], area, ductArea, pWall, c, out);
@@ -109,7 +118,9 @@ function outflow(
   const y0 = powerNearOne(pv / p, 1 / gamma);
   let low = 0;
   let high = (c * k + wi) / (1 + k);
-  let w = Math.min(drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop)), 0.999 * high);
+  let w = out[END.speed];
+  if (!(w > 0 && w < high))
+    w = Math.min(drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop)), 0.999 * high);
   const still = (STILL * rho * c * ductArea) ** 2;
   let m = 0;
   let x = 1;
@@ -133,7 +144,7 @@ function outflow(
     const square = ((area * p0) ** 2 * gamma * gk) / (c * c * z);
     const e = y * (y - pr);
     const g = m * m - square * e;
-    if (Math.abs(g) <= TOLERANCE * m * m + still) break;
+    if (Math.abs(g) <= still) break;
     if (g > 0) high = w;
     else low = w;
     // Along the characteristic d rho = -rho dw / c and d p0 = -rho c (1 - M) dw.
@@ -142,13 +153,22 @@ function outflow(
     const slope =
       2 * m * rhoFace * ductArea * free +
       (square * ((1 + 1 / gamma) * e + eSlope) * rhoFace * c * x * free) / p0;
-    w -= g / slope;
+    const dw = -g / slope;
+    if (Math.abs(g) <= NEARLY * m * m && Math.abs(dw) <= LAST_STEP * w) {
+      w += dw;
+      density *= 1 - dw / (c * x);
+      x -= dw / (k * c);
+      m = rho * density * w * ductArea;
+      break;
+    }
+    w += dw;
     if (!(w > low && w < high)) w = 0.5 * (low + high);
   }
   out[END.mass] = m;
   out[END.burned] = m * face[SIDE.b];
   out[END.energy] = m * (face[SIDE.h] + face[SIDE.R] * face[SIDE.T] * (0.5 * gk) * (x * x - 1) + 0.5 * w * w);
   out[END.force] = p * x * x * density * ductArea + m * w;
+  out[END.speed] = w;
 }
 
 /** Volume to duct. The unknown is the speed into the duct [m/s]. */
@@ -179,7 +199,9 @@ function inflow(
   let low = 0;
   // Sonic in the duct is as fast as a jet that fills it can be.
   let high = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
-  let s = Math.min(drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop)), 0.999 * high);
+  let s = -out[END.speed];
+  if (!(s > 0 && s < high))
+    s = Math.min(drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop)), 0.999 * high);
   const still = (STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea) ** 2;
   let m = 0;
   let pFace = pWall;
@@ -196,18 +218,26 @@ function inflow(
     const y = powerNearOne(pr, 1 / gamma0);
     const e = y * (y - pr);
     const g = m * m - square * e;
-    if (Math.abs(g) <= TOLERANCE * m * m + still) break;
+    if (Math.abs(g) <= still) break;
     if (g > 0) high = s;
     else low = s;
     // Along the characteristic dp = rho c ds, of the gas that was in the duct.
     const rise = (face[SIDE.rho] * density * c * x) / pFace;
     const eSlope = choked ? 0 : y * ((2 * y - pr) / gamma0 - pr);
     const slope = 2 * m * (rhoFace * ductArea + m * (rise + s / (cp0 * T))) - square * eSlope * rise;
-    s -= g / slope;
+    const ds = -g / slope;
+    if (Math.abs(g) <= NEARLY * m * m && Math.abs(ds) <= LAST_STEP * s) {
+      s += ds;
+      pFace *= 1 + rise * ds;
+      m = ((pFace * s) / (R0 * (T0 - (0.5 * s * s) / cp0))) * ductArea;
+      break;
+    }
+    s += ds;
     if (!(s > low && s < high)) s = 0.5 * (low + high);
   }
   out[END.mass] = -m;
   out[END.burned] = -m * volume[SIDE.b];
   out[END.energy] = -m * volume[SIDE.h];
   out[END.force] = pFace * ductArea + m * s;
+  out[END.speed] = -s;
 }

@@ -70,22 +70,19 @@ export function createStepper(tableau: Tableau, size: number): Stepper {
 /** Advances `y` in place from `t` to `t + h`. Allocates nothing. */
 export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
   const { tableau, stages, trial } = stepper;
-  const n = y.length;
+  const { a, b, c } = tableau;
   rhs(t, y, stages[0]);
   for (let i = 1; i < stages.length; i++) {
-    const row = tableau.a[i];
-    trial.set(y);
-    for (let j = 0; j < i; j++) {
-      const w = h * row[j];
-      if (w === 0) continue;
-      const k = stages[j];
-      for (let q = 0; q < n; q++) trial[q] += w * k[q];
-    }
-    rhs(t + tableau.c[i] * h, trial, stages[i]);
+    // A row that repeats the one before goes on from its trial state.
+    const repeats = i > 1 && a[i - 1].every((w, j) => w === a[i][j]);
+    if (!repeats) trial.set(y);
+    for (let j = repeats ? i - 1 : 0; j < i; j++) addScaled(trial, h * a[i][j], stages[j]);
+    rhs(t + c[i] * h, trial, stages[i]);
   }
-  for (let i = 0; i < stages.length; i++) {
-    const w = h * tableau.b[i];
-    const k = stages[i];
-    for (let q = 0; q < n; q++) y[q] += w * k[q];
-  }
+  for (let i = 0; i < stages.length; i++) addScaled(y, h * b[i], stages[i]);
+}
+
+function addScaled(y: Float64Array, w: number, k: Float64Array): void {
+  if (w === 0) return;
+  for (let q = 0; q < y.length; q++) y[q] += w * k[q];
 }
