@@ -43,9 +43,15 @@ function sink(stream: NodeJS.WriteStream): Sink {
     write: (text) => void stream.write(text),
     isTTY: stream.isTTY === true,
     get columns() {
-      return stream.isTTY === true ? stream.columns : undefined;
+      // A terminal that does not know its own width says 0.
+      return (stream.isTTY === true ? stream.columns : 0) || columnsAskedFor(process.env['COLUMNS']);
     },
   };
+}
+
+/** Width asked for by whoever starts us where there is no terminal to ask, as pagers and test runners do. */
+function columnsAskedFor(value: string | undefined): number | undefined {
+  return value !== undefined && /^[1-9]\d{0,4}$/.test(value) ? Number(value) : undefined;
 }
 
 async function readStdin(): Promise<string> {

@@ -102,13 +102,16 @@ describe('colour', () => {
 });
 
 describe('the report', () => {
-  it.each([60, 80, 100, 140, 200])('keeps its tables and its picture within %d columns', async (columns) => {
-    const w = world({ files, columns });
-    await main(words, w.io, fakeCore());
-    const lines = w.out().split('\n');
-    const body = lines.slice(lines.findIndex((line) => line.startsWith('T torque')) + 1);
-    for (const line of body) expect(line.length, line).toBeLessThanOrEqual(columns);
-  });
+  it.each([50, 60, 80, 100, 140, 200])(
+    'keeps its tables and its picture within %d columns',
+    async (columns) => {
+      const w = world({ files, columns });
+      await main(words, w.io, fakeCore());
+      const lines = w.out().split('\n');
+      const body = lines.slice(lines.findIndex((line) => line.startsWith('T torque')));
+      for (const line of body) expect(line.length, line).toBeLessThanOrEqual(columns);
+    },
+  );
 
   it('marks every speed in the picture with a capital for each curve', async () => {
     const w = world({ files, columns: 80 });

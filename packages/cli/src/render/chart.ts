@@ -1,6 +1,7 @@
 /** Torque and power over speed, drawn with letters so that it reads without colour, in a file and on paper. */
 import { fixed } from './fixed.ts';
 import type { Paint } from './paint.ts';
+import { wrap } from './wrap.ts';
 
 export interface ChartPoint {
   readonly rpm: number;
@@ -59,8 +60,9 @@ export function chart(points: readonly ChartPoint[], options: ChartOptions): str
     return `${axis} ${row.join('').trimEnd().split('').map(paintLetter).join('')}`.trimEnd();
   });
   const margin = ' '.repeat(labelWidth + 1);
+  const key = `T torque ${options.torqueUnit}, P power ${options.powerUnit}, B both; small letters between speeds`;
   return `${[
-    `T torque ${options.torqueUnit}, P power ${options.powerUnit}, B both; small letters between speeds`,
+    ...wrap(key, options.width),
     ...lines,
     `${margin}+${'-'.repeat(width + 1)}`,
     `${margin}  ${speedLabels(points, width, columnOf)}`,
