@@ -41,7 +41,7 @@ export interface FitResult {
 
 const MAX_ROUNDS = 8;
 /** A step below this, in units of the belief, ends the fit. */
-const SMALL_STEP = 0.02;
+const SMALL_STEP = 0.05;
 const FIRST_DAMPING = 1e-3;
 
 /**
@@ -87,7 +87,7 @@ export async function dampedLeastSquares(
       break;
     }
     if (trial.sum < best.sum) {
-      settled = largestMove(unknowns, best.x, trial.x) < 5 * SMALL_STEP && best.sum - trial.sum < 0.02;
+      settled = largestMove(unknowns, best.x, trial.x) < 2 * SMALL_STEP && best.sum - trial.sum < 0.02;
       best = trial;
       damping /= 10;
     } else {

@@ -34,9 +34,9 @@ describe('dampedLeastSquares(unknowns, residuals)', () => {
     const times = [0, 0.5, 1, 2, 3, 4];
     const decay = each(([a, b]) => times.map((t) => 1000 * (a * Math.exp(b * t) - 2 * Math.exp(-t / 2))));
     const fit = await dampedLeastSquares([free(1, 2), free(-1, 2)], decay);
-    // A fit ends where steps fall below 2 % of belief, here 0.04.
-    expect(fit?.x[0]).toBeCloseTo(2, 1.5);
-    expect(fit?.x[1]).toBeCloseTo(-0.5, 1.5);
+    // A fit ends where steps fall below 5 % of belief, here 0.1.
+    expect(Math.abs((fit?.x[0] ?? 0) - 2)).toBeLessThan(0.1);
+    expect(Math.abs((fit?.x[1] ?? 0) + 0.5)).toBeLessThan(0.1);
   });
 
   it('says which direction the data cannot see: only a sum is measured', async () => {

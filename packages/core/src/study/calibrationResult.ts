@@ -1,0 +1,72 @@
+/** What a calibration comes to. Plain and serialisable. */
+import type { Calibration } from '../combination/combination.ts';
+import type { CalibrationTarget } from './calibrationTarget.ts';
+import type { Knob, KnobName } from './knobs.ts';
+
+/** That the sheets disagree, and what to look at first. */
+export interface Disagreement {
+  /** Knobs that would have to go further than 20 %. */
+  readonly knobs: readonly KnobName[];
+  readonly message: string;
+  /** What to check, likeliest first. */
+  readonly culprits: readonly string[];
+}
+
+/** A knob before and after. Values and spreads in `unit`. */
+export interface FittedKnob {
+  readonly name: KnobName;
+  readonly path: Knob['path'];
+  readonly what: string;
+  readonly unit: string;
+  readonly before: number;
+  readonly spreadBefore: number;
+  readonly after: number;
+  /** One standard deviation of what is left uncertain. */
+  readonly spread: number;
+  /** `yes`: the data at least halved the uncertainty; `hardly`: they left four fifths of it. */
+  readonly told: 'yes' | 'partly' | 'hardly';
+  /** Ran into the limit of 20 %, and the data ask for more. */
+  readonly atLimit: boolean;
+}
+
+/** One figure measured, with the forecast before and after the fit; unit by `kind`: N m, kW or 1/min. */
+export interface FitPoint {
+  readonly kind: CalibrationTarget['aims'][number]['kind'];
+  readonly rpm: number;
+  readonly measured: number;
+  readonly before: number;
+  readonly after: number;
+  /** One standard deviation that the fit allowed, same unit. */
+  readonly sigma: number;
+}
+
+/** Two knobs that pull the curve alike, so that the data cannot say which of them it is. */
+export interface Confusion {
+  readonly knobs: readonly [KnobName, KnobName];
+  /** Of what is left uncertain [-]: near -1, one may rise for the other's fall. */
+  readonly correlation: number;
+}
+
+/** A calibration, whether it came off or not. Plain and serialisable. */
+export interface CalibrationResult {
+  readonly schemaVersion: 1;
+  /** `fitted`; `sheets disagree`: no credible knob gets there; `incomplete`: aborted before a fit was reached. */
+  readonly outcome: 'fitted' | 'sheets disagree' | 'incomplete';
+  readonly combination: string;
+  readonly sheets: readonly string[];
+  readonly standard: CalibrationTarget['standard'];
+  readonly knobs: readonly FittedKnob[];
+  readonly correlation: readonly (readonly number[])[];
+  readonly confusions: readonly Confusion[];
+  readonly points: readonly FitPoint[];
+  /** Root mean square of forecast over measured less one, torque and power figures [-]. */
+  readonly error: { readonly before: number; readonly after: number };
+  readonly repeatability: CalibrationTarget['repeatability'];
+  readonly modelError: number;
+  readonly disagreement: Disagreement | null;
+  /** Forecasts it took. */
+  readonly forecasts: number;
+  readonly notes: readonly string[];
+  /** What goes into the combination's file; null where nothing was fitted. */
+  readonly calibration: Calibration | null;
+}
