@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { randomFrom, randomFromState } from '../../src/numerics/random.ts';
+import { fnv1a, randomFrom, randomFromState, randomNamed } from '../../src/numerics/random.ts';
 
 describe('randomFromState(state)', () => {
   it('gives the words the reference code of Blackman and Vigna gives from the state 1, 2, 3, 4', () => {
@@ -51,5 +51,19 @@ describe('randomFrom(seed)', () => {
     // 4.55 % lie beyond two standard deviations.
     const beyond = values.filter((x) => Math.abs(x) > 2).length / values.length;
     expect(Math.abs(beyond - 0.0455)).toBeLessThan(5 * Math.sqrt(0.0455) * error);
+  });
+});
+
+describe('randomNamed(seed, name)', () => {
+  it('hashes names as FNV-1a does', () => {
+    // Values of the authors' own test suite, from memory.
+    expect([fnv1a(''), fnv1a('a'), fnv1a('foobar')]).toEqual([0x811c9dc5, 0xe40c292c, 0xbf9cf968]);
+  });
+
+  it('gives each name under each seed a stream of its own', () => {
+    const first = (seed: number, name: string): number => randomNamed(seed, name).word();
+    const words = [1, 2].flatMap((seed) => ['cam', 'header', ''].map((name) => first(seed, name)));
+    expect(new Set(words).size).toBe(6);
+    expect(first(1, 'cam')).toBe(words[0]);
   });
 });

@@ -1,0 +1,159 @@
+/** Gains under many draws of the unknowns, each draw the same for the baseline and for every candidate. */
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { randomNamed } from '../numerics/random.ts';
+
+/** How mean power over the band, relative to its own nominal value, follows one unknown z [standard deviations]. */
+export interface Response {
+  /** Per z [-]. */
+  readonly linear: number;
+  /** Per z^2 [-]. */
+  readonly curved: number;
+}
+
+/** A combination whose responses are known: the baseline, or a candidate. */
+export interface Subject {
+  readonly name: string;
+  /** Mean power over the band with every unknown at its nominal value [kW]. */
+  readonly power: number;
+  /** By the unknown's id; an unknown that is missing leaves the subject alone. */
+  readonly responses: Readonly<Record<string, Response>>;
+  /** Standard deviation of the relative gain from unknowns that were only looked at together [-]. */
+  readonly remainder: number;
+}
+
+/** Unknowns whose errors go together: ids, and their correlation in that order [-]. */
+export interface Correlated {
+  readonly ids: readonly string[];
+  readonly correlation: readonly (readonly number[])[];
+}
+
+/** How often to draw, from which seed, and what goes together. */
+export interface DrawOptions {
+  readonly seed: number;
+  /** Default {@link DRAWS}. */
+  readonly draws?: number;
+  readonly correlated?: Correlated | null;
+}
+
+/** What came of the draws; one entry a draw. */
+export interface PairedDraws {
+  /** Relative change of the baseline's power [-]. */
+  readonly baseline: Float64Array;
+  /** Relative change of each candidate's power [-], in the order of the candidates. */
+  readonly absolute: readonly Float64Array[];
+  /** Gain of each candidate over the baseline of the same draw [%]. */
+  readonly gains: readonly Float64Array[];
+}
+
+/** Enough that their own scatter moves a standard deviation by 1 % and a chance by 1 % at most. */
+export const DRAWS = 6000;
+
+/** A response surface reaches no further than this: below it the engine would hardly run [-]. */
+const LEAST_POWER = 0.05;
+
+/**
+ * Draws every unknown from a normal distribution and reads baseline and candidates off their response surfaces with the
+ * same draw, so that what is common to both cancels in the gain (common random numbers: Law and Kelton, Simulation
+ * Modeling and Analysis, chapter 11; from memory). Effects of different unknowns on one subject add.
+ */
+export function pairedDraws(
+  baseline: Subject,
+  candidates: readonly Subject[],
+  { seed, draws = DRAWS, correlated = null }: DrawOptions,
+): PairedDraws {
+  const subjects = [baseline, ...candidates];
+  const surfaces = subjects.map(() => new Float64Array(draws).fill(1));
+  const deviates = (id: string): Float64Array => {
+    const { normal } = randomNamed(seed, id);
+    return Float64Array.from({ length: draws }, normal);
+  };
+  const together =
+    correlated === null ? new Map<string, Float64Array>() : correlatedDeviates(correlated, deviates);
+  for (const id of unknownIds(subjects)) {
+    const z = together.get(id) ?? deviates(id);
+    subjects.forEach(({ responses }, s) => {
+      if (!Object.hasOwn(responses, id)) return;
+      const { linear, curved } = responses[id];
+      for (let i = 0; i < draws; i++) surfaces[s][i] += z[i] * (linear + curved * z[i]);
+    });
+  }
+  const base = surfaces[0];
+  const gains = candidates.map((candidate, c) => {
+    const { normal } = randomNamed(seed, `rest of ${candidate.name}`);
+    const ratio = candidate.power / baseline.power;
+    return base.map((b, i) => {
+      const own = Math.max(LEAST_POWER, surfaces[c + 1][i]);
+      const rest = candidate.remainder > 0 ? candidate.remainder * normal() : 0;
+      return 100 * ((ratio * own) / Math.max(LEAST_POWER, b) + rest - 1);
+    });
+  });
+  const change = (surface: Float64Array): Float64Array => surface.map((value) => value - 1);
+  return { baseline: change(base), absolute: surfaces.slice(1).map(change), gains };
+}
+
+/** Deviates with a given correlation: its Cholesky factor times independent ones. */
+function correlatedDeviates(
+  { ids, correlation }: Correlated,
+  deviates: (id: string) => Float64Array,
+): ReadonlyMap<string, Float64Array> {
+  const independent = ids.map(deviates);
+  const factor = choleskyFactor(correlation);
+  return new Map(
+    ids.map((id, row) => [
+      id,
+      independent[row].map((_, i) => independent.reduce((sum, z, k) => sum + factor.get(row, k) * z[i], 0)),
+    ]),
+  );
+}
+
+/** Of the matrix, or where rounding left it indefinite, of the nearest one with its correlations shrunk a little. */
+function choleskyFactor(correlation: readonly (readonly number[])[]): Matrix {
+  for (const kept of [1, 0.9999, 0.99, 0.9]) {
+    const shrunk = correlation.map((row, i) => row.map((value, j) => (i === j ? 1 : kept * value)));
+    const cholesky = new CholeskyDecomposition(new Matrix(shrunk));
+    if (cholesky.isPositiveDefinite()) return cholesky.lowerTriangularMatrix;
+  }
+  return Matrix.eye(correlation.length);
+}
+
+function unknownIds(subjects: readonly Subject[]): readonly string[] {
+  return [...new Set(subjects.flatMap(({ responses }) => Object.keys(responses)))].sort();
+}
+
+/** Standard deviation of the draws. */
+export function spreadOf(values: Float64Array): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+}
+
+/** Share of the draws above a limit. */
+export function chanceAbove(values: Float64Array, limit: number): number {
+  return values.reduce((count, value) => count + (value > limit ? 1 : 0), 0) / values.length;
+}
+
+/** Share of the draws in which one gain is the larger; a draw that ties counts half. */
+export function chanceToBeat(one: Float64Array, other: Float64Array): number {
+  const count = one.reduce((sum, value, i) => sum + (value > other[i] ? 1 : value === other[i] ? 0.5 : 0), 0);
+  return count / one.length;
+}
+
+/** Share of the variance of a candidate's gain that each unknown brings [-], largest first, ties by id. */
+export function varianceShares(
+  baseline: Subject,
+  candidate: Subject,
+): readonly { readonly id: string; readonly share: number; readonly perSigma: number }[] {
+  const ratio = candidate.power / baseline.power;
+  const none: Response = { linear: 0, curved: 0 };
+  const parts = unknownIds([baseline, candidate]).map((id) => {
+    const b = baseline.responses[id] ?? none;
+    const c = candidate.responses[id] ?? none;
+    const linear = ratio * (c.linear - b.linear);
+    const curved = ratio * (c.curved - b.curved);
+    // Var(z) = 1, Var(z^2) = 2, uncorrelated.
+    return { id, perSigma: 100 * linear, variance: linear * linear + 2 * curved * curved };
+  });
+  const whole = parts.reduce((sum, { variance }) => sum + variance, candidate.remainder ** 2);
+  return parts
+    .map(({ id, variance, perSigma }) => ({ id, perSigma, share: whole > 0 ? variance / whole : 0 }))
+    .sort((a, b) => b.share - a.share || (a.id < b.id ? -1 : 1));
+}
