@@ -1,0 +1,89 @@
+/** A stand-in for forecasts: torque that answers to a combination's knobs by given slopes, at no cost. */
+import type { Combination } from '../../src/combination/combination.ts';
+import { readCombination } from '../../src/combination/readCombination.ts';
+import { type CombinationDocument, readDocument } from '../../src/combination/readDocument.ts';
+import type { Curve, OperatingPoint } from '../../src/forecast/curve.ts';
+import type { DynoSheet, Pull } from '../../src/study/dynoSheet.ts';
+import type { RunJobs } from '../../src/study/job.ts';
+import { exampleText } from '../combination/files.ts';
+
+/** Flow, heat, friction and length, less what they are believed to be [-]. */
+export type Knobs = readonly [flow: number, heat: number, friction: number, length: number];
+
+/** Torque at a speed and knobs [N m]. */
+export type Response = (rpm: number, knobs: Knobs) => number;
+
+export function minimumDocument(): CombinationDocument {
+  const read = readDocument(exampleText('minimum'), { file: 'engine.yaml' });
+  if (!read.ok) throw new Error('the example is not readable');
+  return read.document;
+}
+
+export function minimumCombination(): Combination {
+  const read = readCombination(exampleText('minimum'));
+  if (!read.ok) throw new Error('the example is not sound');
+  return read.combination;
+}
+
+/** How far each knob of a combination is from one. */
+export function knobsIn(combination: Combination, base: Combination): Knobs {
+  return [
+    combination.intake.flow.area[0] / base.intake.flow.area[0] - 1,
+    combination.walls.multiplier - 1,
+    combination.friction.multiplier - 1,
+    combination.induction.runner.lengthMultiplier - 1,
+  ];
+}
+
+/** An invented engine: flow tells at the top, friction with speed, heat everywhere, length around the hump. */
+export const INVENTED: Response = (rpm, [flow, heat, friction, length]) => {
+  const u = (rpm - 4250) / 1750;
+  const hump = 0.06 * Math.exp(-(((rpm - 4500 / (1 + length)) / 500) ** 2));
+  const gain = flow * (0.25 + 0.35 * u) - 0.12 * heat - friction * (0.13 + 0.06 * u) + hump;
+  return 170 * (1 - 0.12 * u * u) * (1 + gain);
+};
+
+export function runResponse(response: Response, base: Combination, counter = { jobs: 0 }): RunJobs {
+  return async (jobs) => {
+    counter.jobs += jobs.length;
+    return jobs.map(({ combination, rpm }) =>
+      curveOf(rpm.map((n) => [n, response(n, knobsIn(combination, base))])),
+    );
+  };
+}
+
+/** A curve with nothing but torque and power. */
+function curveOf(points: readonly (readonly [rpm: number, torqueNm: number])[]): Curve {
+  return {
+    points: points.map(([rpm, torqueNm]) => ({
+      rpm,
+      torqueNm,
+      powerKw: (torqueNm * rpm * Math.PI) / 30_000,
+    })) as OperatingPoint[],
+  } as unknown as Curve;
+}
+
+/** A sheet of pulls at given torques, under J607. */
+export function sheetOf(
+  pulls: readonly (readonly (readonly [rpm: number, torqueNm: number])[])[],
+): DynoSheet {
+  return {
+    name: 'pull.csv',
+    title: null,
+    standard: 'J607',
+    ignored: [],
+    notes: [],
+    pulls: pulls.map(
+      (points, i): Pull => ({
+        name: String(i + 1),
+        weather: null,
+        points: points.map(([rpm, torqueNm]) => ({
+          rpm,
+          torqueNm,
+          powerKw: (torqueNm * rpm * Math.PI) / 30_000,
+          channels: {},
+        })),
+      }),
+    ),
+  };
+}
