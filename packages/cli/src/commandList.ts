@@ -1,8 +1,17 @@
 /** Every command there is, in the order help shows them. */
 import type { CommandSpec } from './commandSpec.ts';
+import { compareCommand } from './commands/compare.ts';
 import { forecastCommand } from './commands/forecast.ts';
 import { initCommand } from './commands/init.ts';
 import { inspectCommand } from './commands/inspect.ts';
 import { schemaCommand } from './commands/schema.ts';
+import { sweepCommand } from './commands/sweep.ts';
 
-export const COMMANDS: readonly CommandSpec[] = [forecastCommand, inspectCommand, initCommand, schemaCommand];
+export const COMMANDS: readonly CommandSpec[] = [
+  forecastCommand,
+  compareCommand,
+  sweepCommand,
+  inspectCommand,
+  initCommand,
+  schemaCommand,
+];

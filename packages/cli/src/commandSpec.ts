@@ -10,12 +10,16 @@ export interface OptionSpec {
   /** Name of the value in help, `FILE`; absent for a switch. */
   readonly value?: string;
   readonly choices?: readonly string[];
+  /** May be given several times. */
+  readonly many?: boolean;
   readonly help: string;
 }
 
 /** Values as parsed: text options by name, switches set or absent. */
 export interface Flags {
   text(name: string): string | undefined;
+  /** Every value of an option that may be given several times. */
+  texts(name: string): readonly string[];
   on(name: string): boolean;
   /** `--color` true, `--no-color` false, neither undefined. */
   readonly color: boolean | undefined;
@@ -25,13 +29,22 @@ export interface CommandSpec {
   readonly name: string;
   /** One line for the list of commands. */
   readonly summary: string;
-  /** What follows the command's name: `FILE`. */
-  readonly operand: 'FILE' | '[NAME]' | '';
+  /** What follows the command's name in help: `FILE`; empty where nothing does. */
+  readonly operand: string;
+  /** How many operands at most; one where left out and `operand` is not empty. */
+  readonly mostOperands?: number;
   readonly examples: readonly (readonly [command: string, what: string])[];
   readonly options: readonly OptionSpec[];
   /** Paragraphs under the options. */
   readonly notes: readonly string[];
-  run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode>;
+  /** `operand` is the first of `operands`. */
+  run(
+    operand: string | undefined,
+    flags: Flags,
+    io: Io,
+    core: Core,
+    operands: readonly string[],
+  ): Promise<ExitCode>;
 }
 
 export const OUTPUT_OPTIONS: readonly OptionSpec[] = [

@@ -1,16 +1,24 @@
 /** What the commands need of the library, in one place so that a test can hand in its own. */
 import {
+  applyChanges,
   type Combination,
   type Curve,
+  changesSchema,
   combinationSchema,
+  compare,
   type Fidelity,
   forecast,
   type Inspection,
   inspectCombination,
   type OperatingPoint,
   type Problem,
+  pinBaseline,
+  readChanges,
   readCombination,
+  readDocument,
+  sweep,
 } from '@valvetide/core';
+import { openRunner } from './workers/jobRunner.ts';
 
 export interface Core {
   readCombination(
@@ -30,6 +38,28 @@ export interface Core {
     },
   ): Curve;
   inspectCombination(combination: Combination): Inspection;
+  readonly readDocument: typeof readDocument;
+  readonly pinBaseline: typeof pinBaseline;
+  readonly readChanges: typeof readChanges;
+  readonly changesSchema: typeof changesSchema;
+  readonly applyChanges: typeof applyChanges;
+  readonly compare: typeof compare;
+  readonly sweep: typeof sweep;
+  /** Threads to run a study's jobs on; close them at the end. */
+  readonly openRunner: (workers: number) => ReturnType<typeof openRunner>;
 }
 
-export const CORE: Core = { readCombination, combinationSchema, forecast, inspectCombination };
+export const CORE: Core = {
+  readCombination,
+  combinationSchema,
+  forecast,
+  inspectCombination,
+  readDocument,
+  pinBaseline,
+  readChanges,
+  changesSchema,
+  applyChanges,
+  compare,
+  sweep,
+  openRunner,
+};

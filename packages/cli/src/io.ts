@@ -22,8 +22,10 @@ export interface Io {
   /** The path with links and dots resolved, for telling whether two paths are one file. */
   resolvePath(path: string): string;
   readonly env: Environment;
-  /** Aborts when the user asks to stop. */
+  /** Aborts when the user asks to stop; undefined until somebody watches for that. */
   readonly signal: AbortSignal | undefined;
+  /** From now on a first wish to stop aborts `signal`, and only a second ends the program at once. */
+  watchForStop(): AbortSignal;
 }
 
 /** The variables that are looked at. */

@@ -44,12 +44,12 @@ async function dispatch([word, ...rest]: readonly string[], io: Io, core: Core):
     throw new CommandFailure(EXIT.usage, ['name a command first', 'valvetide --help lists them']);
   }
   const command = commandNamed(word);
-  const { operand, flags } = await parseArguments(command, rest);
+  const { operands, flags } = await parseArguments(command, rest);
   if (flags.on('help')) {
     io.stdout.write(commandHelp(command, width));
     return EXIT.ok;
   }
-  return flags.on('version') ? printVersion(io) : command.run(operand, flags, io, core);
+  return flags.on('version') ? printVersion(io) : command.run(operands[0], flags, io, core, operands);
 }
 
 function printVersion(io: Io): ExitCode {

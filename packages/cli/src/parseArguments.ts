@@ -1,4 +1,4 @@
-/** The words after a command's name to its operand and flags. */
+/** The words after a command's name to its operands and flags. */
 import yargs, { type Argv } from 'yargs';
 import { CommandFailure } from './commandFailure.ts';
 import { COMMON_OPTIONS, type CommandSpec, type Flags, type OptionSpec } from './commandSpec.ts';
@@ -7,35 +7,42 @@ import { plainShort } from './render/plain.ts';
 import { suggest } from './suggest.ts';
 
 export interface Arguments {
-  readonly operand: string | undefined;
+  readonly operands: readonly string[];
   readonly flags: Flags;
 }
 
 export async function parseArguments(command: CommandSpec, words: readonly string[]): Promise<Arguments> {
   const options = [...command.options, ...COMMON_OPTIONS];
   const { _: operands, ...values } = await parserFor(command, options).parseAsync([...words]);
-  const most = command.operand === '' ? 0 : 1;
+  const most = command.mostOperands ?? (command.operand === '' ? 0 : 1);
   if (operands.length > most) {
     throw usage(command, `${command.name} does not take ${plainShort(String(operands[most]))}`);
   }
   const given = new Map<string, unknown>(Object.entries(values));
   for (const { name, choices } of options) {
-    const value = given.get(name);
-    if (choices === undefined || typeof value !== 'string' || choices.includes(value)) continue;
-    throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(value)}`);
+    const wrong = texts(given.get(name)).find((value) => choices?.includes(value) === false);
+    if (choices === undefined || wrong === undefined) continue;
+    throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(wrong)}`);
   }
-  const color = given.get('color');
+  const color = last(given.get('color'));
   return {
-    operand: operands[0] === undefined ? undefined : String(operands[0]),
+    operands: operands.map(String),
     flags: {
-      text: (name) => {
-        const value = given.get(name);
-        return typeof value === 'string' ? value : undefined;
-      },
-      on: (name) => given.get(name) === true,
+      text: (name) => texts(given.get(name)).at(-1),
+      texts: (name) => texts(given.get(name)),
+      on: (name) => last(given.get(name)) === true,
       color: typeof color === 'boolean' ? color : undefined,
     },
   };
+}
+
+/** An option given several times comes as a list; where one value is asked for, the last counts. */
+function last(value: unknown): unknown {
+  return Array.isArray(value) ? value.at(-1) : value;
+}
+
+function texts(value: unknown): readonly string[] {
+  return [value].flat().filter((item) => typeof item === 'string');
 }
 
 function parserFor(command: CommandSpec, options: readonly OptionSpec[]): Argv<object> {
@@ -47,7 +54,6 @@ function parserFor(command: CommandSpec, options: readonly OptionSpec[]): Argv<o
     .parserConfiguration({
       'camel-case-expansion': false,
       'dot-notation': false,
-      'duplicate-arguments-array': false,
       'parse-numbers': false,
       'parse-positional-numbers': false,
     });

@@ -15,6 +15,9 @@ import type { Io, Sink } from './io.ts';
 import { reasonOf } from './output/reasonOf.ts';
 
 export function processIo(): Io {
+  // No handler for SIGINT unless asked for: where the march runs on this thread it never yields, so that only the system's
+  // own action can stop it at once. Nothing is half written then, because results are written whole and last.
+  let stop: AbortController | undefined;
   return {
     stdout: sink(process.stdout),
     stderr: sink(process.stderr),
@@ -25,9 +28,17 @@ export function processIo(): Io {
     writeFile,
     resolvePath,
     env: process.env,
-    // No handler for SIGINT: the march never yields, so only the system's own action can stop it at once.
-    // Nothing is half written then, because results are written whole and last.
-    signal: undefined,
+    get signal() {
+      return stop?.signal;
+    },
+    watchForStop: () => {
+      if (stop === undefined) {
+        const controller = new AbortController();
+        stop = controller;
+        process.once('SIGINT', () => controller.abort());
+      }
+      return stop.signal;
+    },
   };
 }
 

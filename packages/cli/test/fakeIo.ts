@@ -66,6 +66,7 @@ export function world(options: WorldOptions = {}): World {
       resolvePath: (path) => posix.resolve('/', path),
       env: options.env ?? {},
       signal: options.signal,
+      watchForStop: () => options.signal ?? new AbortController().signal,
     },
   };
 }

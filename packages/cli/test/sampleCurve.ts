@@ -1,6 +1,6 @@
 /** A made-up curve and a core that hands it out, for what a real forecast can't be asked to do. */
 import type { Combination, Curve, Inspection, OperatingPoint } from '@valvetide/core';
-import type { Core } from '../src/core.ts';
+import { CORE, type Core } from '../src/core.ts';
 
 export function samplePoint(rpm: number, change: Partial<OperatingPoint> = {}): OperatingPoint {
   // A parabola with its top at 5000 rpm; power follows from torque, hp = lb-ft x rpm / 5252.1.
@@ -75,6 +75,7 @@ const NOTHING = {} as Combination;
 
 export function fakeCore(change: Partial<Core> = {}): Core {
   return {
+    ...CORE,
     readCombination: () => ({ ok: true, combination: NOTHING }),
     combinationSchema: () => ({ title: 'Combination' }),
     forecast: (_combination, { rpm, onProgress }) => {

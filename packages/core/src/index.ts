@@ -61,3 +61,23 @@ export type { CardPoint, Follower } from './geometry/lobeCard.ts';
 // numerics
 export type { Rhs, Stepper, Tableau } from './numerics/rungeKutta.ts';
 export { createStepper, RK4, SSP2, SSP3, step } from './numerics/rungeKutta.ts';
+// study
+export type { ApplyOptions } from './study/applyChanges.ts';
+export { applyChanges } from './study/applyChanges.ts';
+export type { BandMean, BandWeighting, SpeedBand } from './study/band.ts';
+export { bandMean } from './study/band.ts';
+export type { Baseline, BaselineResult } from './study/baseline.ts';
+export { pinBaseline } from './study/baseline.ts';
+export type { Change, ChangeSource, FieldEdit } from './study/change.ts';
+export { changesSchema } from './study/changesSchema.ts';
+export type { Candidate } from './study/compare.ts';
+export { compare } from './study/compare.ts';
+export type * from './study/comparison.ts';
+export type { JobControl, RunJobs, StudyJob } from './study/job.ts';
+export { runJob, runJobsHere } from './study/job.ts';
+export type { ReadChangesResult } from './study/readChanges.ts';
+export { readChanges } from './study/readChanges.ts';
+export type { StudyOptions } from './study/studyOptions.ts';
+export type { SweepOptions, SweepResult } from './study/sweep.ts';
+export { MOST_SWEEP_POINTS, sweep } from './study/sweep.ts';
+export type * from './study/sweeping.ts';

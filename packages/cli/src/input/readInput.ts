@@ -1,6 +1,6 @@
 /** A combination file, and the sheets it names, from disk or standard input. */
 import { dirname, isAbsolute, join } from 'node:path';
-import type { Combination } from '@valvetide/core';
+import type { Baseline, Combination, SheetSource } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Core } from '../core.ts';
 import { EXIT } from '../exitCodes.ts';
@@ -15,6 +15,22 @@ export interface Input {
   readonly files: readonly string[];
 }
 
+/** A combination ready to be changed. */
+export interface BaselineInput {
+  readonly baseline: Baseline;
+  readonly files: string[];
+}
+
+/** The text of a file, and the sheets beside it. */
+export interface TextInput {
+  readonly text: string;
+  /** Name to show in problems. */
+  readonly file: string;
+  /** The file, and every sheet as it is read. */
+  readonly files: string[];
+  readonly sheet: SheetSource;
+}
+
 /** Reads and checks everything; fails with all problems at once, as JSON lines where the result would be JSON. */
 export async function readInput(
   operand: string | undefined,
@@ -23,6 +39,31 @@ export async function readInput(
   io: Io,
   core: Core,
 ): Promise<Input> {
+  const { text, file, files, sheet } = await openInput(operand, command, io);
+  const result = core.readCombination(text, { file, sheet });
+  if (!result.ok)
+    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
+  return { combination: result.combination, files };
+}
+
+/** Like {@link readInput}, with the estimates pinned. */
+export async function readBaseline(
+  operand: string | undefined,
+  command: string,
+  asJson: boolean,
+  io: Io,
+  core: Core,
+): Promise<BaselineInput> {
+  const { text, file, files, sheet } = await openInput(operand, command, io);
+  const read = core.readDocument(text, { file });
+  const result = read.ok ? core.pinBaseline(read.document, { sheet }) : read;
+  if (!result.ok)
+    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
+  return { baseline: result.baseline, files };
+}
+
+/** Opens a combination file; sheets are looked for beside it. */
+export async function openInput(operand: string | undefined, command: string, io: Io): Promise<TextInput> {
   if (operand === undefined) {
     throw new CommandFailure(EXIT.usage, [
       `${command} needs a combination file, or - for standard input`,
@@ -31,19 +72,23 @@ export async function readInput(
   }
   const text = operand === '-' ? await readStandardInput(command, io) : readFile(operand, io);
   const files = operand === '-' ? [] : [operand];
-  const folder = operand === '-' ? '.' : dirname(operand);
-  const result = core.readCombination(text, {
+  return {
+    text,
     file: operand === '-' ? 'standard input' : operand,
-    sheet: (name) => {
-      const path = isAbsolute(name) ? name : join(folder, name);
-      files.push(path);
-      // A missing sheet is a problem of the combination file, told together with all others.
-      return readFile(path, io, true);
-    },
-  });
-  if (!result.ok)
-    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
-  return { combination: result.combination, files };
+    files,
+    sheet: sheetsBeside(operand, files, io),
+  };
+}
+
+/** Sheets in the folder of a file, each noted in `files` once it was read. */
+export function sheetsBeside(operand: string, files: string[], io: Io): SheetSource {
+  const folder = operand === '-' ? '.' : dirname(operand);
+  return (name) => {
+    const path = isAbsolute(name) ? name : join(folder, name);
+    if (!files.includes(path)) files.push(path);
+    // A missing sheet is a problem of the file that names it, told together with all others.
+    return readFile(path, io, true);
+  };
 }
 
 async function readStandardInput(command: string, io: Io): Promise<string> {
@@ -56,9 +101,9 @@ async function readStandardInput(command: string, io: Io): Promise<string> {
   return io.readStdin();
 }
 
-function readFile(path: string, io: Io): string;
-function readFile(path: string, io: Io, mayBeMissing: true): string | undefined;
-function readFile(path: string, io: Io, mayBeMissing = false): string | undefined {
+export function readFile(path: string, io: Io): string;
+export function readFile(path: string, io: Io, mayBeMissing: true): string | undefined;
+export function readFile(path: string, io: Io, mayBeMissing = false): string | undefined {
   try {
     return io.readFile(path);
   } catch (error) {

@@ -48,9 +48,10 @@ function exitCodes(width: number): string {
   )}`;
 }
 
-function optionPair({ name, short, value, choices, help }: OptionSpec): readonly [string, string] {
+function optionPair({ name, short, value, choices, many, help }: OptionSpec): readonly [string, string] {
   const flag = `${short === undefined ? '    ' : `-${short}, `}--${name}${value === undefined ? '' : ` ${value}`}`;
-  return [flag, choices === undefined ? help : `${help}: ${choices.join(', ')}`];
+  const choice = choices === undefined ? help : `${help}: ${choices.join(', ')}`;
+  return [flag, many === true ? `${choice}; may be given again` : choice];
 }
 
 /** Two columns; the second wraps, and drops to its own line where the first is long. */

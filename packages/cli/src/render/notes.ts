@@ -47,7 +47,17 @@ export function warningLines(warnings: readonly Warning[]): string[] {
 }
 
 export function warningsText(warnings: readonly Warning[], width: number): string {
-  return warningLines(warnings)
+  return linesText(warningLines(warnings), width);
+}
+
+/** A paragraph; nothing for nothing. */
+export function wrapped(text: string, width: number): string {
+  return text === '' ? '' : `${wrap(text, width).join('\n')}\n`;
+}
+
+/** Each on lines of its own. */
+export function linesText(lines: readonly string[], width: number): string {
+  return lines
     .flatMap((line) => wrap(line, width, '  '))
     .map((line) => `${line}\n`)
     .join('');

@@ -6,9 +6,29 @@ const INCH_MM = 25.4;
 const POUND_KG = 0.45359237;
 /** Mechanical horsepower [kW]: 550 ft lbf/s. */
 const HORSEPOWER_KW = 0.7456998715822702;
+/** Foot pound-force [N m]. */
+const FOOT_POUND_NM = 1.3558179483314;
 /** Inch of mercury at 0 C [kPa]: 25.4 mm at 13 595.1 kg/m3 and standard gravity. */
 const INCH_HG_KPA = 3.386388640341;
 const PSI_BAR = 0.0689475729316836;
+
+/** How torque [N m] and power [kW] are shown. */
+export interface Shown {
+  readonly torque: (nm: number) => number;
+  readonly torqueUnit: string;
+  readonly power: (kw: number) => number;
+  readonly powerUnit: string;
+}
+
+export const SHOWN: Readonly<Record<UnitSystem, Shown>> = {
+  trade: {
+    torque: (nm) => nm / FOOT_POUND_NM,
+    torqueUnit: 'lb-ft',
+    power: (kw) => kw / HORSEPOWER_KW,
+    powerUnit: 'hp',
+  },
+  si: { torque: (nm) => nm, torqueUnit: 'Nm', power: (kw) => kw, powerUnit: 'kW' },
+};
 
 export const toInch = (mm: number): number => mm / INCH_MM;
 export const toSquareInch = (mm2: number): number => mm2 / INCH_MM ** 2;

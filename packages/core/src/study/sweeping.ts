@@ -1,4 +1,5 @@
 /** The result of a sweep: plain values, ready to print or to send. */
+import type { Warning } from '../combination/combination.ts';
 import type { BandMean } from './band.ts';
 import type { SpeedDifference, StudyBasis } from './comparison.ts';
 
@@ -23,6 +24,8 @@ export interface Sweep extends StudyBasis {
   readonly points: readonly SweepPoint[];
   /** Highest mean power over the band; null where no point was forecast. */
   readonly best: SweepBest | null;
+  /** What the baseline is warned of. */
+  readonly warnings: readonly Warning[];
 }
 
 export interface SweptVariable extends Variable {

@@ -1,0 +1,139 @@
+/** Options that every study shares, and what they come to. */
+import { availableParallelism } from 'node:os';
+import type { Combination, SpeedBand, StudyOptions } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import { type Flags, type OptionSpec, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT } from '../exitCodes.ts';
+import { parseRpm } from '../input/parseRpm.ts';
+import type { Io } from '../io.ts';
+import { studyProgress } from '../output/studyProgress.ts';
+import { fixed } from '../render/fixed.ts';
+import { plainShort } from '../render/plain.ts';
+
+/** Which speeds, and which of them count. */
+export const SPEED_OPTIONS: readonly OptionSpec[] = [
+  { name: 'rpm', value: 'FROM:TO:STEP', help: 'speeds to forecast; a list with commas works too' },
+  { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all of them' },
+];
+
+export const WEIGHTING_OPTION: OptionSpec = {
+  name: 'weighting',
+  value: 'WHICH',
+  choices: ['speed', 'time'],
+  help: 'what a mean counts alike: every speed, or every moment of an acceleration',
+};
+
+/** How it is computed and shown. */
+export const STUDY_OPTIONS: readonly OptionSpec[] = [
+  {
+    name: 'fidelity',
+    value: 'WHICH',
+    choices: ['representative', 'all'],
+    help: 'how many cylinders march',
+  },
+  { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+  { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+  { name: 'json', help: 'the whole result as JSON' },
+  { name: 'csv', help: 'the figures as CSV' },
+  ...OUTPUT_OPTIONS,
+  { name: 'strict', help: 'exit code 5 where a speed did not settle or a warning stands' },
+  { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
+  { name: 'verbose', short: 'v', help: 'every column' },
+];
+
+export const STUDY_NOTES: readonly string[] = [
+  'Without --rpm the speeds come from --band, and without that from the inlet Mach index of the combination; the report says so. The result is the same on any number of workers. Ctrl-C ends the work and shows what is done; pressed twice it shows nothing.',
+];
+
+/** Speeds and band, with a sentence on where they come from where nobody named them. */
+export interface ChosenSpeeds {
+  readonly rpm: readonly number[];
+  readonly band: SpeedBand;
+  readonly reason: string;
+}
+
+/** Steps a band is covered in where nobody names the speeds. */
+const STEPS = 8;
+const ROUND_STEPS = [50, 100, 200, 250, 500, 1000];
+
+export function chooseSpeeds(flags: Flags, combination: Combination, core: Core): ChosenSpeeds {
+  const named = flags.text('rpm');
+  const bandText = flags.text('band');
+  const band = bandText === undefined ? undefined : parseBand(bandText);
+  if (named !== undefined) {
+    const rpm = parseRpm(named);
+    const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
+    if (band !== undefined && !(band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm))
+      throw usage(`--band ${plainShort(bandText ?? '')}: none of the speeds lies in it`);
+    return { rpm, band: band ?? all, reason: '' };
+  }
+  if (band !== undefined) return { rpm: speedsOver(band), band, reason: '' };
+  const { fromRpm, toRpm, stepRpm, reason } = core.inspectCombination(combination).band;
+  const rpm = parseRpm(`${fromRpm}:${toRpm}:${stepRpm}`);
+  return {
+    rpm,
+    band: { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] },
+    reason: `Band ${fixed(fromRpm)} to ${fixed(toRpm)} rpm, ${reason}; --band names another.`,
+  };
+}
+
+/** `3500:7000`, both included. */
+export function parseBand(text: string): SpeedBand {
+  const parts = /^\s*(\d+(?:\.\d+)?)\s*:\s*(\d+(?:\.\d+)?)\s*$/.exec(text);
+  if (parts === null) throw usage(`--band ${plainShort(text)}: write from:to, such as 3500:7000`);
+  const [fromRpm, toRpm] = [Number(parts[1]), Number(parts[2])];
+  if (!(toRpm >= fromRpm)) throw usage(`--band ${plainShort(text)}: the band must end above its start`);
+  if (!(fromRpm >= 200 && toRpm <= 30_000))
+    throw usage(`--band ${plainShort(text)}: outside 200 to 30000 rpm`);
+  return { fromRpm, toRpm };
+}
+
+/** Speeds over a band in round steps, both ends included. */
+function speedsOver({ fromRpm, toRpm }: SpeedBand): readonly number[] {
+  const width = toRpm - fromRpm;
+  if (width === 0) return [fromRpm];
+  const step = ROUND_STEPS.find((round) => round * STEPS >= width) ?? ROUND_STEPS[ROUND_STEPS.length - 1];
+  // A last step shorter than a quarter is no step of its own.
+  const count = Math.ceil(width / step - 0.25);
+  return [...Array.from({ length: Math.max(1, count) }, (_, i) => fromRpm + i * step), toRpm];
+}
+
+/** `--workers`, or one a core. */
+export function workersOf(flags: Flags): number {
+  const text = flags.text('workers');
+  if (text === undefined) return availableParallelism();
+  const workers = Number(text);
+  if (!(/^\d{1,3}$/.test(text) && workers >= 1 && workers <= 256))
+    throw usage(`--workers ${plainShort(text)}: write how many threads, 1 to 256`);
+  return workers;
+}
+
+/** Runs a study on the workers asked for, with progress, until it is done or Ctrl-C comes. */
+export async function withWorkers<Result>(
+  flags: Flags,
+  io: Io,
+  core: Core,
+  study: (
+    run: ReturnType<Core['openRunner']>['run'],
+    control: Pick<StudyOptions, 'signal' | 'onProgress'>,
+  ) => Promise<Result>,
+): Promise<Result> {
+  const runner = core.openRunner(workersOf(flags));
+  const progress = studyProgress(io, flags.on('quiet'));
+  try {
+    return await study(runner.run, { signal: io.watchForStop(), onProgress: progress.report });
+  } finally {
+    progress.clear();
+    await runner.close();
+  }
+}
+
+/** Refuses two switches that contradict each other. */
+export function forbidTogether(flags: Flags, one: string, other: string): void {
+  if (flags.on(one) && flags.on(other)) throw usage(`--${one} and --${other} can't be used together`);
+}
+
+function usage(line: string): CommandFailure {
+  return new CommandFailure(EXIT.usage, [line]);
+}

@@ -1,0 +1,56 @@
+/** A changes file, each change tried on the baseline before anything is computed. */
+import type { Baseline, Change, Combination, Problem } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import type { Core } from '../core.ts';
+import { EXIT } from '../exitCodes.ts';
+import type { Io } from '../io.ts';
+import { problemJson, problemLine } from '../render/problems.ts';
+import { type BaselineInput, openInput, sheetsBeside } from './readInput.ts';
+
+/** A change and the combination it makes of the baseline. */
+export interface AppliedChange {
+  readonly change: Change;
+  readonly combination: Combination;
+}
+
+/** Changes that each fit the baseline. */
+export interface ChangesInput {
+  readonly baseline: Baseline;
+  readonly changes: readonly AppliedChange[];
+  /** Every file that was read. */
+  readonly files: readonly string[];
+  /** Text of the sheets that the changes name: beside the combination file, or else beside the changes file. */
+  readonly sheet: (name: string) => string | undefined;
+}
+
+/** Reads changes for a baseline read from `operand`; fails with the problems of all of them at once. */
+export async function readChangesFile(
+  path: string,
+  operand: string,
+  { baseline, files }: BaselineInput,
+  command: string,
+  asJson: boolean,
+  io: Io,
+  core: Core,
+): Promise<ChangesInput> {
+  const refuse = (problems: readonly Problem[]): CommandFailure =>
+    new CommandFailure(EXIT.input, problems.map(asJson ? problemJson : problemLine));
+  if (path === '-' && operand === '-')
+    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name one of the two files']);
+  const input = await openInput(path, command, io);
+  const read = core.readChanges(input.text, { file: input.file });
+  if (!read.ok) throw refuse(read.problems);
+  const all = [...files, ...input.files];
+  const beside = sheetsBeside(operand, all, io);
+  const besideChanges = sheetsBeside(path, all, io);
+  const sheet = (name: string): string | undefined => beside(name) ?? besideChanges(name);
+  const problems: Problem[] = [];
+  const changes = read.changes.flatMap((change): AppliedChange[] => {
+    const applied = core.applyChanges(baseline, [change], { sheet });
+    if (applied.ok) return [{ change, combination: applied.combination }];
+    problems.push(...applied.problems);
+    return [];
+  });
+  if (problems.length > 0) throw refuse(problems);
+  return { baseline, changes, files: all, sheet };
+}

@@ -1,0 +1,191 @@
+/** A comparison for people: the answer first, then each combination, the differences by speed and what they rest on. */
+import type { Comparison, ComparisonEntry } from '@valvetide/core';
+import { bandText, basisLine } from './basisLine.ts';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { linesChart } from './linesChart.ts';
+import { linesText, warningLines, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789';
+
+/** `note` says where the speeds come from; empty where the user named them. */
+export function comparisonText(comparison: Comparison, note: string, options: TextOptions): string {
+  const { width, units, paint, detail } = options;
+  const answer = `${paint.strong(wrapped(comparisonAnswer(comparison, units), width).trimEnd())}\n`;
+  if (detail === 'quiet') return answer;
+  const paragraphs = [
+    answer +
+      [basisLine(comparison, units), note, unfinished(comparison)]
+        .map((line) => wrapped(line, width))
+        .join(''),
+    table(summaryColumns(comparison, units), lettered(comparison), width),
+    chart(comparison, options),
+    bySpeed(comparison, options),
+    linesText(
+      comparison.remarks.map((remark) => `note: ${plain(remark)}`),
+      width,
+    ),
+    paint.caution(linesText(comparisonWarnings(comparison), width)),
+    `${comparison.program.name} ${comparison.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** What the first is warned of, and what each other raises beyond that. */
+export function comparisonWarnings({ entries }: Comparison): readonly string[] {
+  const [reference, ...others] = entries;
+  return [
+    ...warningLines(reference.curve?.warnings ?? []),
+    ...others.flatMap(({ name, cautions }) =>
+      cautions.map((caution) => plain(`warning: ${name}: ${caution}`)),
+    ),
+  ];
+}
+
+/** The best of them and by how much. */
+export function comparisonAnswer(comparison: Comparison, units: UnitSystem): string {
+  const { reference, best, entries } = comparison;
+  const { power, powerUnit } = SHOWN[units];
+  const found = entries.find(({ name }) => name === best);
+  if (found?.band === undefined || found.band === null)
+    return 'Interrupted before the first forecast was done';
+  const gainOf = ({ gain }: ComparisonEntry): string =>
+    gain === null
+      ? ''
+      : `${signed(power(gain.band.powerKw), 1)} ${powerUnit} (${signed(gain.band.powerPct, 1)} %)`;
+  if (found.name !== reference)
+    return `Best ${bandText(comparison)}: ${plain(found.name)}, ${gainOf(found)} mean power against ${plain(reference)}`;
+  const others = entries.filter(({ name, gain }) => name !== reference && gain !== null);
+  if (others.length === 0)
+    return `${plain(reference)}: ${fixed(power(found.band.powerKw), 1)} ${powerUnit} mean power ${bandText(comparison)}, nothing to compare with`;
+  const next = others.reduce((a, b) => ((b.gain?.band.powerKw ?? 0) > (a.gain?.band.powerKw ?? 0) ? b : a));
+  return `None makes more than ${plain(reference)} ${bandText(comparison)}: nearest ${plain(next.name)}, ${gainOf(next)} mean power`;
+}
+
+interface Lettered extends ComparisonEntry {
+  readonly letter: string;
+}
+
+/** The reference has no letter: it is the level the others are drawn against. */
+function lettered({ entries }: Comparison): readonly Lettered[] {
+  return entries.map((entry, i) => ({ ...entry, letter: i === 0 ? '-' : (LETTERS[i - 1] ?? '?') }));
+}
+
+function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly Column<Lettered>[] {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const own = (value: (entry: Lettered) => string | undefined) => (entry: Lettered) => value(entry) ?? '';
+  const against = (value: (gain: NonNullable<ComparisonEntry['gain']>) => string) => (entry: Lettered) =>
+    entry.gain === null || entry.name === reference ? '' : value(entry.gain);
+  return [
+    { name: '', unit: '', cell: ({ letter, name }) => `${letter} ${plain(name)}`, align: 'left' },
+    {
+      name: 'mean',
+      unit: powerUnit,
+      cell: own(({ band }) => (band === null ? 'not run' : fixed(power(band.powerKw), 1))),
+    },
+    { name: 'gain', unit: powerUnit, cell: against(({ band }) => signed(power(band.powerKw), 1)) },
+    { name: 'gain', unit: '%', cell: against(({ band }) => signed(band.powerPct, 1)) },
+    {
+      name: 'mean',
+      unit: torqueUnit,
+      cell: own(({ band }) => (band === null ? undefined : fixed(torque(band.torqueNm), 1))),
+    },
+    {
+      name: 'peak',
+      unit: torqueUnit,
+      cell: own(({ curve }) => (curve === null ? undefined : fixed(torque(curve.peak.torque.torqueNm)))),
+    },
+    { name: 'at', unit: 'rpm', cell: own(({ curve }) => curve?.peak.torque.rpm.toFixed(0)) },
+    {
+      name: 'peak',
+      unit: powerUnit,
+      cell: own(({ curve }) => (curve === null ? undefined : fixed(power(curve.peak.power.powerKw)))),
+    },
+    { name: 'at', unit: 'rpm', cell: own(({ curve }) => curve?.peak.power.rpm.toFixed(0)) },
+    {
+      name: 'worst loss',
+      unit: '%',
+      cell: against(({ worstLoss }) => (worstLoss === null ? 'none' : fixed(worstLoss.torquePct, 1))),
+    },
+    { name: 'at', unit: 'rpm', cell: against(({ worstLoss }) => worstLoss?.rpm.toFixed(0) ?? '') },
+    {
+      name: 'area',
+      unit: `${torqueUnit} rpm`,
+      cell: own(({ area }) => (area === null ? undefined : fixed(torque(area.torqueNmRpm)))),
+    },
+  ];
+}
+
+function chart(comparison: Comparison, { width, units }: TextOptions): string {
+  const { torque, torqueUnit } = SHOWN[units];
+  const lines = lettered(comparison)
+    .slice(1)
+    .map(({ letter, gain }) => ({
+      letter,
+      points: (gain?.byRpm ?? []).map(({ rpm, torqueNm }) => ({ x: rpm, y: torque(torqueNm) })),
+    }));
+  const drawn = linesChart(lines, { width, unit: 'rpm', zero: true });
+  const heading = `Torque against ${plain(comparison.reference)}, ${torqueUnit}; letters as above, # where they meet`;
+  return drawn === '' ? '' : wrapped(heading, width) + drawn;
+}
+
+interface Row {
+  readonly index: number;
+  readonly rpm: number;
+}
+
+/** Torque and power of the reference, and what each other has more; with every figure side by side if asked for. */
+function bySpeed(comparison: Comparison, { width, units, detail }: TextOptions): string {
+  const [reference, ...others] = lettered(comparison);
+  if (reference.curve === null) return '';
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const { points } = reference.curve;
+  const columns: Column<Row>[] = [
+    { name: 'speed', unit: 'rpm', cell: ({ rpm, index }) => `${fixed(rpm)}${mark(comparison, index)}` },
+    { name: 'torque', unit: torqueUnit, cell: ({ index }) => fixed(torque(points[index].torqueNm), 1) },
+    { name: 'power', unit: powerUnit, cell: ({ index }) => fixed(power(points[index].powerKw), 1) },
+  ];
+  for (const { letter, gain, curve } of others) {
+    if (gain === null || curve === null) continue;
+    columns.push(
+      {
+        name: letter,
+        unit: torqueUnit,
+        cell: ({ index }) => signed(torque(gain.byRpm[index].torqueNm), 1),
+      },
+      { name: letter, unit: '%', cell: ({ index }) => signed(gain.byRpm[index].torquePct, 1) },
+    );
+    if (detail !== 'verbose') continue;
+    columns.push(
+      {
+        name: `${letter} torque`,
+        unit: torqueUnit,
+        cell: ({ index }) => fixed(torque(curve.points[index].torqueNm), 1),
+      },
+      {
+        name: `${letter} power`,
+        unit: powerUnit,
+        cell: ({ index }) => fixed(power(curve.points[index].powerKw), 1),
+      },
+    );
+  }
+  const rows = points.map(({ rpm }, index) => ({ rpm, index }));
+  const unsettled = rows.some(({ index }) => mark(comparison, index) !== '')
+    ? '? behind a speed: a cycle had not settled there\n'
+    : '';
+  const heading = `By speed: ${plain(comparison.reference)}, and the torque that each other has more\n`;
+  return heading + table(columns, rows, width) + unsettled;
+}
+
+function mark({ entries }: Comparison, index: number): string {
+  return entries.every(({ curve }) => curve?.points[index].converged ?? true) ? '' : '?';
+}
+
+function unfinished({ complete, entries }: Comparison): string {
+  const done = entries.filter(({ curve }) => curve !== null).length;
+  return complete ? '' : `Interrupted: ${done} of ${entries.length} were forecast.`;
+}

@@ -1,0 +1,84 @@
+/** Comparisons and sweeps as CSV: one line a combination and speed, or a point of the grid. */
+import type { Comparison, Sweep } from '@valvetide/core';
+import { csv } from './csv.ts';
+
+type Cell = string | number | boolean;
+
+/** One line per combination and speed; what was not run is left out. */
+export function comparisonCsv({ entries, reference, correction, fidelity }: Comparison): string {
+  const header = [
+    'combination',
+    'rpm',
+    'torqueNm',
+    'powerKw',
+    'torqueLbFt',
+    'powerHp',
+    'torqueGainNm',
+    'torqueGainPct',
+    'powerGainKw',
+    'reference',
+    'converged',
+    'fidelity',
+    'correctionStandard',
+  ];
+  const rows = entries.flatMap(({ name, curve, gain }) =>
+    (curve?.points ?? []).map((point, i): Cell[] => {
+      const step = gain?.byRpm[i];
+      return [
+        name,
+        point.rpm,
+        point.torqueNm,
+        point.powerKw,
+        point.torqueLbFt,
+        point.powerHp,
+        step?.torqueNm ?? '',
+        step?.torquePct ?? '',
+        step?.powerKw ?? '',
+        reference,
+        point.converged,
+        fidelity,
+        correction,
+      ];
+    }),
+  );
+  return csv([header, ...rows]);
+}
+
+/** One line per point; figures are empty where there is no engine or an interrupt came first. */
+export function sweepCsv({ variables, points, band, correction, fidelity }: Sweep): string {
+  const header = [
+    ...variables.map(({ path }) => path),
+    'bandTorqueNm',
+    'bandPowerKw',
+    'bandGainPct',
+    'peakTorqueNm',
+    'peakTorqueRpm',
+    'peakPowerKw',
+    'peakPowerRpm',
+    'worstLossPct',
+    'worstLossRpm',
+    'refused',
+    'bandFromRpm',
+    'bandToRpm',
+    'fidelity',
+    'correctionStandard',
+  ];
+  const rows = points.map(({ values, figures, bandGainPct, worstLoss, refused }): Cell[] => [
+    ...values,
+    figures?.band.torqueNm ?? '',
+    figures?.band.powerKw ?? '',
+    bandGainPct ?? '',
+    figures?.peak.torque.torqueNm ?? '',
+    figures?.peak.torque.rpm ?? '',
+    figures?.peak.power.powerKw ?? '',
+    figures?.peak.power.rpm ?? '',
+    worstLoss?.torquePct ?? '',
+    worstLoss?.rpm ?? '',
+    refused ?? '',
+    band.fromRpm,
+    band.toRpm,
+    fidelity,
+    correction,
+  ]);
+  return csv([header, ...rows]);
+}

@@ -1,0 +1,201 @@
+/** A sweep for people: the best point first, then the picture and every point. */
+import type { Sweep, SweepPoint } from '@valvetide/core';
+import { bandText, basisLine } from './basisLine.ts';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { type Line, linesChart } from './linesChart.ts';
+import { linesText, warningLines, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+
+/** `note` says where the speeds come from; empty where the user named them. */
+export function sweepText(sweep: Sweep, note: string, options: TextOptions): string {
+  const { width, units, paint, detail } = options;
+  const answer = `${paint.strong(wrapped(sweepAnswer(sweep, units), width).trimEnd())}\n`;
+  if (detail === 'quiet') return answer;
+  const paragraphs = [
+    answer +
+      [
+        ...bestNotes(sweep),
+        `${plain(sweep.combination)}. ${basisLine(sweep, units)}`,
+        note,
+        unfinished(sweep),
+      ]
+        .map((line) => wrapped(line, width))
+        .join(''),
+    chart(sweep, options),
+    sweep.variables.length === 2 && detail !== 'verbose' ? grid(sweep, options) : points(sweep, options),
+    linesText(refusals(sweep), width),
+    paint.caution(linesText(sweepWarnings(sweep), width)),
+    `${sweep.program.name} ${sweep.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** The best point and what it gains. */
+export function sweepAnswer(sweep: Sweep, units: UnitSystem): string {
+  const { best, points: all, baseline } = sweep;
+  const { power, powerUnit } = SHOWN[units];
+  const figures = best === null ? null : all[best.index].figures;
+  if (best === null || figures === null) return 'Interrupted before the first point was done';
+  const where = sweep.variables.map(({ path }, i) => `${path} ${best.values[i]}`).join(', ');
+  const mean = `${fixed(power(figures.band.powerKw), 1)} ${powerUnit} mean power`;
+  if (baseline === null || best.bandGainPct === null)
+    return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}`;
+  const gain = signed(power(figures.band.powerKw - baseline.band.powerKw), 1);
+  return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}, ${gain} ${powerUnit} (${signed(best.bandGainPct, 1)} %) against the combination as it is`;
+}
+
+/** How flat the top is, what the combination has now, and whether more may lie beyond. */
+function bestNotes({ best, variables }: Sweep): readonly string[] {
+  if (best === null) return [];
+  const now = variables
+    .filter(({ current }) => current !== null)
+    .map(({ path, current }) => plain(`${path} ${current}`));
+  return [
+    ...(now.length === 0 ? [] : [`As it is: ${now.join(', ')}.`]),
+    ...best.flatness.map(({ path, withinPct, from, to }) =>
+      plain(
+        from === to
+          ? `A sharp top: with any other ${path} tried, more than ${withinPct} % is lost.`
+          : `Within ${withinPct} % of the best with ${path} from ${from} to ${to}.`,
+      ),
+    ),
+    ...best.atEdge.map((path) =>
+      plain(`The best ${path} is the first or last that was tried: more may lie beyond.`),
+    ),
+  ];
+}
+
+interface Row {
+  readonly label: string;
+  readonly cells: readonly string[];
+}
+
+/** Gains of a grid, the first variable downward, the second across. */
+function grid({ variables, points: all, best }: Sweep, { width }: TextOptions): string {
+  const [down, across] = variables;
+  const columns: Column<Row>[] = [
+    { name: down.path, unit: '', cell: ({ label }) => plain(label), align: 'left' },
+    ...across.values.map((value, i) => ({
+      name: plain(String(value)),
+      unit: '',
+      cell: ({ cells }: Row) => cells[i],
+    })),
+  ];
+  const rows = down.values.map((value, r) => ({
+    label: String(value),
+    cells: across.values.map((_, c) => {
+      const index = r * across.values.length + c;
+      return `${gainCell(all[index])}${best?.index === index ? '*' : ' '}`;
+    }),
+  }));
+  const heading = `Gain in mean power, %, against the combination as it is; ${plain(across.path)} across, * the best\n`;
+  return wrapped(heading.trimEnd(), width) + table(columns, rows, width);
+}
+
+function gainCell({ bandGainPct, refused }: SweepPoint): string {
+  if (refused !== null) return 'refused';
+  return bandGainPct === null ? 'not run' : signed(bandGainPct, 2);
+}
+
+function points({ variables, points: all, best }: Sweep, { width, units }: TextOptions): string {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const shown = (value: (figures: NonNullable<SweepPoint['figures']>) => string) => (point: SweepPoint) =>
+    point.figures === null ? '' : value(point.figures);
+  const columns: Column<SweepPoint>[] = [
+    ...variables.map(({ path }, i) => ({
+      name: path,
+      unit: '',
+      cell: (point: SweepPoint) =>
+        plain(`${point.values[i]}${i === 0 && all[best?.index ?? -1] === point ? ' *' : ''}`),
+      align: 'left' as const,
+    })),
+    {
+      name: 'mean',
+      unit: powerUnit,
+      cell: (point) =>
+        point.figures === null ? gainCell(point) : fixed(power(point.figures.band.powerKw), 1),
+    },
+    { name: 'gain', unit: '%', cell: (point) => (point.figures === null ? '' : gainCell(point)) },
+    { name: 'mean', unit: torqueUnit, cell: shown(({ band }) => fixed(torque(band.torqueNm), 1)) },
+    { name: 'peak', unit: torqueUnit, cell: shown(({ peak }) => fixed(torque(peak.torque.torqueNm), 1)) },
+    { name: 'at', unit: 'rpm', cell: shown(({ peak }) => fixed(peak.torque.rpm)) },
+    { name: 'peak', unit: powerUnit, cell: shown(({ peak }) => fixed(power(peak.power.powerKw), 1)) },
+    { name: 'at', unit: 'rpm', cell: shown(({ peak }) => fixed(peak.power.rpm)) },
+    {
+      name: 'worst loss',
+      unit: '%',
+      cell: ({ figures, worstLoss }) =>
+        figures === null ? '' : worstLoss === null ? 'none' : fixed(worstLoss.torquePct, 1),
+    },
+    { name: 'at', unit: 'rpm', cell: ({ worstLoss }) => (worstLoss === null ? '' : fixed(worstLoss.rpm)) },
+  ];
+  return `${table(columns, all, width)}* the best\n`;
+}
+
+/** Mean power along the first variable, a line for each value of the second; none where the values are no numbers. */
+function chart({ variables, points: all }: Sweep, { width, units }: TextOptions): string {
+  const { power, powerUnit } = SHOWN[units];
+  const [along, other] = variables;
+  const xs = along.values.map(numberOf);
+  const tail = unitOf(along.values[along.values.length - 1]);
+  if (xs.some((x) => x === null)) return '';
+  const letters = other?.values ?? [''];
+  if (letters.length > LETTERS.length) return '';
+  const lines = letters.map(
+    (value, i): Line => ({
+      letter: other === undefined ? '*' : LETTERS[i],
+      points: all.flatMap((point) => {
+        const x = numberOf(point.values[0]);
+        if (point.figures === null || x === null || (other !== undefined && point.values[1] !== value))
+          return [];
+        return [{ x, y: power(point.figures.band.powerKw) }];
+      }),
+    }),
+  );
+  const drawn = linesChart(lines, { width, unit: tail, zero: false });
+  if (drawn === '') return '';
+  const key =
+    other === undefined
+      ? ''
+      : `; ${other.path} ${other.values.map((value, i) => `${LETTERS[i]} ${value}`).join(', ')}, # where they meet`;
+  return wrapped(plain(`Mean power, ${powerUnit}, along ${along.path}${key}`), width) + drawn;
+}
+
+function numberOf(value: string | number): number | null {
+  if (typeof value === 'number') return value;
+  const parts = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+))(?:\s|[A-Za-z%]|$)/.exec(value);
+  return parts === null ? null : Number(parts[1]);
+}
+
+function unitOf(value: string | number): string {
+  return typeof value === 'number' ? '' : plain(value.replace(/^[\s\d.+-]+/, ''));
+}
+
+function refusals({ variables, points: all }: Sweep): readonly string[] {
+  return all.flatMap(({ values, refused }) => {
+    if (refused === null) return [];
+    return [
+      plain(`refused: ${variables.map(({ path }, i) => `${path} ${values[i]}`).join(', ')}: ${refused}`),
+    ];
+  });
+}
+
+/** What the combination is warned of as it is, and what a point raises beyond that. */
+export function sweepWarnings({ warnings, points: all }: Sweep): readonly string[] {
+  const raised = all.flatMap(({ values, cautions }) =>
+    cautions.map((caution) => plain(`warning: at ${values.join(', ')}: ${caution}`)),
+  );
+  return [...warningLines(warnings), ...raised];
+}
+
+function unfinished({ complete, points: all }: Sweep): string {
+  if (complete) return '';
+  const done = all.filter(({ figures }) => figures !== null).length;
+  return `Interrupted: ${done} of ${all.length} points were forecast.`;
+}

@@ -1,0 +1,75 @@
+/** Study jobs on as many threads as asked for; the curves are the same on any number of them. */
+import { type RunJobs, runJob, type StudyJob } from '@valvetide/core';
+import { Tinypool } from 'tinypool';
+
+/** A way to run jobs, to be closed when nothing more is to be run. */
+export interface JobRunner {
+  readonly run: RunJobs;
+  close(): Promise<void>;
+}
+
+/** The module that a thread runs. */
+const WORKER = new URL('./worker.js', import.meta.url);
+
+/** One worker is this thread itself; more are threads of their own, begun when first needed. */
+export function openRunner(workers: number, worker: URL = WORKER): JobRunner {
+  return workers > 1 ? pooled(workers, worker) : here();
+}
+
+/** Between jobs the event loop has a turn, so that an interrupt is seen: at the end of the curve under way. */
+function here(): JobRunner {
+  return {
+    run: async (jobs, control = {}) => {
+      const curves: (ReturnType<typeof runJob> | null)[] = jobs.map(() => null);
+      for (const [i, job] of jobs.entries()) {
+        await new Promise((resolve) => setImmediate(resolve));
+        if (control.signal?.aborted === true) break;
+        curves[i] = runJob(job);
+        control.onProgress?.(i + 1, jobs.length);
+      }
+      return curves;
+    },
+    close: async () => {},
+  };
+}
+
+function pooled(workers: number, worker: URL): JobRunner {
+  let pool: Tinypool | undefined;
+  const close = async (): Promise<void> => {
+    const open = pool;
+    pool = undefined;
+    await open?.destroy();
+  };
+  const run: RunJobs = async (jobs, { signal, onProgress } = {}) => {
+    if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
+    pool ??= new Tinypool({
+      filename: worker.href,
+      name: 'work',
+      minThreads: Math.min(workers, jobs.length),
+      maxThreads: workers,
+    });
+    const threads = pool;
+    const stopped = (): boolean => signal?.aborted === true;
+    const stop = (): void => void close();
+    // A curve takes seconds: threads are ended at once, not asked to finish.
+    if (signal instanceof AbortSignal) signal.addEventListener('abort', stop, { once: true });
+    let done = 0;
+    const one = async (job: StudyJob): Promise<ReturnType<typeof runJob> | null> => {
+      try {
+        const curve: ReturnType<typeof runJob> = await threads.run(job);
+        done += 1;
+        onProgress?.(done, jobs.length);
+        return curve;
+      } catch (error) {
+        if (stopped()) return null;
+        throw error;
+      }
+    };
+    try {
+      return await Promise.all(jobs.map(one));
+    } finally {
+      if (signal instanceof AbortSignal) signal.removeEventListener('abort', stop);
+    }
+  };
+  return { run, close };
+}
