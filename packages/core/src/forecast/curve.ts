@@ -46,7 +46,7 @@ export interface OperatingPoint {
   /** Octane number, (R + M) / 2 of a usual gasoline, that just does not knock at this timing, and at best-torque timing. */
   readonly octaneRequired: number;
   readonly octaneAtBestTiming: number;
-  /** Degrees the burn is later than best torque, and the indicated work that costs. */
+  /** Degrees the burn is later than best torque, and what that costs of brake torque, exhaust valve taken as shut. */
   readonly sparkGivenBackDeg: number;
   readonly torqueGivenBackPct: number;
   /** The end gas ignites by itself on this fuel at this timing. */

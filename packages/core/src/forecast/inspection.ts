@@ -4,6 +4,7 @@ import { trappedCompressionRatio } from '../geometry/compression.ts';
 import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
 import { cylinderVolume, type SliderCrank, sliderCrank, sweptVolume } from '../geometry/sliderCrank.ts';
 import { type CamSideFigures, camSideFigures, type EventFigures, overlapDeg } from './camFigures.ts';
+import { octaneCaution } from './octaneCaution.ts';
 import { type RuleOfThumb, rulesOfThumb } from './rulesOfThumb.ts';
 import { type Band, chooseBand, inductionRating, type SpeedFigures, speedFigures } from './speedFigures.ts';
 
@@ -74,6 +75,22 @@ export function inspectCombination(combination: Combination): Inspection {
   const exhaustCfm28 = flowFromArea(exhaust.peakAreaMm2 * 1e-6, USUAL_DEPRESSION) / CFM;
   const displacement = sweptVolume(crank) * block.cylinders;
   const { collectors, primary } = combination.exhaustSystem;
+  const rules = rulesOfThumb({
+    cylinders: block.cylinders,
+    cubicInches: displacement / INCH ** 3,
+    strokeIn: block.stroke / INCH,
+    compressionRatio: chamber.compressionRatio,
+    chamberClass: chamber.class,
+    intakeCfm: intakeCfm28,
+    exhaustOverIntake: exhaustCfm28 / intakeCfm28,
+    portIn2: combination.intake.portArea / INCH ** 2,
+    primaryIn2: primary.area / INCH ** 2,
+    collectorRatio: collectors === null ? null : Math.sqrt(collectors.area / primary.area),
+    ratingCfm: inductionRating(combination) / CFM,
+    researchOctane: combination.fuel.researchOctane,
+    lambda: combination.lambda,
+    topRpm: band.toRpm,
+  });
   return {
     combination: combination.name,
     block: {
@@ -112,24 +129,9 @@ export function inspectCombination(combination: Combination): Inspection {
       speedFigures(combination, meanArea, band.fromRpm + i * band.stepRpm),
     ),
     band,
-    rules: rulesOfThumb({
-      cylinders: block.cylinders,
-      cubicInches: displacement / INCH ** 3,
-      strokeIn: block.stroke / INCH,
-      compressionRatio: chamber.compressionRatio,
-      chamberClass: chamber.class,
-      intakeCfm: intakeCfm28,
-      exhaustOverIntake: exhaustCfm28 / intakeCfm28,
-      portIn2: combination.intake.portArea / INCH ** 2,
-      primaryIn2: primary.area / INCH ** 2,
-      collectorRatio: collectors === null ? null : Math.sqrt(collectors.area / primary.area),
-      ratingCfm: inductionRating(combination) / CFM,
-      researchOctane: combination.fuel.researchOctane,
-      lambda: combination.lambda,
-      topRpm: band.toRpm,
-    }),
+    rules,
     assumed: combination.assumed,
-    warnings: combination.warnings,
+    warnings: [...combination.warnings, ...octaneCaution(combination, rules)],
   };
 }
 

@@ -116,7 +116,7 @@ export function operatingPoint(
     octaneRequired: result.choice.octaneRequired,
     octaneAtBestTiming: result.choice.octaneAtBest,
     sparkGivenBackDeg: Math.max(0, result.ca50 - result.choice.bestCa50),
-    torqueGivenBackPct: 100 * (1 - result.choice.workRatio),
+    torqueGivenBackPct: (100 * result.choice.workLost) / (result.choice.workLost + bmep * swept),
     detonates: result.choice.detonates,
     meanPistonSpeedMs: pistonSpeed,
     inletMachIndex: machIndexOf(combination, pistonSpeed),

@@ -24,8 +24,8 @@ export interface TimingChoice {
   /** Octane number that just does not knock, at the timing and at best torque. */
   readonly octaneRequired: number;
   readonly octaneAtBest: number;
-  /** Work on the bench, less the friction that peak pressure makes, over that at best torque [-]. */
-  readonly workRatio: number;
+  /** Work lost against best torque on the bench, less the friction that the lower peak pressure spares [J] of one cylinder. */
+  readonly workLost: number;
   /** Friction mean effective pressure that the timing's lower peak pressure spares against best torque [Pa]. */
   readonly frictionSpared: number;
   /** True where even the latest timing knocks on the fuel. */
@@ -57,7 +57,7 @@ export function chooseTiming(
       bestCa50: best.x,
       octaneRequired: required,
       octaneAtBest,
-      workRatio: net(result) / net(atBest),
+      workLost: net(atBest) - net(result),
       frictionSpared: peakPressureFriction(atBest.peakPressure) - peakPressureFriction(result.peakPressure),
       detonates: required > octane + 0.05,
     };

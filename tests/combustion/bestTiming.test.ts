@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { engineFile, pointsOf } from '../physics/engines.ts';
+
+const BEST: Combination['burn']['timing'] = { mode: 'best-torque' };
+
+/** Speeds from well below the torque peak to past the power peak. */
+const EXAMPLES: readonly (readonly [string, readonly number[]])[] = [
+  ['minimum', [2500, 4500, 6000]],
+  ['small-block', [2500, 4000, 5500]],
+  ['big-block', [3500, 5500, 7000]],
+  ['four-valve-four', [3000, 5500, 7500]],
+];
+
+describe('best torque by search', () => {
+  // 8 to 10 deg after top centre at middle load, 5 to 12 over all loads and speeds (common practice, no source).
+  it.each(EXAMPLES)('has half the charge burned 5 to 12 deg after top centre: %s', (example, rpm) => {
+    const engine = engineFile(`examples/${example}/engine.yaml`);
+    for (const point of pointsOf({ ...engine, burn: { ...engine.burn, timing: BEST } }, rpm)) {
+      expect(point.ca50DegAtdc, `${point.rpm} rpm`).toBeGreaterThan(5);
+      expect(point.ca50DegAtdc, `${point.rpm} rpm`).toBeLessThan(12);
+      expect(point.sparkGivenBackDeg).toBe(0);
+      expect(point.torqueGivenBackPct).toBeCloseTo(0, 10);
+    }
+  });
+});

@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { forecast } from '../../packages/core/src/forecast/forecast.ts';
+import { inspectCombination } from '../../packages/core/src/forecast/inspection.ts';
+import { fuelNamed } from '../../packages/core/src/gas/fuels.ts';
+import { engineFile } from '../physics/engines.ts';
+
+const RPM = [2500];
+
+/** The street eight with a point and a half more compression than its fuel is good for. */
+function squeezed(change: Partial<Combination>): Combination {
+  const engine = engineFile('examples/small-block/engine.yaml');
+  const { bore, stroke } = engine.block;
+  const clearanceVolume = ((Math.PI / 4) * bore * bore * stroke) / (11.1 - 1);
+  return {
+    ...engine,
+    chamber: { ...engine.chamber, clearanceVolume, compressionRatio: 11.1 },
+    fuel: fuelNamed('pump-87'),
+    ...change,
+  };
+}
+
+function timed(timing: Combination['burn']['timing']): Pick<Combination, 'burn'> {
+  return { burn: { ...squeezed({}).burn, timing } };
+}
+
+const EARLY = timed({ mode: 'spark', rpm: [2500], advance: [32] });
+
+function withOctane(octane: number): Pick<Combination, 'fuel'> {
+  return { fuel: { ...fuelNamed('pump-87'), researchOctane: octane, motorOctane: octane } };
+}
+
+const codes = (warnings: readonly { code: string }[]) => warnings.map(({ code }) => code);
+
+describe('a spark too early for the fuel', () => {
+  it('says that it detonates and which octane would do, and that octane does', () => {
+    const curve = forecast(squeezed(EARLY), { rpm: RPM });
+    const [point] = curve.points;
+    expect(point.detonates).toBe(true);
+    expect(point.octaneRequired).toBeGreaterThan(87);
+    const least = Math.ceil(point.octaneRequired);
+    const warning = curve.warnings.find(({ code }) => code === 'detonation');
+    expect(warning?.message).toContain('2500 rpm');
+    expect(warning?.message).toContain(`at least ${least} octane`);
+
+    const cured = forecast(squeezed({ ...EARLY, ...withOctane(least) }), { rpm: RPM });
+    expect(cured.points[0].detonates).toBe(false);
+    expect(codes(cured.warnings)).not.toContain('detonation');
+    const short = forecast(squeezed({ ...EARLY, ...withOctane(least - 2) }), { rpm: RPM });
+    expect(short.points[0].detonates).toBe(true);
+  });
+});
+
+describe('knock-limited timing', () => {
+  it('gives spark back until the fuel does, and says what that costs', () => {
+    const limited = forecast(squeezed(timed({ mode: 'knock-limited' })), { rpm: RPM });
+    const best = forecast(squeezed(timed({ mode: 'best-torque' })), { rpm: RPM });
+    const [point] = limited.points;
+    const [free] = best.points;
+    expect(free.detonates).toBe(true);
+    expect(codes(best.warnings)).toContain('detonation');
+    expect(point.detonates).toBe(false);
+    // 87 is the antiknock index of the fuel.
+    expect(point.octaneRequired).toBeLessThanOrEqual(87.05);
+    expect(point.octaneRequired).toBeGreaterThan(86);
+    expect(point.octaneAtBestTiming).toBeGreaterThan(95);
+    expect(point.sparkGivenBackDeg).toBeGreaterThan(5);
+    expect(point.torqueNm).toBeLessThan(free.torqueNm);
+    // Found on one cycle with the exhaust valve shut: the valve's opening and a hotter exhaust take some more.
+    const lost = 100 * (1 - point.torqueNm / free.torqueNm);
+    expect(point.torqueGivenBackPct / lost).toBeGreaterThan(0.6);
+    expect(point.torqueGivenBackPct / lost).toBeLessThan(1.1);
+    expect(codes(limited.warnings)).toContain('knock-limited');
+  });
+
+  it('is best torque where the fuel has octane to spare', () => {
+    const spare = squeezed({ ...timed({ mode: 'knock-limited' }), ...withOctane(120) });
+    const curve = forecast(spare, { rpm: RPM });
+    expect(curve.points[0].sparkGivenBackDeg).toBe(0);
+    expect(codes(curve.warnings)).not.toContain('knock-limited');
+  });
+});
+
+describe('an inspection', () => {
+  it('cautions where the fuel has less octane than the rule of thumb asks of a modern chamber', () => {
+    // 11.1:1: 92 + 4 x 3.1 - 8 = 96.4 RON at least; pump-87 has 91, pump-93 has 98 (trade press).
+    expect(inspectCombination(squeezed({})).warnings).toContainEqual(
+      expect.objectContaining({ code: 'octane-short', path: 'fuel' }),
+    );
+    const [warning] = inspectCombination(squeezed({})).warnings.filter((w) => w.code === 'octane-short');
+    expect(warning.message).toContain('asks for 97');
+    expect(codes(inspectCombination(squeezed({ fuel: fuelNamed('pump-93') })).warnings)).not.toContain(
+      'octane-short',
+    );
+  });
+});
