@@ -11,12 +11,15 @@ import {
   type Inspection,
   inspectCombination,
   type OperatingPoint,
+  octaneIndex,
   type Problem,
   pinBaseline,
   readChanges,
   readCombination,
   readDocument,
   sweep,
+  traceCycle,
+  valveUse,
 } from '@valvetide/core';
 import { openRunner } from './workers/jobRunner.ts';
 
@@ -38,6 +41,9 @@ export interface Core {
     },
   ): Curve;
   inspectCombination(combination: Combination): Inspection;
+  readonly octaneIndex: typeof octaneIndex;
+  readonly traceCycle: typeof traceCycle;
+  readonly valveUse: typeof valveUse;
   readonly readDocument: typeof readDocument;
   readonly pinBaseline: typeof pinBaseline;
   readonly readChanges: typeof readChanges;
@@ -50,6 +56,9 @@ export interface Core {
 }
 
 export const CORE: Core = {
+  octaneIndex,
+  traceCycle,
+  valveUse,
   readCombination,
   combinationSchema,
   forecast,

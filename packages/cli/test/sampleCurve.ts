@@ -1,6 +1,7 @@
 /** A made-up curve and a core that hands it out, for what a real forecast can't be asked to do. */
-import type { Combination, Curve, Inspection, OperatingPoint } from '@valvetide/core';
+import type { Combination, Curve, OperatingPoint } from '@valvetide/core';
 import { CORE, type Core } from '../src/core.ts';
+import { sampleInspection, sampleTrace, sampleValves } from './report/sampleEngine.ts';
 
 export function samplePoint(rpm: number, change: Partial<OperatingPoint> = {}): OperatingPoint {
   // A parabola with its top at 5000 rpm; power follows from torque, hp = lb-ft x rpm / 5252.1.
@@ -70,8 +71,8 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
   };
 }
 
-/** Stands for a combination where the fake core never looks inside. */
-const NOTHING = {} as Combination;
+/** Stands for a combination where the fake core never looks inside; a report asks for its fuel. */
+const NOTHING = { fuel: { researchOctane: 98, motorOctane: 88 } } as Combination;
 
 export function fakeCore(change: Partial<Core> = {}): Core {
   return {
@@ -85,10 +86,10 @@ export function fakeCore(change: Partial<Core> = {}): Core {
       });
       return curve;
     },
-    inspectCombination: () =>
-      ({
-        band: { fromRpm: 3000, toRpm: 7000, stepRpm: 500, reason: 'chosen for the test' },
-      }) as Inspection,
+    inspectCombination: () => sampleInspection(),
+    octaneIndex: () => 93,
+    traceCycle: (_combination, rpm) => sampleTrace({ rpm }),
+    valveUse: () => sampleValves(),
     ...change,
   };
 }

@@ -81,3 +81,5 @@ export type { StudyOptions } from './study/studyOptions.ts';
 export type { SweepOptions, SweepResult } from './study/sweep.ts';
 export { MOST_SWEEP_POINTS, sweep } from './study/sweep.ts';
 export type * from './study/sweeping.ts';
+// processes
+export { octaneIndex } from './processes/knock.ts';

@@ -1,5 +1,5 @@
 /** `valvetide forecast`: a combination file to its torque and power curve. */
-import type { Curve } from '@valvetide/core';
+import type { Combination, Curve } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -9,6 +9,13 @@ import { readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { progressFor } from '../output/progress.ts';
+import {
+  chooseSideFiles,
+  deliverSideFile,
+  REPORT_OPTION,
+  type SideFiles,
+  SVG_OPTION,
+} from '../output/sideFiles.ts';
 import { answerLine } from '../render/answerLine.ts';
 import { curveCsv } from '../render/csv.ts';
 import { fixed } from '../render/fixed.ts';
@@ -18,6 +25,9 @@ import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
+import { torqueAndPower } from '../report/charts/torqueAndPower.ts';
+import { forecastReport } from '../report/forecastReport.ts';
+import { standaloneSvg } from '../report/standaloneSvg.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -27,6 +37,7 @@ export const forecastCommand: CommandSpec = {
     ['valvetide forecast engine.yaml', 'the curve over a band chosen from the flow and the bore'],
     ['valvetide forecast engine.yaml --rpm 3000:7500:250', 'over the band you race in'],
     ['valvetide forecast engine.yaml --csv -o engine.csv', 'every figure, one line a speed'],
+    ['valvetide forecast engine.yaml --report engine.html', 'charts on a page to print or to send'],
     ['valvetide forecast - --json < engine.yaml', 'from a pipe, for another program'],
   ],
   options: [
@@ -41,6 +52,8 @@ export const forecastCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the figures by speed as CSV' },
     ...OUTPUT_OPTIONS,
+    REPORT_OPTION,
+    SVG_OPTION,
     { name: 'strict', help: 'exit code 5 where a speed did not settle or a warning stands' },
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
     { name: 'verbose', short: 'v', help: 'every column, and the reason for each assumed value' },
@@ -59,6 +72,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const asJson = flags.on('json');
   const input = await readInput(operand, 'forecast', asJson, io, core);
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), input.files);
+  const beside = chooseSideFiles(io, flags, input.files);
 
   const band = named === undefined ? core.inspectCombination(input.combination).band : undefined;
   const rpm = named ?? parseRpm(`${band?.fromRpm}:${band?.toRpm}:${band?.stepRpm}`);
@@ -79,8 +93,16 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
 
   const toTerminal = !asJson && !flags.on('csv') && destination.path === undefined && io.stdout.isTTY;
-  const text = rendered(curve, band === undefined ? '' : bandLine(rpm, band.reason), flags, io, toTerminal);
+  const bandText = band === undefined ? '' : bandLine(rpm, band.reason);
+  const text = rendered(
+    curve,
+    bandText === '' ? '' : `${bandText}; --rpm names another.`,
+    flags,
+    io,
+    toTerminal,
+  );
   deliver(io, destination, text);
+  await writeBeside(beside, curve, bandText === '' ? '' : `${bandText}.`, input.combination, flags, io, core);
   if (!toTerminal && !flags.on('quiet')) {
     for (const line of warningLines(curve.warnings)) io.stderr.write(`${line}\n`);
   }
@@ -102,13 +124,42 @@ function rendered(curve: Curve, band: string, flags: Flags, io: Io, toTerminal: 
   });
 }
 
+/** The drawing program is loaded only where something is to be drawn. */
+async function writeBeside(
+  { report, svg }: SideFiles,
+  curve: Curve,
+  band: string,
+  combination: Combination,
+  flags: Flags,
+  io: Io,
+  core: Core,
+): Promise<void> {
+  const units = unitsOf(flags);
+  const quiet = flags.on('quiet');
+  if (report !== null) {
+    const page = await forecastReport(
+      {
+        curve,
+        band,
+        inspection: core.inspectCombination(combination),
+        fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
+        trace: core.traceCycle(combination, curve.peak.power.rpm),
+        valves: core.valveUse(combination),
+      },
+      units,
+    );
+    deliverSideFile(io, report, page, quiet);
+  }
+  if (svg !== null) deliverSideFile(io, svg, await standaloneSvg(torqueAndPower(curve, units)), quiet);
+}
+
 function unitsOf(flags: Flags): UnitSystem {
   return flags.text('units') === 'si' ? 'si' : 'trade';
 }
 
 function bandLine(rpm: readonly number[], reason: string): string {
   const step = rpm.length > 1 ? ` by ${fixed(rpm[1] - rpm[0])}` : '';
-  return `Band ${fixed(rpm[0])} to ${fixed(rpm[rpm.length - 1])} rpm${step}, ${reason}; --rpm names another.`;
+  return `Band ${fixed(rpm[0])} to ${fixed(rpm[rpm.length - 1])} rpm${step}, ${reason}`;
 }
 
 function strictCode(curve: Curve, io: Io): ExitCode {

@@ -25,7 +25,10 @@ export function forecastText(curve: Curve, band: string, options: TextOptions): 
   const answer = `${paint.strong(answerLine(curve, units))}\n`;
   if (detail === 'quiet') return answer;
   const paragraphs = [
-    answer + [subjectLine(curve, units), band, edgeLine(curve)].map((line) => wrapped(line, width)).join(''),
+    answer +
+      [`${plain(curve.combination)}. ${curveBasis(curve, units)}`, band, hinted(edgeLine(curve))]
+        .map((line) => wrapped(line, width))
+        .join(''),
     chart(chartPoints(curve, units), {
       width,
       torqueUnit: units === 'trade' ? 'lb-ft' : 'Nm',
@@ -41,17 +44,16 @@ export function forecastText(curve: Curve, band: string, options: TextOptions): 
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
 
-function subjectLine(curve: Curve, units: UnitSystem): string {
+/** What torque and power refer to. */
+export function curveBasis(curve: Curve, units: UnitSystem): string {
   const { standard, factor } = curve.correction;
-  const basis =
-    standard === 'none'
-      ? 'Torque and power as observed, no correction.'
-      : `Torque and power corrected to ${standardName(standard)}, ${referenceAir(standard, units)}, factor ${fixed(factor, 4)}; all else as observed.`;
-  return `${plain(curve.combination)}. ${basis}`;
+  return standard === 'none'
+    ? 'Torque and power as observed, no correction.'
+    : `Torque and power corrected to ${standardName(standard)}, ${referenceAir(standard, units)}, factor ${fixed(factor, 4)}; all else as observed.`;
 }
 
 /** A peak on the edge of the band is none: the curve goes on rising beyond it. */
-function edgeLine({ points, peak }: Curve): string {
+export function edgeLine({ points, peak }: Curve): string {
   if (points.length < 2) return '';
   const first = points[0].rpm;
   const last = points[points.length - 1].rpm;
@@ -60,8 +62,10 @@ function edgeLine({ points, peak }: Curve): string {
     peak.torque.rpm === last ? `torque still rises at ${fixed(last)} rpm` : '',
     peak.power.rpm === last ? `power still rises at ${fixed(last)} rpm` : '',
   ].filter((edge) => edge !== '');
-  return edges.length === 0 ? '' : `Not a true peak: ${edges.join(', ')}; widen --rpm.`;
+  return edges.length === 0 ? '' : `Not a true peak: ${edges.join(', ')}`;
 }
+
+const hinted = (edge: string): string => (edge === '' ? '' : `${edge}; widen --rpm.`);
 
 function figures(curve: Curve, { width, units, detail }: TextOptions): string {
   const columns = pointColumns(units);

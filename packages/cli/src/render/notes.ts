@@ -24,12 +24,12 @@ export function assumedText(assumed: readonly Assumed[], width: number, withReas
   return `${heading}${entries.join('\n')}\n`;
 }
 
-function assumedValue(item: Assumed): string {
+export function assumedValue(item: Assumed): string {
   const value = typeof item.value === 'number' ? shortNumber(item.value) : item.value;
   return plain(item.unit === '' ? value : `${value} ${item.unit}`);
 }
 
-function assumedSpread(item: Assumed): string {
+export function assumedSpread(item: Assumed): string {
   if (item.spread === null) return '';
   return plain(item.unit === '' ? shortNumber(item.spread) : `${shortNumber(item.spread)} ${item.unit}`);
 }

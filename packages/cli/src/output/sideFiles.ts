@@ -1,0 +1,51 @@
+/** Files asked for beside the result: a report, a drawing. */
+import { CommandFailure } from '../commandFailure.ts';
+import type { Flags, OptionSpec } from '../commandSpec.ts';
+import { EXIT } from '../exitCodes.ts';
+import type { Io } from '../io.ts';
+import { plainShort } from '../render/plain.ts';
+import { chooseDestination, type Destination, deliver } from './deliver.ts';
+
+export const REPORT_OPTION: OptionSpec = {
+  name: 'report',
+  value: 'FILE',
+  help: 'also write a report with charts, one HTML page that needs nothing else',
+};
+
+export const SVG_OPTION: OptionSpec = {
+  name: 'svg',
+  value: 'FILE',
+  help: 'also write the chart as a drawing, SVG',
+};
+
+export interface SideFiles {
+  readonly report: Destination | null;
+  readonly svg: Destination | null;
+}
+
+/** Refuses, before any work is done, files that can't be written or must not be, and one file asked for twice. */
+export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[]): SideFiles {
+  const force = flags.on('force');
+  const taken = new Map<string, string>();
+  const output = flags.text('output');
+  if (output !== undefined && output !== '-') taken.set(io.resolvePath(output), '-o');
+  const choose = (name: 'report' | 'svg'): Destination | null => {
+    const path = flags.text(name);
+    if (path === undefined) return null;
+    if (path === '' || path === '-')
+      throw new CommandFailure(EXIT.usage, [`--${name} needs the name of a file`]);
+    const target = io.resolvePath(path);
+    const other = taken.get(target);
+    if (other !== undefined)
+      throw new CommandFailure(EXIT.usage, [`${other} and --${name} both name ${plainShort(path)}`]);
+    taken.set(target, `--${name}`);
+    return chooseDestination(io, path, force, inputs);
+  };
+  return { report: choose('report'), svg: choose('svg') };
+}
+
+/** Writes a side file and says so. */
+export function deliverSideFile(io: Io, destination: Destination, text: string, quiet: boolean): void {
+  deliver(io, destination, text);
+  if (!quiet) io.stderr.write(`wrote ${plainShort(destination.path ?? '')}\n`);
+}

@@ -1,0 +1,51 @@
+/** What the charts over engine speed share: their axis, their series and their tables. */
+import type { Curve, OperatingPoint } from '@valvetide/core';
+import { fixed } from '../../render/fixed.ts';
+import { plainShort } from '../../render/plain.ts';
+import type { Column } from '../../render/table.ts';
+import { type Colour, SERIES } from '../draw/palette.ts';
+import type { Axis, Dash, Layer, Point } from '../draw/plot.ts';
+
+/** A curve with the name it goes by in a chart. */
+export interface NamedCurve {
+  readonly name: string;
+  readonly curve: Curve;
+}
+
+export const SPEED_AXIS: Axis = { title: 'engine speed, rpm', whole: true };
+
+export const SPEED_COLUMN: Column<OperatingPoint> = {
+  name: 'speed',
+  unit: 'rpm',
+  cell: (p) => `${fixed(p.rpm)}${p.converged ? '' : ' ?'}`,
+};
+
+export function overSpeed(
+  points: readonly OperatingPoint[],
+  value: (point: OperatingPoint) => number,
+): readonly Point[] {
+  return points.map((point) => ({ x: point.rpm, y: value(point) }));
+}
+
+const DASHES: readonly Dash[] = ['solid', 'dashed', 'dotted'];
+
+/** One line a curve; past six curves the colours repeat with another dash. */
+export function lineFor(
+  { name, curve }: NamedCurve,
+  index: number,
+  value: (point: OperatingPoint) => number,
+): Layer {
+  return {
+    kind: 'line',
+    name: seriesName(name),
+    points: overSpeed(curve.points, value),
+    colour: seriesColour(index),
+    dash: DASHES[index % DASHES.length],
+    marked: true,
+  };
+}
+
+export const seriesColour = (index: number): Colour => SERIES[index % SERIES.length];
+
+/** A name from a file, short enough for a legend and on one line. */
+export const seriesName = (name: string): string => plainShort(name, 40);

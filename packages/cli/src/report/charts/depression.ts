@@ -1,0 +1,57 @@
+/** How far the manifold falls below the outside air at full throttle. */
+import { fixed } from '../../render/fixed.ts';
+import { toInHg, toKpa, type UnitSystem } from '../../render/units.ts';
+import { type Figure, figureTable } from '../figure.ts';
+import { lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+
+/** Depression at full throttle above which metering counts as a restriction [inHg]; common practice, no source. */
+const RESTRICTION = 1.5;
+
+export function depression(curves: readonly NamedCurve[], units: UnitSystem): Figure {
+  const trade = units === 'trade';
+  const unit = trade ? 'inHg' : 'kPa';
+  const shown = (inHg: number): number => (trade ? inHg : toKpa(inHg));
+  const { points } = curves[0].curve;
+  const most = points.reduce((a, b) => (b.manifoldVacuumInHg > a.manifoldVacuumInHg ? b : a));
+  const reaches = curves.some(({ curve }) =>
+    curve.points.some((p) => p.manifoldVacuumInHg > 0.7 * RESTRICTION),
+  );
+  return {
+    id: 'depression',
+    title: 'Manifold depression',
+    description: `Outside air less plenum pressure at full throttle. ${curves.length === 1 ? 'Most' : 'Most of the first'}: ${fixed(shown(most.manifoldVacuumInHg), 2)} ${unit} at ${fixed(most.rpm)} rpm. Above ${fixed(shown(RESTRICTION), 1)} ${unit} the trade speaks of a restriction.`,
+    drawing: {
+      kind: 'plot',
+      plot: {
+        x: SPEED_AXIS,
+        y: { title: `depression, ${unit}`, zero: true },
+        layers: [
+          ...(reaches
+            ? [
+                {
+                  kind: 'rule' as const,
+                  name: `${fixed(shown(RESTRICTION), 1)} ${unit}`,
+                  y: shown(RESTRICTION),
+                  colour: 'soft' as const,
+                  dash: 'dotted' as const,
+                },
+              ]
+            : []),
+          ...curves.map((named, i) => lineFor(named, i, (p) => shown(p.manifoldVacuumInHg))),
+        ],
+      },
+    },
+    table: figureTable(
+      [
+        SPEED_COLUMN,
+        { name: 'depression', unit, cell: (p) => fixed(shown(p.manifoldVacuumInHg), 2) },
+        {
+          name: 'plenum, absolute',
+          unit,
+          cell: (p) => fixed(trade ? toInHg(p.manifoldPressureKpa) : p.manifoldPressureKpa, 2),
+        },
+      ],
+      points,
+    ),
+  };
+}

@@ -1,0 +1,60 @@
+/** The octane number an engine asks for beside the one its fuel has. */
+import type { Curve } from '@valvetide/core';
+import { fixed } from '../../render/fixed.ts';
+import { type Figure, figureTable } from '../figure.ts';
+import { overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+
+/** @param fuelOctane - of the fuel at hand, (R + M) / 2 */
+export function octaneMargin({ points }: Curve, fuelOctane: number): Figure {
+  const least = points.reduce((a, b) => (b.octaneRequired > a.octaneRequired ? b : a));
+  const spare = fuelOctane - least.octaneRequired;
+  const state =
+    spare >= 0
+      ? `The fuel has at least ${fixed(spare, 1)} to spare, least at ${fixed(least.rpm)} rpm.`
+      : `The fuel is ${fixed(-spare, 1)} short at ${fixed(least.rpm)} rpm: it detonates there.`;
+  return {
+    id: 'octane-margin',
+    title: 'Octane margin',
+    description: `Octane number, (R + M) / 2, that just does not knock. ${state} A caution, not a permission.`,
+    drawing: {
+      kind: 'plot',
+      plot: {
+        x: SPEED_AXIS,
+        y: { title: 'octane number, (R + M) / 2' },
+        layers: [
+          { kind: 'rule', name: `fuel, ${fixed(fuelOctane, 1)}`, y: fuelOctane, colour: 'c' },
+          {
+            kind: 'line',
+            name: 'at this spark',
+            points: overSpeed(points, (p) => p.octaneRequired),
+            colour: 'b',
+            marked: true,
+          },
+          {
+            kind: 'line',
+            name: 'at best-torque spark',
+            points: overSpeed(points, (p) => p.octaneAtBestTiming),
+            colour: 'd',
+            dash: 'dashed',
+            marked: true,
+          },
+        ],
+      },
+    },
+    table: figureTable(
+      [
+        SPEED_COLUMN,
+        {
+          name: 'asked for',
+          unit: '(R+M)/2',
+          cell: (p) => `${fixed(p.octaneRequired, 1)}${p.detonates ? ' !' : ''}`,
+        },
+        { name: 'to spare', unit: '(R+M)/2', cell: (p) => fixed(fuelOctane - p.octaneRequired, 1) },
+        { name: 'at best spark', unit: '(R+M)/2', cell: (p) => fixed(p.octaneAtBestTiming, 1) },
+        { name: 'spark', unit: 'deg BTDC', cell: (p) => fixed(p.sparkDegBtdc, 1) },
+        { name: 'given back', unit: 'deg', cell: (p) => fixed(p.sparkGivenBackDeg, 1) },
+      ],
+      points,
+    ),
+  };
+}

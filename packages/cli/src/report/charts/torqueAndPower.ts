@@ -1,0 +1,145 @@
+/** Torque and power over speed, with the speeds that count and what a dyno has measured. */
+import type { Curve, OperatingPoint } from '@valvetide/core';
+import { fixed } from '../../render/fixed.ts';
+import type { Column } from '../../render/table.ts';
+import type { UnitSystem } from '../../render/units.ts';
+import type { Layer } from '../draw/plot.ts';
+import { type Figure, figureTable } from '../figure.ts';
+import { overSpeed, SPEED_AXIS } from './bySpeed.ts';
+
+export interface MeasuredPoint {
+  readonly rpm: number;
+  readonly torqueNm: number;
+}
+
+export interface TorqueAndPowerExtras {
+  /** Speeds the builder cares about, shaded. */
+  readonly band?: { readonly fromRpm: number; readonly toRpm: number };
+  /** One standard deviation of torque, speed by speed as in the curve [Nm]. */
+  readonly spreadNm?: readonly number[];
+  /** Of a dyno sheet at the curve's correction standard. */
+  readonly measured?: readonly MeasuredPoint[];
+}
+
+const POUND_FOOT_NM = 1.3558179483314;
+const HORSEPOWER_W = 745.69987158227;
+
+export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAndPowerExtras = {}): Figure {
+  const trade = units === 'trade';
+  const [torqueUnit, powerUnit] = trade ? ['lb-ft', 'hp'] : ['Nm', 'kW'];
+  const torqueOf = (newtonMetre: number): number => (trade ? newtonMetre / POUND_FOOT_NM : newtonMetre);
+  const powerOf = (newtonMetre: number, rpm: number): number =>
+    (newtonMetre * rpm * Math.PI) / 30 / (trade ? HORSEPOWER_W : 1000);
+  const { points, peak } = curve;
+  const { band, spreadNm, measured = [] } = extras;
+  const ribbon = (
+    name: string | null,
+    colour: 'a' | 'b',
+    of: (nm: number, rpm: number) => number,
+  ): Layer[] =>
+    spreadNm === undefined
+      ? []
+      : [
+          {
+            kind: 'ribbon',
+            name,
+            colour,
+            points: points.map((p, i) => ({
+              x: p.rpm,
+              low: of(p.torqueNm - spreadNm[i], p.rpm),
+              high: of(p.torqueNm + spreadNm[i], p.rpm),
+            })),
+          },
+        ];
+  const [torque, power] = trade
+    ? [peak.torque.torqueLbFt, peak.power.powerHp]
+    : [peak.torque.torqueNm, peak.power.powerKw];
+  const pointAt = (rpm: number) => points.find((p) => p.rpm === rpm) ?? points[0];
+  const torqueAt = (rpm: number): number => torqueOf(pointAt(rpm).torqueNm);
+  const powerAt = (rpm: number): number => powerOf(pointAt(rpm).torqueNm, rpm);
+  const layers: Layer[] = [
+    ...(band === undefined
+      ? []
+      : [{ kind: 'span' as const, name: 'band', from: band.fromRpm, to: band.toRpm }]),
+    ...ribbon('one standard deviation', 'a', torqueOf),
+    ...ribbon(null, 'b', powerOf),
+    {
+      kind: 'line',
+      name: `torque, ${torqueUnit}`,
+      points: overSpeed(points, (p) => (trade ? p.torqueLbFt : p.torqueNm)),
+      colour: 'a',
+      marked: true,
+    },
+    {
+      kind: 'line',
+      name: `power, ${powerUnit}`,
+      points: overSpeed(points, (p) => (trade ? p.powerHp : p.powerKw)),
+      colour: 'b',
+      dash: 'dashed',
+      marked: true,
+    },
+    ...(measured.length === 0
+      ? []
+      : [
+          {
+            kind: 'dots' as const,
+            name: 'torque measured',
+            points: measured.map(({ rpm, torqueNm }) => ({ x: rpm, y: torqueOf(torqueNm) })),
+            colour: 'a' as const,
+            shape: 'circle' as const,
+          },
+          {
+            kind: 'dots' as const,
+            name: 'power measured',
+            points: measured.map(({ rpm, torqueNm }) => ({ x: rpm, y: powerOf(torqueNm, rpm) })),
+            colour: 'b' as const,
+            shape: 'diamond' as const,
+          },
+        ]),
+    note(peak.torque, torque, powerAt(peak.torque.rpm), torqueUnit, 'a'),
+    note(peak.power, power, torqueAt(peak.power.rpm), powerUnit, 'b'),
+  ];
+  return {
+    id: 'torque-and-power',
+    title: 'Torque and power',
+    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}`,
+    drawing: {
+      kind: 'plot',
+      plot: { x: SPEED_AXIS, y: { title: `${torqueUnit} and ${powerUnit}` }, layers },
+    },
+    table: figureTable(columns(curve, units), points),
+  };
+}
+
+/** On the side of the point where the other curve is not. */
+function note(
+  { rpm }: { readonly rpm: number },
+  value: number,
+  other: number,
+  unit: string,
+  colour: 'a' | 'b',
+): Layer {
+  return {
+    kind: 'note',
+    x: rpm,
+    y: value,
+    text: `${fixed(value)} ${unit}`,
+    colour,
+    side: other > value ? 'below' : 'above',
+  };
+}
+
+function columns(curve: Curve, units: UnitSystem): Column<OperatingPoint>[] {
+  const trade = units === 'trade';
+  const all: Column<OperatingPoint>[] = [
+    { name: 'speed', unit: 'rpm', cell: (p) => fixed(p.rpm) },
+    {
+      name: 'torque',
+      unit: trade ? 'lb-ft' : 'Nm',
+      cell: (p) => fixed(trade ? p.torqueLbFt : p.torqueNm, 1),
+    },
+    { name: 'power', unit: trade ? 'hp' : 'kW', cell: (p) => fixed(trade ? p.powerHp : p.powerKw, 1) },
+    { name: 'settled', unit: '', cell: (p) => (p.converged ? 'yes' : 'no') },
+  ];
+  return curve.points.every((p) => p.converged) ? all.slice(0, 3) : all;
+}

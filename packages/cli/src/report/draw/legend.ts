@@ -1,0 +1,119 @@
+/** The names of a plot's layers in rows above it, each beside a sample of how it is drawn. */
+import type { Mark } from 'vega';
+import { colour, wash } from './palette.ts';
+import { DASHES, type Layer } from './plot.ts';
+import { FONT_SIZE } from './toSvg.ts';
+
+export interface Legend {
+  readonly rows: number;
+  /** Marks whose rows start at `top`, counted downwards from the plot's upper edge (so negative). */
+  readonly marks: (left: number, top: number) => Mark[];
+}
+
+export const LEGEND_ROW = 20;
+const SAMPLE = 24;
+const GAP = 18;
+/** Width of an average letter over the type size; measured on common sans-serif faces, with a little to spare. */
+const LETTER = 0.58;
+
+export const textWidth = (text: string): number => text.length * FONT_SIZE * LETTER;
+
+/** A single layer needs no legend: the title says what it is. */
+export function legendOf(layers: readonly Layer[], width: number): Legend {
+  const entries = layers.flatMap((layer) =>
+    layer.kind === 'note' || layer.name === null ? [] : [{ layer, name: layer.name }],
+  );
+  if (entries.length < 2) return { rows: 0, marks: () => [] };
+  let row = 0;
+  let x = 0;
+  const placed = entries.map(({ layer, name }) => {
+    const takes = SAMPLE + 6 + textWidth(name);
+    if (x > 0 && x + takes > width) {
+      row++;
+      x = 0;
+    }
+    const place = { layer, name, row, x };
+    x += takes + GAP;
+    return place;
+  });
+  return {
+    rows: row + 1,
+    marks: (left, top) =>
+      placed.flatMap((place) => {
+        const middle = top + place.row * LEGEND_ROW + LEGEND_ROW / 2;
+        const label: Mark = {
+          type: 'text',
+          encode: {
+            enter: {
+              x: { value: left + place.x + SAMPLE + 6 },
+              y: { value: middle },
+              text: { value: place.name },
+              baseline: { value: 'middle' },
+            },
+          },
+        };
+        return [...sampleOf(place.layer, left + place.x, middle), label];
+      }),
+  };
+}
+
+function sampleOf(layer: Layer, x: number, y: number): Mark[] {
+  switch (layer.kind) {
+    case 'line':
+    case 'rule':
+      return [
+        {
+          type: 'rule',
+          encode: {
+            enter: {
+              x: { value: x },
+              x2: { value: x + SAMPLE },
+              y: { value: y },
+              stroke: { value: colour(layer.colour) },
+              strokeWidth: { value: layer.kind === 'line' ? 2.5 : 1.5 },
+              strokeDash: { value: [...DASHES[layer.dash ?? 'solid']] },
+            },
+          },
+        },
+      ];
+    case 'dots':
+      return [
+        {
+          type: 'symbol',
+          encode: {
+            enter: {
+              x: { value: x + SAMPLE / 2 },
+              y: { value: y },
+              shape: { value: layer.shape },
+              size: { value: 55 },
+              fill: { value: 'var(--paper)' },
+              stroke: { value: colour(layer.colour) },
+              strokeWidth: { value: 2 },
+            },
+          },
+        },
+      ];
+    case 'ribbon':
+    case 'span':
+    case 'bars':
+      return [
+        {
+          type: 'rect',
+          encode: {
+            enter: {
+              x: { value: x },
+              width: { value: SAMPLE },
+              y: { value: y - 6 },
+              height: { value: 12 },
+              fill: { value: wash(layer.kind === 'span' ? 'soft' : layer.colour) },
+              ...(layer.kind === 'bars'
+                ? { stroke: { value: colour(layer.colour) }, strokeWidth: { value: 1 } }
+                : {}),
+            },
+          },
+        },
+      ];
+    case 'note':
+      return [];
+  }
+}

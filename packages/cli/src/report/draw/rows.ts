@@ -1,0 +1,155 @@
+/** Named amounts as bars from zero, one below the other, each with its error and its figure. */
+import type { Spec } from 'vega';
+import { type Colour, colour, wash } from './palette.ts';
+import { FONT_SIZE } from './toSvg.ts';
+
+export interface Row {
+  readonly name: string;
+  readonly value: number;
+  /** Ends of the error bar; null for none. */
+  readonly error: readonly [low: number, high: number] | null;
+  /** The figure in words, `+11 +/- 5 hp`. */
+  readonly figure: string;
+  readonly colour: Colour;
+}
+
+export interface Rows {
+  /** Title of the axis with its unit. */
+  readonly title: string;
+  readonly rows: readonly Row[];
+  /** Amounts too small to be told apart from nothing, shaded on both sides of zero; 0 for none. */
+  readonly noise: number;
+}
+
+/** Height of a row: its name on a line of its own, then the bar. */
+const ROW = 40;
+const BAR = 13;
+
+export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
+  const values = rows.map((row, i) => ({
+    i,
+    name: row.name,
+    value: row.value,
+    low: row.error?.[0] ?? row.value,
+    high: row.error?.[1] ?? row.value,
+    figure: row.figure,
+    fill: row.error === null ? colour(row.colour) : wash(row.colour),
+    stroke: colour(row.colour),
+  }));
+  const ends = [0, noise, -noise, ...values.flatMap(({ value, low, high }) => [value, low, high])];
+  const top = { scale: 'y', field: 'i' };
+  const below = (offset: number) => ({ ...top, offset });
+  return {
+    width: width - 24,
+    height: rows.length * ROW,
+    padding: { left: 12, right: 12, top: 4, bottom: 2 },
+    data: [{ name: 'rows', values }],
+    scales: [
+      {
+        name: 'x',
+        type: 'linear',
+        domain: [Math.min(...ends), Math.max(...ends)],
+        range: 'width',
+        nice: true,
+      },
+      { name: 'y', type: 'linear', domain: [0, rows.length], range: [0, rows.length * ROW] },
+    ],
+    axes: [
+      { orient: 'bottom', scale: 'x', title, tickCount: Math.round(width / 90), grid: true, domain: false },
+    ],
+    marks: [
+      {
+        type: 'rect',
+        encode: {
+          enter: {
+            x: { scale: 'x', value: -noise },
+            x2: { scale: 'x', value: noise },
+            y: { value: 0 },
+            y2: { signal: 'height' },
+            fill: { value: noise > 0 ? wash('soft') : 'transparent' },
+          },
+        },
+      },
+      {
+        type: 'rule',
+        encode: {
+          enter: {
+            x: { scale: 'x', value: 0 },
+            y: { value: 0 },
+            y2: { signal: 'height' },
+            stroke: { value: colour('soft') },
+          },
+        },
+      },
+      {
+        type: 'rect',
+        from: { data: 'rows' },
+        encode: {
+          enter: {
+            x: { scale: 'x', value: 0 },
+            x2: { scale: 'x', field: 'value' },
+            y: below(ROW - BAR - 4),
+            height: { value: BAR },
+            fill: { field: 'fill' },
+            stroke: { field: 'stroke' },
+            strokeWidth: { value: 1.5 },
+          },
+        },
+      },
+      {
+        type: 'rule',
+        from: { data: 'rows' },
+        encode: {
+          enter: {
+            x: { scale: 'x', field: 'low' },
+            x2: { scale: 'x', field: 'high' },
+            y: below(ROW - 4 - BAR / 2),
+            stroke: { value: colour('ink') },
+            strokeWidth: { value: 1.5 },
+          },
+        },
+      },
+      ...(['low', 'high'] as const).map((end) => ({
+        type: 'rule' as const,
+        from: { data: 'rows' },
+        encode: {
+          enter: {
+            x: { scale: 'x', field: end },
+            y: below(ROW - 4 - BAR / 2 - 4),
+            y2: below(ROW - 4 - BAR / 2 + 4),
+            stroke: { value: colour('ink') },
+            strokeWidth: { value: 1.5 },
+          },
+        },
+      })),
+      {
+        type: 'text',
+        from: { data: 'rows' },
+        encode: {
+          enter: {
+            x: { value: 0 },
+            y: below(ROW - BAR - 10),
+            text: { field: 'name' },
+            limit: { value: (width - 24) * 0.66 },
+            fontWeight: { value: 600 },
+          },
+        },
+      },
+      {
+        type: 'text',
+        from: { data: 'rows' },
+        encode: {
+          enter: {
+            x: { signal: 'width' },
+            y: below(ROW - BAR - 10),
+            align: { value: 'right' },
+            text: { field: 'figure' },
+            limit: { value: (width - 24) * 0.44 },
+            fill: { value: colour('soft') },
+            fontSize: { value: FONT_SIZE },
+          },
+        },
+      },
+    ],
+  };
+}

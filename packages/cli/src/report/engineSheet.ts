@@ -1,0 +1,50 @@
+/** The engine as the files describe it, in a dozen figures, so that a print says what it is about. */
+import type { Inspection } from '@valvetide/core';
+import { fixed } from '../render/fixed.ts';
+import { toCubicInch, toInch, toSquareInch, type UnitSystem } from '../render/units.ts';
+import { html, type Markup } from './html.ts';
+
+export function engineSheetMarkup(inspection: Inspection, units: UnitSystem): Markup {
+  const items = engineSheet(inspection, units).map(
+    ([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>\n`,
+  );
+  return html`<section id="engine"><h2>The engine as read</h2>
+<dl class="sheet">
+${items}</dl></section>
+`;
+}
+
+function engineSheet(
+  { block, compression, cam, flow }: Inspection,
+  units: UnitSystem,
+): readonly (readonly [string, string])[] {
+  const trade = units === 'trade';
+  const length = (mm: number): string => (trade ? `${fixed(toInch(mm), 3)} in` : `${fixed(mm, 2)} mm`);
+  const area = (mm2: number): string => (trade ? `${fixed(toSquareInch(mm2), 2)} in2` : `${fixed(mm2)} mm2`);
+  const degrees = (value: number | undefined): string => (value === undefined ? '-' : `${fixed(value)} deg`);
+  return [
+    [
+      'Displacement',
+      trade ? `${fixed(toCubicInch(block.displacementCm3), 1)} in3` : `${fixed(block.displacementCm3)} cm3`,
+    ],
+    ['Cylinders, bore x stroke', `${block.cylinders}, ${length(block.boreMm)} x ${length(block.strokeMm)}`],
+    ['Rod over stroke', fixed(block.rodOverStroke, 2)],
+    ['Compression', `${fixed(compression.ratio, 2)}:1`],
+    [
+      'Net valve lift, intake / exhaust',
+      `${length(cam.intake.valveLiftMm)} / ${length(cam.exhaust.valveLiftMm)}`,
+    ],
+    [
+      'Duration at 0.050 in of lobe',
+      `${degrees(cam.intake.at050?.durationDeg)} / ${degrees(cam.exhaust.at050?.durationDeg)}`,
+    ],
+    ['Lobe separation, advance', `${fixed(cam.separationDeg, 1)} cam deg, ${fixed(cam.advanceDeg, 1)} deg`],
+    ['Flow at full lift, 28 inH2O', `${fixed(flow.intakeCfm28)} / ${fixed(flow.exhaustCfm28)} cfm`],
+    ['Exhaust over intake flow', `${fixed(100 * flow.exhaustOverIntake)} %`],
+    ['Port area', `${area(flow.intakePortMm2)} / ${area(flow.exhaustPortMm2)}`],
+    [
+      flow.inductionKind === 'carburetor' ? 'Carburetor' : 'Throttle body',
+      `${fixed(flow.inductionCfm15)} cfm at 1.5 inHg`,
+    ],
+  ];
+}

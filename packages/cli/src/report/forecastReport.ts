@@ -1,0 +1,76 @@
+/** The report of a forecast: a page that says what the engine is likely to make and what that rests on. */
+import type { Curve, CycleTrace, Inspection, ValveUse } from '@valvetide/core';
+import { answerLine } from '../render/answerLine.ts';
+import { curveBasis, edgeLine } from '../render/forecastText.ts';
+import { pointColumns } from '../render/pointColumns.ts';
+import type { UnitSystem } from '../render/units.ts';
+import { depression } from './charts/depression.ts';
+import { filling } from './charts/filling.ts';
+import { flowUsed } from './charts/flowUsed.ts';
+import { octaneMargin } from './charts/octaneMargin.ts';
+import { pressureLoop } from './charts/pressureLoop.ts';
+import { torqueAndPower } from './charts/torqueAndPower.ts';
+import { valveLift } from './charts/valveLift.ts';
+import { engineSheetMarkup } from './engineSheet.ts';
+import { figureMarkup, leadMarkup } from './figure.ts';
+import { html, type Markup, named } from './html.ts';
+import { assumedMarkup, cautionsMarkup, leftOutMarkup, warningsMarkup } from './ledger.ts';
+import { page } from './page.ts';
+import { inBlocks, tableMarkup } from './tableMarkup.ts';
+
+export interface ForecastReport {
+  readonly curve: Curve;
+  /** Says where the speeds come from; empty where the user named them. */
+  readonly band: string;
+  readonly inspection: Inspection;
+  /** (R + M) / 2. */
+  readonly fuelOctane: number;
+  readonly trace: CycleTrace;
+  readonly valves: ValveUse;
+}
+
+/** Columns beside the speed in each block of the full table: as many as fit across a sheet of paper. */
+const BLOCK = 8;
+
+export async function forecastReport(report: ForecastReport, units: UnitSystem): Promise<string> {
+  const { curve, band, inspection, fuelOctane, trace, valves } = report;
+  const alone = [{ name: 'forecast', curve }];
+  const figures = [
+    filling(alone),
+    depression(alone, units),
+    octaneMargin(curve, fuelOctane),
+    pressureLoop(trace, units),
+    valveLift(valves, units),
+    flowUsed('intake', valves.intake, units),
+    flowUsed('exhaust', valves.exhaust, units),
+  ];
+  const edge = edgeLine(curve);
+  const lines = [curveBasis(curve, units), band, edge === '' ? '' : `${edge}.`].filter((line) => line !== '');
+  return page({
+    subject: curve.combination,
+    answer: answerLine(curve, units),
+    basis: lines.map(named),
+    body: [
+      warningsMarkup(curve.warnings),
+      html`<h2>The curve</h2>\n`,
+      await leadMarkup(torqueAndPower(curve, units)),
+      html`<div class="charts">\n${await Promise.all(figures.map(figureMarkup))}</div>\n`,
+      engineSheetMarkup(inspection, units),
+      pointsMarkup(curve, units),
+      assumedMarkup(curve.assumed),
+      leftOutMarkup,
+    ],
+    foot: cautionsMarkup(curve.program),
+  });
+}
+
+/** Every figure of every speed. */
+export function pointsMarkup(curve: Curve, units: UnitSystem): Markup {
+  const tables = inBlocks(pointColumns(units), BLOCK).map(
+    (columns, i) => html`${tableMarkup(`All figures, part ${i + 1}`, columns, curve.points)}\n`,
+  );
+  return html`<section id="figures"><h2>All figures by speed</h2>
+<p class="basis">Torque and power as corrected, all else as observed. ? behind a speed: the cycle had not settled there. ! behind an octane number: it detonates.</p>
+${tables}</section>
+`;
+}

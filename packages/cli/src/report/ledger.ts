@@ -1,0 +1,90 @@
+/** What every report ends with: assumed values, doubts, what is left out, cautions. */
+import type { Assumed, Warning } from '@valvetide/core';
+import { assumedSpread, assumedValue } from '../render/notes.ts';
+import { html, type Markup, NOTHING, named } from './html.ts';
+
+/** Doubts about the result, in a box near the top; nothing where there are none. */
+export function warningsMarkup(warnings: readonly Warning[]): Markup {
+  if (warnings.length === 0) return NOTHING;
+  const items = warnings.map(
+    ({ path, message }) =>
+      html`<li>${path === '' ? NOTHING : html`${named(path)}: `}${named(message)}</li>\n`,
+  );
+  return html`<section class="notice" aria-labelledby="doubts"><h2 id="doubts">Read with care</h2><ul>
+${items}</ul></section>
+`;
+}
+
+export function assumedMarkup(assumed: readonly Assumed[]): Markup {
+  if (assumed.length === 0)
+    return html`<section id="assumed"><h2>Assumed</h2><p>Nothing: the file gives every value.</p></section>\n`;
+  const rows = assumed.map((item) => {
+    const spread = assumedSpread(item);
+    return html`<tr><td>${pathMarkup(item.path)}</td><td>${named(assumedValue(item))}${spread === '' ? NOTHING : html` ± ${named(spread)}`}</td><td>${named(item.reason)}</td></tr>\n`;
+  });
+  return html`<section id="assumed"><h2>Assumed, because the file leaves it out</h2>
+<p>${assumed.length === 1 ? 'One value' : `${assumed.length} values`}. What follows ± is one standard deviation of the estimate.</p>
+<table class="ledger"><thead><tr><th scope="col">Field</th><th scope="col">Assumed</th><th scope="col">Why</th></tr></thead><tbody>
+${rows}</tbody></table></section>
+`;
+}
+
+/** A path may be broken at its dots. */
+function pathMarkup(path: string): Markup {
+  const [first, ...rest] = path.split('.');
+  return html`<bdi>${first}${rest.map((part) => html`.<wbr>${part}`)}</bdi>`;
+}
+
+const LEFT_OUT: readonly string[] = [
+  'valve float, spring surge and anything else that parts the valve from the cam, save a lift loss the file states;',
+  'fuel distribution between cylinders, wet flow and metering;',
+  'ring seal, blow-by, oil control and windage;',
+  'supercharging, part throttle and transients: each point is steady and at full throttle;',
+  'swirl, tumble and the shape of a port beyond its measured flow and area;',
+  'strength: piston speed is shown, whether the parts bear it is not computed.',
+];
+
+export const leftOutMarkup: Markup = html`<section id="left-out"><h2>Not modelled</h2>
+<ul class="plain">
+${LEFT_OUT.map((line) => html`<li>${line}</li>\n`)}</ul></section>
+`;
+
+const CAUTIONS: readonly (readonly [lead: string, text: string])[] = [
+  [
+    'Clearance is checked by hand.',
+    'A forecast is not a clearance. Measure piston to valve, piston to head, coil bind, retainer to seal and rod to cam before the starter turns the engine.',
+  ],
+  [
+    'Over-rev.',
+    'The speeds are those of a calculation. Set the limiter and the trip of the dyno 200 to 300 rpm above the planned limit, and never run past the weakest part.',
+  ],
+  [
+    'Detonation.',
+    'The octane margin is a caution, not a permission. Start rich and 4 to 6 degrees retarded, go up in steps of 2, back off 2 at the first sign, read the plugs after each pull. Alcohol shows little on a plug.',
+  ],
+  [
+    'The cell.',
+    'Nobody in the cell or in the plane of rotation at load. Guard the shaft, extract the exhaust, alarm for carbon monoxide; check full throttle, oil pressure trip, fuel shut-off, emergency stop, extinguisher and water before each pull; protect ears and eyes.',
+  ],
+  [
+    'Fuel.',
+    'Methanol is toxic through the skin and its flame is hard to see. Ground the containers, flush a system before it sees another fuel.',
+  ],
+  ['', 'Local codes and the licensed trade decide.'],
+];
+
+export function cautionsMarkup(program: {
+  readonly name: string;
+  readonly version: string;
+}): readonly Markup[] {
+  const items = CAUTIONS.map(
+    ([lead, text]) => html`<li>${lead === '' ? NOTHING : html`<strong>${lead}</strong> `}${text}</li>\n`,
+  );
+  return [
+    html`<section id="cautions"><h2>Cautions</h2>
+<ul class="plain">
+${items}</ul></section>
+`,
+    html`<p>${program.name} ${program.version}. A forecast by a model, not a measurement.</p>`,
+  ];
+}

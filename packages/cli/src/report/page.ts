@@ -1,0 +1,47 @@
+/** The page around a report: one file that needs nothing else, neither network nor script. */
+import { createHash } from 'node:crypto';
+import { html, type Markup, trusted } from './html.ts';
+import { STYLE_SHEET } from './styleSheet.ts';
+
+export interface Page {
+  /** What the report is about: a name from a file. */
+  readonly subject: string;
+  /** The line read first. */
+  readonly answer: string;
+  /** What the answer rests on, a paragraph each. */
+  readonly basis: readonly Markup[];
+  readonly body: readonly Markup[];
+  readonly foot: readonly Markup[];
+}
+
+export function page({ subject, answer, basis, body, foot }: Page): string {
+  const hash = createHash('sha256').update(STYLE_SHEET).digest('base64');
+  // The browser is told to load nothing and to run nothing; the one style sheet is known by its digest.
+  const policy = `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
+  return html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="no-referrer">
+<title>${subject} - valvetide</title>
+<style>${trusted(STYLE_SHEET)}</style>
+</head>
+<body>
+<header>
+<h1><bdi>${subject}</bdi></h1>
+<p class="answer">${answer}</p>
+${basis.map((paragraph) => html`<p class="basis">${paragraph}</p>\n`)}
+</header>
+<main>
+${[...body]}
+</main>
+<footer>
+${[...foot]}
+</footer>
+</body>
+</html>
+`.markup;
+}

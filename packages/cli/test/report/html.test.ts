@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { html, named, trusted } from '../../src/report/html.ts';
+
+describe('html', () => {
+  it('escapes every character that markup is made of', () => {
+    expect(html`<p title="${`"'`}">${'<b>&'}</p>`.markup).toBe('<p title="&quot;&#39;">&lt;b&gt;&amp;</p>');
+  });
+
+  it('puts markup and lists of markup in as they are', () => {
+    expect(html`<ul>${[html`<li>${1}</li>`, html`<li>${'<'}</li>`]}${trusted('<hr>')}</ul>`.markup).toBe(
+      '<ul><li>1</li><li>&lt;</li><hr></ul>',
+    );
+  });
+
+  it('spells out controls and marks that turn the direction of writing', () => {
+    expect(named('a\u202eb\u0000').markup).toBe('<bdi>a\\u202eb\\u0000</bdi>');
+  });
+
+  it('leaves letters of every script alone', () => {
+    expect(named('محرك ۵ 引擎').markup).toBe('<bdi>محرك ۵ 引擎</bdi>');
+  });
+});
