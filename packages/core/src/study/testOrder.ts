@@ -64,10 +64,14 @@ export function testOrder(
   const faint = tests.filter((c) => expected(c) < resolvablePct).sort(byEffort);
   const ordered = afterWhatUnlocks(telling, unlocks);
   const steps: TestStep[] = ordered.flatMap((c, i) => [
-    baselineStep(i === 0 ? null : ordered[i - 1], Math.max(pulls, c.pulls ?? pulls)),
+    baselineStep(
+      i === 0 ? null : ordered[i - 1],
+      Math.max(pulls, c.pulls ?? pulls),
+      unlocks.get(c.name) ?? null,
+    ),
     testStep(c, i === 0 ? null : ordered[i - 1], unlocks.get(c.name) ?? null, expected(c), pulls),
   ]);
-  if (ordered.length > 0) steps.push(baselineStep(ordered[ordered.length - 1], pulls));
+  if (ordered.length > 0) steps.push(baselineStep(ordered[ordered.length - 1], pulls, null));
   if (faint.length > 0) {
     const why = `what follows promises less than the ${resolvablePct.toFixed(1)} % that ${pulls} pulls a side can tell`;
     steps.push({ action: 'stop', change: null, pulls: null, expectedGainPct: null, why });
@@ -135,9 +139,14 @@ function byEffort(a: Candidate, b: Candidate): number {
   return (
     Number(b.reversible && !isTearDown(b.access)) - Number(a.reversible && !isTearDown(a.access)) ||
     ACCESS.indexOf(a.access) - ACCESS.indexOf(b.access) ||
-    (a.hours ?? Number.POSITIVE_INFINITY) - (b.hours ?? Number.POSITIVE_INFINITY) ||
+    hoursOf(a) - hoursOf(b) ||
     byGain(a, b)
   );
+}
+
+/** What states no hours may take any. */
+function hoursOf({ hours }: Candidate): number {
+  return hours ?? Number.MAX_VALUE;
 }
 
 function byGain(a: Candidate, b: Candidate): number {
@@ -148,14 +157,23 @@ function pairName({ a, b }: Link): string {
   return [a, b].sort().join('\n');
 }
 
-function baselineStep(after: Candidate | null, pulls: number): TestStep {
-  const why =
-    after === null
-      ? 'the engine as it stands'
-      : after.reversible
-        ? `${after.name} off again: it must repeat the baseline, or nothing between counts`
-        : `${after.name} can't come off, so this is the new baseline`;
-  return { action: 'baseline', change: null, pulls, expectedGainPct: null, why };
+function baselineStep(
+  after: Candidate | null,
+  pulls: number,
+  unlock: { readonly first: string } | null,
+): TestStep {
+  const step = (why: string): TestStep => ({
+    action: 'baseline',
+    change: null,
+    pulls,
+    expectedGainPct: null,
+    why,
+  });
+  if (after === null) return step('the engine as it stands');
+  if (!after.reversible) return step(`${after.name} can't come off, so this is the new baseline`);
+  if (unlock?.first === after.name) return step(`${after.name} stays on, since what follows builds on it`);
+  const first = unlock === null ? '' : `, with ${unlock.first} on`;
+  return step(`${after.name} off again${first}: it must repeat the baseline, or nothing between counts`);
 }
 
 function testStep(
