@@ -2,8 +2,9 @@
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import { editDocument } from '../combination/editDocument.ts';
+import type { FieldValue } from '../combination/editText.ts';
 import type { Problem } from '../combination/problem.ts';
-import type { CombinationDocument, Plain } from '../combination/readDocument.ts';
+import type { CombinationDocument } from '../combination/readDocument.ts';
 import { resolveDocument } from '../combination/resolveDocument.ts';
 import type { SheetSource } from '../combination/sheet/readSheets.ts';
 import type { Curve } from '../forecast/curve.ts';
@@ -70,9 +71,6 @@ export function withoutCalibration(document: CombinationDocument): CombinationDo
     : [];
   return [...paths, 'calibration'].reduce((left, path) => editDocument(left, path, null), document);
 }
-
-/** A field and what to write there. */
-export type FieldValue = readonly [path: string, value: Plain];
 
 /** The fields a calibration sets, by path, as they stand in a file. */
 export function calibrationEdits(result: CalibrationResult): readonly FieldValue[] {

@@ -1,12 +1,10 @@
 /** Measured against measured: what a part did, and whether so few pulls can tell. */
 import { DomainError } from '../base/errors.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from './band.ts';
+import { DYNO } from './dynoResolution.ts';
 import type { DynoSheet } from './dynoSheet.ts';
 import { type MeanPoint, type PullMean, pullMean, smoothTorque } from './pullMean.ts';
 import type { PullOptions } from './pullSummary.ts';
-
-/** Standard deviation of one pull on an engine dyno in disciplined hands: 0.3 to 0.5 % [-]; common practice, no source. */
-const USUAL_REPEATABILITY = 0.005;
 
 /** Two sets of pulls at one speed. */
 export interface DifferencePoint {
@@ -99,7 +97,7 @@ export function pooledRepeatability(sets: readonly PullMean[]): { deviation: num
   }
   return freedom > 0
     ? { deviation: Math.sqrt(squares / freedom), assumed: false }
-    : { deviation: USUAL_REPEATABILITY, assumed: true };
+    : { deviation: DYNO.repeatabilityPct / 100, assumed: true };
 }
 
 /** The speeds of the first set within the second, which is read there by a local straight line. */

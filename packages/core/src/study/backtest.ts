@@ -1,0 +1,223 @@
+/** A change whose outcome is known already: calibrated on the sheet before it, forecast to the sheet after it. */
+import type { Combination } from '../combination/combination.ts';
+import { editDocument } from '../combination/editDocument.ts';
+import type { Problem } from '../combination/problem.ts';
+import type { CombinationDocument } from '../combination/readDocument.ts';
+import type { Curve } from '../forecast/curve.ts';
+import { applyChanges } from './applyChanges.ts';
+import { type BandWeighting, bandMean, type SpeedBand } from './band.ts';
+import { pinBaseline } from './baseline.ts';
+import { asObserved, type CalibrateOptions, calibrate } from './calibrate.ts';
+import type { CalibrationResult } from './calibrationResult.ts';
+import { dayOf, targetOf } from './calibrationTarget.ts';
+import type { Change } from './change.ts';
+import type { DynoSheet } from './dynoSheet.ts';
+import type { StudyJob } from './job.ts';
+import { comparePulls, type PullComparison } from './pullComparison.ts';
+import { recorrectSheet } from './recorrectSheet.ts';
+
+/** What a calibration takes, and the band to judge the change over. */
+export interface BacktestOptions extends CalibrateOptions {
+  /** Default: all speeds both sheets share. */
+  readonly band?: SpeedBand | undefined;
+  readonly weighting?: BandWeighting | undefined;
+}
+
+/** One speed, torque under the sheets' standard. */
+export interface BacktestPoint {
+  readonly rpm: number;
+  readonly before: { readonly measuredNm: number; readonly forecastNm: number };
+  readonly after: { readonly measuredNm: number; readonly forecastNm: number };
+  /** After over before less one [-]. */
+  readonly measuredGain: number;
+  readonly forecastGain: number;
+}
+
+/** How a known change was forecast. Plain and serialisable. */
+export interface BacktestResult {
+  readonly schemaVersion: 1;
+  /** `forecast`; or the reason why the change was not. */
+  readonly outcome: 'forecast' | 'sheets disagree' | 'incomplete';
+  readonly combination: string;
+  readonly changes: readonly string[];
+  readonly calibration: CalibrationResult;
+  /** Sheet against sheet; the band and the least difference the pulls resolve are in it. */
+  readonly measured: PullComparison;
+  readonly points: readonly BacktestPoint[];
+  /** Mean power over the band, after over before less one [-]; null where nothing was forecast. */
+  readonly gain: {
+    readonly measured: number;
+    readonly forecast: number;
+    /** One standard deviation of the forecast gain from what the calibration left uncertain. */
+    readonly spread: number;
+    /** Forecast less measured. */
+    readonly error: number;
+    /** `within`: nearer than the pulls resolve; `near`: so with twice the spread added; `beyond` otherwise. */
+    readonly verdict: 'within' | 'near' | 'beyond';
+    readonly rightSign: boolean;
+  } | null;
+  readonly notes: readonly string[];
+}
+
+export type BacktestOutcome =
+  | { readonly ok: true; readonly result: BacktestResult }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Steps of the knobs for the spread of the gain, in standard deviations left by the calibration. */
+const STEP = 0.7;
+
+/**
+ * Calibrates on `before`, applies the changes and holds the forecast to `after`, each in the air of its own day. Only the
+ * sheet before is fitted: nothing of the sheet after is used but for the comparison.
+ *
+ * @throws {@link DomainError} where the sheets share no speed, or can't be taken to one standard
+ */
+export async function backtest(
+  document: CombinationDocument,
+  changes: readonly Change[],
+  sheets: { readonly before: DynoSheet; readonly after: DynoSheet },
+  options: BacktestOptions,
+): Promise<BacktestOutcome> {
+  const { before } = sheets;
+  const after = recorrectSheet(sheets.after, before.standard).sheet;
+  const { band, weighting } = options;
+  const measured = comparePulls(before, after, { band, weighting });
+  // The changes are tried before hours of forecasts.
+  const trial = changedBy(document, changes, options);
+  if (!trial.ok) return trial;
+  const target = targetOf(before);
+  const calibrated = await calibrate(document, target, options);
+  if (!calibrated.ok) return calibrated;
+  const { result: calibration } = calibrated;
+  const base = {
+    schemaVersion: 1 as const,
+    combination: calibration.combination,
+    changes: changes.map((change) => change.name),
+    calibration,
+    measured,
+    notes: [...new Set([...before.notes, ...after.notes])],
+  };
+  const fitted = calibrated.document;
+  if (fitted === null) {
+    const outcome = calibration.outcome === 'sheets disagree' ? 'sheets disagree' : 'incomplete';
+    return { ok: true, result: { ...base, outcome, points: [], gain: null } };
+  }
+  const rpm = speedsOf(measured);
+  const documents = [
+    fitted,
+    ...calibration.knobs.map(({ path, after: value, spread, unit }) => {
+      const moved = value + STEP * spread;
+      return editDocument(fitted, path, unit === '%' ? `${Math.min(100, moved)} %` : moved);
+    }),
+  ];
+  const jobs: StudyJob[] = [];
+  const days = {
+    before: dayOf(before.pulls[0], before.standard),
+    after: dayOf(after.pulls[0], after.standard),
+  };
+  for (const each of documents) {
+    const pair = changedBy(each, changes, options);
+    if (!pair.ok) return pair;
+    jobs.push(
+      { combination: asObserved(pair.before, days.before), rpm },
+      { combination: asObserved(pair.after, days.after), rpm },
+    );
+  }
+  const { runJobs, signal, onProgress } = options;
+  const curves = await runJobs(jobs, {
+    ...(signal === undefined ? {} : { signal }),
+    ...(onProgress === undefined
+      ? {}
+      : { onProgress: (n, of) => onProgress(calibration.forecasts + n, calibration.forecasts + of) }),
+  });
+  const pairs = documents.map((_, i) => pairOf(curves[2 * i], curves[2 * i + 1], days));
+  const [first, ...beside] = pairs;
+  if (first === null || first === undefined || beside.some((pair) => pair === null)) {
+    return { ok: true, result: { ...base, outcome: 'incomplete', points: [], gain: null } };
+  }
+  const over = (pair: Pair): number => gainOver(pair, measured);
+  const forecast = over(first);
+  const slopes = beside.map((pair) => (pair === null ? 0 : (over(pair) - forecast) / STEP));
+  const spread = Math.sqrt(
+    slopes.reduce(
+      (sum, a, i) => slopes.reduce((s, b, j) => s + a * b * calibration.correlation[i][j], sum),
+      0,
+    ),
+  );
+  const points = rpm.map((n, i): BacktestPoint => {
+    const there = measured.points.find((point) => point.rpm === n) ?? measured.points[0];
+    return {
+      rpm: n,
+      before: { measuredNm: there.beforeNm, forecastNm: first.before[i].torqueNm },
+      after: { measuredNm: there.afterNm, forecastNm: first.after[i].torqueNm },
+      measuredGain: there.gain,
+      forecastGain: first.after[i].torqueNm / first.before[i].torqueNm - 1,
+    };
+  });
+  const seen = measuredOver(measured, rpm);
+  const error = forecast - seen;
+  const off = Math.abs(error);
+  const verdict =
+    off <= measured.resolvable ? 'within' : off <= measured.resolvable + 2 * spread ? 'near' : 'beyond';
+  const gain = { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 } as const;
+  return { ok: true, result: { ...base, outcome: 'forecast', points, gain } };
+}
+
+interface Torque {
+  readonly rpm: number;
+  readonly torqueNm: number;
+}
+
+interface Pair {
+  readonly before: readonly Torque[];
+  readonly after: readonly Torque[];
+}
+
+/** Baseline and changed engine of a document, calibrated or not. */
+function changedBy(
+  document: CombinationDocument,
+  changes: readonly Change[],
+  { sheet }: BacktestOptions,
+):
+  | { readonly ok: true; readonly before: Combination; readonly after: Combination }
+  | { readonly ok: false; readonly problems: readonly Problem[] } {
+  const pinned = pinBaseline(document, { sheet });
+  if (!pinned.ok) return pinned;
+  const applied = applyChanges(pinned.baseline, changes, { sheet });
+  if (!applied.ok) return applied;
+  return { ok: true, before: pinned.baseline.combination, after: applied.combination };
+}
+
+function pairOf(
+  before: Curve | null | undefined,
+  after: Curve | null | undefined,
+  days: Readonly<Record<'before' | 'after', { readonly factor: number }>>,
+): Pair | null {
+  if (before === null || after === null || before === undefined || after === undefined) return null;
+  const side = (curve: Curve, factor: number): Torque[] =>
+    curve.points.map(({ rpm, torqueNm }) => ({ rpm, torqueNm: factor * torqueNm }));
+  return { before: side(before, days.before.factor), after: side(after, days.after.factor) };
+}
+
+function gainOver({ before, after }: Pair, { band, weighting }: PullComparison): number {
+  return bandMean(after, band, weighting).powerKw / bandMean(before, band, weighting).powerKw - 1;
+}
+
+/** The measured gain over the very speeds that were forecast, so that both are means of the same kind. */
+function measuredOver(measured: PullComparison, rpm: readonly number[]): number {
+  const points = measured.points.filter((point) => rpm.includes(point.rpm));
+  const before = points.map((point) => ({ rpm: point.rpm, torqueNm: point.beforeNm }));
+  const after = points.map((point) => ({ rpm: point.rpm, torqueNm: point.afterNm }));
+  return gainOver({ before, after }, measured);
+}
+
+/** No more than nine of the shared speeds, evenly spread, with those next to the band's ends. */
+function speedsOf({ points, band }: PullComparison): number[] {
+  const speeds = points.map((point) => point.rpm);
+  const from = speeds.filter((n) => n <= band.fromRpm).pop() ?? speeds[0];
+  const to = speeds.find((n) => n >= band.toRpm) ?? speeds[speeds.length - 1];
+  const inside = speeds.filter((n) => n >= from && n <= to);
+  const every = Math.max(1, Math.ceil((inside.length - 1) / 8));
+  const chosen = inside.filter((_, i) => i % every === 0 || i === inside.length - 1);
+  return chosen;
+}
