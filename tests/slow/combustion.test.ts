@@ -1,0 +1,126 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
+import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
+import { engineFile, pointsOf } from '../physics/engines.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+interface Example {
+  readonly example: string;
+  /** Near the torque peak [1/min]. */
+  readonly rpm: number;
+}
+
+const EXAMPLES: readonly Example[] = [
+  { example: 'minimum', rpm: 4000 },
+  { example: 'small-block', rpm: 4000 },
+  { example: 'big-block', rpm: 5500 },
+  { example: 'four-valve-four', rpm: 5500 },
+];
+
+const fileOf = (example: string) => `examples/${example}/engine.yaml`;
+
+/** At best torque, whatever octane that asks for. */
+function atBestTorque(engine: Combination): Combination {
+  return { ...engine, burn: { ...engine.burn, timing: { mode: 'best-torque' } } };
+}
+
+function atAngle(engine: Combination, angle: number): Combination {
+  return { ...engine, burn: { ...engine.burn, timing: { mode: 'ca50', angle } } };
+}
+
+function pointOf(engine: Combination, rpm: number): OperatingPoint {
+  const [point] = pointsOf(engine, [rpm]);
+  return point;
+}
+
+/** The same engine with another chamber volume and nothing else changed. */
+function withRatio(engine: Combination, ratio: number): Combination {
+  const { bore, stroke } = engine.block;
+  const clearanceVolume = ((Math.PI / 4) * bore * bore * stroke) / (ratio - 1);
+  return { ...engine, chamber: { ...engine.chamber, clearanceVolume, compressionRatio: ratio } };
+}
+
+/** An example's file read with another fuel at lambda 0.88, so that what is estimated follows the fuel. */
+function burning(example: string, fuel: string): Combination {
+  const folder = `${root}examples/${example}/`;
+  const text = readFileSync(`${folder}engine.yaml`, 'utf8')
+    .replace(/^mixture:\n.*$/m, '')
+    .replace(/^fuel: .*$/m, `fuel: ${fuel}\nmixture: { lambda: 0.88 }`);
+  const read = readCombination(text, {
+    file: 'engine.yaml',
+    sheet: (name) => readFileSync(`${folder}${name}`, 'utf8'),
+  });
+  if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
+  return atBestTorque(read.combination);
+}
+
+describe.each(EXAMPLES)('the example $example near its torque peak', ({ example, rpm }) => {
+  const engine = () => atBestTorque(engineFile(fileOf(example)));
+
+  // 3.3, 2.8, 2.3 and 1.9 % of brake torque a point from 9:1 up, 4 octane numbers a point (trade press and common
+  // practice); measured within 30 % and 2 octane numbers.
+  it('gains from a point of compression, and asks for octane, as the trade has it', () => {
+    const points = [9, 10, 11, 12, 13].map((ratio) => pointOf(withRatio(engine(), ratio), rpm));
+    [3.3, 2.8, 2.3, 1.9].forEach((trade, i) => {
+      const gain = 100 * (points[i + 1].torqueNm / points[i].torqueNm - 1);
+      expect(gain / trade, `${9 + i}:1 to ${10 + i}:1 gains ${gain}`).toBeGreaterThan(0.7);
+      expect(gain / trade, `${9 + i}:1 to ${10 + i}:1 gains ${gain}`).toBeLessThan(1.3);
+      const octane = points[i + 1].octaneAtBestTiming - points[i].octaneAtBestTiming;
+      expect(octane, `${9 + i}:1 to ${10 + i}:1`).toBeGreaterThan(2);
+      expect(octane, `${9 + i}:1 to ${10 + i}:1`).toBeLessThan(6);
+    });
+  });
+
+  // 1 to 1.5 % for 5 deg, 4 to 5 % for 10 deg, one octane number a degree (common practice, no source). A third is
+  // left around the figures of torque, a half around that of octane.
+  it('loses torque to retard, and octane demand with it, as the trade has it', () => {
+    const best = pointOf(engine(), rpm);
+    const late = [5, 10].map((degrees) => pointOf(atAngle(engine(), best.ca50DegAtdc + degrees), rpm));
+    const [five, ten] = late.map((point) => 100 * (1 - point.torqueNm / best.torqueNm));
+    expect(five).toBeGreaterThan(0.67 * 1);
+    expect(five).toBeLessThan(1.33 * 1.5);
+    expect(ten).toBeGreaterThan(0.67 * 4);
+    expect(ten).toBeLessThan(1.33 * 5);
+    const perDegree = (best.octaneRequired - late[1].octaneRequired) / 10;
+    expect(perDegree).toBeGreaterThan(0.5);
+    expect(perDegree).toBeLessThan(1.5);
+  });
+
+  // 0.86 to 0.90 (trade press), 0.84 to 0.92 asked for.
+  it('makes best power between lambda 0.84 and 0.92 and loses on either side', () => {
+    const lambdas = [0.78, 0.84, 0.88, 0.92, 0.96];
+    const torque = lambdas.map((lambda) => pointOf({ ...engine(), lambda }, rpm).torqueNm);
+    const inside = Math.max(torque[1], torque[2], torque[3]);
+    // 0.78 and 0.95 cost about 2 % (common practice, no source); the model is flatter, 0.9 to 1.7 % at 0.78.
+    expect(100 * (1 - torque[0] / inside)).toBeGreaterThan(0.5);
+    expect(100 * (1 - torque[0] / inside)).toBeLessThan(3);
+    expect(100 * (1 - torque[4] / inside)).toBeGreaterThan(0.2);
+    // The top of a parabola through the three in the middle.
+    const [left, middle, right] = torque.slice(1, 4);
+    const top = 0.88 + (0.04 * (left - right)) / (2 * (left - 2 * middle + right));
+    expect(top).toBeGreaterThan(0.84);
+    expect(top).toBeLessThan(0.92);
+  });
+});
+
+describe.each(EXAMPLES.slice(1))('the example $example on alcohol', ({ example, rpm }) => {
+  // E85 2 to 5 %, methanol 5 to 10 % more than gasoline at one compression ratio (common practice, no source).
+  it('gains on E85 and more on methanol, with cooler charge and less octane asked for', () => {
+    const [gasoline, e85, methanol] = ['pump-93', 'e85', 'methanol'].map((fuel) =>
+      pointOf(burning(example, fuel), rpm),
+    );
+    const gain = (point: OperatingPoint) => 100 * (point.torqueNm / gasoline.torqueNm - 1);
+    expect(gain(e85)).toBeGreaterThan(2);
+    expect(gain(e85)).toBeLessThan(5);
+    expect(gain(methanol)).toBeGreaterThan(5);
+    expect(gain(methanol)).toBeLessThan(10);
+    expect(e85.chargeTemperatureK).toBeLessThan(gasoline.chargeTemperatureK);
+    expect(methanol.chargeTemperatureK).toBeLessThan(e85.chargeTemperatureK);
+    expect(e85.octaneRequired).toBeLessThan(gasoline.octaneRequired);
+    expect(methanol.octaneRequired).toBeLessThan(e85.octaneRequired);
+  });
+});
