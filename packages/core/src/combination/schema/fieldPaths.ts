@@ -11,10 +11,18 @@ interface JsonSchema {
 /** How many near paths are worth offering. */
 const MOST_OFFERED = 3;
 
+let collected: readonly string[] | undefined;
+
 /** Every field by its path, dots between the names, in the order of the file. A list counts as one field. */
 export function fieldPaths(): readonly string[] {
+  // Collected when first asked for, since a study asks for every combination it makes, and they never change.
+  collected ??= fieldsOf(combinationSchema() as JsonSchema);
+  return collected;
+}
+
+function fieldsOf(schema: JsonSchema): readonly string[] {
   const paths = new Set<string>();
-  collect(combinationSchema() as JsonSchema, '', paths);
+  collect(schema, '', paths);
   return [...paths];
 }
 
