@@ -9,7 +9,7 @@ import { type BandWeighting, bandMean, type SpeedBand } from './band.ts';
 import { pinBaseline } from './baseline.ts';
 import { asObserved, type CalibrateOptions, calibrate } from './calibrate.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
-import { dayOf, targetOf } from './calibrationTarget.ts';
+import { dayOf, sheetTarget } from './calibrationTarget.ts';
 import type { Change } from './change.ts';
 import type { DynoSheet } from './dynoSheet.ts';
 import type { StudyJob } from './job.ts';
@@ -85,7 +85,7 @@ export async function backtest(
   // The changes are tried before hours of forecasts.
   const trial = changedBy(document, changes, options);
   if (!trial.ok) return trial;
-  const target = targetOf(before);
+  const target = sheetTarget(before);
   const calibrated = await calibrate(document, target, options);
   if (!calibrated.ok) return calibrated;
   const { result: calibration } = calibrated;

@@ -4,9 +4,9 @@ import type { Combination } from '../combination/combination.ts';
 import { editDocument } from '../combination/editDocument.ts';
 import type { FieldValue } from '../combination/editText.ts';
 import type { Problem } from '../combination/problem.ts';
-import type { CombinationDocument } from '../combination/readDocument.ts';
+import type { CombinationDocument, Plain } from '../combination/readDocument.ts';
 import { resolveDocument } from '../combination/resolveDocument.ts';
-import type { SheetSource } from '../combination/sheet/readSheets.ts';
+import { type SheetSource, valueAt } from '../combination/sheet/readSheets.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { dampedLeastSquares, type FitResult } from '../numerics/dampedLeastSquares.ts';
 import { type Baseline, pinBaseline, sheetsOf } from './baseline.ts';
@@ -60,16 +60,21 @@ export async function calibrate(
 
 /** The document without a former calibration and the knobs it had set. */
 export function withoutCalibration(document: CombinationDocument): CombinationDocument {
-  const former = document.data['calibration'];
-  if (former === undefined || former === null) return document;
-  const knobs = (former as { readonly knobs?: unknown }).knobs;
-  const paths = Array.isArray(knobs)
-    ? knobs.flatMap((knob: unknown) => {
-        const field = (knob as { readonly field?: unknown } | null)?.field;
-        return typeof field === 'string' ? [field] : [];
-      })
-    : [];
-  return [...paths, 'calibration'].reduce((left, path) => editDocument(left, path, null), document);
+  if ((document.data['calibration'] ?? null) === null) return document;
+  return [...formerKnobs(document), 'calibration'].reduce(
+    (left, path) => editDocument(left, path, null),
+    document,
+  );
+}
+
+/** Fields that the calibration in a document has set. */
+export function formerKnobs(document: CombinationDocument): readonly string[] {
+  const knobs = valueAt(document.data, 'calibration.knobs');
+  if (!Array.isArray(knobs)) return [];
+  return knobs.flatMap((knob: Plain) => {
+    const field = valueAt(knob, 'field');
+    return typeof field === 'string' ? [field] : [];
+  });
 }
 
 /** The fields a calibration sets, by path, as they stand in a file. */

@@ -51,7 +51,7 @@ export interface CalibrationTarget {
  * A dyno sheet as a target: the mean of its pulls at no more than nine speeds, weighted by what the pulls repeat to and
  * by the error a forecast keeps. All pulls count in the air of the first; the others differ by their correction only.
  */
-export function targetOf(sheet: DynoSheet): CalibrationTarget {
+export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
   const mean = pullMean(sheet.pulls);
   const { deviation, assumed } = pooledRepeatability([mean]);
   const rpm = fitSpeeds(mean.points.map((point) => point.rpm));

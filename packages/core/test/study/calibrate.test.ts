@@ -4,7 +4,7 @@ import type { Random } from '../../src/numerics/random.ts';
 import { randomFrom } from '../../src/numerics/random.ts';
 import { calibrate, withoutCalibration } from '../../src/study/calibrate.ts';
 import type { CalibrationResult } from '../../src/study/calibrationResult.ts';
-import { MODEL_ERROR, peakTarget, targetOf } from '../../src/study/calibrationTarget.ts';
+import { MODEL_ERROR, peakTarget, sheetTarget } from '../../src/study/calibrationTarget.ts';
 import type { KnobName } from '../../src/study/knobs.ts';
 import {
   INVENTED,
@@ -38,7 +38,7 @@ async function fitted(
   sheet: ReturnType<typeof sheetOf>,
   knobs?: readonly KnobName[],
 ): Promise<CalibrationResult> {
-  const done = await calibrate(minimumDocument(), targetOf(sheet), {
+  const done = await calibrate(minimumDocument(), sheetTarget(sheet), {
     runJobs: runResponse(INVENTED, minimumCombination()),
     knobs,
   });
@@ -96,7 +96,7 @@ describe('calibrate(document, target)', () => {
 
   it('says which knobs pull alike, so that a curve cannot tell them apart', async () => {
     const alike: Response = (rpm, [, heat, friction]) => INVENTED(rpm, [0, 0, heat + friction, 0]);
-    const done = await calibrate(minimumDocument(), targetOf(measured([0, 0, 0, 0], null)), {
+    const done = await calibrate(minimumDocument(), sheetTarget(measured([0, 0, 0, 0], null)), {
       knobs: ['heat', 'friction', 'efficiency'],
       runJobs: runResponse(alike, minimumCombination()),
     });
@@ -150,7 +150,7 @@ describe('calibrate(document, target)', () => {
   });
 
   it('gives a document that holds the knobs and the calibration, and fits when read again', async () => {
-    const done = await calibrate(minimumDocument(), targetOf(measured([-0.08, 0.05, 0.08, 0.02], null)), {
+    const done = await calibrate(minimumDocument(), sheetTarget(measured([-0.08, 0.05, 0.08, 0.02], null)), {
       runJobs: runResponse(INVENTED, minimumCombination()),
     });
     if (!done.ok || done.document === null) throw new Error('not fitted');
@@ -167,7 +167,7 @@ describe('calibrate(document, target)', () => {
   });
 
   it('reports what there is where it is stopped', async () => {
-    const done = await calibrate(minimumDocument(), targetOf(measured([0, 0, 0, 0], null)), {
+    const done = await calibrate(minimumDocument(), sheetTarget(measured([0, 0, 0, 0], null)), {
       runJobs: async (jobs) => jobs.map(() => null),
     });
     expect(done).toMatchObject({ ok: true, document: null, result: { outcome: 'incomplete' } });

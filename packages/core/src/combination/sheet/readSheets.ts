@@ -22,6 +22,9 @@ export interface SheetsResult {
 const FLOW_FIELDS = ['heads.flow', 'heads.intake.flow', 'heads.exhaust.flow'];
 const LOBE_FIELDS = ['cam.intake.table', 'cam.exhaust.table'];
 
+/** Every field that may name a sheet. */
+export const SHEET_FIELDS: readonly string[] = [...FLOW_FIELDS, ...LOBE_FIELDS];
+
 /** Looks at the document itself, so that a slip elsewhere doesn't hide what is wrong with a sheet. */
 export function readSheets(document: CombinationDocument, source: SheetSource | undefined): SheetsResult {
   const flow: Record<string, FlowSheet> = {};
