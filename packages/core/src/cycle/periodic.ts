@@ -1,6 +1,6 @@
 /** Cycle after cycle until the cycle repeats. */
 import type { EngineNetwork } from '../combination/assemble.ts';
-import { renewCopies } from '../network/network.ts';
+import { renewCopies, weighCopies } from '../network/network.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { CylinderDiary, March } from './march.ts';
@@ -30,6 +30,10 @@ export interface PeriodicCycle {
   readonly plenumPressure: number;
 }
 
+/** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
+const PATIENCE = 10;
+const CALM = 0.5;
+
 /** A look at the engine after a cycle that did not repeat yet; true where it altered something, the timing say. */
 export type AfterCycle = (cycle: PeriodicCycle) => boolean;
 
@@ -54,6 +58,7 @@ export function marchToPeriodic(
     // The rates of a new speed or of a first cycle are not known before it was marched.
     if (cycles <= 2) alignSteps(march);
     renewCopies(march.network, march.y);
+    weighCopies(march.network, cycles > PATIENCE ? CALM : 1);
     const works = march.diaries.map(workOf);
     const masses = march.diaries.map((diary) => diary.trappedMass);
     const plenum = meanPlenum(engine, march);

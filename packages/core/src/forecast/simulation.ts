@@ -4,7 +4,7 @@ import { assembleNetwork, DEFAULT_MESH } from '../combination/assemble.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, planBurn, releasedShare, timingAngles } from '../cycle/burnPlan.ts';
-import { closedBench } from '../cycle/closedCycle.ts';
+import { closedBench, runClosedCycle } from '../cycle/closedCycle.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
 import type { PeriodicCycle, PeriodicOptions } from '../cycle/periodic.ts';
@@ -94,18 +94,16 @@ export function createSimulation(combination: Combination, options: SimulationOp
   const periodic = options.periodic ?? PERIODIC_DEFAULTS;
 
   const search = (rpm: number): TimingChoice => {
-    // The cylinder that asks for most octane decides the timing of all.
-    let worst = 0;
-    march.diaries.forEach((d, i) => {
-      if (d.knock > march.diaries[worst].knock) worst = i;
-    });
-    const bench = closedBench(
-      march.network.cylinders[worst],
-      march.diaries[worst],
-      march.network.degreesPerSecond,
-      closes,
+    const benches = march.network.cylinders.map((cylinder, i) =>
+      closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, closes),
     );
-    return chooseTiming(bench, angles[worst], burn, octane, rpm);
+    // The cylinder that asks for most octane decides the timing of all. They are asked at one timing on the bench: the
+    // burns of the last cycle may have been at two.
+    const knocks = benches.map((bench, i) =>
+      benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, burn.efficiency)).knock,
+    );
+    const worst = knocks.indexOf(Math.max(...knocks));
+    return chooseTiming(benches[worst], angles[worst], burn, octane, rpm);
   };
 
   const runSpeed = (rpm: number): SpeedResult => {

@@ -14,6 +14,8 @@ export interface FlowRecord {
   readonly energy: Float64Array;
   readonly drawn: Float64Array;
   readonly pressure: Float64Array;
+  /** Share of what is newly recorded, the rest being kept from the cycle before [-]. */
+  weight: number;
 }
 
 /** @param bins - whole number of bins in 720 degrees */
@@ -25,12 +27,14 @@ export function createFlowRecord(bins: number, pressure: number): FlowRecord {
     energy: new Float64Array(bins),
     drawn: new Float64Array(bins),
     pressure: new Float64Array(bins).fill(pressure),
+    weight: 1,
   };
 }
 
 /** The same record cut into other bins. */
 export function rebinned(record: FlowRecord, bins: number): FlowRecord {
   const next = createFlowRecord(bins, 0);
+  next.weight = record.weight;
   const part = new Float64Array(RECALL_SIZE);
   for (let k = 0; k < bins; k++) {
     recallFlow(record, k * next.bin, (k + 1) * next.bin, part);
@@ -44,7 +48,8 @@ export function rebinned(record: FlowRecord, bins: number): FlowRecord {
 }
 
 /**
- * Adds what passed between two crank angles [deg], spread evenly; a bin entered anew starts from nothing.
+ * Adds what passed between two crank angles [deg], spread evenly; a bin entered anew starts from what is kept of the
+ * cycle before, see `weight`.
  *
  * @param mass - positive into the volume, negative out of it [kg]
  */
@@ -57,21 +62,21 @@ export function recordFlow(
   energy: number,
   pressure: number,
 ): void {
-  const { bin } = record;
+  const { bin, weight } = record;
   const bins = record.mass.length;
   let a = from;
   while (a < to - 1e-9) {
     const i = Math.floor(a / bin + 1e-9);
     const b = Math.min(to, (i + 1) * bin);
     const k = ((i % bins) + bins) % bins;
-    const share = (b - a) / (to - from);
-    const part = (b - a) / bin;
+    const share = (weight * (b - a)) / (to - from);
+    const part = (weight * (b - a)) / bin;
     if (a - i * bin < 1e-9) {
-      record.mass[k] = 0;
-      record.burned[k] = 0;
-      record.energy[k] = 0;
-      record.drawn[k] = 0;
-      record.pressure[k] = 0;
+      record.mass[k] *= 1 - weight;
+      record.burned[k] *= 1 - weight;
+      record.energy[k] *= 1 - weight;
+      record.drawn[k] *= 1 - weight;
+      record.pressure[k] *= 1 - weight;
     }
     if (mass > 0) {
       record.mass[k] += share * mass;

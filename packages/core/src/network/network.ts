@@ -291,12 +291,15 @@ function connectCopy(copy: Copy, d: Float64Array): void {
   d[o + 2] += rate[RECALL.burned] - drawn * side[SIDE.b] + correction * mean[MEAN.b];
 }
 
+/** Share of a cycle's mean correction that is taken off the next [-]: the whole of it can swing from cycle to cycle. */
+const GAIN = 0.7;
+
 /** Takes over the means of the cycle just marched; before the first, the state at hand. Call it where a cycle begins. */
 export function renewCopies(network: Network, y: Float64Array): void {
   for (const copy of network.copies) {
     const { mean, sum, volume } = copy;
     if (sum[MEAN.degrees] > 0)
-      copy.bias += ((y[copy.offset] - copy.total) * network.degreesPerSecond) / sum[MEAN.degrees];
+      copy.bias += (GAIN * (y[copy.offset] - copy.total) * network.degreesPerSecond) / sum[MEAN.degrees];
     else addMeans(sum, volume.side, 1);
     copy.total = y[copy.offset];
     for (let i = 0; i < 3; i++) mean[i] = sum[i] / sum[MEAN.degrees];
@@ -309,6 +312,11 @@ function addMeans(sum: Float64Array, side: Float64Array, degrees: number): void 
   sum[MEAN.h] += degrees * side[SIDE.h];
   sum[MEAN.b] += degrees * side[SIDE.b];
   sum[MEAN.degrees] += degrees;
+}
+
+/** Share of the newest cycle in what copies recall [-]: 1 to begin with; half of it calms copies that swing. */
+export function weighCopies(network: Network, weight: number): void {
+  for (const copy of network.copies) copy.record.weight = weight;
 }
 
 /** Cuts the records of the copies into so many bins a cycle: steps that end at bin edges are recalled exactly. */
