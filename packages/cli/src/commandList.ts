@@ -4,6 +4,7 @@ import { compareCommand } from './commands/compare.ts';
 import { forecastCommand } from './commands/forecast.ts';
 import { initCommand } from './commands/init.ts';
 import { inspectCommand } from './commands/inspect.ts';
+import { rankCommand } from './commands/rank.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { sweepCommand } from './commands/sweep.ts';
 
@@ -11,6 +12,7 @@ export const COMMANDS: readonly CommandSpec[] = [
   forecastCommand,
   compareCommand,
   sweepCommand,
+  rankCommand,
   inspectCommand,
   initCommand,
   schemaCommand,

@@ -14,6 +14,7 @@ import {
   octaneIndex,
   type Problem,
   pinBaseline,
+  rank,
   readChanges,
   readCombination,
   readDocument,
@@ -50,6 +51,7 @@ export interface Core {
   readonly changesSchema: typeof changesSchema;
   readonly applyChanges: typeof applyChanges;
   readonly compare: typeof compare;
+  readonly rank: typeof rank;
   readonly sweep: typeof sweep;
   /** Threads to run a study's jobs on; close them at the end. */
   readonly openRunner: (workers: number) => ReturnType<typeof openRunner>;
@@ -69,6 +71,7 @@ export const CORE: Core = {
   changesSchema,
   applyChanges,
   compare,
+  rank,
   sweep,
   openRunner,
 };

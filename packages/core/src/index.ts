@@ -60,7 +60,9 @@ export { buildLobe } from './geometry/lobe.ts';
 export type { CardPoint, Follower } from './geometry/lobeCard.ts';
 // numerics
 export type { Rhs, Stepper, Tableau } from './numerics/rungeKutta.ts';
-export { createStepper, RK4, SSP2, SSP3, step } from './numerics/rungeKutta.ts';
+export { createStepper, RK4, SSP2, SSP2_FOUR, SSP3, step } from './numerics/rungeKutta.ts';
+// processes
+export { octaneIndex } from './processes/knock.ts';
 // study
 export type { ApplyOptions } from './study/applyChanges.ts';
 export { applyChanges } from './study/applyChanges.ts';
@@ -68,18 +70,23 @@ export type { BandMean, BandWeighting, SpeedBand } from './study/band.ts';
 export { bandMean } from './study/band.ts';
 export type { Baseline, BaselineResult } from './study/baseline.ts';
 export { pinBaseline } from './study/baseline.ts';
+export type { Budget } from './study/bestSubset.ts';
 export type { Change, ChangeSource, FieldEdit } from './study/change.ts';
 export { changesSchema } from './study/changesSchema.ts';
 export type { Candidate } from './study/compare.ts';
 export { compare } from './study/compare.ts';
 export type * from './study/comparison.ts';
+export type { Dyno } from './study/dynoResolution.ts';
+export type { Verdict } from './study/interaction.ts';
 export type { JobControl, RunJobs, StudyJob } from './study/job.ts';
 export { runJob, runJobsHere } from './study/job.ts';
+export type { RankOptions, RankResult } from './study/rank.ts';
+export { rank } from './study/rank.ts';
+export type * from './study/ranking.ts';
 export type { ReadChangesResult } from './study/readChanges.ts';
 export { readChanges } from './study/readChanges.ts';
 export type { StudyOptions } from './study/studyOptions.ts';
 export type { SweepOptions, SweepResult } from './study/sweep.ts';
 export { MOST_SWEEP_POINTS, sweep } from './study/sweep.ts';
 export type * from './study/sweeping.ts';
-// processes
-export { octaneIndex } from './processes/knock.ts';
+export type { TestStep } from './study/testOrder.ts';

@@ -1,5 +1,5 @@
-/** Comparisons and sweeps as CSV: one line a combination and speed, or a point of the grid. */
-import type { Comparison, Sweep } from '@valvetide/core';
+/** Studies as CSV: one line a combination and speed, a point of a grid, or a ranked change. */
+import type { Comparison, Ranking, Sweep } from '@valvetide/core';
 import { csv } from './csv.ts';
 
 type Cell = string | number | boolean;
@@ -79,6 +79,59 @@ export function sweepCsv({ variables, points, band, correction, fidelity }: Swee
     band.toRpm,
     fidelity,
     correction,
+  ]);
+  return csv([header, ...rows]);
+}
+
+/** One line per change, largest gain first; what was not worked out is empty. */
+export function rankingCsv({ changes, band, dyno, seed }: Ranking): string {
+  const header = [
+    'name',
+    'bandGainPct',
+    'bandGainKw',
+    'sigmaPct',
+    'chanceOfGain',
+    'chanceResolvable',
+    'pullsNeeded',
+    'peakPowerGainPct',
+    'peakTorqueGainPct',
+    'worstLossPct',
+    'worstLossRpm',
+    'tieGroup',
+    'mattersMost',
+    'cost',
+    'hours',
+    'reversible',
+    'cautions',
+    'fromRpm',
+    'toRpm',
+    'dynoRepeatabilityPct',
+    'dynoPulls',
+    'seed',
+  ];
+  const rows = changes.map((change): Cell[] => [
+    change.name,
+    change.bandGainPct,
+    change.bandGainKw,
+    change.sigmaPct ?? '',
+    change.chanceOfGain ?? '',
+    change.chanceResolvable ?? '',
+    change.pullsNeeded ?? '',
+    change.peakPowerGainPct,
+    change.peakTorqueGainPct,
+    change.worstLossPct,
+    change.worstLossRpm ?? '',
+    change.tieGroup,
+    change.mattersMost?.path ?? '',
+    change.cost ?? '',
+    change.hours ?? '',
+    change.reversible,
+    change.cautions.join('; '),
+    band.fromRpm,
+    band.toRpm,
+    dyno.repeatabilityPct,
+    dyno.pulls,
+    seed,
   ]);
   return csv([header, ...rows]);
 }

@@ -1,0 +1,157 @@
+/** `valvetide rank`: which change to try first, and which to leave alone. */
+import type { Budget, Dyno } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import type { CommandSpec, Flags } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { readChangesFile } from '../input/readChangesFile.ts';
+import { readBaseline } from '../input/readInput.ts';
+import type { Io } from '../io.ts';
+import { chooseDestination } from '../output/deliver.ts';
+import { plainShort } from '../render/plain.ts';
+import { problemJson, problemLine } from '../render/problems.ts';
+import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
+import { rankingCsv } from '../render/studyCsv.ts';
+import {
+  chooseSpeeds,
+  forbidTogether,
+  SPEED_OPTIONS,
+  STUDY_NOTES,
+  STUDY_OPTIONS,
+  withWorkers,
+} from './studyFlags.ts';
+import { deliverStudy } from './studyOutput.ts';
+
+/** Pairs grow with the square, and each change asks for a dozen forecasts of its own. */
+const MOST_CHANGES = 30;
+
+export const rankCommand: CommandSpec = {
+  name: 'rank',
+  summary: 'rank changes of a combination, with what is not known of each gain',
+  operand: 'FILE',
+  examples: [
+    ['valvetide rank engine.yaml --changes changes.yaml', 'every change, every pair, all together'],
+    ['valvetide rank engine.yaml --changes changes.yaml --band 4500:6500', 'over the band you race in'],
+    ['valvetide rank engine.yaml --changes changes.yaml --budget 2500 --hours 30', 'the best set that fits'],
+    [
+      'valvetide rank engine.yaml --changes changes.yaml --dyno 0.3 --pulls 5',
+      'for a dyno that repeats well',
+    ],
+  ],
+  options: [
+    { name: 'changes', value: 'FILE', help: 'the changes to rank' },
+    ...SPEED_OPTIONS,
+    { name: 'budget', value: 'MONEY', help: 'most the best set may cost, in the money of the changes file' },
+    { name: 'hours', value: 'HOURS', help: 'most hours the best set may take' },
+    { name: 'dyno', value: 'PERCENT', help: 'repeatability of the dyno from pull to pull; without it 0.5' },
+    { name: 'pulls', value: 'N', help: 'pulls averaged on each side of a test; without it 3' },
+    { name: 'seed', value: 'N', help: 'seed of the draws; without it 1' },
+    ...STUDY_OPTIONS,
+  ],
+  notes: [
+    'The estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else. What is not known, of estimates and of sheets, is drawn alike for the engine as it is and for each change: what is common to both cancels in the gain. Changes whose order is not settled share a tie group.',
+    ...STUDY_NOTES,
+  ],
+  run,
+};
+
+async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  forbidTogether(flags, 'json', 'csv');
+  forbidTogether(flags, 'quiet', 'verbose');
+  const path = flags.text('changes');
+  if (path === undefined) {
+    throw new CommandFailure(EXIT.usage, ['rank needs --changes FILE', 'see valvetide rank --help']);
+  }
+  const budget: Budget = { cost: amount(flags, 'budget'), hours: amount(flags, 'hours') };
+  const dyno = dynoOf(flags);
+  const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);
+  const asJson = flags.on('json');
+  const input = await readBaseline(operand, 'rank', asJson, io, core);
+  const { changes, files, sheet } = await readChangesFile(
+    path,
+    operand ?? '-',
+    input,
+    'rank',
+    asJson,
+    io,
+    core,
+  );
+  if (changes.length > MOST_CHANGES) {
+    const line = `${plainShort(path)}: ${changes.length} changes, and ${MOST_CHANGES} at most are ranked`;
+    throw new CommandFailure(EXIT.usage, [line]);
+  }
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const { rpm, band, reason } = chooseSpeeds(flags, input.baseline.combination, core);
+  let count = { done: 0, total: 1 };
+  const result = await withWorkers(flags, io, core, (jobs, { signal, onProgress }) =>
+    core.rank(
+      input.baseline,
+      changes.map(({ change }) => change),
+      {
+        band,
+        ...(flags.text('rpm') === undefined ? {} : { rpm }),
+        budget,
+        dyno,
+        ...(seed === null ? {} : { seed }),
+        fidelity: flags.text('fidelity') === 'all' ? 'all' : 'representative',
+        sheet,
+        ...(signal === undefined ? {} : { signal }),
+        onProgress: (done, total) => {
+          count = { done, total };
+          onProgress?.(done, total);
+        },
+      },
+      jobs,
+    ),
+  );
+  if (!result.ok)
+    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
+  const { ranking } = result;
+  return deliverStudy(flags, io, destination, {
+    result: ranking,
+    text: (options) => rankingText(ranking, reason, options),
+    csv: () => rankingCsv(ranking),
+    answer: (units) => rankingAnswer(ranking, units),
+    warnings: rankingWarnings(ranking),
+    // Without the baseline there is nothing to show.
+    done: ranking.complete
+      ? count.total
+      : ranking.baseline === null
+        ? 0
+        : Math.min(count.done, count.total - 1),
+    total: count.total,
+    unsettled: [],
+  });
+}
+
+function dynoOf(flags: Flags): Dyno {
+  const text = flags.text('dyno')?.replace(/\s*%$/, '');
+  const repeatabilityPct = text === undefined ? 0.5 : Number(text);
+  if (
+    !(text === undefined || /^\d+(\.\d+)?$/.test(text)) ||
+    !(repeatabilityPct > 0 && repeatabilityPct <= 20)
+  )
+    throw refuse('dyno', flags, 'write one standard deviation in percent, such as 0.5');
+  return { repeatabilityPct, pulls: whole(flags, 'pulls', 1, 100) ?? 3 };
+}
+
+/** A sum of money or hours, null where not asked for. */
+function amount(flags: Flags, name: string): number | null {
+  const text = flags.text(name);
+  if (text === undefined) return null;
+  if (!/^\d+(\.\d+)?$/.test(text)) throw refuse(name, flags, 'write a plain number, such as 2500');
+  return Number(text);
+}
+
+function whole(flags: Flags, name: string, least: number, most: number): number | null {
+  const text = flags.text(name);
+  if (text === undefined) return null;
+  const value = Number(text);
+  if (!(/^\d{1,10}$/.test(text) && value >= least && value <= most))
+    throw refuse(name, flags, `write a whole number from ${least} to ${most}`);
+  return value;
+}
+
+function refuse(name: string, flags: Flags, why: string): CommandFailure {
+  return new CommandFailure(EXIT.usage, [`--${name} ${plainShort(flags.text(name) ?? '')}: ${why}`]);
+}

@@ -1,0 +1,220 @@
+/** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
+import type { RankedChange, RankedPair, RankedSet, Ranking, TestStep } from '@valvetide/core';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
+
+/** Pairs shown without --verbose. */
+const MOST_PAIRS = 12;
+
+/** `note` says where the speeds come from; empty where the user named them. */
+export function rankingText(ranking: Ranking, note: string, options: TextOptions): string {
+  const { width, units, paint, detail } = options;
+  const answer = `${paint.strong(wrapped(rankingAnswer(ranking, units), width).trimEnd())}\n`;
+  if (detail === 'quiet') return answer;
+  const paragraphs = [
+    answer +
+      [baselineLine(ranking, units), note, unfinished(ranking)].map((line) => wrapped(line, width)).join(''),
+    changesTable(ranking, options),
+    pairsTable(ranking, options),
+    setsText(ranking, options),
+    orderText(ranking.order, width),
+    mattersText(ranking, width),
+    detail === 'verbose' ? assumedText(ranking.assumed, width, true) : assumedLine(ranking),
+    paint.caution(linesText(rankingWarnings(ranking), width)),
+    `${ranking.program.name} ${ranking.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** What the engine as it is is warned of, and what each change raises beyond that. */
+export function rankingWarnings({ warnings, changes }: Ranking): readonly string[] {
+  return [
+    ...warningLines(warnings),
+    ...changes.flatMap(({ name, cautions }) =>
+      cautions.map((caution) => plain(`warning: ${name}: ${caution}`)),
+    ),
+  ];
+}
+
+/** What to test first, what to expect of it, and whether the dyno will see it. */
+export function rankingAnswer(ranking: Ranking, units: UnitSystem): string {
+  const { changes, order, dyno, baseline } = ranking;
+  if (baseline === null || changes.length === 0) return 'Interrupted before the first change was forecast';
+  const [largest] = changes;
+  const told = `${pullsText(dyno.pulls)} a side tell ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)}`;
+  const stop = order.findIndex(({ action }) => action === 'stop');
+  const first = order.slice(0, stop < 0 ? order.length : stop).find(({ action }) => action === 'test');
+  const chosen = changes.find(({ name }) => name === first?.change);
+  if (chosen === undefined)
+    return `Nothing here is likely to gain what your dyno can tell ${bandText(ranking)}: at most ${expectation(largest, units)} from ${plain(largest.name)}, and ${told}`;
+  const most =
+    chosen === largest ? '' : `; the largest gain is ${plain(largest.name)}, ${expectation(largest, units)}`;
+  return `First test ${plain(chosen.name)}: ${expectation(chosen, units)} ${bandText(ranking)}; ${told}${most}`;
+}
+
+/** `+11.2 +/- 4.8 hp, a gain in 92 of 100 draws`. */
+function expectation(change: RankedChange, units: UnitSystem): string {
+  const { power, powerUnit } = SHOWN[units];
+  const gain = signed(power(change.bandGainKw), 1);
+  const spread = spreadKw(change);
+  if (spread === null) return `${gain} ${powerUnit}`;
+  return `${gain} +/- ${fixed(power(spread), 1)} ${powerUnit} (${percentText(change.chanceOfGain)} sure to gain)`;
+}
+
+/** One standard deviation of a gain in power [kW]; null where not worked out. */
+function spreadKw({ bandGainKw, bandGainPct, sigmaPct }: RankedChange): number | null {
+  if (sigmaPct === null) return null;
+  return bandGainPct === 0 ? 0 : Math.abs((bandGainKw / bandGainPct) * sigmaPct);
+}
+
+function baselineLine({ baseline, combination, dyno }: Ranking, units: UnitSystem): string {
+  if (baseline === null) return '';
+  const { sigmaPct, bandPowerKw } = baseline;
+  const own =
+    sigmaPct === null
+      ? ''
+      : ` +/- ${fixed(sigmaPct, 1)} %, most of which is common to all that follows and cancels in the gains`;
+  return `${plain(combination)}: ${powerText(bandPowerKw, units)} mean power${own}. Gains and their +/- (one standard deviation) are of mean power; the dyno repeats within ${fixed(dyno.repeatabilityPct, 2)} %.`;
+}
+
+function changesTable(ranking: Ranking, { width, units }: TextOptions): string {
+  const { changes } = ranking;
+  if (changes.length === 0) return '';
+  const { power, powerUnit } = SHOWN[units];
+  const columns: Column<RankedChange>[] = [
+    { name: 'change', unit: '', cell: ({ name }) => plain(name), align: 'left' },
+    { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
+    { name: 'gain', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
+    { name: 'gain', unit: '%', cell: ({ bandGainPct }) => signed(bandGainPct, 2) },
+    { name: '+/-', unit: '%', cell: ({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2)) },
+    { name: 'gains', unit: '%', cell: ({ chanceOfGain }) => chance(chanceOfGain) },
+    { name: 'told', unit: '%', cell: ({ chanceResolvable }) => chance(chanceResolvable) },
+    {
+      name: 'pulls',
+      unit: 'a side',
+      cell: ({ pullsNeeded }) => (pullsNeeded === null ? 'many' : fixed(pullsNeeded)),
+    },
+    {
+      name: 'worst loss',
+      unit: '%',
+      cell: ({ worstLossPct, worstLossRpm }) => (worstLossRpm === null ? 'none' : fixed(worstLossPct, 1)),
+    },
+    {
+      name: 'at',
+      unit: 'rpm',
+      cell: ({ worstLossRpm }) => (worstLossRpm === null ? '' : fixed(worstLossRpm)),
+    },
+    { name: 'peak', unit: 'power %', cell: ({ peakPowerGainPct }) => signed(peakPowerGainPct, 1) },
+    { name: 'peak', unit: 'torque %', cell: ({ peakTorqueGainPct }) => signed(peakTorqueGainPct, 1) },
+    { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
+    { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : String(hours)) },
+    { name: 'comes', unit: 'off', cell: ({ reversible }) => (reversible ? 'yes' : 'no') },
+  ];
+  const explanation = `gains: chance of a gain at all. told: chance of more than the ${fixed(ranking.dyno.resolvablePct, 2)} % that ${pullsText(ranking.dyno.pulls)} a side can tell. Within a tie group the order is not settled.`;
+  return table(columns, changes, width) + wrapped(explanation, width);
+}
+
+function pairsTable({ pairs, changes }: Ranking, { width, detail }: TextOptions): string {
+  if (pairs.length === 0) return '';
+  const named = pairs.filter(({ verdict }) => verdict !== 'independent');
+  const shown =
+    detail === 'verbose' ? pairs : (named.length > 0 ? named : pairs.slice(0, 3)).slice(0, MOST_PAIRS);
+  const columns: Column<RankedPair>[] = [
+    { name: 'pair', unit: '', cell: ({ a, b }) => plain(`${a} + ${b}`), align: 'left' },
+    { name: 'together', unit: '%', cell: ({ togetherPct }) => signed(togetherPct, 2) },
+    { name: 'beyond sum', unit: '%', cell: ({ interactionPct }) => signed(interactionPct, 2) },
+    { name: '', unit: '', cell: ({ verdict }) => verdict, align: 'left' },
+  ];
+  const rest = pairs.length - shown.length;
+  const others =
+    rest === 0
+      ? ''
+      : `${rest} other ${rest === 1 ? 'pair' : 'pairs'} of ${changes.length} changes: --verbose.\n`;
+  return table(columns, shown, width) + others;
+}
+
+function setsText({ together, best }: Ranking, { width, units }: TextOptions): string {
+  const line = (heading: string, set: RankedSet): string => {
+    const spent = [
+      set.cost === null ? '' : `cost ${fixed(set.cost)}`,
+      set.hours === null ? '' : `${String(set.hours)} hours`,
+    ].filter((text) => text !== '');
+    const beyond =
+      set.changes.length > 2 ? `, where gains and pairs add up to ${signed(set.addedUpPct, 1)} %` : '';
+    const bill = spent.length === 0 ? '' : ` (${spent.join(', ')})`;
+    const gain = `${signed(SHOWN[units].power(set.bandGainKw), 1)} ${SHOWN[units].powerUnit} (${signed(set.bandGainPct, 1)} %)`;
+    return `${heading}: ${gain}${beyond}${bill}: ${set.changes.map(plain).join(', ')}.`;
+  };
+  return linesText(
+    [
+      ...(together === null || together.changes.length < 2 ? [] : [line('All that go together', together)]),
+      ...(best === null ? [] : [line('Best set', best)]),
+    ],
+    width,
+  );
+}
+
+function orderText(order: readonly TestStep[], width: number): string {
+  if (order.length === 0) return '';
+  let number = 0;
+  const lines = order.map(({ action, change, pulls, expectedGainPct, why }) => {
+    const much = pulls === null ? '' : `, ${pullsText(pulls)}`;
+    const gain = expectedGainPct === null ? '' : `, ${signed(expectedGainPct, 1)} %`;
+    if (action === 'stop') return `   Stop here: ${plain(why)}.`;
+    if (action === 'leave') return `   Leave ${plain(change ?? '')}${gain}: ${plain(why)}.`;
+    number += 1;
+    const what = action === 'baseline' ? 'Baseline' : plain(change ?? '');
+    return `${String(number).padStart(2)} ${what}${gain}${much}: ${plain(why)}.`;
+  });
+  return `Order of tests\n${linesText(lines, width)}`;
+}
+
+function mattersText({ changes }: Ranking, width: number): string {
+  const lines = changes.flatMap(({ name, mattersMost }) =>
+    mattersMost === null
+      ? []
+      : [
+          `- ${plain(name)}: ${plain(mattersMost.path)}, ${fixed(100 * mattersMost.share)} % of its variance, ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation`,
+        ],
+  );
+  return lines.length === 0 ? '' : `What most of each uncertainty comes from\n${linesText(lines, width)}`;
+}
+
+function assumedLine({ assumed }: Ranking): string {
+  return assumed.length === 0 ? '' : `${assumed.length} values are assumed, --verbose lists them.\n`;
+}
+
+function unfinished({ complete }: Ranking): string {
+  return complete
+    ? ''
+    : 'Interrupted: what was not run is missing, and what was not worked out has a question mark.';
+}
+
+function bandText({ band }: Ranking): string {
+  return `over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm`;
+}
+
+function powerText(kw: number, units: UnitSystem): string {
+  const { power, powerUnit } = SHOWN[units];
+  return `${fixed(power(kw), 1)} ${powerUnit}`;
+}
+
+function pullsText(pulls: number): string {
+  return `${pulls} ${pulls === 1 ? 'pull' : 'pulls'}`;
+}
+
+/** A chance in percent: never 0 or 100, since no model is that sure. */
+function chance(value: number | null): string {
+  if (value === null) return '?';
+  if (value > 0.99) return '>99';
+  return value < 0.01 ? '<1' : fixed(100 * value);
+}
+
+function percentText(value: number | null): string {
+  return `${chance(value)} %`;
+}
