@@ -8,7 +8,7 @@ import { MARCH_DEFAULTS } from '../cycle/march.ts';
 
 import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
 import { operatingPoint } from './operatingPoint.ts';
-import type { Simulation, SimulationOptions } from './simulation.ts';
+import type { Simulation, SimulationOptions, SpeedResult } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 import { curveWarnings } from './warnings.ts';
 import { brakeFactor } from './weatherCorrection.ts';
@@ -27,6 +27,8 @@ export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
 
 /** Steps half as long, for speeds that gave trouble. */
 const CAREFUL: MarchOptions = { ...MARCH_DEFAULTS, courant: MARCH_DEFAULTS.courant / 2 };
+/** How often a march that lost its way is begun anew, in steps half as long each time. */
+const ATTEMPTS = 3;
 
 /**
  * Forecasts torque and power at full throttle, speed by speed.
@@ -48,9 +50,12 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
   for (const n of rpm) {
     signal?.throwIfAborted();
     let result = simulation.runSpeed(n);
+    if (isLost(result)) [simulation, result] = begunAnew(combination, { ...numerics, fidelity }, n);
     if (!result.cycle.converged && fidelity === 'representative') {
-      whole ??= createSimulation(combination, { ...numerics, fidelity: 'all', march: CAREFUL });
+      const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
+      whole ??= createSimulation(combination, careful);
       result = whole.runSpeed(n);
+      if (isLost(result)) [whole, result] = begunAnew(combination, careful, n);
       marchedWhole.push(n);
       simulation = createSimulation(combination, { ...numerics, fidelity });
     }
@@ -78,4 +83,24 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     assumed: combination.assumed,
     warnings: [...combination.warnings, ...curveWarnings(combination, points, marchedWhole)],
   };
+}
+
+/** Still gas set in motion at full speed can outrun the steps in its first cycle; what follows is then no number. */
+function isLost({ cycle }: SpeedResult): boolean {
+  return !Number.isFinite(cycle.totals.closedWork + cycle.plenumPressure);
+}
+
+/** The speed from still gas again, in shorter and shorter steps; the last attempt stands as it is. */
+function begunAnew(
+  combination: Combination,
+  options: SimulationOptions,
+  rpm: number,
+): [Simulation, SpeedResult] {
+  const march = options.march ?? MARCH_DEFAULTS;
+  for (let attempt = 1; ; attempt++) {
+    const shorter = { ...march, courant: march.courant / 2 ** attempt };
+    const simulation = createSimulation(combination, { ...options, march: shorter });
+    const result = simulation.runSpeed(rpm);
+    if (!isLost(result) || attempt === ATTEMPTS) return [simulation, result];
+  }
 }
