@@ -1,11 +1,9 @@
-import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { EXIT_MEANINGS } from '../../packages/cli/src/exitCodes.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
-import { commandLines, guides, readGuide, root } from './guides.ts';
+import { commandLines, exampleFiles, guides, readGuide, split } from './guides.ts';
 
 /** The real library, but only the first speed of each curve: the command lines are under test, not the curve. */
 const firstSpeed: Core = {
@@ -13,23 +11,6 @@ const firstSpeed: Core = {
   forecast: (combination, options) =>
     CORE.forecast(combination, { ...options, rpm: options.rpm.slice(0, 1) }),
 };
-
-function exampleFiles(): Record<string, string> {
-  const files: Record<string, string> = {};
-  for (const name of readdirSync(join(root, 'examples'), { recursive: true, encoding: 'utf8' })) {
-    const path = `examples/${name.replaceAll('\\', '/')}`;
-    if (/\.(yaml|csv|json)$/.test(path)) files[path] = readGuide(path);
-  }
-  return files;
-}
-
-function split(line: string): { words: string[]; input: string | undefined } {
-  const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
-  const redirect = words.indexOf('<');
-  return redirect < 0
-    ? { words: words.slice(1), input: undefined }
-    : { words: words.slice(1, redirect), input: words[redirect + 1] };
-}
 
 describe('the command lines of the guides', () => {
   it('are there', () => {

@@ -34,3 +34,22 @@ export function commandLines(text: string): string[] {
     .map((line) => line.trim().replace(/^npx /, ''))
     .filter((line) => /^valvetide\b/.test(line));
 }
+
+/** Texts of the files in `examples`, by path from the root. */
+export function exampleFiles(): Record<string, string> {
+  const files: Record<string, string> = {};
+  for (const name of readdirSync(join(root, 'examples'), { recursive: true, encoding: 'utf8' })) {
+    const path = `examples/${name.replaceAll('\\', '/')}`;
+    if (/\.(yaml|csv|json)$/.test(path)) files[path] = readGuide(path);
+  }
+  return files;
+}
+
+/** A command line to its words without the program's name, and the file that `<` names. */
+export function split(line: string): { words: string[]; input: string | undefined } {
+  const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
+  const redirect = words.indexOf('<');
+  return redirect < 0
+    ? { words: words.slice(1), input: undefined }
+    : { words: words.slice(1, redirect), input: words[redirect + 1] };
+}

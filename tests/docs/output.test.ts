@@ -1,0 +1,88 @@
+/** What the guides show as output, and the files they show, are what the program gives and reads. */
+import { describe, expect, it } from 'vitest';
+import { CORE, type Core } from '../../packages/cli/src/core.ts';
+import { main } from '../../packages/cli/src/main.ts';
+import { world } from '../../packages/cli/test/fakeIo.ts';
+import { problemLine } from '../../packages/core/src/combination/problem.ts';
+import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
+import { readFlowSheet } from '../../packages/core/src/combination/sheet/flowSheet.ts';
+import { readLiftTable } from '../../packages/core/src/combination/sheet/liftTable.ts';
+import { blocks, exampleFiles, guides, readGuide, split } from './guides.ts';
+
+/** First and last speed of each curve: forms are compared, not figures. */
+const twoSpeeds: Core = {
+  ...CORE,
+  forecast: (combination, options) =>
+    CORE.forecast(combination, { ...options, rpm: [...new Set([options.rpm[0], ...options.rpm.slice(-1)])] }),
+};
+
+/** Commands of the page in order, each with the output blocks that follow it before the next. */
+function shown(page: string): { command: string; outputs: string[] }[] {
+  const found: { command: string; outputs: string[] }[] = [];
+  for (const [, language, body] of page.matchAll(/^```(\w*)\n(.*?)^```$/gms)) {
+    if (language === 'sh') {
+      for (const line of body.trim().split('\n'))
+        found.push({ command: line.replace(/^npx /, ''), outputs: [] });
+    } else if (language === 'text') found.at(-1)?.outputs.push(body);
+  }
+  return found.filter(({ command }) => command.startsWith('valvetide '));
+}
+
+/** The form of a line: figures and the width of gaps left out, so that a better model needs no new guide. */
+function form(line: string): string {
+  return line
+    .replaceAll(/-?\d+(?:\.\d+)?/g, '0')
+    .replaceAll(/\s+/g, ' ')
+    .trim();
+}
+
+/** Lines of the letter chart have no fixed form, and a line of dots stands for what was left out. */
+function isFree(line: string): boolean {
+  return (
+    line.trim() === '' || line === '...' || /^ *\d* *[|+]/.test(line) || /^ +\d+( +\d+)+ rpm$/.test(line)
+  );
+}
+
+const pages = guides().filter((path) => shown(readGuide(path)).some(({ outputs }) => outputs.length > 0));
+
+describe('output in the guides', () => {
+  it('is there', () => expect(pages.length).toBeGreaterThan(2));
+
+  it.each(pages)(
+    '%s: every line shown has its like in the real output',
+    async (path) => {
+      let files = exampleFiles();
+      for (const { command, outputs } of shown(readGuide(path))) {
+        const { words, input } = split(command);
+        const w = world({ files, columns: 90, ...(input === undefined ? {} : { stdin: files[input] }) });
+        expect(await main(words, w.io, twoSpeeds), command).toBe(0);
+        files = Object.fromEntries(w.files);
+        const real = new Set(`${w.out()}\n${w.err()}`.split('\n').map(form));
+        const lines = outputs.flatMap((text) => text.split('\n')).filter((line) => !isFree(line));
+        expect(
+          lines.filter((line) => !real.has(form(line))),
+          command,
+        ).toEqual([]);
+      }
+    },
+    120_000,
+  );
+});
+
+describe('files in the guide of the combination file', () => {
+  const page = 'docs/guide/combination-file.md';
+
+  it('the least that runs is read', () => {
+    const [least] = blocks(readGuide(page), 'yaml');
+    const result = readCombination(least);
+    expect(result.ok ? [] : result.problems.map(problemLine)).toEqual([]);
+  });
+
+  it('the flow sheet and the lift table are read', () => {
+    const [flow, lift] = blocks(readGuide(page), 'csv');
+    const sheet = readFlowSheet(flow, 'flow.csv');
+    expect(sheet.ok ? sheet.sheet.withManifold?.lift.length : sheet.problems.map(problemLine)).toBe(2);
+    const table = readLiftTable(lift, 'lobe.csv', 'intake');
+    expect(table.ok ? table.table.of : table.problems.map(problemLine)).toBe('lobe');
+  });
+});
