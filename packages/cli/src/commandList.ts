@@ -1,9 +1,12 @@
 /** Every command there is, in the order help shows them. */
 import type { CommandSpec } from './commandSpec.ts';
+import { backtestCommand } from './commands/backtest.ts';
+import { calibrateCommand } from './commands/calibrate.ts';
 import { compareCommand } from './commands/compare.ts';
 import { forecastCommand } from './commands/forecast.ts';
 import { initCommand } from './commands/init.ts';
 import { inspectCommand } from './commands/inspect.ts';
+import { pullsCommand } from './commands/pulls.ts';
 import { rankCommand } from './commands/rank.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { sweepCommand } from './commands/sweep.ts';
@@ -13,6 +16,9 @@ export const COMMANDS: readonly CommandSpec[] = [
   compareCommand,
   sweepCommand,
   rankCommand,
+  pullsCommand,
+  calibrateCommand,
+  backtestCommand,
   inspectCommand,
   initCommand,
   schemaCommand,

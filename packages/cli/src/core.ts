@@ -1,23 +1,34 @@
 /** What the commands need of the library, in one place so that a test can hand in its own. */
 import {
   applyChanges,
+  type backtest,
   type Combination,
   type Curve,
+  type calibrate,
+  type calibratedText,
   changesSchema,
   combinationSchema,
   compare,
+  type comparePulls,
   type Fidelity,
   forecast,
   type Inspection,
   inspectCombination,
+  type KNOB_NAMES,
+  type mergeSheets,
   type OperatingPoint,
   octaneIndex,
   type Problem,
+  type peakTarget,
   pinBaseline,
   rank,
   readChanges,
   readCombination,
   readDocument,
+  type readDynoSheet,
+  type recorrectSheet,
+  type sheetTarget,
+  type summarisePulls,
   sweep,
   traceCycle,
   valveUse,
@@ -53,6 +64,17 @@ export interface Core {
   readonly compare: typeof compare;
   readonly rank: typeof rank;
   readonly sweep: typeof sweep;
+  readonly readDynoSheet: typeof readDynoSheet;
+  readonly recorrectSheet: typeof recorrectSheet;
+  readonly mergeSheets: typeof mergeSheets;
+  readonly summarisePulls: typeof summarisePulls;
+  readonly comparePulls: typeof comparePulls;
+  readonly sheetTarget: typeof sheetTarget;
+  readonly peakTarget: typeof peakTarget;
+  readonly KNOB_NAMES: typeof KNOB_NAMES;
+  readonly calibrate: typeof calibrate;
+  readonly calibratedText: typeof calibratedText;
+  readonly backtest: typeof backtest;
   /** Threads to run a study's jobs on; close them at the end. */
   readonly openRunner: (workers: number) => ReturnType<typeof openRunner>;
 }

@@ -1,0 +1,187 @@
+/** `valvetide backtest`: a change whose outcome was measured, forecast from the sheet before it. */
+import type { BacktestResult, Change, DynoSheet } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { readChangesFile } from '../input/readChangesFile.ts';
+import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
+import { openInput, readBaseline } from '../input/readInput.ts';
+import type { Io } from '../io.ts';
+import { chooseDestination, deliver } from '../output/deliver.ts';
+import { backtestAnswer, backtestText } from '../render/backtestText.ts';
+import { json } from '../render/json.ts';
+import { NO_PAINT, paintFor } from '../render/paint.ts';
+import { plainShort } from '../render/plain.ts';
+import { problemJson, problemLine } from '../render/problems.ts';
+import { widthOf } from '../render/width.ts';
+import { KNOBS_OPTION, knobNames } from './calibrate.ts';
+import { parseBand, WEIGHTING_OPTION, withWorkers } from './studyFlags.ts';
+
+export const backtestCommand: CommandSpec = {
+  name: 'backtest',
+  summary: 'forecast a change whose outcome was measured',
+  operand: 'FILE',
+  examples: [
+    [
+      'valvetide backtest engine.yaml --change chamber.volume="112 cc" --before stock.csv --after milled.csv',
+      'a field as it was after the change',
+    ],
+    [
+      'valvetide backtest engine.yaml --changes changes.yaml --change "Bigger carburetor" --before a.csv --after b.csv',
+      'a change from a file, by its name',
+    ],
+  ],
+  options: [
+    { name: 'before', value: 'SHEET', many: true, help: 'dyno sheet of the combination as the file has it' },
+    { name: 'after', value: 'SHEET', many: true, help: 'dyno sheet with the change' },
+    {
+      name: 'change',
+      value: 'FIELD=VALUE',
+      many: true,
+      help: 'what was changed; with --changes the name of a change',
+    },
+    { name: 'changes', value: 'FILE', help: 'file of changes; without --change all of them together' },
+    STANDARD_OPTION,
+    KNOBS_OPTION,
+    { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all that both sheets have' },
+    WEIGHTING_OPTION,
+    { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    { name: 'json', help: 'the whole result as JSON' },
+    ...OUTPUT_OPTIONS,
+    { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
+  ],
+  notes: [
+    'The combination is calibrated on the sheet before, then the change is forecast and held to the sheet after. Of the sheet after nothing is used but for the comparison. An error smaller than the least difference the pulls resolve is as good as a dyno can show.',
+  ],
+  run,
+};
+
+async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  const asJson = flags.on('json');
+  for (const name of ['before', 'after']) {
+    if (flags.texts(name).length === 0)
+      throw new CommandFailure(EXIT.usage, [
+        `backtest needs --${name} SHEET`,
+        'see valvetide backtest --help',
+      ]);
+  }
+  const input = await openInput(operand, 'backtest', io);
+  const read = core.readDocument(input.text, { file: input.file });
+  if (!read.ok) throw new CommandFailure(EXIT.input, read.problems.map(asJson ? problemJson : problemLine));
+  const { changes, sheet } = await changesFrom(operand ?? '-', flags, io, core);
+  const side = async (name: string): Promise<DynoSheet> => {
+    const sheets = await readDynoFiles(flags.texts(name), 'backtest', flags, io, core);
+    return objected(() => core.mergeSheets(sheets));
+  };
+  const before = await side('before');
+  const after = await side('after');
+  const bandText = flags.text('band');
+  const band = bandText === undefined ? undefined : parseBand(bandText);
+  const weighting = flags.text('weighting') === 'time' ? ('time' as const) : ('speed' as const);
+  objected(() =>
+    core.comparePulls(before, core.recorrectSheet(after, before.standard).sheet, { band, weighting }),
+  );
+  const knobs = knobNames(flags, core);
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), [
+    ...input.files,
+    ...flags.texts('before'),
+    ...flags.texts('after'),
+  ]);
+  const done = await withWorkers(flags, io, core, (runJobs, control) =>
+    core.backtest(
+      read.document,
+      changes,
+      { before, after },
+      { runJobs, sheet: (name) => input.sheet(name) ?? sheet(name), knobs, band, weighting, ...control },
+    ),
+  );
+  if (!done.ok) throw new CommandFailure(EXIT.input, done.problems.map(asJson ? problemJson : problemLine));
+  const { result } = done;
+  if (result.outcome === 'incomplete')
+    throw new CommandFailure(EXIT.interrupted, [
+      'interrupted before the change was forecast, nothing written',
+    ]);
+  deliver(io, destination, rendered(result, flags, io));
+  if (destination.path !== undefined && !flags.on('quiet')) io.stderr.write(`${backtestAnswer(result)}\n`);
+  return result.outcome === 'forecast' ? EXIT.ok : EXIT.input;
+}
+
+function rendered(result: BacktestResult, flags: Flags, io: Io): string {
+  if (flags.on('json')) return json(result);
+  if (flags.on('quiet')) return `${backtestAnswer(result)}\n`;
+  return backtestText(result, {
+    width: widthOf(io.stdout),
+    units: flags.text('units') === 'si' ? 'si' : 'trade',
+    paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
+    detail: 'normal',
+  });
+}
+
+interface ChangesFrom {
+  readonly changes: readonly Change[];
+  readonly sheet: (name: string) => string | undefined;
+}
+
+async function changesFrom(operand: string, flags: Flags, io: Io, core: Core): Promise<ChangesFrom> {
+  const names = flags.texts('change');
+  const path = flags.text('changes');
+  if (path === undefined) return { changes: [fromFields(names, flags, core)], sheet: () => undefined };
+  const baseline = await readBaseline(operand, 'backtest', flags.on('json'), io, core);
+  const { changes: all, sheet } = await readChangesFile(
+    path,
+    operand,
+    baseline,
+    'backtest',
+    flags.on('json'),
+    io,
+    core,
+  );
+  const known = all.map(({ change }) => change);
+  const unknown = names.find((name) => !known.some((change) => change.name === name));
+  if (unknown !== undefined) {
+    throw new CommandFailure(EXIT.usage, [
+      `no change ${plainShort(unknown)} in ${plainShort(path)}`,
+      `it has ${known.map((change) => change.name).join(', ')}`,
+    ]);
+  }
+  return {
+    changes: names.length === 0 ? known : known.filter((change) => names.includes(change.name)),
+    sheet,
+  };
+}
+
+/** `FIELD=VALUE` several times, as one change. */
+function fromFields(texts: readonly string[], flags: Flags, core: Core): Change {
+  if (texts.length === 0)
+    throw new CommandFailure(EXIT.usage, [
+      'backtest needs --change FIELD=VALUE, or --changes FILE',
+      'see valvetide backtest --help',
+    ]);
+  const set = Object.fromEntries(
+    texts.map((text) => {
+      const parts = /^\s*([\w.]+)\s*=\s*(.+?)\s*$/s.exec(text);
+      if (parts === null)
+        throw new CommandFailure(EXIT.usage, [
+          `--change ${plainShort(text)}: write FIELD=VALUE, such as chamber.compression=10.5`,
+        ]);
+      const [, field, value] = parts;
+      return [
+        field,
+        /^[+-]?\d+(\.\d+)?$/.test(value)
+          ? Number(value)
+          : value === 'true'
+            ? true
+            : value === 'false'
+              ? false
+              : value,
+      ];
+    }),
+  );
+  const read = core.readChanges(JSON.stringify({ changes: [{ name: texts.join(', '), set }] }), {
+    file: '--change',
+  });
+  if (read.ok) return read.changes[0];
+  throw new CommandFailure(EXIT.input, read.problems.map(flags.on('json') ? problemJson : problemLine));
+}

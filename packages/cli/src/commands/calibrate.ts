@@ -1,0 +1,193 @@
+/** `valvetide calibrate`: a combination's physical knobs fitted to a pull, or to peak figures. */
+import { dirname, isAbsolute, join, relative } from 'node:path';
+import type { CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import { type CommandSpec, type Flags, type OptionSpec, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { parsePeak } from '../input/parsePeak.ts';
+import { objected, readDynoFiles, STANDARD_OPTION, standardOf } from '../input/readDynoFiles.ts';
+import { openInput, type TextInput } from '../input/readInput.ts';
+import type { Io } from '../io.ts';
+import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
+import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts';
+import { json } from '../render/json.ts';
+import { paintFor } from '../render/paint.ts';
+import { plain, plainShort } from '../render/plain.ts';
+import { problemJson, problemLine } from '../render/problems.ts';
+import { widthOf } from '../render/width.ts';
+import { withWorkers } from './studyFlags.ts';
+
+export const KNOBS_OPTION: OptionSpec = {
+  name: 'knobs',
+  value: 'LIST',
+  help: 'what to fit, one to four of flow, heat, efficiency, friction, length; without it flow,heat,friction,length',
+};
+
+export const calibrateCommand: CommandSpec = {
+  name: 'calibrate',
+  summary: 'fit a combination to a dyno sheet by four physical knobs',
+  operand: 'FILE',
+  examples: [
+    [
+      'valvetide calibrate engine.yaml --pull pulls.csv -o fitted.yaml',
+      'writes the combination with what was learnt',
+    ],
+    ['valvetide calibrate engine.yaml --pull pulls.csv', 'the same report, nothing written'],
+    [
+      'valvetide calibrate engine.yaml --peak-torque "377 lb-ft @ 3800" --peak-power "336 hp @ 5300" --standard J607',
+      'where only the peaks are known',
+    ],
+  ],
+  options: [
+    {
+      name: 'pull',
+      value: 'SHEET',
+      many: true,
+      help: 'dyno sheet of this very combination; give it again for more',
+    },
+    {
+      name: 'peak-torque',
+      value: 'FIGURE',
+      help: 'peak torque, with its speed where known: "377 lb-ft @ 3800"',
+    },
+    { name: 'peak-power', value: 'FIGURE', help: 'peak power, likewise: "336 hp @ 5300"' },
+    STANDARD_OPTION,
+    KNOBS_OPTION,
+    { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    { name: 'json', help: 'the report as JSON' },
+    {
+      ...OUTPUT_OPTIONS[0],
+      help: 'write the calibrated combination to FILE; the report stays on standard output',
+    },
+    OUTPUT_OPTIONS[1],
+    { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
+  ],
+  notes: [
+    'Each knob starts from what the file says or from its estimate, with that spread: a knob moves only as far as the sheet has reason to move it, and never past 20 %. Where that does not do, the sheets disagree; the report says what to check first and nothing is written (exit code 3). There is no correction by speed: what no knob explains stays visible as an error.',
+    'The file that -o names keeps every remark of the old one, and finds the same sheets.',
+  ],
+  run,
+};
+
+async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  const input = await openInput(operand, 'calibrate', io);
+  const asJson = flags.on('json');
+  const read = core.readDocument(input.text, { file: input.file });
+  if (!read.ok) throw new CommandFailure(EXIT.input, read.problems.map(asJson ? problemJson : problemLine));
+  const knobs = knobNames(flags, core);
+  const target = await targetFrom(flags, input, io, core);
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), [
+    ...input.files,
+    ...flags.texts('pull'),
+  ]);
+  const done = await withWorkers(flags, io, core, (runJobs, control) =>
+    core.calibrate(read.document, target, { runJobs, sheet: input.sheet, knobs, ...control }),
+  );
+  if (!done.ok) throw new CommandFailure(EXIT.input, done.problems.map(asJson ? problemJson : problemLine));
+  const { result } = done;
+  if (result.outcome === 'incomplete')
+    throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was reached, nothing written']);
+  const toFile = destination.path !== undefined && result.outcome === 'fitted';
+  if (toFile) {
+    const text = core.calibratedText(
+      input.text,
+      read.document,
+      result,
+      movedNames(operand ?? '-', destination),
+    );
+    deliver(io, destination, text);
+  }
+  io.stdout.write(report(result, toFile ? (destination.path ?? '') : '', flags, io));
+  return result.outcome === 'fitted' ? EXIT.ok : EXIT.input;
+}
+
+function report(result: CalibrationResult, path: string, flags: Flags, io: Io): string {
+  if (flags.on('json')) return json(result);
+  const units = flags.text('units') === 'si' ? 'si' : 'trade';
+  if (flags.on('quiet')) return `${calibrationAnswer(result)}\n`;
+  const written =
+    path !== ''
+      ? `Written to ${plain(path)}.`
+      : result.outcome === 'fitted'
+        ? 'Nothing written: -o names a file for the calibrated combination.'
+        : '';
+  return calibrationText(result, written, {
+    width: widthOf(io.stdout),
+    units,
+    paint: paintFor(io.stdout, io.env, flags.color),
+    detail: 'normal',
+  });
+}
+
+/** The knobs a list names. */
+export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undefined {
+  const text = flags.text('knobs');
+  if (text === undefined) return undefined;
+  const words = text.split(',').map((word) => word.trim());
+  const known = words.flatMap((word) => core.KNOB_NAMES.find((name) => name === word) ?? []);
+  const twice = new Set(words).size < words.length;
+  if (known.length < words.length || words.length > 4 || twice) {
+    throw new CommandFailure(EXIT.usage, [
+      `--knobs ${plainShort(text)}: write one to four different ones of ${core.KNOB_NAMES.join(', ')}, with commas`,
+    ]);
+  }
+  return known;
+}
+
+async function targetFrom(flags: Flags, input: TextInput, io: Io, core: Core): Promise<CalibrationTarget> {
+  const pulls = flags.texts('pull');
+  const torque = flags.text('peak-torque');
+  const power = flags.text('peak-power');
+  if (pulls.length > 0) {
+    if (torque !== undefined || power !== undefined)
+      throw new CommandFailure(EXIT.usage, [
+        'give a pull or peak figures, not both: a pull has its own peaks',
+      ]);
+    const sheets = await readDynoFiles(pulls, 'calibrate', flags, io, core);
+    return objected(() => core.sheetTarget(core.mergeSheets(sheets)));
+  }
+  if (torque === undefined && power === undefined) {
+    throw new CommandFailure(EXIT.usage, [
+      'calibrate needs --pull SHEET, or --peak-torque and --peak-power',
+      'see valvetide calibrate --help',
+    ]);
+  }
+  const standard = standardOf(flags, 'standard');
+  if (standard === undefined) {
+    throw new CommandFailure(EXIT.usage, [
+      'peak figures need --standard: J607 (60 F, 29.92 inHg dry) shows 4 to 5 % more than J1349 (77 F, 29.23 inHg dry)',
+    ]);
+  }
+  const figures = {
+    torque: torque === undefined ? null : named('torqueNm', parsePeak('torque', torque)),
+    power: power === undefined ? null : named('powerKw', parsePeak('power', power)),
+    standard,
+  };
+  const combination = core.readCombination(input.text, { file: input.file, sheet: input.sheet });
+  if (!combination.ok)
+    throw new CommandFailure(
+      EXIT.input,
+      combination.problems.map(flags.on('json') ? problemJson : problemLine),
+    );
+  const { band } = core.inspectCombination(combination.combination);
+  return objected(() => core.peakTarget(figures, band));
+}
+
+function named<Key extends string>(
+  key: Key,
+  { value, rpm }: { value: number; rpm: number | null },
+): Record<Key, number> & { rpm: number | null } {
+  return { [key]: value, rpm } as Record<Key, number> & { rpm: number | null };
+}
+
+/** Names of the sheets as seen from the new file's folder. */
+function movedNames(operand: string, destination: Destination): (sheet: string) => string {
+  const from = operand === '-' ? '.' : dirname(operand);
+  const to = dirname(destination.path ?? '.');
+  return (sheet) => {
+    if (isAbsolute(sheet) || from === to) return sheet;
+    return relative(to, join(from, sheet)).replaceAll('\\', '/');
+  };
+}

@@ -1,0 +1,107 @@
+/** `valvetide pulls`: dyno sheets summarised, and measured against measured. */
+import type { DynoSheet } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { objected, readDynoFiles, STANDARD_OPTION, STANDARDS, standardOf } from '../input/readDynoFiles.ts';
+import type { Io } from '../io.ts';
+import { chooseDestination, deliver } from '../output/deliver.ts';
+import { json } from '../render/json.ts';
+import { NO_PAINT, paintFor } from '../render/paint.ts';
+import { pullsCsv } from '../render/pullsCsv.ts';
+import { type PullsResult, pullsText } from '../render/pullsText.ts';
+import { widthOf } from '../render/width.ts';
+import { version } from '../version.ts';
+import { forbidTogether, parseBand, WEIGHTING_OPTION } from './studyFlags.ts';
+
+const MOST_SHEETS = 20;
+
+export const pullsCommand: CommandSpec = {
+  name: 'pulls',
+  summary: 'summarise dyno sheets, and set them against each other',
+  operand: 'SHEET ...',
+  mostOperands: MOST_SHEETS,
+  examples: [
+    ['valvetide pulls before.csv', 'peaks, means and how well the pulls repeat'],
+    [
+      'valvetide pulls before.csv after.csv --band 4500:7000',
+      'what a part did, and whether the pulls can tell',
+    ],
+    ['valvetide pulls monday.csv tuesday.csv --together', 'several sheets of one state as one'],
+    ['valvetide pulls old.csv --standard J1349 --to J607', 'taken to another correction standard'],
+  ],
+  options: [
+    STANDARD_OPTION,
+    { name: 'to', value: 'WHICH', choices: STANDARDS, help: 'take all figures to this standard' },
+    { name: 'together', help: 'count the pulls of all sheets as pulls of one engine' },
+    { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all of them' },
+    WEIGHTING_OPTION,
+    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    { name: 'json', help: 'the whole result as JSON' },
+    { name: 'csv', help: 'the pulls and their mean by speed as CSV' },
+    ...OUTPUT_OPTIONS,
+    { name: 'quiet', short: 'q', help: 'the answer line only' },
+  ],
+  notes: [
+    'A sheet is CSV or TSV with columns in any order and units in its headers: rpm, torque (lb-ft), power (hp) and whatever else there is. Pulls are parted by blank lines or numbered in a column. A line such as "# standard: J607" names the correction standard; a sheet without it needs --standard, since J607 and J1349 are 4 to 5 % apart. Barometer, temperature and humidity lines let figures be taken from one standard to another.',
+    'Several sheets are each set against the first.',
+  ],
+  run,
+};
+
+async function run(
+  _operand: string | undefined,
+  flags: Flags,
+  io: Io,
+  core: Core,
+  operands: readonly string[],
+): Promise<ExitCode> {
+  forbidTogether(flags, 'json', 'csv');
+  if (operands.length === 0)
+    throw new CommandFailure(EXIT.usage, [
+      'pulls needs a dyno sheet, or - for standard input',
+      'see valvetide pulls --help',
+    ]);
+  const read = await readDynoFiles(operands, 'pulls', flags, io, core);
+  const destination = chooseDestination(
+    io,
+    flags.text('output'),
+    flags.on('force'),
+    operands.filter((path) => path !== '-'),
+  );
+  const sheets = objected(() => sameStandard(read, flags, core));
+  const bandText = flags.text('band');
+  const options = {
+    band: bandText === undefined ? undefined : parseBand(bandText),
+    weighting: flags.text('weighting') === 'time' ? ('time' as const) : ('speed' as const),
+  };
+  const result = objected(
+    (): PullsResult => ({
+      schemaVersion: 1,
+      program: { name: 'valvetide', version: version() },
+      sheets: sheets.map((sheet) => core.summarisePulls(sheet, options)),
+      comparisons: sheets.slice(1).map((sheet) => core.comparePulls(sheets[0], sheet, options)),
+    }),
+  );
+  deliver(io, destination, rendered(result, sheets, flags, io));
+  return EXIT.ok;
+}
+
+/** Under the standard asked for, else that of the first, and as one sheet where asked. */
+function sameStandard(read: readonly DynoSheet[], flags: Flags, core: Core): readonly DynoSheet[] {
+  const to = standardOf(flags, 'to') ?? read[0].standard;
+  const sheets = read.map((sheet) => core.recorrectSheet(sheet, to).sheet);
+  return flags.on('together') ? [core.mergeSheets(sheets)] : sheets;
+}
+
+function rendered(result: PullsResult, sheets: readonly DynoSheet[], flags: Flags, io: Io): string {
+  if (flags.on('json')) return json(result);
+  if (flags.on('csv')) return pullsCsv(sheets, result.sheets);
+  return pullsText(result, {
+    width: widthOf(io.stdout),
+    units: flags.text('units') === 'si' ? 'si' : 'trade',
+    paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
+    detail: flags.on('quiet') ? 'quiet' : 'normal',
+  });
+}

@@ -1,0 +1,58 @@
+/** Dyno sheets from disk, each checked; the problems of all of them at once. */
+import type { DynoSheet, Problem } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import type { Flags, OptionSpec } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT } from '../exitCodes.ts';
+import type { Io } from '../io.ts';
+import { problemJson, problemLine } from '../render/problems.ts';
+import { openInput } from './readInput.ts';
+
+/** Standards a sheet may refer to, as they are written on the command line. */
+export const STANDARDS = ['J607', 'J1349', 'none'] as const;
+
+export const STANDARD_OPTION: OptionSpec = {
+  name: 'standard',
+  value: 'WHICH',
+  choices: STANDARDS,
+  help: 'correction standard of sheets that name none',
+};
+
+/** The standard that an option names. */
+export function standardOf(flags: Flags, option: string): (typeof STANDARDS)[number] | undefined {
+  return STANDARDS.find((standard) => standard === flags.text(option));
+}
+
+/** Reads them in the order given; `-` is standard input, once. */
+export async function readDynoFiles(
+  paths: readonly string[],
+  command: string,
+  flags: Flags,
+  io: Io,
+  core: Core,
+): Promise<readonly DynoSheet[]> {
+  if (paths.filter((path) => path === '-').length > 1)
+    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name - once']);
+  const problems: Problem[] = [];
+  const sheets: DynoSheet[] = [];
+  for (const path of paths) {
+    const { text, file } = await openInput(path, command, io);
+    const read = core.readDynoSheet(text, { name: file, standard: standardOf(flags, 'standard') });
+    if (read.ok) sheets.push(read.sheet);
+    else problems.push(...read.problems);
+  }
+  if (problems.length > 0)
+    throw new CommandFailure(EXIT.input, problems.map(flags.on('json') ? problemJson : problemLine));
+  return sheets;
+}
+
+/** A library's objection to what the user asked of sheets, such as two without a speed in common, in its own words. */
+export function objected<Result>(work: () => Result): Result {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof Error && error.name === 'DomainError')
+      throw new CommandFailure(EXIT.input, [error.message]);
+    throw error;
+  }
+}

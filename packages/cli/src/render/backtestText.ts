@@ -1,0 +1,65 @@
+/** A back-test for people: forecast gain against measured gain, and what the dyno can tell. */
+import type { BacktestPoint, BacktestResult } from '@valvetide/core';
+import { calibrationText } from './calibrationText.ts';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { linesText, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN } from './units.ts';
+
+export function backtestText(result: BacktestResult, options: TextOptions): string {
+  const { width, paint, units } = options;
+  const paragraphs = [
+    paint.strong(wrapped(backtestAnswer(result), width).trimEnd()).concat('\n') +
+      wrapped(verdict(result), width),
+    result.points.length === 0 ? '' : table(columns(units), result.points, width),
+    wrapped('The calibration it rests on:', width) + calibrationText(result.calibration, '', options),
+    linesText(
+      result.notes.map((note) => `note: ${plain(note)}`),
+      width,
+    ),
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+export function backtestAnswer({ gain, changes, measured, outcome }: BacktestResult): string {
+  const what = changes.map(plain).join(' and ');
+  if (gain === null)
+    return outcome === 'sheets disagree'
+      ? `${what}: not forecast, since the sheet before and the file disagree`
+      : `${what}: not forecast`;
+  const { fromRpm, toRpm } = measured.band;
+  return `${what}: forecast ${signed(100 * gain.forecast, 1)} +/- ${fixed(100 * gain.spread, 1)} %, measured ${signed(100 * gain.measured, 1)} % of mean power over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
+}
+
+function verdict({ gain, measured }: BacktestResult): string {
+  if (gain === null) return '';
+  const least = fixed(100 * measured.resolvable, 1);
+  const off = `Off by ${fixed(100 * Math.abs(gain.error), 1)} points`;
+  const pulls = `${measured.pulls.before} and ${measured.pulls.after} pulls tell ${least} % apart`;
+  const sign = gain.rightSign ? '' : ' The sign is wrong.';
+  if (gain.verdict === 'within') return `${off}: as near as the dyno can show, since ${pulls}.${sign}`;
+  if (gain.verdict === 'near')
+    return `${off}: more than the dyno's own doubt (${pulls}), within it and what the calibration left open.${sign}`;
+  return `${off}: more than the dyno's own doubt (${pulls}) and what the calibration left open. Something about the change is not in the file, or not in the model.${sign}`;
+}
+
+function columns(units: TextOptions['units']): readonly Column<BacktestPoint>[] {
+  const { torque, torqueUnit } = SHOWN[units];
+  return [
+    { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },
+    { name: 'before', unit: torqueUnit, cell: ({ before }) => fixed(torque(before.measuredNm), 1) },
+    { name: 'forecast', unit: torqueUnit, cell: ({ before }) => fixed(torque(before.forecastNm), 1) },
+    { name: 'after', unit: torqueUnit, cell: ({ after }) => fixed(torque(after.measuredNm), 1) },
+    { name: 'forecast', unit: torqueUnit, cell: ({ after }) => fixed(torque(after.forecastNm), 1) },
+    { name: 'gain', unit: '%', cell: ({ measuredGain }) => signed(100 * measuredGain, 1) },
+    { name: 'forecast', unit: '%', cell: ({ forecastGain }) => signed(100 * forecastGain, 1) },
+    {
+      name: 'off',
+      unit: 'points',
+      cell: ({ forecastGain, measuredGain }) => signed(100 * (forecastGain - measuredGain), 1),
+    },
+  ];
+}

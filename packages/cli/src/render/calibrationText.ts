@@ -1,0 +1,112 @@
+/** A calibration for people: what moved and how surely, before and after by speed, what could not be told. */
+import type { CalibrationResult, FitPoint, FittedKnob } from '@valvetide/core';
+import { referenceAir } from './correction.ts';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { linesText, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
+
+/** `written` says where the calibrated combination went; empty for nothing to say. */
+export function calibrationText(result: CalibrationResult, written: string, options: TextOptions): string {
+  const { width, paint, units } = options;
+  const paragraphs = [
+    paint.strong(wrapped(calibrationAnswer(result), width).trimEnd()).concat('\n') +
+      [basis(result, units), written].map((line) => wrapped(line, width)).join(''),
+    table(knobColumns(), result.knobs, width),
+    told(result, width),
+    table(pointColumns(result, units), result.points, width),
+    disagreement(result, width),
+    linesText(
+      result.notes.map((note) => `note: ${plain(note)}`),
+      width,
+    ),
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+export function calibrationAnswer(result: CalibrationResult): string {
+  const { outcome, error, sheets, combination } = result;
+  const names = sheets.map(plain).join(', ');
+  const errors = `${fixed(100 * error.before, 1)} % before, ${fixed(100 * error.after, 1)} % after`;
+  if (outcome === 'fitted')
+    return `${plain(combination)} fitted to ${names}: off by ${errors} (root mean square)`;
+  return `${plain(combination)} and ${names} disagree: off by ${errors}, and no credible knob does better`;
+}
+
+function basis(result: CalibrationResult, units: UnitSystem): string {
+  const { repeatability, modelError, standard, forecasts } = result;
+  const scatter = `${fixed(100 * repeatability.deviation, 2)} %${repeatability.assumed ? ' (assumed)' : ''}`;
+  return `Measured figures count as ${referenceAir(standard, units)}. Weights: a pull scatters by ${scatter}, ${repeatability.pulls} of them; a forecast keeps an error of ${fixed(100 * modelError, 1)} % at each speed whatever its knobs. ${forecasts} forecasts.`;
+}
+
+function knobColumns(): readonly Column<FittedKnob>[] {
+  const unit = ({ unit: u }: FittedKnob): string => (u === '' ? '' : ` ${u}`);
+  const digits = ({ unit: u }: FittedKnob): number => (u === '%' ? 2 : 3);
+  return [
+    { name: 'knob', unit: '', cell: ({ what }) => what, align: 'left' },
+    { name: 'before', unit: '', cell: (knob) => `${fixed(knob.before, digits(knob))}${unit(knob)}` },
+    { name: '+/-', unit: '', cell: (knob) => fixed(knob.spreadBefore, digits(knob)) },
+    {
+      name: 'after',
+      unit: '',
+      cell: (knob) => `${fixed(knob.after, digits(knob))}${unit(knob)}${knob.atLimit ? '!' : ''}`,
+    },
+    { name: '+/-', unit: '', cell: (knob) => fixed(knob.spread, digits(knob)) },
+    { name: 'field', unit: '', cell: ({ path }) => path, align: 'left' },
+  ];
+}
+
+/** What the figures could and could not tell. */
+function told({ knobs, confusions }: CalibrationResult, width: number): string {
+  const nameOf = (name: FittedKnob['name']): string => knobs.find((knob) => knob.name === name)?.what ?? name;
+  const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
+  const lines = confusions.map(({ knobs: [a, b], correlation }) => {
+    const sense = correlation < 0 ? `more of one for less of the other` : 'both more or both less';
+    return `${nameOf(a)} and ${nameOf(b)} cannot be told apart by these figures: ${sense} fits as well (correlation ${fixed(correlation, 2)}).`;
+  });
+  if (hardly.length > 0)
+    lines.push(
+      `These figures say next to nothing of ${hardly.join(' and ')}: what was believed before stands.`,
+    );
+  if (knobs.some((knob) => knob.atLimit)) lines.push('! held at the limit of 20 %.');
+  return ['+/- is one standard deviation.', ...lines].map((line) => wrapped(line, width)).join('');
+}
+
+function pointColumns(result: CalibrationResult, units: UnitSystem): readonly Column<FitPoint>[] {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const isSpeed = (kind: FitPoint['kind']): boolean => kind.endsWith('speed');
+  const shown = (kind: FitPoint['kind'], value: number): string => {
+    if (isSpeed(kind)) return `${fixed(value)} rpm`;
+    return kind.startsWith('power')
+      ? `${fixed(power(value), 1)} ${powerUnit}`
+      : `${fixed(torque(value), 1)} ${torqueUnit}`;
+  };
+  const off = (side: 'before' | 'after') => (point: FitPoint) =>
+    isSpeed(point.kind)
+      ? signed(point[side] - point.measured)
+      : signed(100 * (point[side] / point.measured - 1), 1);
+  const curve = result.points.every(({ kind }) => kind === 'torque');
+  const what: Column<FitPoint> = curve
+    ? { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) }
+    : { name: 'figure', unit: '', cell: ({ kind }) => kind, align: 'left' };
+  const value = (side: 'measured' | 'before' | 'after') => (point: FitPoint) =>
+    curve ? fixed(torque(point[side]), 1) : shown(point.kind, point[side]);
+  const unit = curve ? torqueUnit : '';
+  return [
+    what,
+    { name: 'measured', unit, cell: value('measured') },
+    { name: 'before', unit, cell: value('before') },
+    { name: 'off', unit: curve ? '%' : '%, rpm', cell: off('before') },
+    { name: 'after', unit, cell: value('after') },
+    { name: 'off', unit: curve ? '%' : '%, rpm', cell: off('after') },
+  ];
+}
+
+function disagreement({ disagreement: found }: CalibrationResult, width: number): string {
+  if (found === null) return '';
+  const culprits = found.culprits.map((culprit) => `- ${culprit}`);
+  return `${wrapped(found.message, width)}Check first:\n${linesText(culprits, width)}`;
+}

@@ -1,0 +1,149 @@
+/** Dyno sheets for people: what was measured, how well it repeats, and what a part did. */
+import type { DifferencePoint, MeanPoint, PullComparison, PullFigures, PullSummary } from '@valvetide/core';
+import { referenceAir, standardName } from './correction.ts';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { linesText, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
+
+/** What the command gives back. */
+export interface PullsResult {
+  readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
+  readonly sheets: readonly PullSummary[];
+  /** Each further sheet against the first. */
+  readonly comparisons: readonly PullComparison[];
+}
+
+export function pullsText(
+  result: Pick<PullsResult, 'sheets' | 'comparisons' | 'program'>,
+  options: TextOptions,
+): string {
+  const { width, units, paint, detail } = options;
+  const { sheets, comparisons } = result;
+  const answers =
+    comparisons.length > 0
+      ? comparisons.map((comparison) => comparisonAnswer(comparison, units))
+      : sheets.map((sheet) => summaryAnswer(sheet, units));
+  const answer = answers.map((line) => `${paint.strong(wrapped(line, width).trimEnd())}\n`).join('');
+  if (detail === 'quiet') return answer;
+  const paragraphs = [
+    answer,
+    ...sheets.map((sheet) => summary(sheet, options, sheets.length === 1)),
+    ...comparisons.map((comparison) => differences(comparison, options)),
+    `${result.program.name} ${result.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+function summaryAnswer({ mean, pulls, standard }: PullSummary, units: UnitSystem): string {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const of = pulls.length === 1 ? 'One pull' : `Mean of ${pulls.length} pulls`;
+  return `${of}: ${fixed(torque(mean.peakTorque.torqueNm), 1)} ${torqueUnit} at ${fixed(mean.peakTorque.rpm)} rpm, ${fixed(power(mean.peakPower.powerKw), 1)} ${powerUnit} at ${fixed(mean.peakPower.rpm)} rpm (${referenceAir(standard, units)})`;
+}
+
+function comparisonAnswer(comparison: PullComparison, units: UnitSystem): string {
+  const { before, after, powerKw, resolvable, resolved, band } = comparison;
+  const { power, powerUnit } = SHOWN[units];
+  const gain = `${signed(power(powerKw.after - powerKw.before), 1)} ${powerUnit} (${signed(100 * powerKw.gain, 2)} %)`;
+  const verdict = resolved
+    ? `a difference: these pulls tell ${fixed(100 * resolvable, 2)} % apart`
+    : `not told from none: these pulls tell ${fixed(100 * resolvable, 2)} % apart`;
+  return `${plain(after)} against ${plain(before)}: ${gain} mean power ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm; ${verdict}`;
+}
+
+interface Row extends PullFigures {
+  readonly label: string;
+}
+
+function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boolean): string {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const rows: Row[] = sheet.pulls.map((pull) => ({ ...pull, label: plain(pull.name) }));
+  if (sheet.pulls.length > 1) rows.push({ ...sheet.mean, label: 'mean' });
+  const columns: Column<Row>[] = [
+    { name: 'pull', unit: '', cell: ({ label }) => label, align: 'left' },
+    { name: 'peak', unit: torqueUnit, cell: ({ peakTorque }) => fixed(torque(peakTorque.torqueNm), 1) },
+    { name: 'at', unit: 'rpm', cell: ({ peakTorque }) => fixed(peakTorque.rpm) },
+    { name: 'peak', unit: powerUnit, cell: ({ peakPower }) => fixed(power(peakPower.powerKw), 1) },
+    { name: 'at', unit: 'rpm', cell: ({ peakPower }) => fixed(peakPower.rpm) },
+    { name: 'mean', unit: torqueUnit, cell: ({ band }) => fixed(torque(band.torqueNm), 1) },
+    { name: 'mean', unit: powerUnit, cell: ({ band }) => fixed(power(band.powerKw), 1) },
+  ];
+  const basis =
+    sheet.standard === 'none'
+      ? 'as observed, no correction'
+      : `corrected to ${standardName(sheet.standard)}, ${referenceAir(sheet.standard, units)}`;
+  const title = sheet.title === null ? '' : ` (${plain(sheet.title)})`;
+  const weighting =
+    sheet.weighting === 'time'
+      ? 'weighted by the time an acceleration spends at each speed'
+      : 'every speed alike';
+  const heading = `${plain(sheet.sheet)}${title}: ${basis}; means over ${fixed(sheet.band.fromRpm)} to ${fixed(sheet.band.toRpm)} rpm, ${weighting}.`;
+  return [
+    wrapped(heading, width),
+    table(columns, rows, width),
+    wrapped(repeats(sheet), width),
+    linesText(
+      sheet.notes.map((note) => `note: ${plain(note)}`),
+      width,
+    ),
+    alone ? `\n${curveOf(sheet, { width, units })}` : '',
+  ].join('');
+}
+
+function repeats({ repeatability, pulls, smoothedOver }: PullSummary): string {
+  const smoothed =
+    smoothedOver > 0
+      ? ` Speeds differ from pull to pull: each was read at common ones, smoothed over ${fixed(smoothedOver)} rpm.`
+      : '';
+  if (repeatability === null)
+    return `One pull says nothing of repeatability; two or three more would.${smoothed}`;
+  const { deviation } = repeatability;
+  const least = 2 * deviation * Math.sqrt(2 / pulls.length);
+  return `One pull scatters by ${fixed(100 * deviation, 2)} % (one standard deviation, over ${repeatability.speeds} speeds); ${pulls.length} such pulls a side tell ${fixed(100 * least, 2)} % apart.${smoothed}`;
+}
+
+function curveOf({ points }: PullSummary, { width, units }: Pick<TextOptions, 'width' | 'units'>): string {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const columns: Column<MeanPoint>[] = [
+    { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },
+    { name: 'torque', unit: torqueUnit, cell: ({ torqueNm }) => fixed(torque(torqueNm), 1) },
+    { name: 'power', unit: powerUnit, cell: ({ powerKw }) => fixed(power(powerKw), 1) },
+    { name: 'pulls', unit: '', cell: ({ pulls }) => String(pulls) },
+    {
+      name: 'scatter',
+      unit: '%',
+      cell: ({ deviation }) => (deviation === null ? '' : fixed(100 * deviation, 2)),
+    },
+  ];
+  return table(columns, points, width);
+}
+
+function differences(comparison: PullComparison, { width, units }: TextOptions): string {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  const { before, after, pulls, repeatability, repeatabilityAssumed, torqueNm } = comparison;
+  const columns: Column<DifferencePoint>[] = [
+    { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },
+    { name: 'before', unit: torqueUnit, cell: ({ beforeNm }) => fixed(torque(beforeNm), 1) },
+    { name: 'after', unit: torqueUnit, cell: ({ afterNm }) => fixed(torque(afterNm), 1) },
+    {
+      name: 'gain',
+      unit: torqueUnit,
+      cell: ({ beforeNm, afterNm }) => signed(torque(afterNm - beforeNm), 1),
+    },
+    {
+      name: 'gain',
+      unit: powerUnit,
+      cell: ({ rpm, beforeNm, afterNm }) => signed(power(((afterNm - beforeNm) * rpm * Math.PI) / 30_000), 1),
+    },
+    { name: 'gain', unit: '%', cell: ({ gain }) => signed(100 * gain, 2) },
+  ];
+  const source = repeatabilityAssumed
+    ? `neither sheet repeats a pull, so the usual ${fixed(100 * repeatability, 1)} % of an engine dyno stands in`
+    : `one pull scatters by ${fixed(100 * repeatability, 2)} %, both sheets together`;
+  const heading = `${plain(after)} (${pulls.after}) against ${plain(before)} (${pulls.before}): ${signed(100 * torqueNm.gain, 2)} % mean torque; ${source}. Pulls of two days or two cells differ by another 1 to 4 %.`;
+  return wrapped(heading, width) + table(columns, comparison.points, width);
+}
