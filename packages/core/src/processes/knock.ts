@@ -9,8 +9,7 @@ const OCTANE_POWER = 3.402;
  *
  * Source: Douaud and Eyzat, SAE 780080 (1978), as given by Heywood, Internal Combustion Engine Fundamentals (1988),
  * eq. 9.61 (from memory). Found from engine traces with octane numbers of 80 to 100, unburned gas of about 10 to 60 atm
- * and 650 to 1000 K. At one burn time and phasing it asks for 8 octane numbers a point of compression or so, about twice
- * what engines show whose burn quickens with compression: differences are safer than the number. No inner check of the arguments: it runs at every step.
+ * and 650 to 1000 K. No inner check of the arguments: it runs at every step.
  *
  * @param p - pressure [Pa]
  * @param T - temperature of the unburned gas [K]
