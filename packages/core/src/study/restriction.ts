@@ -1,0 +1,81 @@
+/** The result of a study of restrictions: plain values, ready to print or to send. */
+import type { StudyBasis } from './comparison.ts';
+import type { RestrictionElement } from './freeing.ts';
+
+/** What stands in the way of an engine, and how that changes with candidate changes. */
+export interface Restrictions extends StudyBasis {
+  readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** False where an abort left something out. */
+  readonly complete: boolean;
+  /** What free means for each element, in the order of every list of elements. */
+  readonly meanings: readonly { readonly element: RestrictionElement; readonly meaning: string }[];
+  /** The combination as it stands first, then with each change. */
+  readonly states: readonly RestrictionState[];
+}
+
+/** One combination and what stands in its way. */
+export interface RestrictionState {
+  readonly name: string;
+  /** `carburetor` or `throttle`: what the element `metering` is here. */
+  readonly metering: 'carburetor' | 'throttle';
+  /** Null where an abort came first. */
+  readonly points: readonly RestrictionPoint[] | null;
+  /** Mean torque over the band [N m]. */
+  readonly bandTorqueNm: number | null;
+  readonly elements: readonly ElementGains[];
+  /** The element to free first at each speed, and over the band. Empty, null: an abort came first. */
+  readonly governing: readonly Governing[];
+  readonly bandGoverning: Governing | null;
+}
+
+/** One speed of a combination as it is. */
+export interface RestrictionPoint {
+  readonly rpm: number;
+  readonly torqueNm: number;
+  readonly powerKw: number;
+  readonly converged: boolean;
+  /** What each of these takes of the air that a cylinder could hold [%]; below 0: it adds. */
+  readonly fillingLoss: {
+    /** Plenum below outside pressure. */
+    readonly depressionPct: number;
+    /** Charge warmer than outside air, heating less evaporation. */
+    readonly warmthPct: number;
+    /** Burned gas left in the cylinder. */
+    readonly residualPct: number;
+  };
+}
+
+/** What freeing one element alone is worth. Gains of several elements don't add up. */
+export interface ElementGains {
+  readonly element: RestrictionElement;
+  /** There is nothing to free: no air cleaner, open primaries. The gains are zero. */
+  readonly alreadyFree: boolean;
+  /** By speed; null where an abort came first. */
+  readonly byRpm: readonly SpeedGain[] | null;
+  /** Over the band; null where an abort came first. */
+  readonly band: ElementGain | null;
+}
+
+/** Torque more than now; below 0, the element's waves are worth more than it costs. */
+export interface ElementGain {
+  readonly torqueNm: number;
+  readonly torquePct: number;
+}
+
+export interface SpeedGain extends ElementGain {
+  readonly rpm: number;
+  /** Whether the freed engine's cycle settled. */
+  readonly converged: boolean;
+}
+
+/** The element in the way of air or exhaust that gains most; null where none gains as much as {@link LEAST_GAIN}. */
+export interface Governing {
+  /** Null for the band. */
+  readonly rpm: number | null;
+  readonly element: RestrictionElement | null;
+  readonly torquePct: number;
+  /** The next best, and what it gains. */
+  readonly second: RestrictionElement | null;
+  readonly secondPct: number;
+}
