@@ -20,13 +20,17 @@ export const END_SIZE = 5;
 /** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
 const SHUT = 1e-7;
 const MAX_ITERATIONS = 12;
+/** Relative errors of the squared flow and of the speed; conservation doesn't depend on them, both sides get the same flow. */
+const TOLERANCE = 1e-6;
+const SETTLED = 1e-4;
 /**
- * Relative error of the squared flow at which one more step of Newton's method, taken to first order in the other
- * quantities too, leaves less than 1e-6. Conservation doesn't depend on it, both sides get the same flow.
+ * Relative error of the squared flow from which one more step of Newton's method, taken to first order in the other
+ * quantities too, leaves less than a hundred thousandth: if the step is at most this share of the speed, and short of sonic
+ * flow, where the flow hardly changes with the speed.
  */
-const NEARLY = 1e-3;
-/** Longest last step, as a share of the speed. */
-const LAST_STEP = 1e-2;
+const NEARLY = 3e-4;
+const LAST_STEP = 1e-3;
+const SHORT_OF_SONIC = 0.6;
 /** Flow taken for none, as a share of the flow at sonic speed. */
 const STILL = 1e-7;
 
@@ -154,13 +158,14 @@ function outflow(
       2 * m * rhoFace * ductArea * free +
       (square * ((1 + 1 / gamma) * e + eSlope) * rhoFace * c * x * free) / p0;
     const dw = -g / slope;
-    if (Math.abs(g) <= NEARLY * m * m && Math.abs(dw) <= LAST_STEP * w) {
+    if (Math.abs(g) <= NEARLY * m * m && Math.abs(dw) <= LAST_STEP * w && w < SHORT_OF_SONIC * c * x) {
       w += dw;
       density *= 1 - dw / (c * x);
       x -= dw / (k * c);
       m = rho * density * w * ductArea;
       break;
     }
+    if (Math.abs(g) <= TOLERANCE * m * m && Math.abs(dw) <= SETTLED * w) break;
     w += dw;
     if (!(w > low && w < high)) w = 0.5 * (low + high);
   }
@@ -232,6 +237,7 @@ function inflow(
       m = ((pFace * s) / (R0 * (T0 - (0.5 * s * s) / cp0))) * ductArea;
       break;
     }
+    if (Math.abs(g) <= TOLERANCE * m * m && Math.abs(ds) <= SETTLED * s) break;
     s += ds;
     if (!(s > low && s < high)) s = 0.5 * (low + high);
   }
