@@ -5,7 +5,7 @@ import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
-import { readBaseline, readInput } from '../input/readInput.ts';
+import { forbidInputTwice, readBaseline, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
@@ -28,7 +28,7 @@ const MOST_FILES = 12;
 export const compareCommand: CommandSpec = {
   name: 'compare',
   summary: 'set combinations, or changes of one, side by side',
-  operand: 'FILE [FILE ...]',
+  operand: 'FILE ...',
   mostOperands: MOST_FILES,
   examples: [
     ['valvetide compare small.yaml large.yaml', 'the second against the first, speed by speed'],
@@ -108,8 +108,7 @@ async function fromFiles(
       'see valvetide compare --help',
     ]);
   }
-  if (operands.filter((operand) => operand === '-').length > 1)
-    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name - once']);
+  forbidInputTwice(operands);
   const files: string[] = [];
   const read: Candidate[] = [];
   for (const operand of operands) {
@@ -140,6 +139,7 @@ async function fromChanges(
   if (operands.length !== 1) {
     throw new CommandFailure(EXIT.usage, ['with --changes, compare takes one combination file']);
   }
+  forbidInputTwice([operands[0], changes]);
   const input = await readBaseline(operands[0], 'compare', asJson, io, core);
   const read = await readChangesFile(changes, operands[0], input, 'compare', asJson, io, core);
   const { combination } = input.baseline;

@@ -35,8 +35,6 @@ export async function readChangesFile(
 ): Promise<ChangesInput> {
   const refuse = (problems: readonly Problem[]): CommandFailure =>
     new CommandFailure(EXIT.input, problems.map(asJson ? problemJson : problemLine));
-  if (path === '-' && operand === '-')
-    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name one of the two files']);
   const input = await openInput(path, command, io);
   const read = core.readChanges(input.text, { file: input.file });
   if (!read.ok) throw refuse(read.problems);

@@ -62,6 +62,12 @@ export async function readBaseline(
   return { baseline: result.baseline, files };
 }
 
+/** Refuses to read standard input more than once. */
+export function forbidInputTwice(operands: readonly string[]): void {
+  if (operands.filter((operand) => operand === '-').length > 1)
+    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name - once']);
+}
+
 /** Opens a combination file; sheets are looked for beside it. */
 export async function openInput(operand: string | undefined, command: string, io: Io): Promise<TextInput> {
   if (operand === undefined) {

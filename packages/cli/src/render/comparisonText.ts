@@ -151,16 +151,14 @@ function bySpeed(comparison: Comparison, { width, units, detail }: TextOptions):
   ];
   for (const { letter, gain, curve } of others) {
     if (gain === null || curve === null) continue;
-    columns.push(
-      {
-        name: letter,
-        unit: torqueUnit,
-        cell: ({ index }) => signed(torque(gain.byRpm[index].torqueNm), 1),
-      },
-      { name: letter, unit: '%', cell: ({ index }) => signed(gain.byRpm[index].torquePct, 1) },
-    );
+    columns.push({
+      name: letter,
+      unit: torqueUnit,
+      cell: ({ index }) => signed(torque(gain.byRpm[index].torqueNm), 1),
+    });
     if (detail !== 'verbose') continue;
     columns.push(
+      { name: letter, unit: '%', cell: ({ index }) => signed(gain.byRpm[index].torquePct, 1) },
       {
         name: `${letter} torque`,
         unit: torqueUnit,

@@ -47,7 +47,12 @@ export function readChanges(text: string, options: { readonly file?: string } = 
       problems.push(problemOf(document, `changes.${index}.name`, 'name-twice', message));
     }
   });
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, changes };
+  return problems.length > 0 ? { ok: false, problems: inOrder(problems) } : { ok: true, changes };
+}
+
+/** By line. */
+function inOrder(problems: readonly Problem[]): readonly Problem[] {
+  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
 }
 
 function inOurWords(problem: Problem): Problem {

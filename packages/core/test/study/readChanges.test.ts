@@ -109,11 +109,11 @@ changes:
 `;
     expect(problems(text).split('\n')).toEqual([
       'changes.yaml:4:12 induction.carburettor.rating is not a field of a combination (did you mean induction.carburetor.rating?)',
+      "changes.yaml:5:5 changes.1.name is the name of two changes: 'Carburetor'",
       "changes.yaml:6:14 changes.1.scale.cam.advance needs a plain number above 0 to scale by, got 'two'",
       "changes.yaml:7:5 changes.2 'Nothing' changes nothing: it needs set, scale or add",
       'changes.yaml:11:19 changes.3.add.cam.advance is changed twice by one change',
       'changes.yaml:13:12 changes.4.add.exhaust.groups needs an amount to add, such as 2 deg, got a list',
-      "changes.yaml:5:5 changes.1.name is the name of two changes: 'Carburetor'",
     ]);
   });
 

@@ -1,0 +1,60 @@
+/** A core whose forecasts are invented, for studies: torque falls off with the distance of primary length from 30 in. */
+import type { Combination, Curve } from '@valvetide/core';
+import { CORE, type Core } from '../src/core.ts';
+import type { JobRunner } from '../src/workers/jobRunner.ts';
+import { sampleCurve } from './sampleCurve.ts';
+
+const INCH = 0.0254;
+
+/** Torque [N m] of a combination and speed. */
+export type Torque = (combination: Combination, rpm: number) => number;
+
+export const byPrimary: Torque = ({ exhaustSystem }, rpm) =>
+  800 - rpm / 50 - 2 * (exhaustSystem.primary.length / INCH - 30) ** 2;
+
+/** `stopAfter` forecasts, as after Ctrl-C. */
+export function inventedRunner(torque: Torque, stopAfter: number = Number.POSITIVE_INFINITY): JobRunner {
+  return {
+    run: async (jobs, control) =>
+      jobs.map((job, i): Curve | null => {
+        if (i >= stopAfter) return null;
+        control?.onProgress?.(i + 1, jobs.length);
+        return inventedCurve(job.combination, job.rpm, torque);
+      }),
+    close: async () => {},
+  };
+}
+
+function inventedCurve(combination: Combination, rpm: readonly number[], torque: Torque): Curve {
+  const curve = sampleCurve(rpm);
+  const points = curve.points.map((point) => {
+    const torqueNm = torque(combination, point.rpm);
+    const powerKw = (torqueNm * point.rpm * Math.PI) / 30_000;
+    return { ...point, torqueNm, powerKw, torqueLbFt: torqueNm / 1.3558179, powerHp: powerKw / 0.7456999 };
+  });
+  const most = (key: 'torqueNm' | 'powerKw'): (typeof points)[number] =>
+    points.reduce((best, p) => (p[key] > best[key] ? p : best));
+  return { ...curve, points, peak: { torque: most('torqueNm'), power: most('powerKw') } };
+}
+
+/** The real reading and studying, on invented forecasts; what was asked of the runner is noted in `asked`. */
+export function studyCore(
+  torque: Torque = byPrimary,
+  stopAfter?: number,
+): Core & { readonly asked: { workers: number; closed: boolean }[] } {
+  const asked: { workers: number; closed: boolean }[] = [];
+  return {
+    ...CORE,
+    asked,
+    openRunner: (workers) => {
+      const note = { workers, closed: false };
+      asked.push(note);
+      return {
+        run: inventedRunner(torque, stopAfter).run,
+        close: async () => {
+          note.closed = true;
+        },
+      };
+    },
+  };
+}

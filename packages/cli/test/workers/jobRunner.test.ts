@@ -1,0 +1,71 @@
+import { readFileSync } from 'node:fs';
+import { readCombination, type StudyJob } from '@valvetide/core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type JobRunner, openRunner } from '../../src/workers/jobRunner.ts';
+import { type BundledWorker, bundledWorker } from './bundledWorker.ts';
+
+/** Single cells march fast: threads are under test, not the curve. */
+const MESH = { intakeCell: 0, exhaustCell: 0 };
+
+function jobs(speeds: readonly number[]): StudyJob[] {
+  const text = readFileSync(new URL('../../../../examples/minimum/engine.yaml', import.meta.url), 'utf8');
+  const read = readCombination(text);
+  if (!read.ok) throw new Error('the example does not read');
+  return speeds.map((rpm) => ({ combination: read.combination, rpm: [rpm], mesh: MESH }));
+}
+
+describe('jobs on threads', () => {
+  let worker: BundledWorker;
+  let four: JobRunner;
+  beforeAll(async () => {
+    worker = await bundledWorker();
+    four = openRunner(4, worker.url);
+  }, 120_000);
+  afterAll(async () => {
+    await four.close();
+    worker.remove();
+  });
+
+  it('give the same bytes on one worker and on four, in the order of the jobs', async () => {
+    const asked = jobs([2000, 3000, 4000, 5000, 6000]);
+    const here = await openRunner(1).run(asked);
+    const there = await four.run(asked);
+    expect(JSON.stringify(there)).toBe(JSON.stringify(here));
+    expect(there.map((curve) => curve?.points[0].rpm)).toEqual([2000, 3000, 4000, 5000, 6000]);
+  }, 120_000);
+
+  it('report each that is done, on any number of workers', async () => {
+    for (const runner of [openRunner(1), four]) {
+      const seen: string[] = [];
+      await runner.run(jobs([2000, 3000]), {
+        onProgress: (done, total) => void seen.push(`${done} of ${total}`),
+      });
+      expect(seen).toEqual(['1 of 2', '2 of 2']);
+    }
+  }, 60_000);
+
+  it.each([1, 2])(
+    'on %d stop when asked, and keep what is done',
+    async (workers) => {
+      const stop = new AbortController();
+      const runner = openRunner(workers, worker.url);
+      try {
+        const curves = await runner.run(jobs([2000, 3000, 4000, 5000, 6000, 7000]), {
+          signal: stop.signal,
+          onProgress: () => stop.abort(),
+        });
+        const done = curves.filter((curve) => curve !== null).length;
+        expect(done).toBeGreaterThanOrEqual(1);
+        expect(done).toBeLessThanOrEqual(workers);
+        expect(await runner.run(jobs([2000]), { signal: stop.signal })).toEqual([null]);
+      } finally {
+        await runner.close();
+      }
+    },
+    60_000,
+  );
+
+  it('pass on what goes wrong in a job', async () => {
+    await expect(four.run(jobs([50, 3000]))).rejects.toThrow('rpm[0] must be in [100, 30000] 1/min');
+  }, 60_000);
+});
