@@ -13,7 +13,13 @@ export default defineConfig({
         test: {
           name: 'default',
           include: ['packages/*/test/**/*.test.ts', 'tests/**/*.test.ts'],
-          exclude: ['tests/slow/**', 'tests/package/**', '**/node_modules/**', '**/dist/**'],
+          exclude: [
+            'tests/slow/**',
+            'tests/package/**',
+            'tests/browser/**',
+            '**/node_modules/**',
+            '**/dist/**',
+          ],
           testTimeout: 30_000,
         },
       },
@@ -28,6 +34,16 @@ export default defineConfig({
           name: 'package',
           include: ['tests/package/**/*.test.ts'],
           testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
+        // In the system's own Chromium: pages as people see them, and the library outside of Node.
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 60_000,
           hookTimeout: 300_000,
         },
       },

@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Curve, forecast, readCombination } from '@valvetide/core';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchChromium } from './chromium.ts';
+import { type Bundle, bundleCore } from './coreBundle.ts';
+
+/** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
+const BUDGET = { minified: 900_000, gzipped: 280_000 };
+
+const TEXT = readFileSync(join(import.meta.dirname, '../../examples/minimum/engine.yaml'), 'utf8');
+const RPM = [3000, 5000];
+
+/** An address of our own: whatever is asked of it is answered here, nothing goes to a network. */
+const PLACE = 'http://page.test';
+const FORECAST = `
+import { forecast, readCombination } from '${PLACE}/core.js';
+const read = readCombination(${JSON.stringify(TEXT)}, { file: 'engine.yaml' });
+if (!read.ok) throw new Error(JSON.stringify(read.problems));
+const curve = forecast(read.combination, { rpm: ${JSON.stringify(RPM)} });
+`;
+const FILES: Readonly<Record<string, string>> = {
+  '/page.js': `${FORECAST}window.answer(JSON.stringify(curve));`,
+  '/worker.js': `${FORECAST}postMessage(JSON.stringify(curve));`,
+  '/start.js': `const worker = new Worker('${PLACE}/worker.js', { type: 'module' });
+worker.onmessage = ({ data }) => window.answer(data);
+worker.onerror = (error) => console.error(error.message);`,
+};
+
+describe('the library in a browser', () => {
+  let browser: Browser;
+  let bundle: Bundle;
+  beforeAll(async () => {
+    bundle = await bundleCore();
+    browser = await launchChromium();
+  }, 120_000);
+  afterAll(async () => browser?.close());
+
+  it('bundles without a part of Node, in one file that asks for no other', () => {
+    expect(bundle.modules.length).toBeGreaterThan(100);
+    expect(bundle.modules.filter((path) => /^node:|browser-external|polyfill/.test(path))).toEqual([]);
+    expect(bundle.imports).toEqual([]);
+  });
+
+  it('stays within its size', () => {
+    const kilo = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB`;
+    console.info(`library in a browser: ${kilo(bundle.minified)} minified, ${kilo(bundle.gzipped)} gzipped`);
+    expect(bundle.minified).toBeLessThanOrEqual(BUDGET.minified);
+    expect(bundle.gzipped).toBeLessThanOrEqual(BUDGET.gzipped);
+  });
+
+  it.each([
+    ['page', '/page.js'],
+    ['worker', '/start.js'],
+  ])('forecasts in a %s what it forecasts here', async (_place, script) => {
+    const page = await browser.newPage();
+    const complaints: string[] = [];
+    page.on('console', (message) => complaints.push(message.text()));
+    page.on('pageerror', (error) => complaints.push(String(error)));
+    await page.route('**/*', (route) => {
+      const path = new URL(route.request().url()).pathname;
+      if (path === '/')
+        return route.fulfill({ contentType: 'text/html', body: '<!doctype html><title>-</title>' });
+      const body = path === '/core.js' ? bundle.code : FILES[path];
+      return body === undefined ? route.abort() : route.fulfill({ contentType: 'text/javascript', body });
+    });
+    await page.goto(`${PLACE}/`);
+    const answer = new Promise<string>((resolve) => {
+      void page
+        .exposeFunction('answer', resolve)
+        .then(() => page.addScriptTag({ type: 'module', url: `${PLACE}${script}` }));
+    });
+    const curve: Curve = JSON.parse(await answer);
+    const read = readCombination(TEXT, { file: 'engine.yaml' });
+    if (!read.ok) throw new Error('the example must be sound');
+    const here = forecast(read.combination, { rpm: RPM });
+    expect(curve.points.map(({ rpm }) => rpm)).toEqual(RPM);
+    curve.points.forEach((point, i) => {
+      // Another build of the engine may round a power or an exponential otherwise in its last digit.
+      expect(point.torqueNm / here.points[i].torqueNm).toBeCloseTo(1, 6);
+      expect(point.airflowKgPerH / here.points[i].airflowKgPerH).toBeCloseTo(1, 6);
+    });
+    expect(curve.assumed).toEqual(JSON.parse(JSON.stringify(here.assumed)));
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+});

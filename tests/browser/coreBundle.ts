@@ -1,0 +1,41 @@
+/** The library as one file for a browser, made by an ordinary bundler in its ordinary settings. */
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { build } from 'vite';
+
+export interface Bundle {
+  readonly code: string;
+  /** Paths of the modules that went in. */
+  readonly modules: readonly string[];
+  /** What it would still ask for at run time. */
+  readonly imports: readonly string[];
+  readonly minified: number;
+  readonly gzipped: number;
+}
+
+export async function bundleCore(): Promise<Bundle> {
+  const result = await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: {
+      write: false,
+      minify: true,
+      target: 'es2023',
+      lib: { entry: join(import.meta.dirname, '../../packages/core/src/index.ts'), formats: ['es'] },
+      // The bundler keeps white space in libraries unless told.
+      rolldownOptions: { output: { minify: true } },
+    },
+  });
+  const [output] = Array.isArray(result) ? result : [result];
+  if (!('output' in output)) throw new Error('the bundler watches in place of building');
+  const chunks = output.output.flatMap((part) => (part.type === 'chunk' ? [part] : []));
+  if (chunks.length !== 1) throw new Error(`${chunks.length} files in place of one`);
+  const { code, moduleIds, imports, dynamicImports } = chunks[0];
+  return {
+    code,
+    modules: moduleIds,
+    imports: [...imports, ...dynamicImports],
+    minified: Buffer.byteLength(code),
+    gzipped: gzipSync(code, { level: 9 }).length,
+  };
+}
