@@ -23,6 +23,7 @@ export function calibrationText(result: CalibrationResult, written: string, opti
       result.notes.map((note) => `note: ${plain(note)}`),
       width,
     ),
+    `${result.program.name} ${result.program.version}\n`,
   ];
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
@@ -55,7 +56,6 @@ function knobColumns(): readonly Column<FittedKnob>[] {
       cell: (knob) => `${fixed(knob.after, digits(knob))}${unit(knob)}${knob.atLimit ? '!' : ''}`,
     },
     { name: '+/-', unit: '', cell: (knob) => fixed(knob.spread, digits(knob)) },
-    { name: 'field', unit: '', cell: ({ path }) => path, align: 'left' },
   ];
 }
 

@@ -40,8 +40,8 @@ export interface FitResult {
 }
 
 const MAX_ROUNDS = 8;
-/** A step below this, in units of the belief, ends the fit. */
-const SMALL_STEP = 0.05;
+/** A step that promises less than this of the sum ends the fit: about a seventh of a standard deviation of what is left. */
+const SMALL_GAIN = 0.02;
 const FIRST_DAMPING = 1e-3;
 
 /**
@@ -77,7 +77,7 @@ export async function dampedLeastSquares(
   while (rounds < MAX_ROUNDS && !settled) {
     rounds += 1;
     const next = stepFrom(unknowns, best, damping);
-    if (largestMove(unknowns, best.x, next) < SMALL_STEP) {
+    if (promised(unknowns, best, next) < SMALL_GAIN) {
       settled = true;
       break;
     }
@@ -87,7 +87,7 @@ export async function dampedLeastSquares(
       break;
     }
     if (trial.sum < best.sum) {
-      settled = largestMove(unknowns, best.x, trial.x) < 2 * SMALL_STEP && best.sum - trial.sum < 0.02;
+      settled = best.sum - trial.sum < SMALL_GAIN;
       best = trial;
       damping /= 10;
     } else {
@@ -193,10 +193,12 @@ function moved(unknowns: readonly FitUnknown[], look: Look, moves: ReadonlyMap<n
   return unknowns.map((u, i) => Math.min(u.max, Math.max(u.min, look.x[i] + (moves.get(i) ?? 0) * u.spread)));
 }
 
-function largestMove(
-  unknowns: readonly FitUnknown[],
-  from: readonly number[],
-  to: readonly number[],
-): number {
-  return Math.max(...unknowns.map((u, i) => Math.abs(to[i] - from[i]) / u.spread));
+/** How much smaller the sum would be at another point, were the problem straight. */
+function promised(unknowns: readonly FitUnknown[], look: Look, to: readonly number[]): number {
+  const move = unknowns.map((u, i) => (to[i] - look.x[i]) / u.spread);
+  const scaled = scaledJacobian(unknowns, look);
+  const along = scaled.mmul(Matrix.columnVector(move)).to1DArray();
+  const slope = gradient(unknowns, look).reduce((sum, g, i) => sum + g * move[i], 0);
+  const bend = along.reduce((sum, a) => sum + a * a, 0) + move.reduce((sum, m) => sum + m * m, 0);
+  return -(2 * slope + bend);
 }

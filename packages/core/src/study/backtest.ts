@@ -1,4 +1,5 @@
 /** A change whose outcome is known already: calibrated on the sheet before it, forecast to the sheet after it. */
+import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import { editDocument } from '../combination/editDocument.ts';
 import type { Problem } from '../combination/problem.ts';
@@ -36,6 +37,7 @@ export interface BacktestPoint {
 /** How a known change was forecast. Plain and serialisable. */
 export interface BacktestResult {
   readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
   /** `forecast`; or the reason why the change was not. */
   readonly outcome: 'forecast' | 'sheets disagree' | 'incomplete';
   readonly combination: string;
@@ -91,6 +93,7 @@ export async function backtest(
   const { result: calibration } = calibrated;
   const base = {
     schemaVersion: 1 as const,
+    program: { name: 'valvetide' as const, version: VERSION },
     combination: calibration.combination,
     changes: changes.map((change) => change.name),
     calibration,

@@ -1,5 +1,6 @@
 /** Fitting a combination's physical knobs to what a dyno measured. */
 import { DomainError } from '../base/errors.ts';
+import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import { editDocument } from '../combination/editDocument.ts';
 import type { FieldValue } from '../combination/editText.ts';
@@ -180,6 +181,7 @@ function resultOf(
 ): CalibrationResult {
   const base = {
     schemaVersion: 1 as const,
+    program: { name: 'valvetide' as const, version: VERSION },
     combination: combination.name,
     sheets: target.names,
     standard: target.standard,

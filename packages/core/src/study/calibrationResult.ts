@@ -50,6 +50,7 @@ export interface Confusion {
 /** A calibration, whether it came off or not. Plain and serialisable. */
 export interface CalibrationResult {
   readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
   /** `fitted`; `sheets disagree`: no credible knob gets there; `incomplete`: aborted before a fit was reached. */
   readonly outcome: 'fitted' | 'sheets disagree' | 'incomplete';
   readonly combination: string;
