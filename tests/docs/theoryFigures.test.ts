@@ -1,0 +1,86 @@
+/** Figures that a theory page repeats from the code are those of the code. */
+import { describe, expect, it } from 'vitest';
+import * as cam from '../../packages/core/src/combination/defaults/cam.ts';
+import { EVAPORATION_SPREAD, HEATING_SPREAD } from '../../packages/core/src/combination/defaults/charge.ts';
+import {
+  COLLECTOR_RATIO,
+  COLLECTOR_WALL,
+  MERGE_LENGTH_RATIO,
+  PRIMARY_WALL,
+} from '../../packages/core/src/combination/defaults/header.ts';
+import { MANIFOLD_STYLES } from '../../packages/core/src/combination/defaults/manifold.ts';
+import { RATED_FILLING } from '../../packages/core/src/combination/defaults/metering.ts';
+import { MINIMUM_OVER_MEAN, PORT_LENGTH_RATIO } from '../../packages/core/src/combination/defaults/ports.ts';
+import * as rated from '../../packages/core/src/combination/defaults/ratedSpeed.ts';
+import { LAMBDA, WALL_TEMPERATURES } from '../../packages/core/src/combination/defaults/running.ts';
+import { PERIODIC_DEFAULTS } from '../../packages/core/src/cycle/periodic.ts';
+import { J1349_FRICTION } from '../../packages/core/src/forecast/weatherCorrection.ts';
+import { FREEZE_PRESSURE, FREEZE_TEMPERATURE } from '../../packages/core/src/gas/buildGasTables.ts';
+import {
+  CLASS_LIFT,
+  EXHAUST_SHARE,
+  FLOW_BY_LIFT_OVER_DIAMETER,
+  HEAD_CLASS_FACTOR,
+} from '../../packages/core/src/geometry/defaultFlow.ts';
+import { PEAK_PRESSURE_SHARE } from '../../packages/core/src/processes/peakPressureFriction.ts';
+import * as walls from '../../packages/core/src/processes/wallHeat.ts';
+import { readGuide } from './guides.ts';
+
+const [firstFlow] = FLOW_BY_LIFT_OVER_DIAMETER;
+const lastFlow = FLOW_BY_LIFT_OVER_DIAMETER[FLOW_BY_LIFT_OVER_DIAMETER.length - 1];
+const manifolds = Object.values(MANIFOLD_STYLES);
+const { head, piston, liner } = WALL_TEMPERATURES;
+
+/** Page, and the words on it that carry figures of the code. */
+const CLAIMS: readonly (readonly [page: string, words: string])[] = [
+  ['gas-properties', `(${FREEZE_TEMPERATURE} K)`],
+  ['gas-properties', `at ${FREEZE_TEMPERATURE} K and ${FREEZE_PRESSURE / 1e5} bar`],
+  ['charge-temperature', `spreads of ${HEATING_SPREAD} K and ${EVAPORATION_SPREAD}`],
+  ['flow-area', `${firstFlow[1]} at a lift of ${firstFlow[0]}`],
+  ['flow-area', `${lastFlow[1]} at ${lastFlow[0]}`],
+  ['flow-area', `(${Object.values(HEAD_CLASS_FACTOR).join(', ')}) above ${CLASS_LIFT.full} diameters`],
+  ['flow-area', `below ${CLASS_LIFT.alike}`],
+  [
+    'flow-area',
+    `flows ${EXHAUST_SHARE.twoValve} of it at equal lift over diameter (${EXHAUST_SHARE.fourValve} with`,
+  ],
+  ['volumes-and-merge', `${MERGE_LENGTH_RATIO} collector diameters`],
+  ['wall-heat', `C1 = ${walls.WOSCHNI_C1_GAS_EXCHANGE} with a valve open, ${walls.WOSCHNI_C1_CLOSED} with`],
+  ['wall-heat', `C2 = ${walls.WOSCHNI_C2.toExponential()}`],
+  ['wall-heat', `(Vr / V)^${walls.MOTORED_EXPONENT}`],
+  ['wall-heat', `${walls.ANNAND_A} (k / B)`],
+  ['wall-heat', `${walls.ANNAND_C / walls.STEFAN_BOLTZMANN} sigma`],
+  ['friction', `${PEAK_PRESSURE_SHARE} x (peak pressure`],
+  ['time-march', `within ${PERIODIC_DEFAULTS.tolerance * 1e5}e-5`],
+  ['time-march', `at most ${PERIODIC_DEFAULTS.maxCycles}`],
+  ['cycle-audit', `${PERIODIC_DEFAULTS.tolerance * 1e5}e-5 is asked`],
+  ['weather-correction', `${1 + J1349_FRICTION} factor - ${J1349_FRICTION}`],
+  ['estimates', `${rated.CAM_REFERENCE.gasSpeed} m/s at ${rated.CAM_REFERENCE.duration} deg`],
+  [
+    'estimates',
+    `${rated.RATED_PISTON_SPEED_TWO_VALVE} m/s with two valves, ${rated.RATED_PISTON_SPEED_MULTI_VALVE} with`,
+  ],
+  ['estimates', `intake and ${cam.EXHAUST_EXTRA} deg`],
+  ['estimates', `${cam.SEPARATION} cam deg, ${cam.ADVANCE} deg`],
+  ['estimates', `${cam.LIFT_REFERENCE.ratio} diameters at ${cam.LIFT_REFERENCE.duration} deg`],
+  ['estimates', `${PORT_LENGTH_RATIO.intake} and ${PORT_LENGTH_RATIO.exhaust} bores`],
+  ['estimates', `${MINIMUM_OVER_MEAN} of the mean area`],
+  [
+    'estimates',
+    `${manifolds.map(({ runner }) => Number((runner / 0.0254).toFixed(3))).join(', ')} in on a 4 in bore`,
+  ],
+  ['estimates', `${manifolds.map(({ loss }) => 100 * loss).join(', ')} % of the port`],
+  ['estimates', `with ${100 * RATED_FILLING} % filling`],
+  ['estimates', `${COLLECTOR_RATIO} primaries`],
+  [
+    'estimates',
+    `head ${head} K, piston ${piston} K, liner ${liner} K; primaries ${PRIMARY_WALL.headers} K, collectors ${COLLECTOR_WALL} K`,
+  ],
+  ['estimates', `| ${LAMBDA} `],
+];
+
+describe('the figures of the theory pages', () => {
+  it.each(CLAIMS)('%s: %s', (page, words) => {
+    expect(readGuide(`docs/theory/${page}.md`).replaceAll(/\s+/g, ' ')).toContain(words);
+  });
+});
