@@ -32,7 +32,7 @@ export interface Responses {
 
 /** Unknowns looked at one by one on each candidate in a round, those likeliest to matter first. */
 const SINGLY = 8;
-/** Random choices of sign in a round, with which the others are moved all at once. */
+/** Random choices of sign in a round, with which all are moved at once. */
 const VECTORS = 2;
 /** Rounds at most. */
 const ROUNDS = 3;
@@ -47,8 +47,8 @@ const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mi
 
 const BASELINE = 'baseline';
 
-/** What each change's vectors moved, by its name. */
-type Vectors = Map<string, (readonly Offset[])[]>;
+/** What each vector moves. */
+type Vectors = readonly (readonly Offset[])[];
 
 /** Queues the references and the baseline's own responses: what can be run before anything is known. */
 export function askFirst(world: ResponseWorld): void {
@@ -60,31 +60,30 @@ export function askFirst(world: ResponseWorld): void {
 /** Forecasts to expect after those of {@link askFirst}, roughly. */
 export function expectedLater({ changes, unknowns }: ResponseWorld): number {
   const own = unknowns.filter(({ of }) => of !== null).length;
-  return changes.length * (SINGLY + VECTORS) + own + changes.length;
+  return changes.length * (SINGLY + VECTORS) + VECTORS + own + changes.length;
 }
 
 /**
  * Responses one unknown at a time: on the baseline all of them, on each candidate those likely to matter for its gain and
- * those of its own parts. The others are moved together, each up or down by chance, which gives the variance they bring
- * in all without bias (random balance: Satterthwaite, 1959, Technometrics 1, 111; from memory). Where that is not small,
- * more of them are looked at singly. Those that matter most are moved both ways, for their curvature.
+ * those of its own parts. Besides, all are moved at once, each up or down by chance, on baseline and candidates alike:
+ * what that moves a gain beyond the responses known is the variance of what was not looked at and of what the unknowns do
+ * to each other, without bias (random balance: Satterthwaite, 1959, Technometrics 1, 111; from memory). Where that is not
+ * small, more of them are looked at singly. Those that matter most are moved both ways, for their curvature.
  */
 export async function measureResponses(world: ResponseWorld): Promise<Responses> {
   const { queue, changes, unknowns } = world;
   await queue.run();
-  const vectors: Vectors = new Map(changes.map(({ name }) => [name, []]));
   const ordered = new Map(changes.map((change) => [change.name, likely(world, change)]));
   for (const change of changes)
     for (const unknown of unknowns.filter(({ of }) => of === change.name))
       askEitherWay(world, change, unknown);
+  const vectors: (readonly Offset[])[] = [];
   for (let round = 0; round < ROUNDS; round++) {
-    for (const change of changes) {
-      if (round > 0 && isSettled(world, change, vectors)) continue;
-      const likeliest = ordered.get(change.name) ?? [];
-      for (const unknown of likeliest.slice(round * SINGLY, (round + 1) * SINGLY))
-        askEitherWay(world, change, unknown);
-      const rest = shared(world, change).filter((unknown) => !likeliest.slice(0, SINGLY).includes(unknown));
-      vectors.get(change.name)?.push(...askVectors(world, change, rest, round * VECTORS));
+    const open = changes.filter((change) => round === 0 || !isSettled(world, change, vectors));
+    if (open.length > 0) vectors.push(...askVectors(world, open, round));
+    for (const change of open) {
+      const next = ordered.get(change.name)?.slice(round * SINGLY, (round + 1) * SINGLY) ?? [];
+      for (const unknown of next) askEitherWay(world, change, unknown);
     }
     await queue.run();
   }
@@ -170,33 +169,30 @@ function askBothWays(world: ResponseWorld, change: Change | null, unknown: Unkno
   askMoved(world, change, [{ unknown, z: -1 }]);
 }
 
-/** Signs by the unknown's own name, so that they don't depend on which others there are. */
-function signsOf(world: ResponseWorld, together: readonly Unknown[], vector: number): readonly Offset[] {
-  return together.map((unknown) => ({
-    unknown,
-    z: randomNamed(world.seed, `sign ${vector} of ${unknown.id}`).uniform() < 0.5 ? -1 : 1,
-  }));
-}
-
-function askVectors(
-  world: ResponseWorld,
-  change: Change,
-  together: readonly Unknown[],
-  first: number,
-): readonly (readonly Offset[])[] {
+/** A round's vectors, the same ones for the baseline and every change that asks for them. */
+function askVectors(world: ResponseWorld, changes: readonly Change[], round: number): Vectors {
   return Array.from({ length: VECTORS }, (_, n) => {
-    const v = first + n;
-    const offsets = movable(world, change, signsOf(world, together, v));
-    const combination = offsets.length === 0 ? null : world.build([change], offsets);
-    if (combination !== null) world.ask(nameOf(change, `vector ${v}`), combination);
+    const v = round * VECTORS + n;
+    const offsets = vectorOf(world, v);
+    for (const change of [null, ...changes]) {
+      const combination = world.build(change === null ? [] : [change], offsets);
+      if (combination !== null) world.ask(nameOf(change, `vector ${v}`), combination);
+    }
     return offsets;
   });
 }
 
-/** Without the unknowns that can't be moved that way. */
-function movable(world: ResponseWorld, change: Change, offsets: readonly Offset[]): readonly Offset[] {
-  if (world.build([change], offsets) !== null) return offsets;
-  return offsets.filter((offset) => world.build([change], [offset]) !== null);
+/** Signs by the unknown's own name, so that they don't depend on which others there are; the other way where only that can be built. */
+function vectorOf(world: ResponseWorld, vector: number): readonly Offset[] {
+  const { unknowns, singly, queue, seed } = world;
+  return unknowns.flatMap((unknown): Offset[] => {
+    if (unknown.of !== null || singly.includes(unknown.id)) return [];
+    const sign = randomNamed(seed, `sign ${vector} of ${unknown.id}`).uniform() < 0.5 ? -1 : 1;
+    const isPossible = (z: number): boolean =>
+      queue.knows(nameOf(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null;
+    const z = [sign, -sign].find(isPossible);
+    return z === undefined ? [] : [{ unknown, z }];
+  });
 }
 
 function isStuck(world: ResponseWorld, unknown: Unknown): boolean {
@@ -238,34 +234,31 @@ function candidateSubject(world: ResponseWorld, change: Change, vectors: Vectors
       own ?? (unknown.replacedBy.includes(change.name) ? null : baseline.responses[unknown.id]);
     if (response !== null && response !== undefined) responses[unknown.id] = response;
   }
-  const moved = vectors.get(change.name) ?? [];
-  return {
-    name: change.name,
-    power,
-    responses,
-    remainder: remainderOf(world, change, moved, power, responses),
-  };
+  const subject: Subject = { name: change.name, power, responses, remainder: 0 };
+  return { ...subject, remainder: remainderOf(world, baseline, change, subject, vectors) };
 }
 
-/** Root mean square of what the vectors moved the gain beyond the responses known, as a share of the baseline's power. */
+/** Root mean square of what the vectors moved the ratio of candidate to baseline beyond the responses known [-]. */
 function remainderOf(
-  world: ResponseWorld,
+  { queue }: ResponseWorld,
+  baseline: Subject,
   change: Change,
-  vectors: readonly (readonly Offset[])[],
-  power: number,
-  responses: Readonly<Record<string, Response>>,
+  candidate: Subject,
+  vectors: Vectors,
 ): number {
-  const reference = world.queue.meanPower(nameOf(null, ''));
-  if (reference === null) return 0;
   const missed = vectors.flatMap((offsets, v) => {
-    const moved = world.queue.meanPower(nameOf(change, `vector ${v}`));
-    if (moved === null) return [];
-    // Small shares of many unknowns multiply rather than add.
-    const expected = offsets.reduce((product, { unknown, z }) => {
+    const before = queue.meanPower(nameOf(null, `vector ${v}`));
+    const after = queue.meanPower(nameOf(change, `vector ${v}`));
+    if (before === null || after === null) return [];
+    const moved = ({ responses }: Subject, { unknown, z }: Offset): number => {
       const response = responses[unknown.id];
-      return response === undefined ? product : product * (1 + z * response.linear + response.curved);
-    }, power);
-    return [(moved - expected) / reference];
+      return response === undefined ? 1 : 1 + z * response.linear + z * z * response.curved;
+    };
+    const expected = offsets.reduce(
+      (ratio, offset) => ratio * (moved(candidate, offset) / moved(baseline, offset)),
+      candidate.power / baseline.power,
+    );
+    return [after / before - expected];
   });
   if (missed.length === 0) return 0;
   return Math.sqrt(missed.reduce((sum, value) => sum + value * value, 0) / missed.length);

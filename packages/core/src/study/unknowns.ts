@@ -43,8 +43,12 @@ export interface Candidacy {
   readonly values: ReadonlyMap<string, Plain>;
 }
 
-/** Sizes only what the file leaves out, and in a study nothing is left out any more. */
-const IDLE: ReadonlySet<string> = new Set(['engine.ratedSpeed']);
+/** Estimates that only size other estimates; in a study those are pinned, and these do nothing any more. */
+const IDLE: ReadonlySet<string> = new Set([
+  'engine.ratedSpeed',
+  'heads.intake.throat',
+  'heads.exhaust.throat',
+]);
 
 /** Unknowns of the baseline, from what it assumes, what it was fitted with and what it states; and of each change's parts. */
 export function unknownsOf(baseline: Baseline, candidacies: readonly Candidacy[]): Unknowns {
