@@ -8,6 +8,7 @@ import { initCommand } from './commands/init.ts';
 import { inspectCommand } from './commands/inspect.ts';
 import { pullsCommand } from './commands/pulls.ts';
 import { rankCommand } from './commands/rank.ts';
+import { restrictionsCommand } from './commands/restrictions.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { sweepCommand } from './commands/sweep.ts';
 
@@ -16,6 +17,7 @@ export const COMMANDS: readonly CommandSpec[] = [
   compareCommand,
   sweepCommand,
   rankCommand,
+  restrictionsCommand,
   pullsCommand,
   calibrateCommand,
   backtestCommand,

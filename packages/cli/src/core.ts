@@ -27,6 +27,7 @@ import {
   readDocument,
   readDynoSheet,
   recorrectSheet,
+  restrictions,
   sheetTarget,
   summarisePulls,
   sweep,
@@ -63,6 +64,7 @@ export interface Core {
   readonly applyChanges: typeof applyChanges;
   readonly compare: typeof compare;
   readonly rank: typeof rank;
+  readonly restrictions: typeof restrictions;
   readonly sweep: typeof sweep;
   readonly readDynoSheet: typeof readDynoSheet;
   readonly recorrectSheet: typeof recorrectSheet;
@@ -94,6 +96,7 @@ export const CORE: Core = {
   applyChanges,
   compare,
   rank,
+  restrictions,
   sweep,
   readDynoSheet,
   recorrectSheet,

@@ -1,4 +1,5 @@
 /** The result of a study of restrictions: plain values, ready to print or to send. */
+import type { Assumed, Warning } from '../combination/combination.ts';
 import type { StudyBasis } from './comparison.ts';
 import type { RestrictionElement } from './freeing.ts';
 
@@ -12,6 +13,10 @@ export interface Restrictions extends StudyBasis {
   readonly meanings: readonly { readonly element: RestrictionElement; readonly meaning: string }[];
   /** The combination as it stands first, then with each change. */
   readonly states: readonly RestrictionState[];
+  /** What the combination leaves out. */
+  readonly assumed: readonly Assumed[];
+  /** What the forecast of the combination as it stands warns of. */
+  readonly warnings: readonly Warning[];
 }
 
 /** One combination and what stands in its way. */
@@ -27,6 +32,8 @@ export interface RestrictionState {
   /** The element to free first at each speed, and over the band. Empty, null: an abort came first. */
   readonly governing: readonly Governing[];
   readonly bandGoverning: Governing | null;
+  /** Warnings that the combination as it stands does not raise, or raises less. */
+  readonly cautions: readonly string[];
 }
 
 /** One speed of a combination as it is. */

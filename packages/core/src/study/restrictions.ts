@@ -4,6 +4,7 @@ import type { Combination } from '../combination/combination.ts';
 import type { Curve, OperatingPoint } from '../forecast/curve.ts';
 import { correctBrake } from '../forecast/weatherCorrection.ts';
 import { bandMean } from './band.ts';
+import { cautionsOf } from './cautions.ts';
 import type { Candidate } from './compare.ts';
 import type { StudyBasis } from './comparison.ts';
 import { FREEINGS, type Freeing, RESTRICTION_ELEMENTS, type RestrictionElement } from './freeing.ts';
@@ -31,16 +32,21 @@ interface Plan {
   readonly freed: readonly { readonly freeing: Freeing; readonly combination: Combination | null }[];
 }
 
+/** Speeds, band and how finely, and which changes to look beyond. */
+export interface RestrictionOptions extends StudyOptions {
+  /** The same engine with a change each, in the order they are reported. */
+  readonly changed?: readonly Candidate[];
+}
+
 /**
  * Frees each element alone and tells what that is worth at each speed, for the engine as it is and with each change.
  *
  * @param candidate - the engine as it is
- * @param changed - the same engine with a change each, in the order they are reported
  * @throws {@link DomainError} where speeds and band make no sense
  */
 export async function restrictions(
   candidate: Candidate,
-  options: StudyOptions & { readonly changed?: readonly Candidate[] },
+  options: RestrictionOptions,
   run: RunJobs = runJobsHere,
 ): Promise<Restrictions> {
   const basis = studyBasis(options, candidate.combination);
@@ -51,7 +57,7 @@ export async function restrictions(
   const states = plans.map((plan) => {
     const count = jobsOf(plan, basis, options).length;
     next += count;
-    return stateOf(plan, curves.slice(next - count, next), basis);
+    return stateOf(plan, curves.slice(next - count, next), curves[0], basis);
   });
   return {
     schemaVersion: 1,
@@ -60,6 +66,8 @@ export async function restrictions(
     ...basis,
     meanings: FREEINGS.map(({ element, meaning }) => ({ element, meaning })),
     states,
+    assumed: candidate.combination.assumed,
+    warnings: curves[0]?.warnings ?? [],
   };
 }
 
@@ -79,6 +87,7 @@ function jobsOf({ candidate, freed }: Plan, basis: StudyBasis, { mesh }: StudyOp
 function stateOf(
   { candidate, freed }: Plan,
   curves: readonly (Curve | null)[],
+  first: Curve | null,
   basis: StudyBasis,
 ): RestrictionState {
   const [now, ...others] = curves;
@@ -100,6 +109,7 @@ function stateOf(
     elements,
     governing: speeds.map((rpm, i) => governingOf(elements, rpm, ({ byRpm }) => byRpm?.[i] ?? null)),
     bandGoverning: now === null ? null : governingOf(elements, null, ({ band }) => band),
+    cautions: now === null || first === null || now === first ? [] : cautionsOf(first, now),
   };
 }
 

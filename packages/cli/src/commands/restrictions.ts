@@ -1,0 +1,108 @@
+/** `valvetide restrictions`: which element stands in the way of a combination. */
+import { CommandFailure } from '../commandFailure.ts';
+import type { CommandSpec, Flags } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { readChangesFile } from '../input/readChangesFile.ts';
+import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
+import type { Io } from '../io.ts';
+import { chooseDestination } from '../output/deliver.ts';
+import { fixed } from '../render/fixed.ts';
+import { restrictionsCsv } from '../render/restrictionsCsv.ts';
+import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
+import {
+  chooseSpeeds,
+  forbidTogether,
+  SPEED_OPTIONS,
+  STUDY_NOTES,
+  STUDY_OPTIONS,
+  WEIGHTING_OPTION,
+  withWorkers,
+} from './studyFlags.ts';
+import { deliverStudy } from './studyOutput.ts';
+
+/** Each change asks for eight forecasts of its own. */
+const MOST_CHANGES = 30;
+
+export const restrictionsCommand: CommandSpec = {
+  name: 'restrictions',
+  summary: 'name what is in the way, by freeing one element after the other',
+  operand: 'FILE',
+  examples: [
+    ['valvetide restrictions engine.yaml', 'what is in the way at each speed'],
+    ['valvetide restrictions engine.yaml --band 5000:7500', 'over the band you race in'],
+    ['valvetide restrictions engine.yaml --changes changes.yaml', 'and what is in the way after each change'],
+    ['valvetide restrictions engine.yaml --rpm 6000,7000 --csv', 'every figure, for a spreadsheet'],
+  ],
+  options: [
+    { name: 'changes', value: 'FILE', help: 'changes to look beyond, each alone' },
+    ...SPEED_OPTIONS,
+    WEIGHTING_OPTION,
+    ...STUDY_OPTIONS,
+  ],
+  notes: [
+    'Air cleaner, carburetor or throttle, manifold, intake port, exhaust port, primary, collector with muffler and charge heating are freed by a forecast each, pumping and friction by taking their work off; the report says what free means for each. Lengths, areas of pipes and the cam stay, so that tuning stays. Gains do not add up, and an element below zero helps by its waves more than it costs. Only what air and exhaust pass through can be in the way; heating, pumping and friction are shown beside it. With --verbose the speeds of each change are shown too.',
+    ...STUDY_NOTES,
+  ],
+  run,
+};
+
+async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  forbidTogether(flags, 'json', 'csv');
+  forbidTogether(flags, 'quiet', 'verbose');
+  const asJson = flags.on('json');
+  const path = flags.text('changes');
+  if (operand !== undefined && path !== undefined) forbidInputTwice([operand, path]);
+  const input = await readBaseline(operand, 'restrictions', asJson, io, core);
+  const read =
+    path === undefined
+      ? { changes: [], files: input.files }
+      : await readChangesFile(path, operand ?? '-', input, 'restrictions', asJson, io, core);
+  if (read.changes.length > MOST_CHANGES) {
+    const line = `${read.changes.length} changes, and ${MOST_CHANGES} at most are looked beyond`;
+    throw new CommandFailure(EXIT.usage, [line]);
+  }
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), read.files);
+  const { combination } = input.baseline;
+  const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
+  let count = { done: 0, total: 1 };
+  const study = await withWorkers(flags, io, core, (jobs, { signal, onProgress }) =>
+    core.restrictions(
+      { name: combination.name, combination },
+      {
+        rpm,
+        band,
+        weighting: flags.text('weighting') === 'time' ? 'time' : 'speed',
+        fidelity: flags.text('fidelity') === 'all' ? 'all' : 'representative',
+        changed: read.changes.map(({ change, combination: changed }) => ({
+          name: change.name,
+          combination: changed,
+        })),
+        ...(signal === undefined ? {} : { signal }),
+        onProgress: (done, total) => {
+          count = { done, total };
+          onProgress?.(done, total);
+        },
+      },
+      jobs,
+    ),
+  );
+  return deliverStudy(flags, io, destination, {
+    result: study,
+    text: (options) => restrictionsText(study, reason, options),
+    csv: () => restrictionsCsv(study),
+    answer: () => restrictionsAnswer(study),
+    warnings: restrictionsWarnings(study),
+    // Without the engine as it is there is nothing to show.
+    done: study.complete
+      ? count.total
+      : study.states[0].points === null
+        ? 0
+        : Math.min(count.done, count.total - 1),
+    total: count.total,
+    unsettled: study.states.flatMap(({ name, points }) => {
+      const speeds = (points ?? []).filter(({ converged }) => !converged).map(({ rpm: n }) => fixed(n));
+      return speeds.length === 0 ? [] : [`${name} at ${speeds.join(', ')} rpm`];
+    }),
+  });
+}

@@ -1,0 +1,51 @@
+/** A study of restrictions as CSV: one line per combination, speed and element. */
+import type { Restrictions } from '@valvetide/core';
+import { csv } from './csv.ts';
+
+/** What was not run is left out. */
+export function restrictionsCsv({ states, fidelity, correction }: Restrictions): string {
+  const header = [
+    'combination',
+    'rpm',
+    'torqueNm',
+    'element',
+    'torqueGainNm',
+    'torqueGainPct',
+    'alreadyFree',
+    'governing',
+    'depressionPct',
+    'warmthPct',
+    'residualPct',
+    'converged',
+    'fidelity',
+    'correctionStandard',
+  ];
+  const rows = states.flatMap(({ name, points, elements, governing }) =>
+    (points ?? []).flatMap((point, i) =>
+      elements.flatMap(({ element, alreadyFree, byRpm }) => {
+        const gain = byRpm?.[i];
+        if (gain === undefined) return [];
+        const { depressionPct, warmthPct, residualPct } = point.fillingLoss;
+        return [
+          [
+            name,
+            point.rpm,
+            point.torqueNm,
+            element,
+            gain.torqueNm,
+            gain.torquePct,
+            alreadyFree,
+            governing[i].element === element,
+            depressionPct,
+            warmthPct,
+            residualPct,
+            point.converged && gain.converged,
+            fidelity,
+            correction,
+          ],
+        ];
+      }),
+    ),
+  );
+  return csv([header, ...rows]);
+}

@@ -1,0 +1,247 @@
+/** A study of restrictions for people: what governs first, then each element's bar, the speeds and the changes. */
+import type {
+  ElementGains,
+  Governing,
+  RestrictionElement,
+  RestrictionState,
+  Restrictions,
+} from '@valvetide/core';
+import { bandText, basisLine } from './basisLine.ts';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { linesText, warningLines, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN } from './units.ts';
+
+/** Elements in words, short enough for the head of a column; `metering` goes by what the engine has. */
+const NAMES: Readonly<Record<Exclude<RestrictionElement, 'metering'>, string>> = {
+  'air-cleaner': 'air cleaner',
+  manifold: 'manifold',
+  'intake-port': 'intake port',
+  'exhaust-port': 'exhaust port',
+  primary: 'primary',
+  'collector-and-muffler': 'collector, muffler',
+  'charge-heating': 'charge heating',
+  pumping: 'pumping',
+  friction: 'friction',
+};
+
+/** Longest bar in letters. */
+const LONGEST = 40;
+
+/** `note` says where the speeds come from; empty where the user named them. */
+export function restrictionsText(study: Restrictions, note: string, options: TextOptions): string {
+  const { width, units, paint, detail } = options;
+  const answer = `${paint.strong(wrapped(restrictionsAnswer(study), width).trimEnd())}\n`;
+  if (detail === 'quiet') return answer;
+  const [now, ...changed] = study.states;
+  const sections = study.states.filter(
+    ({ points }, i) => points !== null && (i === 0 || detail === 'verbose'),
+  );
+  const paragraphs = [
+    answer +
+      [`${plain(now.name)}. ${basisLine(study, units)}`, note, unfinished(study)]
+        .map((line) => wrapped(line, width))
+        .join(''),
+    bars(study, now, width),
+    ...sections.map((state) => bySpeed(study, state, options)),
+    fillingTable(now, width),
+    changesTable(study, changed, options),
+    meanings(study, width),
+    paint.caution(linesText(restrictionsWarnings(study), width)),
+    `${study.program.name} ${study.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** What the engine as it is is warned of, and what each change raises beyond that. */
+export function restrictionsWarnings({ states, warnings }: Restrictions): readonly string[] {
+  return [
+    ...warningLines(warnings),
+    ...states.flatMap(({ name, cautions }) =>
+      cautions.map((caution) => plain(`warning: ${name}: ${caution}`)),
+    ),
+  ];
+}
+
+/** The element in the way, over the band. */
+export function restrictionsAnswer(study: Restrictions): string {
+  const [now] = study.states;
+  const { bandGoverning } = now;
+  if (bandGoverning === null) return 'Interrupted before the first forecast was done';
+  const { element, torquePct, second, secondPct } = bandGoverning;
+  if (element === null)
+    return `Nothing much is in the way ${bandText(study)}: no element gains 0.3 % of torque`;
+  const next = second === null ? '' : `; next the ${nameOf(second, now)}, ${signed(secondPct, 1)} %`;
+  return `In the way ${bandText(study)}: the ${nameOf(element, now)}, ${signed(torquePct, 1)} % of torque if it were free${next}`;
+}
+
+function nameOf(element: RestrictionElement, { metering }: Pick<RestrictionState, 'metering'>): string {
+  return element === 'metering' ? metering : NAMES[element];
+}
+
+function bars(study: Restrictions, now: RestrictionState, width: number): string {
+  const most = Math.max(0.1, ...now.elements.map(({ band }) => Math.abs(band?.torquePct ?? 0)));
+  const length = Math.max(10, Math.min(LONGEST, width - 34));
+  const bar = ({ band }: ElementGains): string => {
+    const pct = band?.torquePct ?? 0;
+    return (pct < 0 ? '-' : '#').repeat(Math.round((Math.abs(pct) / most) * length));
+  };
+  const columns: Column<ElementGains>[] = [
+    { name: 'if free', unit: '', cell: ({ element }) => nameOf(element, now), align: 'left' },
+    { name: 'torque', unit: '%', cell: shownGain },
+    { name: '', unit: '', cell: bar, align: 'left' },
+  ];
+  const heading = `Torque more ${bandText(study)} if one alone were free; gains don't add up\n`;
+  return heading + table(columns, now.elements, width, 1);
+}
+
+function shownGain({ alreadyFree, band }: ElementGains): string {
+  if (alreadyFree) return 'is free';
+  return band === null ? 'not run' : signed(band.torquePct, 1);
+}
+
+interface Row {
+  readonly index: number;
+  readonly rpm: number;
+}
+
+function bySpeed(study: Restrictions, state: RestrictionState, { width, units }: TextOptions): string {
+  const { points, governing, elements } = state;
+  if (points === null) return '';
+  const { torque, torqueUnit } = SHOWN[units];
+  const columns: Column<Row>[] = [
+    { name: 'speed', unit: 'rpm', cell: ({ rpm, index }) => `${fixed(rpm)}${mark(state, index)}` },
+    { name: 'torque', unit: torqueUnit, cell: ({ index }) => fixed(torque(points[index].torqueNm), 1) },
+    {
+      name: 'in the way',
+      unit: '',
+      cell: ({ index }) => governingName(governing[index], state),
+      align: 'left',
+    },
+    ...elements
+      .filter(({ alreadyFree, byRpm }) => !alreadyFree && byRpm !== null)
+      .map(
+        ({ element, byRpm }): Column<Row> => ({
+          name: nameOf(element, state),
+          unit: '%',
+          cell: ({ index }) => signed(byRpm?.[index].torquePct ?? 0, 1),
+        }),
+      ),
+  ];
+  const rows = study.rpm.map((rpm, index) => ({ rpm, index }));
+  const unsettled = rows.some(({ index }) => mark(state, index) !== '')
+    ? '? behind a speed: a cycle had not settled there\n'
+    : '';
+  return (
+    wrapped(`By speed, ${plain(state.name)}: torque more if one alone were free`, width) +
+    table(columns, rows, width) +
+    unsettled
+  );
+}
+
+function governingName(governing: Governing | undefined, state: RestrictionState): string {
+  if (governing === undefined || governing.element === null) return 'nothing much';
+  return nameOf(governing.element, state);
+}
+
+function mark({ points, elements }: RestrictionState, index: number): string {
+  const settled =
+    (points?.[index].converged ?? true) && elements.every(({ byRpm }) => byRpm?.[index].converged ?? true);
+  return settled ? '' : '?';
+}
+
+function fillingTable({ points }: RestrictionState, width: number): string {
+  if (points === null) return '';
+  const loss = (
+    name: string,
+    key: keyof (typeof points)[number]['fillingLoss'],
+  ): Column<(typeof points)[number]> => ({
+    name,
+    unit: '%',
+    cell: ({ fillingLoss }) => fixed(fillingLoss[key], 1),
+  });
+  const columns = [
+    { name: 'speed', unit: 'rpm', cell: ({ rpm }: { readonly rpm: number }) => fixed(rpm) },
+    loss('depression', 'depressionPct'),
+    loss('warmth', 'warmthPct'),
+    loss('residual', 'residualPct'),
+  ];
+  return `What takes of the air that a cylinder could hold\n${table(columns, points, width)}`;
+}
+
+function changesTable(
+  study: Restrictions,
+  changed: readonly RestrictionState[],
+  { width, units }: TextOptions,
+): string {
+  if (changed.length === 0) return '';
+  const { torque, torqueUnit } = SHOWN[units];
+  const [now] = study.states;
+  const columns: Column<RestrictionState>[] = [
+    { name: 'after', unit: '', cell: ({ name }) => plain(name), align: 'left' },
+    {
+      name: 'torque',
+      unit: torqueUnit,
+      cell: ({ bandTorqueNm }) =>
+        bandTorqueNm === null || now.bandTorqueNm === null
+          ? 'not run'
+          : signed(torque(bandTorqueNm - now.bandTorqueNm), 1),
+    },
+    {
+      name: 'in the way',
+      unit: '',
+      cell: (state) => (state.bandGoverning === null ? '' : governingName(state.bandGoverning, state)),
+      align: 'left',
+    },
+    {
+      name: 'if free',
+      unit: '%',
+      cell: ({ bandGoverning }) => (bandGoverning === null ? '' : signed(bandGoverning.torquePct, 1)),
+    },
+    {
+      name: 'next',
+      unit: '',
+      cell: (state) => {
+        const second = state.bandGoverning?.second ?? null;
+        return second === null ? '' : nameOf(second, state);
+      },
+      align: 'left',
+    },
+    {
+      name: 'if free',
+      unit: '%',
+      cell: ({ bandGoverning }) =>
+        bandGoverning === null || bandGoverning.second === null ? '' : signed(bandGoverning.secondPct, 1),
+    },
+    { name: 'by speed', unit: '', cell: (state) => runs(state), align: 'left' },
+  ];
+  return `What is in the way after each change, ${bandText(study)}\n${table(columns, changed, width)}`;
+}
+
+/** `4500 manifold, 5500-8000 carburetor`. */
+function runs(state: RestrictionState): string {
+  const parts: { from: number; to: number; name: string }[] = [];
+  for (const governing of state.governing) {
+    const name = governingName(governing, state);
+    const rpm = governing.rpm ?? 0;
+    const last = parts[parts.length - 1];
+    if (last?.name === name) last.to = rpm;
+    else parts.push({ from: rpm, to: rpm, name });
+  }
+  return parts
+    .map(({ from, to, name }) => `${from === to ? fixed(from) : `${fixed(from)}-${fixed(to)}`} ${name}`)
+    .join(', ');
+}
+
+function meanings(study: Restrictions, width: number): string {
+  const [now] = study.states;
+  const lines = study.meanings.map(({ element, meaning }) => `- ${nameOf(element, now)}: ${meaning}`);
+  return `What free means\n${linesText(lines, width)}`;
+}
+
+function unfinished({ complete }: Restrictions): string {
+  return complete ? '' : 'Interrupted: what was not run is left out.';
+}
