@@ -4,8 +4,9 @@ import type { Lifter } from '../schema/camSection.ts';
 
 const INCH = 0.0254;
 
-/** Lobe separation [cam deg]; common practice, no source. */
+/** Lobe separation of performance and of production cams [cam deg]; common practice, no source. Production: 110 to 116. */
 export const SEPARATION = 110;
+export const PRODUCTION_SEPARATION = 112;
 /** Advance ground into most cams [crank deg]; common practice, no source. */
 export const ADVANCE = 4;
 /** Exhaust duration above intake with two valves [crank deg]; common practice, no source. Multi-valve heads need none. */
@@ -23,6 +24,9 @@ export const CHECKING_HEIGHT: { readonly hydraulic: number; readonly solid: numb
  */
 export const LIFT_REFERENCE = { ratio: 0.246, duration: 224, power: 1.5, multiValve: 1.15 } as const;
 
+/** Least lobe lift an estimate gives [m]: a duration at 0.050 in needs a lobe that goes beyond it. Tiny engines only. */
+export const LEAST_LOBE_LIFT: number = 0.06 * INCH;
+
 /** Lifter by number of valves; a stated lash means solid. */
 export function lifter(valves: number, lash: number | undefined): WordEstimate<Lifter> {
   if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'a lash is stated' };
@@ -31,8 +35,14 @@ export function lifter(valves: number, lash: number | undefined): WordEstimate<L
     : { value: 'hydraulic-flat', reason: 'the plainest two-valve engine' };
 }
 
-export function separation(): Estimate {
-  return { value: SEPARATION, spread: 2, reason: 'usual; common practice, no source' };
+export function separation(production: boolean): Estimate {
+  return production
+    ? {
+        value: PRODUCTION_SEPARATION,
+        spread: 2,
+        reason: 'usual for production cams; common practice, no source',
+      }
+    : { value: SEPARATION, spread: 2, reason: 'usual; common practice, no source' };
 }
 
 export function advance(): Estimate {

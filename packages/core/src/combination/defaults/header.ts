@@ -10,8 +10,11 @@ export const PRIMARY_GAS_SPEED: number = 245 * 0.3048;
 export const RATED_OVER_TORQUE_PEAK = 1.33;
 /** Primary length of a header on a 4 in bore [m]; common practice, no source. Kept the same for other sizes. */
 export const HEADER_LENGTH: number = 34 * INCH;
-/** Length of the branch in a cast manifold over bore [-]; from memory. */
-export const CAST_LENGTH_RATIO = 1.5;
+/**
+ * Length of the branch in a cast manifold over bore [-]: cylinders 1.2 bores apart are on average 1.2 bores from the middle of
+ * four, and the flange stands a bore off the outlet (from memory).
+ */
+export const CAST_LENGTH_RATIO = 2.2;
 /** Area of the branch in a cast manifold over exhaust port area [-]; from memory. */
 export const CAST_AREA_RATIO = 1.2;
 /** Collector over primary inside diameter [-]: 1.7 to 1.9; common practice, no source. */
@@ -65,7 +68,7 @@ export function primaryInside(
 export function primaryLength(style: ExhaustStyle, bore: number): Estimate {
   const value = style === 'headers' ? HEADER_LENGTH : CAST_LENGTH_RATIO * bore;
   const reason =
-    style === 'headers' ? '34 in; common practice, no source' : '1.5 bores in a cast manifold; from memory';
+    style === 'headers' ? '34 in; common practice, no source' : '2.2 bores in a cast manifold; from memory';
   return { value, spread: 0.1 * value, reason };
 }
 

@@ -1,12 +1,22 @@
 /** The lobes and what carries them: card or table, centrelines, rockers, lash, bending. */
 import { completeCard, standardDuration } from '../../geometry/lobeCard.ts';
 import type { Lobe } from '../combination.ts';
-import { advance, checkingHeight, exhaustDuration, lifter, separation, valveLift } from '../defaults/cam.ts';
+import {
+  advance,
+  checkingHeight,
+  exhaustDuration,
+  LEAST_LOBE_LIFT,
+  lifter,
+  separation,
+  valveLift,
+} from '../defaults/cam.ts';
 import { type BreathingSizes, intakeDuration } from '../defaults/ratedSpeed.ts';
 import type { Side } from '../defaults/side.ts';
 import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
+import type { Estimate } from '../ledger.ts';
 import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
 import type { ResolveContext } from './context.ts';
+import { isProduction } from './isProduction.ts';
 
 const INCH = 0.0254;
 /** Lifter rises that cards state durations at [m]. */
@@ -69,25 +79,28 @@ export function resolveGear(
     sizes: { intake: breathing.valveDiameter, exhaust: exhaustValve },
   };
   const lines = centrelines(context);
-  const intakeAt050 = (): number =>
-    statedDuration(context, 'intake', kind) ?? intakeDuration(breathing, ratedSpeed()).value;
+  const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), isProduction(context));
+  const intakeAt050 = (): number => statedDuration(context, 'intake', kind) ?? estimate().value;
   return {
     type,
     lifter: kind,
-    intake: resolveSide(context, 'intake', gear, lines.intake, () => intakeDuration(breathing, ratedSpeed())),
+    intake: resolveSide(context, 'intake', gear, lines.intake, estimate),
     exhaust: resolveSide(context, 'exhaust', gear, lines.exhaust, () =>
       exhaustDuration(intakeAt050(), valves > 2),
     ),
   };
 }
 
-function centrelines({ file, ledger }: ResolveContext): { intake: number; exhaust: number } {
+function centrelines(context: ResolveContext): { intake: number; exhaust: number } {
+  const { file, ledger } = context;
   const cam = file.cam ?? {};
   const intakeStated = cam.intake?.centreline;
   const exhaustStated = cam.exhaust?.centreline;
   if (intakeStated !== undefined && exhaustStated !== undefined)
     return { intake: intakeStated, exhaust: exhaustStated };
-  const lobes = ledger.quantity('cam.separation', cam.separation, 'angle', 'deg', separation);
+  const lobes = ledger.quantity('cam.separation', cam.separation, 'angle', 'deg', () =>
+    separation(isProduction(context)),
+  );
   if (exhaustStated !== undefined && cam.advance === undefined) {
     return { intake: 2 * lobes - exhaustStated, exhaust: exhaustStated };
   }
@@ -102,7 +115,7 @@ function resolveSide(
   side: Side,
   gear: Gear,
   centreline: number,
-  duration: () => ReturnType<typeof intakeDuration>,
+  duration: () => Estimate,
 ): ResolvedCam {
   const { file, ledger } = context;
   const train = file.valvetrain ?? {};
@@ -148,7 +161,7 @@ function cardLobe(
   side: Side,
   gear: Gear,
   ratio: number,
-  duration: () => ReturnType<typeof intakeDuration>,
+  duration: () => Estimate,
 ): Lobe {
   const { ledger } = context;
   const card: CamSide = context.file.cam?.[side] ?? {};
@@ -222,7 +235,8 @@ function lobeLift(
   }
   return ledger.quantity(`cam.${side}.lobeLift`, undefined, 'length', 'in', () => {
     const lift = valveLift(gear.sizes[side], at050, gear.valves > 2);
-    return { value: lift.value / ratio, spread: (lift.spread ?? 0) / ratio, reason: lift.reason };
+    const value = Math.max(lift.value / ratio, LEAST_LOBE_LIFT);
+    return { value, spread: (lift.spread ?? 0) / ratio, reason: lift.reason };
   });
 }
 
