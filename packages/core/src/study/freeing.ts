@@ -34,9 +34,9 @@ export interface Freeing {
  * Area of carburetor or throttle over its own when free [-]: leaves a sixteenth of the depression. Far more would make the
  * plenum part of the outside air and take its waves away, which is another engine.
  */
-export const METERING_FACTOR = 4;
+const METERING_FACTOR = 4;
 /** Wall friction left when free [-]; the heat that walls take or give stays. */
-export const WALL_FRICTION_LEFT = 0.02;
+const WALL_FRICTION_LEFT = 0.02;
 /** Points of the lift at which a free valve's area is laid down, up to half a valve diameter. */
 const LIFTS = 60;
 

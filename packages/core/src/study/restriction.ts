@@ -76,7 +76,7 @@ export interface SpeedGain extends ElementGain {
   readonly converged: boolean;
 }
 
-/** The element in the way of air or exhaust that gains most; null where none gains as much as {@link LEAST_GAIN}. */
+/** The element in the way of air or exhaust that gains most; null where none gains 0.3 %. */
 export interface Governing {
   /** Null for the band. */
   readonly rpm: number | null;

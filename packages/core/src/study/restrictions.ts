@@ -21,7 +21,7 @@ import type {
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 
 /** What an element must gain to count as being in the way [%]: three times what two runs of the same engine differ by. */
-export const LEAST_GAIN = 0.3;
+const LEAST_GAIN = 0.3;
 
 /** Losses, but nothing in the way of air or exhaust: they never govern. */
 const NOT_IN_THE_WAY: ReadonlySet<RestrictionElement> = new Set(['charge-heating', 'pumping', 'friction']);
