@@ -7,13 +7,23 @@ import { problemLine } from '../../packages/core/src/combination/problem.ts';
 import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
 import { readFlowSheet } from '../../packages/core/src/combination/sheet/flowSheet.ts';
 import { readLiftTable } from '../../packages/core/src/combination/sheet/liftTable.ts';
+import { runJobsHere } from '../../packages/core/src/study/job.ts';
 import { blocks, exampleFiles, guides, readGuide, split } from './guides.ts';
 
 /** First and last speed of each curve: forms are compared, not figures. */
+const ends = (rpm: readonly number[]): number[] => [...new Set([...rpm.slice(0, 1), ...rpm.slice(-1)])];
 const twoSpeeds: Core = {
   ...CORE,
-  forecast: (combination, options) =>
-    CORE.forecast(combination, { ...options, rpm: [...new Set([options.rpm[0], ...options.rpm.slice(-1)])] }),
+  // Studies on single cells, one after the other.
+  openRunner: () => ({
+    run: (jobs, control) =>
+      runJobsHere(
+        jobs.map((job) => ({ ...job, rpm: ends(job.rpm), mesh: { intakeCell: 0, exhaustCell: 0 } })),
+        control,
+      ),
+    close: async () => {},
+  }),
+  forecast: (combination, options) => CORE.forecast(combination, { ...options, rpm: ends(options.rpm) }),
 };
 
 /** Commands of the page in order, each with the output blocks that follow it before the next. */
