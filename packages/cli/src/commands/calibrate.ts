@@ -154,17 +154,16 @@ async function targetFrom(flags: Flags, input: TextInput, io: Io, core: Core): P
       'see valvetide calibrate --help',
     ]);
   }
+  const peaks = {
+    torque: torque === undefined ? null : named('torqueNm', parsePeak('torque', torque)),
+    power: power === undefined ? null : named('powerKw', parsePeak('power', power)),
+  };
   const standard = standardOf(flags, 'standard');
   if (standard === undefined) {
     throw new CommandFailure(EXIT.usage, [
       'peak figures need --standard: J607 (60 F, 29.92 inHg dry) shows 4 to 5 % more than J1349 (77 F, 29.23 inHg dry)',
     ]);
   }
-  const figures = {
-    torque: torque === undefined ? null : named('torqueNm', parsePeak('torque', torque)),
-    power: power === undefined ? null : named('powerKw', parsePeak('power', power)),
-    standard,
-  };
   const combination = core.readCombination(input.text, { file: input.file, sheet: input.sheet });
   if (!combination.ok)
     throw new CommandFailure(
@@ -172,7 +171,7 @@ async function targetFrom(flags: Flags, input: TextInput, io: Io, core: Core): P
       combination.problems.map(flags.on('json') ? problemJson : problemLine),
     );
   const { band } = core.inspectCombination(combination.combination);
-  return objected(() => core.peakTarget(figures, band));
+  return objected(() => core.peakTarget({ ...peaks, standard }, band));
 }
 
 function named<Key extends string>(

@@ -1,0 +1,148 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { CORE } from '../src/core.ts';
+import { EXIT } from '../src/exitCodes.ts';
+import { main } from '../src/main.ts';
+import { type World, world } from './fakeIo.ts';
+import { measuringCore } from './measuredRunner.ts';
+import { inventedRunner } from './studies.ts';
+
+const example = (name: string): string =>
+  readFileSync(new URL(`../../../examples/big-block/${name}`, import.meta.url), 'utf8');
+
+function bigBlock(): World {
+  const names = ['engine.yaml', 'flow.csv', 'pulls.csv', 'pulls-milled.csv'];
+  return world({
+    files: Object.fromEntries(names.map((name) => [`shop/${name}`, example(name)])),
+    columns: 100,
+  });
+}
+
+describe('valvetide calibrate', () => {
+  it('writes a file that keeps its remarks, holds the calibration and still finds its sheets', async () => {
+    const w = bigBlock();
+    const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '-o', 'fitted/engine.yaml'];
+    expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
+    const written = w.files.get('fitted/engine.yaml') ?? '';
+    expect(written).toContain('# measured with the valve pockets taken off');
+    expect(parse(written).calibration.knobs).toHaveLength(4);
+    expect(parse(written).heads.flow).toBe('../shop/flow.csv');
+    expect(w.out()).toContain('Written to fitted/engine.yaml');
+    const again = world({ files: Object.fromEntries(w.files), columns: 100 });
+    expect(await main(['inspect', 'fitted/engine.yaml'], again.io), again.err()).toBe(EXIT.ok);
+  });
+
+  it('writes nothing without -o, and says so', async () => {
+    const w = bigBlock();
+    expect(
+      await main(['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv'], w.io, measuringCore(CORE)),
+    ).toBe(EXIT.ok);
+    expect(w.files.size).toBe(4);
+    expect(w.out()).toContain('Nothing written');
+  });
+
+  it('fits peak figures, which must name their standard', async () => {
+    const peaks = [
+      'calibrate',
+      'shop/engine.yaml',
+      '--peak-torque',
+      '687 lb-ft @ 5500',
+      '--peak-power',
+      '807 hp @ 7000',
+    ];
+    const without = bigBlock();
+    expect(await main(peaks, without.io, measuringCore(CORE))).toBe(EXIT.usage);
+    expect(without.err()).toContain('peak figures need --standard');
+    const w = bigBlock();
+    expect(await main([...peaks, '--standard', 'J607', '--json'], w.io, measuringCore(CORE)), w.err()).toBe(
+      EXIT.ok,
+    );
+    expect(JSON.parse(w.out())).toMatchObject({ outcome: 'fitted', sheets: ['peak figures'] });
+  });
+
+  it('ends with exit code 3, a culprit and no file where the sheets disagree', async () => {
+    const w = bigBlock();
+    const half = { ...CORE, openRunner: () => inventedRunner(() => 400) };
+    const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '-o', 'fitted.yaml'];
+    expect(await main(words, w.io, half)).toBe(EXIT.input);
+    expect(w.files.has('fitted.yaml')).toBe(false);
+    expect(w.out()).toContain('Check first:');
+  });
+
+  it('reports an interrupt', async () => {
+    const w = bigBlock();
+    const never = { ...CORE, openRunner: () => inventedRunner(() => 400, 0) };
+    expect(await main(['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv'], w.io, never)).toBe(
+      EXIT.interrupted,
+    );
+  });
+
+  it.each([
+    ['--knobs', 'flow,cam', 'one to four different ones of flow, heat'],
+    ['--peak-torque', '377', 'write it like "377 lb-ft @ 3800"'],
+    ['--pull', 'shop/none.csv', "can't be read"],
+  ])('refuses %s %s', async (option, value, line) => {
+    const w = bigBlock();
+    const code = await main(
+      [
+        'calibrate',
+        'shop/engine.yaml',
+        option,
+        value,
+        ...(option === '--knobs' ? ['--pull', 'shop/pulls.csv'] : []),
+      ],
+      w.io,
+    );
+    expect([EXIT.usage, EXIT.file]).toContain(code);
+    expect(w.err()).toContain(line);
+  });
+});
+
+describe('valvetide backtest', () => {
+  const sheets = ['--before', 'shop/pulls.csv', '--after', 'shop/pulls-milled.csv'];
+
+  it('sets forecast against measured gain', async () => {
+    const w = bigBlock();
+    const words = ['backtest', 'shop/engine.yaml', '--change', 'chamber.volume=112 cc', ...sheets, '--json'];
+    expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
+    const { gain, outcome, changes } = JSON.parse(w.out());
+    expect([outcome, changes]).toEqual(['forecast', ['chamber.volume=112 cc']]);
+    // The stand-in forecasts no gain but that of another day's air; the sheets show 2 %.
+    expect(Math.abs(gain.forecast)).toBeLessThan(0.01);
+    expect(gain.measured).toBeCloseTo(0.02, 2);
+  });
+
+  it('names a misspelt field before any forecast', async () => {
+    const w = bigBlock();
+    expect(
+      await main(['backtest', 'shop/engine.yaml', '--change', 'chamber.volum=112 cc', ...sheets], w.io),
+    ).toBe(EXIT.input);
+    expect(w.err()).toContain('chamber.volume');
+  });
+
+  it('needs a change and both sheets', async () => {
+    const w = bigBlock();
+    expect(await main(['backtest', 'shop/engine.yaml', ...sheets], w.io)).toBe(EXIT.usage);
+    expect(
+      await main(['backtest', 'shop/engine.yaml', '--change', 'a=1', '--before', 'shop/pulls.csv'], w.io),
+    ).toBe(EXIT.usage);
+    expect(w.err()).toContain('backtest needs --after SHEET');
+  });
+});
+
+describe('valvetide pulls', () => {
+  it('takes sheets of one state as one, and to another standard', async () => {
+    const w = bigBlock();
+    const words = ['pulls', 'shop/pulls.csv', 'shop/pulls.csv', '--together', '--to', 'J1349', '--json'];
+    expect(await main(words, w.io), w.err()).toBe(EXIT.ok);
+    const { sheets, comparisons } = JSON.parse(w.out());
+    expect([sheets[0].pulls.length, sheets[0].standard, comparisons]).toEqual([6, 'J1349', []]);
+  });
+
+  it('gives a line of CSV a pull and speed, and the mean', async () => {
+    const w = bigBlock();
+    expect(await main(['pulls', 'shop/pulls.csv', '--csv'], w.io)).toBe(EXIT.ok);
+    expect(w.out().trim().split('\r\n')).toHaveLength(1 + 4 * 13);
+  });
+});
