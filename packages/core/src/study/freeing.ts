@@ -3,20 +3,18 @@ import type { Combination, Port } from '../combination/combination.ts';
 import { MINIMUM_OVER_MEAN } from '../combination/defaults/ports.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 
-/** Elements that may stand in the way, from the outside air to the outside air, then what rubs. */
-export const RESTRICTION_ELEMENTS = [
-  'air-cleaner',
-  'metering',
-  'manifold',
-  'intake-port',
-  'exhaust-port',
-  'primary',
-  'collector-and-muffler',
-  'charge-heating',
-  'pumping',
-  'friction',
-] as const;
-export type RestrictionElement = (typeof RESTRICTION_ELEMENTS)[number];
+/** What may stand in the way, and what else an engine loses. `metering`: carburetor or throttle. */
+export type RestrictionElement =
+  | 'air-cleaner'
+  | 'metering'
+  | 'manifold'
+  | 'intake-port'
+  | 'exhaust-port'
+  | 'primary'
+  | 'collector-and-muffler'
+  | 'charge-heating'
+  | 'pumping'
+  | 'friction';
 
 /** How an element is freed. */
 export interface Freeing {

@@ -7,7 +7,7 @@ import { bandMean } from './band.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Candidate } from './compare.ts';
 import type { StudyBasis } from './comparison.ts';
-import { FREEINGS, type Freeing, RESTRICTION_ELEMENTS, type RestrictionElement } from './freeing.ts';
+import { FREEINGS, type Freeing, type RestrictionElement } from './freeing.ts';
 import { type RunJobs, runJobsHere, type StudyJob } from './job.ts';
 import type {
   ElementGain,
@@ -172,11 +172,9 @@ function governingOf(
   rpm: number | null,
   gainIn: (gains: ElementGains) => ElementGain | null,
 ): Governing {
-  const [first, second] = RESTRICTION_ELEMENTS.filter((element) => !NOT_IN_THE_WAY.has(element))
-    .map((element) => {
-      const gains = elements.find((entry) => entry.element === element);
-      return { element, pct: (gains && gainIn(gains)?.torquePct) ?? 0 };
-    })
+  const [first, second] = elements
+    .filter(({ element }) => !NOT_IN_THE_WAY.has(element))
+    .map((gains) => ({ element: gains.element, pct: gainIn(gains)?.torquePct ?? 0 }))
     .sort((a, b) => b.pct - a.pct);
   return {
     rpm,
