@@ -18,6 +18,8 @@ export interface PublishedCase {
   readonly relative?: boolean;
   /** Default `equal`. */
   readonly relation?: Relation;
+  /** An aim that is shown whether it is reached or not, and not required. */
+  readonly aim?: boolean;
   /** The program's value, in `unit`. */
   readonly compute: () => number;
 }
@@ -27,6 +29,8 @@ export interface PublishedSource {
   readonly title: string;
   /** Author, year, page or table; or how the values were worked independently. */
   readonly source: string;
+  /** Closed forms and tables, met to the printed digits: their errors are rounding and say nothing of an engine. */
+  readonly exact?: boolean;
   /** What a reader should know of the comparison. */
   readonly note?: string;
   readonly cases: readonly PublishedCase[];

@@ -1,12 +1,16 @@
-/** Every source whose figures take seconds at most. */
+/** Every source, in the order of the validation report. */
 import { flameSpeedCases, heatReleaseCases, knockCases, ottoCases, wiebeCases } from './cases/burnCases.ts';
+import { cycleCases } from './cases/cycleCases.ts';
+import { dynoCases, populationCases } from './cases/engineCases.ts';
 import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCases.ts';
 import { frictionCases, wallHeatCases } from './cases/lossCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
 import { benchCases, compressionCases, weatherCases } from './cases/sheetCases.ts';
+import { trendCases } from './cases/trendCases.ts';
 import { noteCases, oneDimensionalCases } from './cases/waveCases.ts';
 import type { PublishedSource } from './publishedCase.ts';
 
+/** Figures that take seconds at most. */
 export const QUICK_SOURCES: readonly PublishedSource[] = [
   nozzleCases,
   vesselCases,
@@ -26,3 +30,6 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
   noteCases,
   oneDimensionalCases,
 ];
+
+/** Whole engines: minutes together. */
+export const SLOW_SOURCES: readonly PublishedSource[] = [cycleCases, trendCases, dynoCases, populationCases];

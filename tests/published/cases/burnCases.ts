@@ -9,6 +9,7 @@ const ATMOSPHERE = 101_325;
 
 export const wiebeCases: PublishedSource = {
   title: 'Wiebe burn law',
+  exact: true,
   source: 'xb = 1 - exp(-a y^(m + 1)), a = 5, m = 2 (Heywood 1988, from memory), inverted with SciPy 1.17',
   cases: [
     ...(
@@ -49,6 +50,7 @@ const RELEASE = [
 
 export const heatReleaseCases: PublishedSource = {
   title: 'Ideal cycle with finite heat release',
+  exact: true,
   source:
     'inputs of Ferguson and Kirkpatrick, Internal Combustion Engines, chapter 2 (from memory); results worked independently with SciPy 1.17',
   cases: RELEASE.flatMap(([gamma, start, peak, at, eta]) => {
@@ -96,6 +98,7 @@ const OTTO = [
 
 export const ottoCases: PublishedSource = {
   title: 'Air-standard cycle',
+  exact: true,
   source: '1 - r^(1 - gamma), worked independently; reached by a burn of no length',
   cases: OTTO.flatMap(([r, at14, at13]) =>
     (
@@ -133,6 +136,7 @@ const FLAME = [
 
 export const flameSpeedCases: PublishedSource = {
   title: 'Laminar flame speed',
+  exact: true,
   source:
     'Metghalchi and Keck (1982) with the constants of Heywood (1988) table 9.3, Rhodes and Keck (1985) and Gulder (1984), from memory; worked independently',
   note: 'At 700 K, 20 atm and a diluent of 0.08 by moles.',
@@ -155,6 +159,7 @@ const DELAYS = [
 
 export const knockCases: PublishedSource = {
   title: 'Autoignition delay',
+  exact: true,
   source: 'Douaud and Eyzat, SAE 780080 (1978), from memory; worked independently',
   cases: DELAYS.map(([octane, p, T, value]) => ({
     what: `octane ${octane}, ${p} atm, ${T} K`,

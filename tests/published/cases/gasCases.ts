@@ -21,6 +21,7 @@ const FUELS = [...new Set(reference.rows.map((row) => row.fuel))];
 
 export const equilibriumCases: PublishedSource = {
   title: 'Equilibrium products of burned gas',
+  exact: true,
   source: `${CANTERA}: ${reference.rows.length} states of ${FUELS.length} fuels, 400 to 3200 K, 1 to 80 bar, phi 0.8 to 1.3`,
   note: 'Largest difference over all states of a fuel; the figures asked of the program are 2 kJ/kg and 0.05 % of R.',
   cases: FUELS.flatMap((fuel): readonly PublishedCase[] => {
@@ -64,6 +65,7 @@ export const equilibriumCases: PublishedSource = {
 
 export const flameCases: PublishedSource = {
   title: 'Adiabatic flame temperature and heating value',
+  exact: true,
   source: `${CANTERA}; air O2 + 3.76 N2, 298.15 K and 1 atm unless said otherwise`,
   cases: [
     ...flames.fuelsAtStoichiometricMixture.rows.flatMap((row): readonly PublishedCase[] => [
@@ -131,6 +133,7 @@ const { efficiency, withResidual, detail } = cycles;
 
 export const fuelAirCycleCases: PublishedSource = {
   title: 'Constant-volume fuel-air cycle of iso-octane',
+  exact: true,
   source: `${CANTERA}; frozen compression, equilibrium expansion, efficiency on the heating value of the vapour`,
   cases: [
     ...efficiency.rows.map((row) => ({

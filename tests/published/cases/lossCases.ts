@@ -5,6 +5,7 @@ import { type PublishedSource, printed } from '../publishedCase.ts';
 
 export const wallHeatCases: PublishedSource = {
   title: 'Wall heat',
+  exact: true,
   source:
     'Woschni in its original form and in the kPa form of Heywood (1988), Hohenberg; worked independently',
   note: 'The two printed forms of Woschni differ by 15 %. The program uses the kPa form.',
@@ -65,6 +66,7 @@ const FOUR = {
 
 export const frictionCases: PublishedSource = {
   title: 'Friction',
+  exact: true,
   source:
     'Patton, Nitschke and Heywood, SAE 890836 (1989), and Sandoval and Heywood, SAE 2003-01-0725 (2003), constants from memory; worked independently for an 86 mm square four',
   cases: [85, 97, 115, 136, 161, 188].map((value, i) => ({

@@ -33,6 +33,7 @@ const CHOKED = [
 
 export const nozzleCases: PublishedSource = {
   title: 'Nozzle flow',
+  exact: true,
   source:
     'closed form of the isentropic nozzle (Heywood 1988, appendix C, from memory), worked with SciPy 1.17',
   cases: [
@@ -85,6 +86,7 @@ const share = { unit: '', decimals: 6, within: 1e-6 };
 
 export const vesselCases: PublishedSource = {
   title: 'Vessels through an orifice',
+  exact: true,
   source:
     'closed forms: choked blow-down with gamma 1.3, P/P0 = (1 + (gamma - 1) t / (2 tau))^(-2 gamma / (gamma - 1)); filling of an adiabatic tank with gamma 1.4',
   note: 'Marched by the same Runge-Kutta steps as an engine.',

@@ -29,6 +29,7 @@ const factor = { unit: '', decimals: 5, within: printed(5) };
 
 export const benchCases: PublishedSource = {
   title: 'Flow bench',
+  exact: true,
   source: 'nozzle and incompressible laws worked with SciPy 1.17; ceilings by the trade press',
   cases: [
     ...(
@@ -76,6 +77,7 @@ export const benchCases: PublishedSource = {
 
 export const compressionCases: PublishedSource = {
   title: 'Compression from volumes',
+  exact: true,
   source:
     'a worked example of the trade press; magazine article of October 1990 on the engine B, measured at 7.8:1',
   cases: [
@@ -144,6 +146,7 @@ const WEATHER = [
 
 export const weatherCases: PublishedSource = {
   title: 'Dyno correction factors',
+  exact: true,
   source:
     'a published worked example of two days; the same worked independently with vapour pressure by Buck',
   note: 'The printed formulas round absolute zero, which moves the fifth decimal. The print does not say how it found vapour pressure.',

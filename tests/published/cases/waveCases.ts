@@ -56,7 +56,8 @@ function runAt(speed: number): ReferenceResult {
   return run();
 }
 
-const fillingAt = (speed: number): number => runAt(speed).ve;
+/** Volumetric efficiency the program gives at a speed of the reference [-]. */
+export const fillingAt = (speed: number): number => runAt(speed).ve;
 /** Speeds of the reference where filling has a hole. */
 const HOLES = [2500, 4500];
 

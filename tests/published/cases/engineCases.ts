@@ -1,0 +1,163 @@
+/** Whole engines with measured output, forecast from their sheets and from next to nothing. */
+import type { Curve } from '../../../packages/core/src/forecast/curve.ts';
+import { forecast } from '../../../packages/core/src/forecast/forecast.ts';
+import { engineFile } from '../../physics/engines.ts';
+import { forecastRated, median, population, ratedBmep } from '../population.ts';
+import { once, type PublishedSource } from '../publishedCase.ts';
+
+const RPM = [
+  3000, 3200, 3400, 3600, 3800, 4000, 4200, 4400, 4600, 5000, 5200, 5400, 5600, 5800, 6000, 6200, 6400,
+];
+
+/** Peaks as printed [lb-ft], [rpm], [hp], [rpm]. */
+export const FIRST = { torque: 377, torqueRpm: 3800, power: 336, powerRpm: 5300 };
+export const SECOND = { torque: 430, torqueRpm: 3700, power: 408, powerRpm: 5800 };
+
+export const first: () => Curve = once(() =>
+  forecast(engineFile('tests/data/engines/street-350.yaml'), { rpm: RPM }),
+);
+export const second: () => Curve = once(() =>
+  forecast(engineFile('tests/data/engines/street-350-second.yaml'), { rpm: RPM }),
+);
+
+/** Speed of most power [1/min], by a parabola through the best point and its neighbours. */
+function powerSpeed({ points }: Curve): number {
+  const best = points.reduce((most, p, i) => (p.powerKw > points[most].powerKw ? i : most), 0);
+  if (best === 0 || best === points.length - 1) return points[best].rpm;
+  const [a, b, c] = [points[best - 1], points[best], points[best + 1]];
+  const left = (b.powerKw - a.powerKw) / (b.rpm - a.rpm);
+  const right = (c.powerKw - b.powerKw) / (c.rpm - b.rpm);
+  const bend = (right - left) / (c.rpm - a.rpm);
+  return (a.rpm + b.rpm) / 2 - left / (2 * bend);
+}
+
+const torque = { unit: 'lb-ft', decimals: 0, within: 0.08, relative: true };
+const power = { unit: 'hp', decimals: 0, within: 0.08, relative: true };
+const percent = { unit: '%', decimals: 1, within: 6 };
+const rpm = { unit: 'rpm', decimals: 0, within: 300 };
+
+export const dynoCases: PublishedSource = {
+  title: 'An engine on a dyno, in two states',
+  source:
+    'an eight-part engine-dyno series of a performance magazine, September 1999 to July 2000; sheets in tests/data/engines',
+  note: 'Forecast from the sheets alone, not calibrated, every 200 rpm; the speed of a peak by a parabola through its three points. The articles do not state the correction standard: 60 F and 29.92 inHg dry is taken, 4 to 5 % more than SAE J1349 would be.',
+  cases: [
+    {
+      what: 'first state: peak torque',
+      value: FIRST.torque,
+      ...torque,
+      compute: () => first().peak.torque.torqueLbFt,
+    },
+    {
+      what: 'first state: peak power',
+      value: FIRST.power,
+      ...power,
+      compute: () => first().peak.power.powerHp,
+    },
+    {
+      what: 'first state: speed of peak power',
+      value: FIRST.powerRpm,
+      ...rpm,
+      compute: () => powerSpeed(first()),
+    },
+    {
+      what: 'second state: peak torque',
+      value: SECOND.torque,
+      ...torque,
+      compute: () => second().peak.torque.torqueLbFt,
+    },
+    {
+      what: 'second state: peak power',
+      value: SECOND.power,
+      ...power,
+      compute: () => second().peak.power.powerHp,
+    },
+    {
+      what: 'second state: speed of peak power',
+      value: SECOND.powerRpm,
+      ...rpm,
+      aim: true,
+      compute: () => powerSpeed(second()),
+    },
+    {
+      what: 'gain in peak power from the first to the second state',
+      value: 100 * (SECOND.power / FIRST.power - 1),
+      ...percent,
+      compute: () => 100 * (second().peak.power.powerHp / first().peak.power.powerHp - 1),
+    },
+    {
+      what: 'gain in peak torque',
+      value: 100 * (SECOND.torque / FIRST.torque - 1),
+      ...percent,
+      compute: () => 100 * (second().peak.torque.torqueLbFt / first().peak.torque.torqueLbFt - 1),
+    },
+    {
+      what: 'speed of peak power, second state less first',
+      value: 100,
+      unit: 'rpm',
+      decimals: 0,
+      within: 0,
+      relation: 'at least',
+      compute: () => powerSpeed(second()) - powerSpeed(first()),
+    },
+  ],
+};
+
+/** Rated brake mean effective pressure of each engine of 1985: by the table and forecast [bar]. */
+export const populationResults: () => readonly { readonly rated: number; readonly ours: number }[] = once(
+  () =>
+    population().engines.map((engine) => ({ rated: ratedBmep(engine), ours: forecastRated(engine).bmepBar })),
+);
+
+export const populationCases: PublishedSource = {
+  title: 'Production engines of 1985',
+  source: 'UCI Automobile data set (J. Schlimmer, 1987; CC BY 4.0), tests/data/imports-85.csv',
+  note: 'Each engine from its bore, stroke, number of cylinders, compression and rated speed alone, two valves a cylinder, accessories and a full exhaust on, in the reference air of SAE J1349. Nothing is known of cams, ports, fuel or manifolds: this checks the estimates as a whole, not any one engine.',
+  cases: [
+    {
+      what: 'unique naturally aspirated gasoline engines',
+      value: 67,
+      unit: '',
+      decimals: 0,
+      within: 0,
+      compute: () => population().unique,
+    },
+    {
+      what: 'of them left out, since bore and stroke contradict the displacement by more than 3 %',
+      value: 12,
+      unit: '',
+      decimals: 0,
+      within: 0,
+      compute: () => population().contradictory,
+    },
+    {
+      what: 'of them left out, a supercharged engine by its figures',
+      value: 1,
+      unit: '',
+      decimals: 0,
+      within: 0,
+      compute: () => population().mislabelled,
+    },
+    {
+      what: 'median brake mean effective pressure at rated power',
+      value: 8.4,
+      unit: 'bar',
+      decimals: 2,
+      within: 0.05,
+      relative: true,
+      compute: () => median(populationResults().map((r) => r.ours)),
+    },
+    {
+      what: 'engines within 15 % of their rating',
+      value: 80,
+      unit: '%',
+      decimals: 0,
+      within: 0,
+      relation: 'at least',
+      compute: () => {
+        const results = populationResults();
+        return (100 * results.filter((r) => Math.abs(r.ours / r.rated - 1) <= 0.15).length) / results.length;
+      },
+    },
+  ],
+};

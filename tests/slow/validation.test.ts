@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { SLOW_SOURCES } from '../published/publishedSources.ts';
+import { allResults, resultOf } from '../validation/results.ts';
+import { staleLines } from '../validation/staleness.ts';
+import { validationDocument } from '../validation/validationDocument.ts';
+
+const PAGE = new URL('../../docs/validation.md', import.meta.url);
+
+describe.each(SLOW_SOURCES)('$title', ({ cases }) => {
+  it('names each figure once', () => expect(new Set(cases.map((c) => c.what)).size).toBe(cases.length));
+
+  it.each(cases.filter((check) => !check.aim))('$what: $value $unit', (check) => {
+    const { holds, ours } = resultOf(check);
+    expect(holds, `${ours} against ${check.value} ${check.unit}`).toBe(true);
+  });
+});
+
+describe('docs/validation.md', () => {
+  it('says what the checks give; if not, npm run validation writes it anew', () => {
+    expect(staleLines(readFileSync(PAGE, 'utf8'), allResults())).toEqual([]);
+  });
+
+  it('is found stale where a tolerance, a value or a row has changed', () => {
+    const sources = allResults();
+    const page = validationDocument(sources, []);
+    expect(staleLines(page, sources)).toEqual([]);
+    const row = '| peak pressure over p1, gamma 1.4, burn from -30 deg | 102.7264 | 102.7264 |';
+    expect(page).toContain(row);
+    for (const other of [
+      page.replace(row, row.replace('102.7264 | 102.7264', '102.7264 | 102.7270')),
+      page.replace(row, row.replace('102.7264 | 102.7264', '102.7265 | 102.7264')),
+      page.replace(row, '| another figure | 102.7264 | 102.7264 |'),
+    ]) {
+      expect(staleLines(other, sources).length).toBeGreaterThan(0);
+    }
+  });
+});
