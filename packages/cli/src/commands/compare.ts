@@ -1,5 +1,5 @@
 /** `valvetide compare`: combinations, or changes of one, side by side. */
-import type { Candidate, Comparison } from '@valvetide/core';
+import { type Candidate, type Comparison, DYNO, resolvablePct } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -8,9 +8,11 @@ import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
+import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { fixed } from '../render/fixed.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
+import { compareReport } from '../report/compareReport.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -41,6 +43,7 @@ export const compareCommand: CommandSpec = {
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
+    REPORT_OPTION,
   ],
   notes: [
     'Everything is set against the first combination, and shown by its correction standard. With --changes the estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else; two files each have their own.',
@@ -69,6 +72,7 @@ async function run(
       ? await fromFiles(operands, flags.on('json'), io, core)
       : await fromChanges(operands, changes, flags.on('json'), io, core);
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const beside = chooseSideFiles(io, flags, files);
   const { rpm, band, reason } = chooseSpeeds(flags, candidates[0].combination, core);
   const comparison = await withWorkers(flags, io, core, (jobs, control) =>
     core.compare(
@@ -88,6 +92,10 @@ async function run(
     result: comparison,
     text: (options) => comparisonText(comparison, reason, options),
     csv: () => comparisonCsv(comparison),
+    report: {
+      destination: beside.report,
+      page: (units) => compareReport(comparison, { note: reason, resolvablePct: resolvablePct(DYNO) }, units),
+    },
     answer: (units) => comparisonAnswer(comparison, units),
     warnings: comparisonWarnings(comparison),
     done: curves.length,

@@ -4,6 +4,7 @@ import type { Flags } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { type Destination, deliver } from '../output/deliver.ts';
+import { deliverSideFile } from '../output/sideFiles.ts';
 import type { TextOptions } from '../render/forecastText.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
@@ -17,6 +18,11 @@ export interface StudyOutput {
   readonly text: (options: TextOptions) => string;
   readonly csv: () => string;
   readonly answer: (units: UnitSystem) => string;
+  /** A page to write beside the result, and where to; null where it was not asked for. */
+  readonly report?: {
+    readonly destination: Destination | null;
+    readonly page: (units: UnitSystem) => Promise<string>;
+  };
   /** Told on standard error where the result does not go to a terminal as text; with --strict they decide the exit code. */
   readonly warnings: readonly string[];
   /** Forecasts done and asked for. */
@@ -27,7 +33,12 @@ export interface StudyOutput {
 }
 
 /** Shows what there is, even after an interrupt. */
-export function deliverStudy(flags: Flags, io: Io, destination: Destination, output: StudyOutput): ExitCode {
+export async function deliverStudy(
+  flags: Flags,
+  io: Io,
+  destination: Destination,
+  output: StudyOutput,
+): Promise<ExitCode> {
   const interrupted = output.done < output.total;
   if (interrupted && output.done === 0)
     throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
@@ -35,6 +46,9 @@ export function deliverStudy(flags: Flags, io: Io, destination: Destination, out
   const toFile = destination.path !== undefined;
   const asText = !flags.on('json') && !flags.on('csv');
   deliver(io, destination, rendered(flags, io, output, units, toFile));
+  const { report } = output;
+  if (report !== undefined && report.destination !== null)
+    deliverSideFile(io, report.destination, await report.page(units), flags.on('quiet'));
   const say = (line: string): void => io.stderr.write(`${plain(line)}\n`);
   if (!(asText && !toFile && io.stdout.isTTY) && !flags.on('quiet'))
     for (const line of output.warnings) say(line);

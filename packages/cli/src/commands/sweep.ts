@@ -8,9 +8,11 @@ import { parseVary } from '../input/parseVary.ts';
 import { readBaseline, sheetsBeside } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
+import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
+import { sweepReport } from '../report/sweepReport.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -48,6 +50,7 @@ export const sweepCommand: CommandSpec = {
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
+    REPORT_OPTION,
   ],
   notes: [
     'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is told too. Values that no engine can have are left out and say why.',
@@ -75,6 +78,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const asJson = flags.on('json');
   const { baseline, files } = await readBaseline(operand, 'sweep', asJson, io, core);
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const beside = chooseSideFiles(io, flags, files);
   const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
   const result = await withWorkers(flags, io, core, (jobs, control) =>
     core.sweep(
@@ -98,6 +102,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     result: sweep,
     text: (options) => sweepText(sweep, reason, options),
     csv: () => sweepCsv(sweep),
+    report: { destination: beside.report, page: (units) => sweepReport(sweep, reason, units) },
     answer: (units) => sweepAnswer(sweep, units),
     warnings: sweepWarnings(sweep),
     ...progressOf(sweep),

@@ -75,6 +75,14 @@ function lettered({ entries }: Comparison): readonly Lettered[] {
   return entries.map((entry, i) => ({ ...entry, letter: i === 0 ? '-' : (LETTERS[i - 1] ?? '?') }));
 }
 
+/** The table of the combinations: what each makes, and what it gains. */
+export function comparisonSummary(
+  comparison: Comparison,
+  units: UnitSystem,
+): { readonly columns: readonly Column<Lettered>[]; readonly rows: readonly Lettered[] } {
+  return { columns: summaryColumns(comparison, units), rows: lettered(comparison) };
+}
+
 function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly Column<Lettered>[] {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const own = (value: (entry: Lettered) => string | undefined) => (entry: Lettered) => value(entry) ?? '';

@@ -17,8 +17,7 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
   const answer = `${paint.strong(wrapped(rankingAnswer(ranking, units), width).trimEnd())}\n`;
   if (detail === 'quiet') return answer;
   const paragraphs = [
-    answer +
-      [baselineLine(ranking, units), note, unfinished(ranking)].map((line) => wrapped(line, width)).join(''),
+    answer + [...rankingBasis(ranking, units), note].map((line) => wrapped(line, width)).join(''),
     changesTable(ranking, options),
     pairsTable(ranking, options),
     setsText(ranking, options),
@@ -72,6 +71,11 @@ function spreadKw({ bandGainKw, bandGainPct, sigmaPct }: RankedChange): number |
   return bandGainPct === 0 ? 0 : Math.abs((bandGainKw / bandGainPct) * sigmaPct);
 }
 
+/** What the gains are held against, and whether all of it was worked out. */
+export function rankingBasis(ranking: Ranking, units: UnitSystem): readonly string[] {
+  return [baselineLine(ranking, units), unfinished(ranking)].filter((line) => line !== '');
+}
+
 function baselineLine({ baseline, combination, dyno }: Ranking, units: UnitSystem): string {
   if (baseline === null) return '';
   const { sigmaPct, bandPowerKw } = baseline;
@@ -85,8 +89,14 @@ function baselineLine({ baseline, combination, dyno }: Ranking, units: UnitSyste
 function changesTable(ranking: Ranking, { width, units }: TextOptions): string {
   const { changes } = ranking;
   if (changes.length === 0) return '';
+  const explanation = `gains: chance of a gain at all. told: chance of more than the ${fixed(ranking.dyno.resolvablePct, 2)} % that ${pullsText(ranking.dyno.pulls)} a side can tell. Within a tie group the order is not settled.`;
+  return table(rankedColumns(units), changes, width) + wrapped(explanation, width);
+}
+
+/** The columns of the ranking, the ones that decide first. */
+export function rankedColumns(units: UnitSystem): readonly Column<RankedChange>[] {
   const { power, powerUnit } = SHOWN[units];
-  const columns: Column<RankedChange>[] = [
+  return [
     { name: 'change', unit: '', cell: ({ name }) => plain(name), align: 'left' },
     { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
     { name: 'gain', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
@@ -115,8 +125,6 @@ function changesTable(ranking: Ranking, { width, units }: TextOptions): string {
     { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : String(hours)) },
     { name: 'comes', unit: 'off', cell: ({ reversible }) => (reversible ? 'yes' : 'no') },
   ];
-  const explanation = `gains: chance of a gain at all. told: chance of more than the ${fixed(ranking.dyno.resolvablePct, 2)} % that ${pullsText(ranking.dyno.pulls)} a side can tell. Within a tie group the order is not settled.`;
-  return table(columns, changes, width) + wrapped(explanation, width);
 }
 
 function pairsTable({ pairs, changes }: Ranking, { width, detail }: TextOptions): string {
@@ -138,7 +146,12 @@ function pairsTable({ pairs, changes }: Ranking, { width, detail }: TextOptions)
   return table(columns, shown, width) + others;
 }
 
-function setsText({ together, best }: Ranking, { width, units }: TextOptions): string {
+function setsText(ranking: Ranking, { width, units }: TextOptions): string {
+  return linesText(setLines(ranking, units), width);
+}
+
+/** Several changes together: all that go, and the best that the budget bears. */
+export function setLines({ together, best }: Ranking, units: UnitSystem): readonly string[] {
   const line = (heading: string, set: RankedSet): string => {
     const spent = [
       set.cost === null ? '' : `cost ${fixed(set.cost)}`,
@@ -150,19 +163,20 @@ function setsText({ together, best }: Ranking, { width, units }: TextOptions): s
     const gain = `${signed(SHOWN[units].power(set.bandGainKw), 1)} ${SHOWN[units].powerUnit} (${signed(set.bandGainPct, 1)} %)`;
     return `${heading}: ${gain}${beyond}${bill}: ${set.changes.map(plain).join(', ')}.`;
   };
-  return linesText(
-    [
-      ...(together === null || together.changes.length < 2 ? [] : [line('All that go together', together)]),
-      ...(best === null ? [] : [line('Best set', best)]),
-    ],
-    width,
-  );
+  return [
+    ...(together === null || together.changes.length < 2 ? [] : [line('All that go together', together)]),
+    ...(best === null ? [] : [line('Best set', best)]),
+  ];
 }
 
 function orderText(order: readonly TestStep[], width: number): string {
-  if (order.length === 0) return '';
+  return order.length === 0 ? '' : `Order of tests\n${linesText(orderLines(order), width)}`;
+}
+
+/** Tests in their order, numbered; after a stop, what is left. */
+export function orderLines(order: readonly TestStep[]): readonly string[] {
   let number = 0;
-  const lines = order.map(({ action, change, pulls, expectedGainPct, why }) => {
+  return order.map(({ action, change, pulls, expectedGainPct, why }) => {
     const much = pulls === null ? '' : `, ${pullsText(pulls)}`;
     const gain = expectedGainPct === null ? '' : `, ${signed(expectedGainPct, 1)} %`;
     if (action === 'stop') return `   Stop here: ${plain(why)}.`;
@@ -171,7 +185,6 @@ function orderText(order: readonly TestStep[], width: number): string {
     const what = action === 'baseline' ? 'Baseline' : plain(change ?? '');
     return `${String(number).padStart(2)} ${what}${gain}${much}: ${plain(why)}.`;
   });
-  return `Order of tests\n${linesText(lines, width)}`;
 }
 
 function mattersText({ changes }: Ranking, width: number): string {

@@ -19,12 +19,7 @@ export function sweepText(sweep: Sweep, note: string, options: TextOptions): str
   if (detail === 'quiet') return answer;
   const paragraphs = [
     answer +
-      [
-        ...bestNotes(sweep),
-        `${plain(sweep.combination)}. ${basisLine(sweep, units)}`,
-        note,
-        unfinished(sweep),
-      ]
+      [...sweepNotes(sweep), `${plain(sweep.combination)}. ${basisLine(sweep, units)}`, note]
         .map((line) => wrapped(line, width))
         .join(''),
     chart(sweep, options),
@@ -48,6 +43,12 @@ export function sweepAnswer(sweep: Sweep, units: UnitSystem): string {
     return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}`;
   const gain = signed(power(figures.band.powerKw - baseline.band.powerKw), 1);
   return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}, ${gain} ${powerUnit} (${signed(best.bandGainPct, 1)} %) against the combination as it is`;
+}
+
+/** What to know of the best point, of values that were refused, and of an interrupt. */
+export function sweepNotes(sweep: Sweep): readonly string[] {
+  const unended = unfinished(sweep);
+  return [...bestNotes(sweep), ...(unended === '' ? [] : [unended])];
 }
 
 /** How flat the top is, what the combination has now, and whether more may lie beyond. */

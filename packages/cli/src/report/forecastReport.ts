@@ -2,6 +2,7 @@
 import type { Curve, CycleTrace, Inspection, ValveUse } from '@valvetide/core';
 import { answerLine } from '../render/answerLine.ts';
 import { curveBasis, edgeLine } from '../render/forecastText.ts';
+import { warningLines } from '../render/notes.ts';
 import { pointColumns } from '../render/pointColumns.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { depression } from './charts/depression.ts';
@@ -14,7 +15,7 @@ import { valveLift } from './charts/valveLift.ts';
 import { engineSheetMarkup } from './engineSheet.ts';
 import { figureMarkup, leadMarkup } from './figure.ts';
 import { html, type Markup, named } from './html.ts';
-import { assumedMarkup, cautionsMarkup, leftOutMarkup, warningsMarkup } from './ledger.ts';
+import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
 import { inBlocks, tableMarkup } from './tableMarkup.ts';
 
@@ -51,7 +52,7 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
     answer: answerLine(curve, units),
     basis: lines.map(named),
     body: [
-      warningsMarkup(curve.warnings),
+      noticeMarkup(warningLines(curve.warnings)),
       html`<h2>The curve</h2>\n`,
       await leadMarkup(torqueAndPower(curve, units)),
       html`<div class="charts">\n${await Promise.all(figures.map(figureMarkup))}</div>\n`,

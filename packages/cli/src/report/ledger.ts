@@ -1,15 +1,12 @@
 /** What every report ends with: assumed values, doubts, what is left out, cautions. */
-import type { Assumed, Warning } from '@valvetide/core';
+import type { Assumed } from '@valvetide/core';
 import { assumedSpread, assumedValue } from '../render/notes.ts';
 import { html, type Markup, NOTHING, named } from './html.ts';
 
 /** Doubts about the result, in a box near the top; nothing where there are none. */
-export function warningsMarkup(warnings: readonly Warning[]): Markup {
-  if (warnings.length === 0) return NOTHING;
-  const items = warnings.map(
-    ({ path, message }) =>
-      html`<li>${path === '' ? NOTHING : html`${named(path)}: `}${named(message)}</li>\n`,
-  );
+export function noticeMarkup(lines: readonly string[]): Markup {
+  if (lines.length === 0) return NOTHING;
+  const items = lines.map((line) => html`<li>${named(line.replace(/^warning: /, ''))}</li>\n`);
   return html`<section class="notice" aria-labelledby="doubts"><h2 id="doubts">Read with care</h2><ul>
 ${items}</ul></section>
 `;

@@ -29,7 +29,7 @@ export function overSpeed(
 
 const DASHES: readonly Dash[] = ['solid', 'dashed', 'dotted'];
 
-/** One line a curve; past six curves the colours repeat with another dash. */
+/** One line a curve. */
 export function lineFor(
   { name, curve }: NamedCurve,
   index: number,
@@ -40,10 +40,14 @@ export function lineFor(
     name: seriesName(name),
     points: overSpeed(curve.points, value),
     colour: seriesColour(index),
-    dash: DASHES[index % DASHES.length],
+    dash: seriesDash(index),
     marked: true,
   };
 }
+
+/** Shifted once the colours are used up, so that no two of eighteen series look alike. */
+export const seriesDash = (index: number): Dash =>
+  DASHES[(index + Math.floor(index / SERIES.length)) % DASHES.length];
 
 export const seriesColour = (index: number): Colour => SERIES[index % SERIES.length];
 

@@ -2,7 +2,7 @@
 import type { Curve, OperatingPoint } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import type { Column } from '../../render/table.ts';
-import type { UnitSystem } from '../../render/units.ts';
+import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 import { overSpeed, SPEED_AXIS } from './bySpeed.ts';
@@ -21,15 +21,11 @@ export interface TorqueAndPowerExtras {
   readonly measured?: readonly MeasuredPoint[];
 }
 
-const POUND_FOOT_NM = 1.3558179483314;
-const HORSEPOWER_W = 745.69987158227;
-
 export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAndPowerExtras = {}): Figure {
   const trade = units === 'trade';
-  const [torqueUnit, powerUnit] = trade ? ['lb-ft', 'hp'] : ['Nm', 'kW'];
-  const torqueOf = (newtonMetre: number): number => (trade ? newtonMetre / POUND_FOOT_NM : newtonMetre);
+  const { torque: torqueOf, torqueUnit, power: shownPower, powerUnit } = SHOWN[units];
   const powerOf = (newtonMetre: number, rpm: number): number =>
-    (newtonMetre * rpm * Math.PI) / 30 / (trade ? HORSEPOWER_W : 1000);
+    shownPower((newtonMetre * rpm * Math.PI) / 30_000);
   const { points, peak } = curve;
   const { band, spreadNm, measured = [] } = extras;
   const ribbon = (

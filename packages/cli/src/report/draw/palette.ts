@@ -55,7 +55,7 @@ function declarations(values: Readonly<Record<string, string>>, washPercent: num
   const plain = Object.entries(values).map(([name, value]) => `--${name}:${value}`);
   const washes = [...SERIES, 'soft'].map(
     (name) =>
-      `--${name}-wash:${values[name]}${Math.round(washPercent * 2.55)
+      `--${name}-wash:${values[name]}${Math.round((name === 'soft' ? washPercent * 0.6 : washPercent) * 2.55)
         .toString(16)
         .padStart(2, '0')}`,
   );

@@ -1,0 +1,34 @@
+/** Changes by their gain, each with its error, beside what the dyno can tell. */
+import type { Ranking } from '@valvetide/core';
+import { fixed } from '../../render/fixed.ts';
+import { plainShort } from '../../render/plain.ts';
+import { rankedColumns } from '../../render/rankingText.ts';
+import { signed } from '../../render/signed.ts';
+import { SHOWN, type UnitSystem } from '../../render/units.ts';
+import { type Figure, figureTable } from '../figure.ts';
+
+export function rankedChanges(ranking: Ranking, units: UnitSystem): Figure {
+  const { changes, dyno } = ranking;
+  const { power, powerUnit } = SHOWN[units];
+  const ties = Math.max(0, ...changes.map(({ tieGroup }) => tieGroup));
+  return {
+    id: 'ranking',
+    title: 'Changes by their gain',
+    description: `Mean power over the band gained by each change alone; the error bar is one standard deviation either way. Shaded: less than ${dyno.pulls} pulls a side tell, ${fixed(dyno.resolvablePct, 2)} %. ${ties === changes.length ? 'The order is settled.' : `${ties} ${ties === 1 ? 'group' : 'groups'} of changes; within a group the order is not settled.`}`,
+    drawing: {
+      kind: 'rows',
+      rows: {
+        title: 'gain of mean power, %',
+        noise: dyno.resolvablePct,
+        rows: changes.map(({ name, bandGainPct, bandGainKw, sigmaPct, tieGroup }) => ({
+          name: `${tieGroup}  ${plainShort(name, 40)}`,
+          value: bandGainPct,
+          error: sigmaPct === null ? null : [bandGainPct - sigmaPct, bandGainPct + sigmaPct],
+          figure: `${signed(power(bandGainKw), 1)} ${powerUnit}`,
+          colour: bandGainPct < 0 ? 'b' : 'a',
+        })),
+      },
+    },
+    table: figureTable(rankedColumns(units), changes),
+  };
+}

@@ -1,0 +1,170 @@
+/** Mean power over the values of one field, or over a grid of two. */
+import type { Sweep, SweepPoint } from '@valvetide/core';
+import { fixed } from '../../render/fixed.ts';
+import { plain, plainShort } from '../../render/plain.ts';
+import { signed } from '../../render/signed.ts';
+import type { Column } from '../../render/table.ts';
+import { SHOWN, type UnitSystem } from '../../render/units.ts';
+import { gridSpec } from '../draw/grid.ts';
+import { type Figure, figureTable } from '../figure.ts';
+
+export function sweptValues(sweep: Sweep, units: UnitSystem): Figure {
+  const { power, powerUnit } = SHOWN[units];
+  const drawing =
+    sweep.variables.length === 2
+      ? map(sweep)
+      : (line(sweep, power, powerUnit) ?? bars(sweep, power, powerUnit));
+  const place = sweep.variables.map(({ path }) => plainShort(path, 60)).join(' and ');
+  return {
+    id: 'swept-values',
+    title: `Mean power by ${place}`,
+    description: `${sweep.best === null ? '' : `Best at ${sweep.best.values.map((value) => plain(String(value))).join(', ')}. `}${sweep.variables.length === 2 ? 'Each cell: gain of mean power against the combination as it is, in percent; the best is framed, a dash has no engine.' : 'Mean power over the band, at each value tried.'}`,
+    drawing,
+    table: figureTable(columns(sweep, units), sweep.points),
+  };
+}
+
+/** Numbers that stand in front of the values' one unit; null where they are no scale to draw along. */
+export function numbersOf(values: readonly (string | number)[]): { numbers: number[]; unit: string } | null {
+  const parts = values.map((value) => /^\s*(-?\d+(?:\.\d+)?)\s*([^\d].*)?$/.exec(String(value)));
+  if (values.length < 2 || parts.some((part) => part === null)) return null;
+  const units = new Set(parts.map((part) => (part?.[2] ?? '').trim()));
+  const numbers = parts.map((part) => Number(part?.[1]));
+  const rises = numbers.every((n, i) => i === 0 || n > numbers[i - 1]);
+  return units.size === 1 && rises ? { numbers, unit: [...units][0] } : null;
+}
+
+function line(
+  { variables: [variable], points, best, baseline }: Sweep,
+  power: (kw: number) => number,
+  unit: string,
+): Figure['drawing'] | null {
+  const scale = numbersOf(variable.values);
+  if (scale === null) return null;
+  const drawn = points.flatMap(({ figures }, i) =>
+    figures === null ? [] : [{ x: scale.numbers[i], y: power(figures.band.powerKw) }],
+  );
+  if (drawn.length === 0) return null;
+  const top = best === null ? null : points[best.index].figures;
+  return {
+    kind: 'plot',
+    plot: {
+      x: {
+        title: `${plainShort(variable.path, 40)}${scale.unit === '' ? '' : `, ${plainShort(scale.unit, 12)}`}`,
+      },
+      y: { title: `mean power, ${unit}` },
+      layers: [
+        ...(baseline === null
+          ? []
+          : [
+              {
+                kind: 'rule' as const,
+                name: 'as it is',
+                y: power(baseline.band.powerKw),
+                colour: 'soft' as const,
+                dash: 'dashed' as const,
+              },
+            ]),
+        { kind: 'line', name: 'with the value', points: drawn, colour: 'a', marked: true },
+        ...(best === null || top === null
+          ? []
+          : [
+              {
+                kind: 'note' as const,
+                x: scale.numbers[best.index],
+                y: power(top.band.powerKw),
+                text: `${fixed(power(top.band.powerKw), 1)} ${unit}`,
+                colour: 'a' as const,
+                side: 'above' as const,
+              },
+            ]),
+      ],
+    },
+  };
+}
+
+function bars({ points, baseline }: Sweep, power: (kw: number) => number, unit: string): Figure['drawing'] {
+  return {
+    kind: 'rows',
+    rows: {
+      title: baseline === null ? `mean power, ${unit}` : 'gain of mean power, %',
+      noise: 0,
+      rows: points.flatMap(({ values, figures, bandGainPct }) =>
+        figures === null
+          ? []
+          : [
+              {
+                name: plainShort(values.join(', '), 40),
+                value: bandGainPct ?? power(figures.band.powerKw),
+                error: null,
+                figure: `${fixed(power(figures.band.powerKw), 1)} ${unit}`,
+                colour: (bandGainPct ?? 0) < 0 ? ('b' as const) : ('a' as const),
+              },
+            ],
+      ),
+    },
+  };
+}
+
+function map({ variables: [down, across], points, best }: Sweep): Figure['drawing'] {
+  const text = ({ bandGainPct, figures }: SweepPoint): string =>
+    bandGainPct === null ? (figures === null ? '-' : '?') : signed(bandGainPct, 1);
+  return {
+    kind: 'spec',
+    spec: (width) =>
+      gridSpec(
+        {
+          rowTitle: '',
+          columnTitle: `down: ${plainShort(down.path, 26)}; across: ${plainShort(across.path, 26)}`,
+          rows: down.values.map((value) => plain(String(value))),
+          columns: across.values.map((value) => plain(String(value))),
+          cells: points.map((point, i) => ({
+            row: Math.floor(i / across.values.length),
+            column: i % across.values.length,
+            value: point.bandGainPct,
+            text: text(point),
+            marked: i === best?.index,
+          })),
+        },
+        width,
+      ),
+  };
+}
+
+function columns({ variables }: Sweep, units: UnitSystem): Column<SweepPoint>[] {
+  const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
+  return [
+    ...variables.map(({ path }, i) => ({
+      name: plainShort(path, 40),
+      unit: '',
+      cell: ({ values }: SweepPoint) => String(values[i]),
+      align: 'left' as const,
+    })),
+    {
+      name: 'mean power',
+      unit: powerUnit,
+      cell: ({ figures, refused }) =>
+        figures === null ? (refused === null ? 'not run' : 'refused') : fixed(power(figures.band.powerKw), 1),
+    },
+    {
+      name: 'gain',
+      unit: '%',
+      cell: ({ bandGainPct }) => (bandGainPct === null ? '' : signed(bandGainPct, 1)),
+    },
+    {
+      name: 'peak torque',
+      unit: torqueUnit,
+      cell: ({ figures }) => (figures === null ? '' : fixed(torque(figures.peak.torque.torqueNm))),
+    },
+    {
+      name: 'peak power',
+      unit: powerUnit,
+      cell: ({ figures }) => (figures === null ? '' : fixed(power(figures.peak.power.powerKw))),
+    },
+    {
+      name: 'worst loss',
+      unit: '%',
+      cell: ({ worstLoss }) => (worstLoss === null ? '' : fixed(worstLoss.torquePct, 1)),
+    },
+  ];
+}

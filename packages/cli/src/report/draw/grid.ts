@@ -1,0 +1,107 @@
+/** Amounts in a grid: each cell says its figure, and its colour the sign and the size. */
+import type { Spec } from 'vega';
+import { colour } from './palette.ts';
+import { FONT_SIZE } from './toSvg.ts';
+
+export interface Grid {
+  readonly rowTitle: string;
+  readonly columnTitle: string;
+  readonly rows: readonly string[];
+  readonly columns: readonly string[];
+  readonly cells: readonly {
+    readonly row: number;
+    readonly column: number;
+    /** Above zero in one colour, below in another; null for a cell without an amount. */
+    readonly value: number | null;
+    readonly text: string;
+    /** Framed, to be found at once. */
+    readonly marked?: boolean;
+  }[];
+}
+
+const CELL = 34;
+const LETTER = 0.58;
+/** Longest name beside a row, in letters: on a telephone and on a wide screen. */
+const MOST = 16;
+const MOST_WIDE = 40;
+
+export function gridSpec({ rowTitle, columnTitle, rows, columns, cells }: Grid, width: number): Spec {
+  const most = width > 600 ? MOST_WIDE : MOST;
+  const shown = (name: string): string => (name.length > most ? `${name.slice(0, most - 3)}...` : name);
+  const longest = Math.max(...rows.map((name) => shown(name).length));
+  const left = Math.round(12 + longest * FONT_SIZE * LETTER);
+  const inner = width - left - 6;
+  const largest = Math.max(1e-9, ...cells.map(({ value }) => Math.abs(value ?? 0)));
+  const step = inner / columns.length;
+  const values = cells.map(({ row, column, value, text, marked = false }) => ({
+    row,
+    column,
+    text,
+    tone: colour((value ?? 0) < 0 ? 'b' : 'a'),
+    // Faint enough at its strongest for dark letters on light paper and the reverse.
+    strength: value === null ? 0 : 0.04 + 0.26 * (Math.abs(value) / largest),
+    edge: marked ? colour('ink') : 'var(--rule)',
+    edgeWidth: marked ? 3 : 1,
+  }));
+  const x = (offset: number) => ({ field: 'column', mult: step, offset });
+  const y = (offset: number) => ({ field: 'row', mult: CELL, offset });
+  const label = (text: string, at: Record<string, unknown>) => ({
+    type: 'text' as const,
+    encode: { enter: { ...at, text: { value: text }, fill: { value: colour('soft') } } },
+  });
+  return {
+    width: inner,
+    height: rows.length * CELL,
+    padding: { left, right: 6, top: 48, bottom: 6 },
+    autosize: 'none',
+    data: [{ name: 'cells', values }],
+    marks: [
+      {
+        type: 'rect',
+        from: { data: 'cells' },
+        encode: {
+          enter: {
+            x: x(1),
+            y: y(1),
+            width: { value: step - 2 },
+            height: { value: CELL - 2 },
+            fill: { field: 'tone' },
+            fillOpacity: { field: 'strength' },
+            stroke: { field: 'edge' },
+            strokeWidth: { field: 'edgeWidth' },
+          },
+        },
+      },
+      {
+        type: 'text',
+        from: { data: 'cells' },
+        encode: {
+          enter: {
+            x: x(step / 2),
+            y: y(CELL / 2),
+            align: { value: 'center' },
+            baseline: { value: 'middle' },
+            text: { field: 'text' },
+          },
+        },
+      },
+      ...rows.map((name, i) =>
+        label(shown(name), {
+          x: { value: -8 },
+          y: { value: (i + 0.5) * CELL },
+          align: { value: 'right' },
+          baseline: { value: 'middle' },
+        }),
+      ),
+      ...columns.map((name, i) =>
+        label(name.slice(0, Math.max(1, Math.floor(step / (FONT_SIZE * LETTER)))), {
+          x: { value: (i + 0.5) * step },
+          y: { value: -8 },
+          align: { value: 'center' },
+        }),
+      ),
+      label(rowTitle, { x: { value: 2 - left }, y: { value: -8 } }),
+      label(columnTitle, { x: { value: 0 }, y: { value: -30 } }),
+    ],
+  };
+}

@@ -1,0 +1,30 @@
+/** The report of a sweep: which value is best, how flat the top is, and what it does over speed. */
+import type { Sweep } from '@valvetide/core';
+import { basisLine } from '../render/basisLine.ts';
+import { sweepAnswer, sweepNotes, sweepWarnings } from '../render/sweepText.ts';
+import type { UnitSystem } from '../render/units.ts';
+import { sweptCurves } from './charts/sweptCurves.ts';
+import { sweptValues } from './charts/sweptValues.ts';
+import { leadMarkup } from './figure.ts';
+import { html, NOTHING, named } from './html.ts';
+import { cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
+import { page } from './page.ts';
+
+/** @param note - says where the speeds come from; empty where the user named them */
+export async function sweepReport(sweep: Sweep, note: string, units: UnitSystem): Promise<string> {
+  const lines = [...sweepNotes(sweep), basisLine(sweep, units), note].filter((line) => line !== '');
+  const curves = sweptCurves(sweep, units);
+  return page({
+    subject: sweep.combination,
+    answer: sweepAnswer(sweep, units),
+    basis: lines.map(named),
+    body: [
+      noticeMarkup(sweepWarnings(sweep)),
+      html`<h2>The values</h2>\n`,
+      await leadMarkup(sweptValues(sweep, units)),
+      curves === null ? NOTHING : await leadMarkup(curves),
+      leftOutMarkup,
+    ],
+    foot: cautionsMarkup(sweep.program),
+  });
+}

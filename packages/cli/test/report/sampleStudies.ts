@@ -1,0 +1,156 @@
+/** Made-up results of studies, for their reports. */
+import type { Comparison, Ranking, Sweep, SweepPoint } from '@valvetide/core';
+import { sampleCurve, samplePoint } from '../sampleCurve.ts';
+
+const PROGRAM = { name: 'valvetide', version: '0.1.0' } as const;
+const RPM = [3000, 4000, 5000, 6000];
+const BASIS = {
+  schemaVersion: 1,
+  program: PROGRAM,
+  complete: true,
+  rpm: RPM,
+  band: { fromRpm: 4000, toRpm: 6000 },
+  weighting: 'speed',
+  fidelity: 'representative',
+  correction: 'J607',
+} as const;
+
+/** The first as it is; each other gains `i` percent at the top and loses as much at the bottom. */
+export function sampleComparison(names: readonly string[]): Comparison {
+  const entries = names.map((name, i) => {
+    const factor = (rpm: number): number => 1 + (i * (rpm - 4500)) / 150_000;
+    const curve = sampleCurve(RPM, {
+      combination: name,
+      points: RPM.map((rpm) => {
+        const point = samplePoint(rpm);
+        return { ...point, torqueNm: point.torqueNm * factor(rpm), powerKw: point.powerKw * factor(rpm) };
+      }),
+    });
+    const byRpm = curve.points.map(({ rpm, torqueNm, powerKw }) => {
+      const was = samplePoint(rpm);
+      const pct = 100 * (factor(rpm) - 1);
+      return {
+        rpm,
+        torqueNm: torqueNm - was.torqueNm,
+        torquePct: pct,
+        powerKw: powerKw - was.powerKw,
+        powerPct: pct,
+      };
+    });
+    return {
+      name,
+      curve,
+      band: { torqueNm: 800, powerKw: 420 + i },
+      area: { torqueNmRpm: 1.6e6, powerKwRpm: 8.4e5 },
+      gain: {
+        band: { torqueNm: i, torquePct: i / 8, powerKw: i, powerPct: i / 4.2 },
+        peakTorquePct: i / 4,
+        peakPowerPct: i,
+        byRpm,
+        worstLoss: i === 0 ? null : byRpm[0],
+        largestGain: i === 0 ? null : byRpm[3],
+      },
+      cautions: i === 1 ? [`${name} asks for more octane`] : [],
+    };
+  });
+  return { ...BASIS, reference: names[0], entries, best: names[names.length - 1], remarks: [] };
+}
+
+export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep> = {}): Sweep {
+  const grid = variables.reduce<(string | number)[][]>(
+    (rows, { values }) => rows.flatMap((row) => values.map((value) => [...row, value])),
+    [[]],
+  );
+  const figures = (i: number) => ({
+    band: { torqueNm: 800, powerKw: 420 + i },
+    peak: { torque: { rpm: 5000, torqueNm: 830 }, power: { rpm: 6000, powerKw: 500 + i } },
+    torqueNm: RPM.map((rpm) => 780 + i + rpm / 1000),
+  });
+  const points = grid.map(
+    (values, i): SweepPoint => ({
+      values,
+      figures: figures(i),
+      bandGainPct: (i - 2) / 4.2,
+      worstLoss: null,
+      refused: null,
+      cautions: [],
+    }),
+  );
+  const last = points.length - 1;
+  return {
+    ...BASIS,
+    combination: 'sample',
+    variables,
+    baseline: figures(2),
+    points,
+    best: {
+      index: last,
+      values: points[last].values,
+      bandGainPct: points[last].bandGainPct,
+      atEdge: [],
+      flatness: [],
+    },
+    warnings: [],
+    ...change,
+  };
+}
+
+/** Gains fall from 2 %; the errors grow; every pair of neighbours helps, all others are independent. */
+export function sampleRanking(names: readonly string[]): Ranking {
+  return {
+    schemaVersion: 1,
+    program: PROGRAM,
+    combination: 'sample',
+    seed: 1,
+    complete: true,
+    band: BASIS.band,
+    rpm: RPM,
+    dyno: { repeatabilityPct: 0.5, pulls: 3, resolvablePct: 0.82 },
+    baseline: { bandPowerKw: 420, bandTorqueNm: 800, sigmaPct: 3.1 },
+    changes: names.map((name, i) => ({
+      name,
+      bandGainPct: 2 - 1.1 * i,
+      bandGainKw: 4.2 * (2 - 1.1 * i),
+      sigmaPct: 0.4 + 0.2 * i,
+      chanceOfGain: 0.9 - 0.2 * i,
+      chanceResolvable: 0.8 - 0.2 * i,
+      peakPowerGainPct: 2.2 - i,
+      peakTorqueGainPct: 1.2 - i,
+      worstLossPct: i,
+      worstLossRpm: i === 0 ? null : 3000,
+      tieGroup: i < 2 ? 1 : i,
+      cautions: [],
+      pullsNeeded: i < 2 ? 3 : null,
+      mattersMost: { path: 'heads.intake.flow', what: 'the sheet', share: 0.6, perSigmaPct: 0.3 },
+      cost: 400,
+      hours: 6,
+      reversible: true,
+    })),
+    pairs: names.flatMap((a, i) =>
+      names.slice(i + 1).map((b, k) => ({
+        a,
+        b,
+        togetherPct: 3,
+        interactionPct: k === 0 ? 0.6 : -0.05,
+        verdict: k === 0 ? ('helps' as const) : ('independent' as const),
+      })),
+    ),
+    together: null,
+    best: {
+      changes: names.slice(0, 2),
+      bandGainPct: 3.2,
+      bandGainKw: 13,
+      addedUpPct: 3.1,
+      cost: 800,
+      hours: 12,
+      cautions: [],
+    },
+    order: [
+      { action: 'baseline', change: null, pulls: 3, expectedGainPct: null, why: 'the level of the day' },
+      { action: 'test', change: names[0], pulls: 3, expectedGainPct: 2, why: 'quick, and comes off again' },
+      { action: 'stop', change: null, pulls: null, expectedGainPct: null, why: 'what follows is too small' },
+    ],
+    assumed: [{ path: 'engine.rod', value: 6.385, unit: 'in', spread: 0.1, reason: '1.65 times the stroke' }],
+    warnings: [],
+  };
+}
