@@ -48,7 +48,9 @@ export async function rankSets(
           .map((i) => ranked[i].name)
           .sort()
           .join('\n')}`;
-  for (const members of [all, best]) {
+  // After an abort nothing more is run.
+  const wanted = queue.complete ? [all, best] : [];
+  for (const members of wanted) {
     if (members.length === 0) continue;
     const result = applyChanges(baseline, named(members), { sheet });
     if (result.ok) ask(key(members), result.combination);

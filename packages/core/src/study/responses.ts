@@ -73,6 +73,12 @@ export function expectedLater({ changes, unknowns }: ResponseWorld): number {
 export async function measureResponses(world: ResponseWorld): Promise<Responses> {
   const { queue, changes, unknowns } = world;
   await queue.run();
+  const found = (vectors: Vectors): Responses => ({
+    baseline: baselineSubject(world),
+    candidates: changes.map((change) => candidateSubject(world, change, vectors)),
+    stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
+  });
+  if (!queue.complete) return found([]);
   const ordered = new Map(changes.map((change) => [change.name, likely(world, change)]));
   for (const change of changes)
     for (const unknown of unknowns.filter(({ of }) => of === change.name))
@@ -86,14 +92,11 @@ export async function measureResponses(world: ResponseWorld): Promise<Responses>
       for (const unknown of next) askEitherWay(world, change, unknown);
     }
     await queue.run();
+    if (!queue.complete) return found(vectors);
   }
   for (const change of changes) askCurvature(world, change, vectors);
   await queue.run();
-  return {
-    baseline: baselineSubject(world),
-    candidates: changes.map((change) => candidateSubject(world, change, vectors)),
-    stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
-  };
+  return found(vectors);
 }
 
 /** Whether what is left together brings little of the variance of the gain, or little at all. */

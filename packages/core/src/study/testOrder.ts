@@ -58,7 +58,7 @@ export function testOrder(
   const unlocks = unlocking(candidates, links, resolvablePct);
   const expected = (c: Candidate): number => c.gainPct + (unlocks.get(c.name)?.interactionPct ?? 0);
   const rivals = rivalOf(candidates);
-  const left = candidates.filter((c) => rivals.has(c.name) || !promising(c, expected(c)));
+  const left = candidates.filter((c) => rivals.has(c.name) || !isPromising(c, expected(c)));
   const tests = candidates.filter((c) => !left.includes(c));
   const telling = tests.filter((c) => expected(c) >= resolvablePct).sort(byEffort);
   const faint = tests.filter((c) => expected(c) < resolvablePct).sort(byEffort);
@@ -80,8 +80,11 @@ export function testOrder(
   return [...steps, ...[...left].sort(byGain).map((c) => leaveStep(c, rivals.get(c.name) ?? null))];
 }
 
-function promising({ chanceOfGain }: Candidate, expectedGainPct: number): boolean {
-  return expectedGainPct > 0 && ((chanceOfGain ?? 1) >= 0.5 || expectedGainPct > 0.5);
+/** A gain as small as this is none [%]. */
+const LEAST_GAIN_PCT = 0.1;
+
+function isPromising({ chanceOfGain }: Candidate, expectedGainPct: number): boolean {
+  return expectedGainPct > LEAST_GAIN_PCT && ((chanceOfGain ?? 1) >= 0.5 || expectedGainPct > 0.5);
 }
 
 /** For each change that a larger one makes worthwhile, the link to the one that helps it most. */
@@ -205,6 +208,7 @@ function faintStep(c: Candidate, expectedGainPct: number): TestStep {
 }
 
 function leaveStep(c: Candidate, rival: string | null): TestStep {
-  const why = rival === null ? 'more likely to lose than to gain' : `${rival} in its place is better`;
+  const own = c.gainPct > 0 ? 'too little to gain' : 'more likely to lose than to gain';
+  const why = rival === null ? own : `${rival} in its place is better`;
   return { action: 'leave', change: c.name, pulls: null, expectedGainPct: c.gainPct, why };
 }

@@ -88,7 +88,12 @@ describe('testOrder(candidates, links, options)', () => {
   });
 
   it('stops before what the dyno can not tell, and leaves what is likelier to lose', () => {
-    const list = [candidate('faint', 0.4, { pulls: 13 }), candidate('sure', 2), candidate('loser', -1)];
+    const list = [
+      candidate('faint', 0.4, { pulls: 13 }),
+      candidate('sure', 2),
+      candidate('loser', -1),
+      candidate('nothing', 0.05),
+    ];
     const steps = testOrder(list, [], DYNO);
     expect(steps.map(({ action, change }) => change ?? action)).toEqual([
       'baseline',
@@ -96,10 +101,12 @@ describe('testOrder(candidates, links, options)', () => {
       'baseline',
       'stop',
       'faint',
+      'nothing',
       'loser',
     ]);
     expect(steps[4].why).toBe('13 pulls a side would tell it');
-    expect(steps[5].action).toBe('leave');
+    expect(steps.slice(5).map(({ action }) => action)).toEqual(['leave', 'leave']);
+    expect(steps[5].why).toBe('too little to gain');
   });
 
   it('of changes that exclude each other tests the best, and others only where the order is not settled', () => {
