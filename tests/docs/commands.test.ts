@@ -3,12 +3,13 @@ import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { EXIT_MEANINGS } from '../../packages/cli/src/exitCodes.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
+import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
 import { byPrimary, inventedRunner } from '../../packages/cli/test/studies.ts';
 import { commandLines, exampleFiles, guides, readGuide, split } from './guides.ts';
 
 /** The real library, but one speed a forecast and invented curves in studies: the command lines are under test. */
 const firstSpeed: Core = {
-  ...CORE,
+  ...measuringCore(CORE),
   openRunner: () => inventedRunner(byPrimary),
   forecast: (combination, options) =>
     CORE.forecast(combination, { ...options, rpm: options.rpm.slice(0, 1) }),

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
+import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
 import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
 import { readFlowSheet } from '../../packages/core/src/combination/sheet/flowSheet.ts';
@@ -13,7 +14,7 @@ import { blocks, exampleFiles, guides, readGuide, split } from './guides.ts';
 /** First and last speed of each curve: forms are compared, not figures. */
 const ends = (rpm: readonly number[]): number[] => [...new Set([...rpm.slice(0, 1), ...rpm.slice(-1)])];
 const twoSpeeds: Core = {
-  ...CORE,
+  ...measuringCore(CORE),
   // Studies on single cells, one after the other.
   openRunner: () => ({
     run: (jobs, control) =>

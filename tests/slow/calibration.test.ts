@@ -1,0 +1,133 @@
+/** Knobs found again from pulls made of true forecasts: fifty cases through a response taken once, one case through and through. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { editDocument } from '../../packages/core/src/combination/editDocument.ts';
+import { resolveDocument } from '../../packages/core/src/combination/resolveDocument.ts';
+import { forecast } from '../../packages/core/src/forecast/forecast.ts';
+import { type Random, randomFrom } from '../../packages/core/src/numerics/random.ts';
+import { calibrate } from '../../packages/core/src/study/calibrate.ts';
+import type { CalibrationResult } from '../../packages/core/src/study/calibrationResult.ts';
+import { MODEL_ERROR, sheetTarget } from '../../packages/core/src/study/calibrationTarget.ts';
+import { type RunJobs, runJobsHere } from '../../packages/core/src/study/job.ts';
+import type { KnobName } from '../../packages/core/src/study/knobs.ts';
+import {
+  type Knobs,
+  minimumCombination,
+  minimumDocument,
+  type Response,
+  runResponse,
+  sheetOf,
+} from '../../packages/core/test/support/knobResponse.ts';
+
+const SPEEDS = [2500, 3500, 4500, 5250, 6000, 6500];
+const ORDER: readonly KnobName[] = ['flow', 'heat', 'friction', 'length'];
+const PATHS = [
+  'heads.intake.flowMultiplier',
+  'heat.multiplier',
+  'friction.multiplier',
+  'induction.runner.lengthMultiplier',
+];
+const BELIEVED = [0.08, 0.15, 0.12, 0.04];
+const REACH = [0.12, 0.15, 0.15, 0.06];
+
+function combinationAt(knobs: Knobs): Combination {
+  const document = knobs.reduce(
+    (edited, off, i) => editDocument(edited, PATHS[i], 1 + off),
+    minimumDocument(),
+  );
+  const read = resolveDocument(document);
+  if (!read.ok) throw new Error(read.problems[0].message);
+  return { ...read.combination, correction: 'none' };
+}
+
+function torqueAt(knobs: Knobs): readonly number[] {
+  return forecast(combinationAt(knobs), { rpm: SPEEDS }).points.map((point) => point.torqueNm);
+}
+
+/** Base, slope and bend of each speed's torque by each knob, from nine forecasts. */
+function takeResponse(): Response {
+  const base = torqueAt([0, 0, 0, 0]);
+  const sides = ORDER.map((_, k) => {
+    const at = (sign: number): Knobs => {
+      const off = [0, 0, 0, 0];
+      off[k] = sign * REACH[k];
+      return [off[0], off[1], off[2], off[3]];
+    };
+    const up = torqueAt(at(1));
+    const down = torqueAt(at(-1));
+    return base.map((torque, i) => ({
+      slope: (up[i] - down[i]) / (2 * REACH[k]),
+      bend: (up[i] + down[i] - 2 * torque) / (2 * REACH[k] ** 2),
+    }));
+  });
+  return (rpm, knobs) => {
+    const i = SPEEDS.indexOf(rpm);
+    return knobs.reduce(
+      (torque, off, k) => torque + sides[k][i].slope * off + sides[k][i].bend * off * off,
+      base[i],
+    );
+  };
+}
+
+function pulls(torque: (i: number) => number, random: Random) {
+  const error = SPEEDS.map(() => MODEL_ERROR * random.normal());
+  return sheetOf(
+    [1, 2, 3].map(() =>
+      SPEEDS.map((rpm, i) => [rpm, torque(i) * (1 + error[i] + 0.005 * random.normal())] as const),
+    ),
+  );
+}
+
+async function fitted(sheet: ReturnType<typeof sheetOf>, runJobs: RunJobs): Promise<CalibrationResult> {
+  const done = await calibrate(minimumDocument(), sheetTarget(sheet), { runJobs });
+  if (!done.ok) throw new Error(done.problems[0].message);
+  return done.result;
+}
+
+/** Errors over stated standard deviations. */
+function errorsOf({ knobs }: CalibrationResult, truth: Knobs): number[] {
+  return knobs.map((knob) => (knob.after - 1 - truth[ORDER.indexOf(knob.name)]) / knob.spread);
+}
+
+describe('calibration on true forecasts of the smallest file', () => {
+  let response: Response;
+  let base: Combination;
+  beforeAll(() => {
+    base = minimumCombination();
+    response = takeResponse();
+  }, 600_000);
+
+  it('recovers all four knobs within two standard deviations in at least 45 of 50 seeded cases', async () => {
+    let within = 0;
+    for (let seed = 101; seed <= 150; seed += 1) {
+      const random = randomFrom(seed);
+      const draw = (k: number): number => {
+        for (;;) {
+          const value = BELIEVED[k] * random.normal();
+          if (Math.abs(value) < 0.19) return value;
+        }
+      };
+      const truth: Knobs = [draw(0), draw(1), draw(2), draw(3)];
+      const result = await fitted(
+        pulls((i) => response(SPEEDS[i], truth), random),
+        runResponse(response, base),
+      );
+      if (errorsOf(result, truth).every((error) => Math.abs(error) <= 2)) within += 1;
+    }
+    expect(within).toBeGreaterThanOrEqual(45);
+  }, 600_000);
+
+  it('does so through and through: pull and fit by forecasts, no stand-in', async () => {
+    const truth: Knobs = [-0.06, 0.08, 0.05, 0.02];
+    const torque = torqueAt(truth);
+    const result = await fitted(
+      pulls((i) => torque[i], randomFrom(7)),
+      runJobsHere,
+    );
+    expect(result.outcome).toBe('fitted');
+    expect(result.error.after).toBeLessThan(result.error.before);
+    for (const error of errorsOf(result, truth)) expect(Math.abs(error)).toBeLessThan(2);
+    const flow = result.knobs.find((knob) => knob.name === 'flow');
+    expect(flow?.spread).toBeLessThan(0.6 * (flow?.spreadBefore ?? 0));
+  }, 600_000);
+});
