@@ -10,12 +10,15 @@ import { objected, readDynoFiles, STANDARD_OPTION, standardOf } from '../input/r
 import { openInput, type TextInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
+import { chooseSideFiles, deliverSideFile, REPORT_OPTION } from '../output/sideFiles.ts';
 import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts';
 import { json } from '../render/json.ts';
 import { paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
+import { calibrationReport } from '../report/calibrationReport.ts';
+import { version } from '../version.ts';
 import { withWorkers } from './studyFlags.ts';
 
 export const KNOBS_OPTION: OptionSpec = {
@@ -62,6 +65,7 @@ export const calibrateCommand: CommandSpec = {
       help: 'write the calibrated combination to FILE; the report stays on standard output',
     },
     OUTPUT_OPTIONS[1],
+    REPORT_OPTION,
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [
@@ -82,6 +86,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     ...input.files,
     ...flags.texts('pull'),
   ]);
+  const beside = chooseSideFiles(io, flags, [...input.files, ...flags.texts('pull')]);
   const done = await withWorkers(flags, io, core, (runJobs, control) =>
     core.calibrate(read.document, target, { runJobs, sheet: input.sheet, knobs, ...control }),
   );
@@ -100,6 +105,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     deliver(io, destination, text);
   }
   io.stdout.write(report(result, toFile ? (destination.path ?? '') : '', flags, io));
+  if (beside.report !== null) {
+    const units = flags.text('units') === 'si' ? 'si' : 'trade';
+    const page = await calibrationReport(result, version(), units);
+    deliverSideFile(io, beside.report, page, flags.on('quiet'));
+  }
   return result.outcome === 'fitted' ? EXIT.ok : EXIT.input;
 }
 

@@ -7,9 +7,11 @@ import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
+import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
 import { fixed } from '../render/fixed.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
+import { restrictionsReport } from '../report/restrictionsReport.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -39,6 +41,7 @@ export const restrictionsCommand: CommandSpec = {
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
+    REPORT_OPTION,
   ],
   notes: [
     'Air cleaner, carburetor or throttle, manifold, intake port, exhaust port, primary, collector with muffler and charge heating are freed by a forecast each, pumping and friction by taking their work off; the report says what free means for each. Lengths, areas of pipes and the cam stay, so that tuning stays. Gains do not add up, and an element below zero helps by its waves more than it costs. Only what air and exhaust pass through can be in the way; heating, pumping and friction are shown beside it. With --verbose the speeds of each change are shown too.',
@@ -63,6 +66,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), read.files);
+  const beside = chooseSideFiles(io, flags, read.files);
   const { combination } = input.baseline;
   const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
   let count = { done: 0, total: 1 };
@@ -91,6 +95,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     result: study,
     text: (options) => restrictionsText(study, reason, options),
     csv: () => restrictionsCsv(study),
+    report: { destination: beside.report, page: (units) => restrictionsReport(study, reason, units) },
     answer: () => restrictionsAnswer(study),
     warnings: restrictionsWarnings(study),
     // Without the engine as it is there is nothing to show.

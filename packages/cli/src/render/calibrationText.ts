@@ -14,10 +14,12 @@ export function calibrationText(result: CalibrationResult, written: string, opti
   const { width, paint, units } = options;
   const paragraphs = [
     paint.strong(wrapped(calibrationAnswer(result), width).trimEnd()).concat('\n') +
-      [basis(result, units), written].map((line) => wrapped(line, width)).join(''),
+      [calibrationBasis(result, units), written].map((line) => wrapped(line, width)).join(''),
     table(knobColumns(), result.knobs, width),
-    told(result, width),
-    table(pointColumns(result, units), result.points, width),
+    ['+/- is one standard deviation.', ...calibrationFindings(result)]
+      .map((line) => wrapped(line, width))
+      .join(''),
+    table(calibrationPoints(result, units), result.points, width),
     disagreement(result, width),
     linesText(
       result.notes.map((note) => `note: ${plain(note)}`),
@@ -37,13 +39,15 @@ export function calibrationAnswer(result: CalibrationResult): string {
   return `${plain(combination)} and ${names} disagree: off by ${errors}, and no credible knob does better`;
 }
 
-function basis(result: CalibrationResult, units: UnitSystem): string {
+/** What the measured figures count as, and how they are weighed. */
+export function calibrationBasis(result: CalibrationResult, units: UnitSystem): string {
   const { repeatability, modelError, standard, forecasts } = result;
   const scatter = `${fixed(100 * repeatability.deviation, 2)} %${repeatability.assumed ? ' (assumed)' : ''}`;
   return `Measured figures count as ${referenceAir(standard, units)}. Weights: a pull scatters by ${scatter}, ${repeatability.pulls} of them; a forecast keeps an error of ${fixed(100 * modelError, 1)} % at each speed whatever its knobs. ${forecasts} forecasts.`;
 }
 
-function knobColumns(): readonly Column<FittedKnob>[] {
+/** Each knob before and after, and how sure it is. */
+export function knobColumns(): readonly Column<FittedKnob>[] {
   const unit = ({ unit: u }: FittedKnob): string => (u === '' ? '' : ` ${u}`);
   const digits = ({ unit: u }: FittedKnob): number => (u === '%' ? 2 : 3);
   return [
@@ -60,7 +64,7 @@ function knobColumns(): readonly Column<FittedKnob>[] {
 }
 
 /** What the figures could and could not tell. */
-function told({ knobs, confusions }: CalibrationResult, width: number): string {
+export function calibrationFindings({ knobs, confusions }: CalibrationResult): readonly string[] {
   const nameOf = (name: FittedKnob['name']): string => knobs.find((knob) => knob.name === name)?.what ?? name;
   const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
   const lines = confusions.map(({ knobs: [a, b], correlation }) => {
@@ -72,10 +76,11 @@ function told({ knobs, confusions }: CalibrationResult, width: number): string {
       `These figures say next to nothing of ${hardly.join(' and ')}: what was believed before stands.`,
     );
   if (knobs.some((knob) => knob.atLimit)) lines.push('! held at the limit of 20 %.');
-  return ['+/- is one standard deviation.', ...lines].map((line) => wrapped(line, width)).join('');
+  return lines;
 }
 
-function pointColumns(result: CalibrationResult, units: UnitSystem): readonly Column<FitPoint>[] {
+/** What was measured, and the forecast before and after. */
+export function calibrationPoints(result: CalibrationResult, units: UnitSystem): readonly Column<FitPoint>[] {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const isSpeed = (kind: FitPoint['kind']): boolean => kind.endsWith('speed');
   const shown = (kind: FitPoint['kind'], value: number): string => {

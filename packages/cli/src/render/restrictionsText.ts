@@ -13,7 +13,7 @@ import { linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
-import { SHOWN } from './units.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
 
 /** Elements in words, short enough for the head of a column; `metering` goes by what the engine has. */
 const NAMES: Readonly<Record<Exclude<RestrictionElement, 'metering'>, string>> = {
@@ -74,11 +74,15 @@ export function restrictionsAnswer(study: Restrictions): string {
   const { element, torquePct, second, secondPct } = bandGoverning;
   if (element === null)
     return `Nothing much is in the way ${bandText(study)}: no element gains 0.3 % of torque`;
-  const next = second === null ? '' : `; next the ${nameOf(second, now)}, ${signed(secondPct, 1)} %`;
-  return `In the way ${bandText(study)}: the ${nameOf(element, now)}, ${signed(torquePct, 1)} % of torque if it were free${next}`;
+  const next = second === null ? '' : `; next the ${elementName(second, now)}, ${signed(secondPct, 1)} %`;
+  return `In the way ${bandText(study)}: the ${elementName(element, now)}, ${signed(torquePct, 1)} % of torque if it were free${next}`;
 }
 
-function nameOf(element: RestrictionElement, { metering }: Pick<RestrictionState, 'metering'>): string {
+/** The element as the trade calls it in this engine. */
+export function elementName(
+  element: RestrictionElement,
+  { metering }: Pick<RestrictionState, 'metering'>,
+): string {
   return element === 'metering' ? metering : NAMES[element];
 }
 
@@ -90,7 +94,7 @@ function bars(study: Restrictions, now: RestrictionState, width: number): string
     return (pct < 0 ? '-' : '#').repeat(Math.round((Math.abs(pct) / most) * length));
   };
   const columns: Column<ElementGains>[] = [
-    { name: 'if free', unit: '', cell: ({ element }) => nameOf(element, now), align: 'left' },
+    { name: 'if free', unit: '', cell: ({ element }) => elementName(element, now), align: 'left' },
     { name: 'torque', unit: '%', cell: shownGain },
     { name: '', unit: '', cell: bar, align: 'left' },
   ];
@@ -125,7 +129,7 @@ function bySpeed(study: Restrictions, state: RestrictionState, { width, units }:
       .filter(({ alreadyFree, byRpm }) => !alreadyFree && byRpm !== null)
       .map(
         ({ element, byRpm }): Column<Row> => ({
-          name: nameOf(element, state),
+          name: elementName(element, state),
           unit: '%',
           cell: ({ index }) => signed(byRpm?.[index].torquePct ?? 0, 1),
         }),
@@ -144,7 +148,7 @@ function bySpeed(study: Restrictions, state: RestrictionState, { width, units }:
 
 function governingName(governing: Governing | undefined, state: RestrictionState): string {
   if (governing === undefined || governing.element === null) return 'nothing much';
-  return nameOf(governing.element, state);
+  return elementName(governing.element, state);
 }
 
 function mark({ points, elements }: RestrictionState, index: number): string {
@@ -178,9 +182,15 @@ function changesTable(
   { width, units }: TextOptions,
 ): string {
   if (changed.length === 0) return '';
+  const columns = changedStates(study, units);
+  return `What is in the way after each change, ${bandText(study)}\n${table(columns, changed, width)}`;
+}
+
+/** The columns of what is in the way after a change. */
+export function changedStates(study: Restrictions, units: UnitSystem): readonly Column<RestrictionState>[] {
   const { torque, torqueUnit } = SHOWN[units];
   const [now] = study.states;
-  const columns: Column<RestrictionState>[] = [
+  return [
     { name: 'after', unit: '', cell: ({ name }) => plain(name), align: 'left' },
     {
       name: 'torque',
@@ -206,7 +216,7 @@ function changesTable(
       unit: '',
       cell: (state) => {
         const second = state.bandGoverning?.second ?? null;
-        return second === null ? '' : nameOf(second, state);
+        return second === null ? '' : elementName(second, state);
       },
       align: 'left',
     },
@@ -218,7 +228,6 @@ function changesTable(
     },
     { name: 'by speed', unit: '', cell: (state) => runs(state), align: 'left' },
   ];
-  return `What is in the way after each change, ${bandText(study)}\n${table(columns, changed, width)}`;
 }
 
 /** `4500 manifold, 5500-8000 carburetor`. */
@@ -238,7 +247,7 @@ function runs(state: RestrictionState): string {
 
 function meanings(study: Restrictions, width: number): string {
   const [now] = study.states;
-  const lines = study.meanings.map(({ element, meaning }) => `- ${nameOf(element, now)}: ${meaning}`);
+  const lines = study.meanings.map(({ element, meaning }) => `- ${elementName(element, now)}: ${meaning}`);
   return `What free means\n${linesText(lines, width)}`;
 }
 

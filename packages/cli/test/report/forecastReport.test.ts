@@ -68,7 +68,7 @@ describe('forecastReport(report, units)', () => {
   it('lists assumed values, doubts, what is left out and the cautions', async () => {
     const warnings = [{ code: 'flow', path: 'heads.intake', message: 'lift beyond the sheet' }];
     const words = text(await forecastReport(sample({ curve: sampleCurve(RPM, { warnings }) }), 'trade'));
-    expect(words).toContain('heads.intake : lift beyond the sheet');
+    expect(words).toContain('heads.intake: lift beyond the sheet');
     expect(words).toMatch(/engine ?\. rod\s+6\.385 in ± 0\.1 in\s+1\.65 times the stroke/);
     for (const caution of ['Clearance is checked by hand.', 'Over-rev.', 'Detonation.', 'The cell.'])
       expect(words).toContain(caution);

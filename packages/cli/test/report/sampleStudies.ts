@@ -1,5 +1,12 @@
 /** Made-up results of studies, for their reports. */
-import type { Comparison, Ranking, Sweep, SweepPoint } from '@valvetide/core';
+import type {
+  CalibrationResult,
+  Comparison,
+  Ranking,
+  Restrictions,
+  Sweep,
+  SweepPoint,
+} from '@valvetide/core';
 import { sampleCurve, samplePoint } from '../sampleCurve.ts';
 
 const PROGRAM = { name: 'valvetide', version: '0.1.0' } as const;
@@ -152,5 +159,108 @@ export function sampleRanking(names: readonly string[]): Ranking {
     ],
     assumed: [{ path: 'engine.rod', value: 6.385, unit: 'in', spread: 0.1, reason: '1.65 times the stroke' }],
     warnings: [],
+  };
+}
+
+/** The intake port gains a percent more each speed, the muffler ever less, friction stays; nothing to free before that. */
+export function sampleRestrictions(name: string, changed: readonly string[] = []): Restrictions {
+  const state = (of: string): Restrictions['states'][number] => {
+    const gains = (pct: (i: number) => number) => ({
+      alreadyFree: false,
+      byRpm: RPM.map((rpm, i) => ({ rpm, torqueNm: 8 * pct(i), torquePct: pct(i), converged: true })),
+      band: { torqueNm: 8 * pct(2), torquePct: pct(2) },
+    });
+    const none = RPM.map((rpm) => ({ rpm, torqueNm: 0, torquePct: 0, converged: true }));
+    return {
+      name: of,
+      metering: 'carburetor',
+      points: RPM.map((rpm) => ({
+        rpm,
+        torqueNm: 800,
+        powerKw: rpm / 12,
+        converged: true,
+        fillingLoss: { depressionPct: rpm / 2000, warmthPct: 2, residualPct: -0.5 },
+      })),
+      bandTorqueNm: 800,
+      elements: [
+        {
+          element: 'air-cleaner',
+          alreadyFree: true,
+          byRpm: none,
+          band: { torqueNm: 0, torquePct: 0 },
+        },
+        { element: 'metering', ...gains((i) => 0.4 + 0.2 * i) },
+        { element: 'intake-port', ...gains((i) => 1 + i) },
+        { element: 'collector-and-muffler', ...gains((i) => 1.5 - i) },
+        { element: 'friction', ...gains(() => 8) },
+      ],
+      governing: RPM.map((rpm) => ({
+        rpm,
+        element: 'intake-port',
+        torquePct: 2,
+        second: 'metering',
+        secondPct: 0.6,
+      })),
+      bandGoverning: {
+        rpm: null,
+        element: 'intake-port',
+        torquePct: 3,
+        second: 'metering',
+        secondPct: 0.8,
+      },
+      cautions: [],
+    };
+  };
+  return {
+    ...BASIS,
+    meanings: [
+      { element: 'metering', meaning: 'four times the area' },
+      { element: 'intake-port', meaning: 'no loss at the valve' },
+    ],
+    states: [name, ...changed].map(state),
+    assumed: [],
+    warnings: [],
+  };
+}
+
+export function sampleCalibration(change: Partial<CalibrationResult> = {}): CalibrationResult {
+  return {
+    schemaVersion: 1,
+    outcome: 'fitted',
+    combination: 'sample',
+    sheets: ['pulls.csv'],
+    standard: 'J607',
+    knobs: [
+      {
+        name: 'friction',
+        path: 'friction.multiplier',
+        what: 'friction',
+        unit: '',
+        before: 1,
+        spreadBefore: 0.12,
+        after: 0.94,
+        spread: 0.05,
+        told: 'yes',
+        atLimit: false,
+      },
+    ],
+    correlation: [[1]],
+    confusions: [],
+    points: RPM.map((rpm) => ({
+      kind: 'torque',
+      rpm,
+      measured: 800,
+      before: 780,
+      after: 798,
+      sigma: 12,
+    })),
+    error: { before: 0.025, after: 0.004 },
+    repeatability: { deviation: 0.005, assumed: false, pulls: 3 },
+    modelError: 0.015,
+    disagreement: null,
+    forecasts: 12,
+    notes: [],
+    calibration: null,
+    ...change,
   };
 }

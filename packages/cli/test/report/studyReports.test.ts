@@ -1,9 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { calibrationReport } from '../../src/report/calibrationReport.ts';
 import { numbersOf } from '../../src/report/charts/sweptValues.ts';
 import { compareReport } from '../../src/report/compareReport.ts';
 import { rankReport } from '../../src/report/rankReport.ts';
+import { restrictionsReport } from '../../src/report/restrictionsReport.ts';
 import { sweepReport } from '../../src/report/sweepReport.ts';
-import { sampleComparison, sampleRanking, sampleSweep } from './sampleStudies.ts';
+import {
+  sampleCalibration,
+  sampleComparison,
+  sampleRanking,
+  sampleRestrictions,
+  sampleSweep,
+} from './sampleStudies.ts';
 
 const figuresOf = (page: string): string[] =>
   [...page.matchAll(/<figure id="([\w-]+)">/g)].map(([, id]) => id);
@@ -102,6 +110,58 @@ describe('rankReport(ranking, note, units)', () => {
   });
 });
 
+describe('restrictionsReport(study, note, units)', () => {
+  it('has what is in the way by speed and over the band, what rubs, and what takes of the air', async () => {
+    const page = await restrictionsReport(sampleRestrictions('sample', ['longer cam']), '', 'trade');
+    expect(figuresOf(page)).toEqual([
+      'restrictions-by-speed',
+      'restrictions',
+      'beside-by-speed',
+      'filling-losses',
+    ]);
+    const words = textOf(page);
+    expect(words).toContain(
+      'In the way over 4000 to 6000 rpm: the intake port, +3.0 % of torque if it were free',
+    );
+    expect(words).toContain('First in the way at 3000 rpm: intake port;');
+    expect(words).toContain('carburetor: four times the area');
+    expect(words).toContain('After each change');
+  });
+
+  it('draws friction beside what is in the way, never among it', async () => {
+    const page = await restrictionsReport(sampleRestrictions('sample'), '', 'trade');
+    const lead = /<figure id="restrictions-by-speed">(.*?)<\/figure>/s.exec(page)?.[1] ?? '';
+    expect(lead).toContain('>carburetor<');
+    expect(lead).not.toContain('>friction<');
+    expect(lead).not.toContain('>air cleaner<');
+  });
+});
+
+describe('calibrationReport(result, version, units)', () => {
+  it('has measured and forecast torque, before and after, and the moves of the knobs', async () => {
+    const page = await calibrationReport(sampleCalibration(), '0.1.0', 'trade');
+    expect(figuresOf(page)).toEqual(['fit', 'knobs']);
+    expect(textOf(page)).toContain('off by 2.5 % before, 0.4 % after');
+    // (0.94 - 1) / 0.12
+    expect(page).toContain('1.000 to 0.940, -0.5');
+  });
+
+  it('says in a box that the sheets disagree, and shows peaks as a table', async () => {
+    const points = sampleCalibration()
+      .points.slice(0, 1)
+      .map((p) => ({ ...p, kind: 'torque peak' as const }));
+    const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'] };
+    const page = await calibrationReport(
+      sampleCalibration({ outcome: 'sheets disagree', points, disagreement }),
+      '0.1.0',
+      'si',
+    );
+    expect(figuresOf(page)).toEqual(['knobs']);
+    expect(textOf(page)).toContain('Read with care the sheets disagree check the standard');
+    expect(textOf(page)).toContain('torque peak 800.0 Nm');
+  });
+});
+
 describe('a hostile name in a study', () => {
   const hostile = `<script>alert('1')</script><img src=x onerror="alert(1)">`;
 
@@ -114,6 +174,8 @@ describe('a hostile name in a study', () => {
         hostile,
         'trade',
       ),
+      await restrictionsReport(sampleRestrictions(hostile, [`${hostile} 2`]), hostile, 'trade'),
+      await calibrationReport(sampleCalibration({ combination: hostile, sheets: [hostile] }), '0.1.0', 'si'),
     ];
     for (const page of pages) {
       expect(page).not.toMatch(/<script|<img|NaN|undefined/);

@@ -1,0 +1,147 @@
+/** What stands in the way: over the band, by speed, and what of the air it takes. */
+import type { ElementGains, RestrictionState, Restrictions } from '@valvetide/core';
+import { fixed } from '../../render/fixed.ts';
+import { elementName } from '../../render/restrictionsText.ts';
+import { signed } from '../../render/signed.ts';
+import type { Layer } from '../draw/plot.ts';
+import { type Figure, figureTable } from '../figure.ts';
+import { SPEED_AXIS, seriesColour, seriesDash } from './bySpeed.ts';
+
+/** Elements that the gas does not pass through: shown beside the others, never in the way. */
+const BESIDE = ['charge-heating', 'pumping', 'friction'];
+
+/** Over the band, the largest first as they stand from intake to exhaust. */
+export function restrictionBars({ states: [now], band }: Restrictions): Figure {
+  const rows = now.elements.flatMap((gains) => (gains.band === null ? [] : [{ gains, band: gains.band }]));
+  return {
+    id: 'restrictions',
+    title: 'Torque more if one alone were free',
+    description: `Mean over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm. Gains of several don't add up; below zero, the waves of an element are worth more than it costs.`,
+    drawing: {
+      kind: 'rows',
+      rows: {
+        title: 'torque, %',
+        noise: 0,
+        rows: rows.map(({ gains, band: { torquePct } }) => ({
+          name: elementName(gains.element, now),
+          value: torquePct,
+          error: null,
+          figure: gains.alreadyFree ? 'is free' : `${signed(torquePct, 1)} %`,
+          colour: torquePct < 0 ? 'b' : BESIDE.includes(gains.element) ? 'soft' : 'a',
+        })),
+      },
+    },
+    table: figureTable(
+      [
+        {
+          name: 'if free',
+          unit: '',
+          cell: ({ gains }) => elementName(gains.element, now),
+          align: 'left',
+        },
+        { name: 'torque', unit: '%', cell: ({ band: { torquePct } }) => signed(torquePct, 1) },
+      ],
+      rows,
+    ),
+  };
+}
+
+/** Speed by speed: those in the gas's way, or those beside it. */
+export function restrictionLines(
+  { rpm, states: [now] }: Restrictions,
+  which: 'in the way' | 'beside',
+): Figure | null {
+  const drawn = now.elements.flatMap(({ element, alreadyFree, byRpm }: ElementGains) =>
+    alreadyFree || byRpm === null || BESIDE.includes(element) !== (which === 'beside')
+      ? []
+      : [{ name: elementName(element, now), byRpm }],
+  );
+  if (drawn.length === 0) return null;
+  const lines = drawn.map(
+    ({ name, byRpm }, i): Layer => ({
+      kind: 'line',
+      name,
+      points: byRpm.map((gain) => ({ x: gain.rpm, y: gain.torquePct })),
+      colour: seriesColour(i),
+      dash: seriesDash(i),
+      marked: true,
+    }),
+  );
+  return {
+    id: which === 'beside' ? 'beside-by-speed' : 'restrictions-by-speed',
+    title: which === 'beside' ? 'Heat and friction by speed' : 'Restrictions by speed',
+    description: `Torque more if one alone were free. ${which === 'beside' ? 'No part in the way of the gas, but worth as much as one.' : governingText(now)}`,
+    drawing: {
+      kind: 'plot',
+      plot: {
+        x: SPEED_AXIS,
+        y: { title: 'torque more if free, %', zero: true },
+        layers: [{ kind: 'rule', name: null, y: 0, colour: 'soft' }, ...lines],
+      },
+    },
+    table: figureTable(
+      [
+        { name: 'speed', unit: 'rpm', cell: (i: number) => fixed(rpm[i]) },
+        ...drawn.map(({ name, byRpm }) => ({
+          name,
+          unit: '%',
+          cell: (i: number) => signed(byRpm[i].torquePct, 1),
+        })),
+      ],
+      rpm.map((_, i) => i),
+    ),
+  };
+}
+
+function governingText(now: RestrictionState): string {
+  const parts = now.governing.map(
+    ({ rpm, element }) =>
+      `${fixed(rpm ?? 0)} rpm: ${element === null ? 'nothing much' : elementName(element, now)}`,
+  );
+  return `First in the way at ${parts.join('; ')}.`;
+}
+
+/** Shares of the air that a cylinder could hold. */
+export function fillingLosses({ states: [now] }: Restrictions): Figure | null {
+  const { points } = now;
+  if (points === null) return null;
+  const kinds = [
+    ['depression', 'depressionPct'],
+    ['warmth', 'warmthPct'],
+    ['residual gas', 'residualPct'],
+  ] as const;
+  return {
+    id: 'filling-losses',
+    title: 'What takes of the air',
+    description:
+      'Share of the air that a cylinder could hold: taken by depression of the plenum, by a charge warmer than outside, by burned gas that stayed. Below zero it adds.',
+    drawing: {
+      kind: 'plot',
+      plot: {
+        x: SPEED_AXIS,
+        y: { title: 'of the air a cylinder could hold, %', zero: true },
+        layers: kinds.map(
+          ([name, key], i): Layer => ({
+            kind: 'line',
+            name,
+            points: points.map((p) => ({ x: p.rpm, y: p.fillingLoss[key] })),
+            colour: seriesColour(i),
+            dash: seriesDash(i),
+            marked: true,
+          }),
+        ),
+      },
+    },
+    table: figureTable(
+      [
+        { name: 'speed', unit: 'rpm', cell: (p) => fixed(p.rpm) },
+        ...kinds.map(([name, key]) => ({
+          name,
+          unit: '%',
+          cell: (p: (typeof points)[number]) => fixed(p.fillingLoss[key], 1),
+        })),
+      ],
+      points,
+    ),
+  };
+}
