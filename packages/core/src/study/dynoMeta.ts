@@ -134,12 +134,30 @@ function quantity(
   return { meta: put(Number(found[1].replace(',', '.')) * unit.factor + unit.offset) };
 }
 
-/** Air of the day, with what had to be taken for granted; null where barometer or temperature is missing. */
+/** Air of a dyno room worth believing [kPa], [K], [-]. */
+const AIR: readonly (readonly [keyof DynoMeta, string, number, number])[] = [
+  ['barometer', 'barometer', 50, 110],
+  ['temperature', 'air temperature', 235, 330],
+  ['vapourPressure', 'vapour pressure', 0, 12],
+  ['humidity', 'humidity', 0, 1],
+  ['dewPoint', 'dew point', 235, 330],
+];
+
+/** The figure that no dyno room has; null where all are believable. */
+export function impossibleAir(meta: DynoMeta): string | null {
+  const found = AIR.find(([field, , low, high]) => {
+    const value = meta[field];
+    return typeof value === 'number' && !(value >= low && value <= high);
+  });
+  return found?.[1] ?? null;
+}
+
+/** Air of the day, with what had to be taken for granted; null where barometer or temperature is missing or no figure of a room. */
 export function weatherOf(
   meta: DynoMeta,
 ): { readonly weather: Weather; readonly note: string | null } | null {
   const { barometer, temperature, vapourPressure, humidity, dewPoint } = meta;
-  if (barometer === null || temperature === null) return null;
+  if (barometer === null || temperature === null || impossibleAir(meta) !== null) return null;
   const pressure = barometer * 1000;
   const with_ = (vapour: number): Weather => ({ pressure, temperature, vapourPressure: vapour });
   if (vapourPressure !== null) return { weather: with_(vapourPressure * 1000), note: null };

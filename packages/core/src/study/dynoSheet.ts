@@ -7,7 +7,7 @@ import { sheetProblem } from '../combination/sheet/table.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
 import { type DynoLines, type Remark, readDynoLines } from './dynoLines.ts';
-import { type DynoMeta, NO_META, readMeta, standardNamed, weatherOf } from './dynoMeta.ts';
+import { type DynoMeta, impossibleAir, NO_META, readMeta, standardNamed, weatherOf } from './dynoMeta.ts';
 import { orderPull, type PullPoint, type PullRows, splitPulls, torqueOf } from './dynoPulls.ts';
 import { chosenColumns, counted, type DynoRow, lineList, readDynoRows } from './dynoRows.ts';
 import { powerFaults, slipOf } from './powerCheck.ts';
@@ -42,7 +42,6 @@ export type DynoSheetResult =
 const MIN_POINTS = 2;
 /** Printed and computed correction factors may differ by so much [-]. */
 const FACTOR_SLACK = 0.006;
-const AIR = { pressure: [50, 110], temperature: [235, 330] } as const;
 
 /**
  * Reads a dyno sheet, CSV or TSV: columns in any order, units in the headers or in a row below, remarks and `name: value`
@@ -174,14 +173,11 @@ function readRemarks(
       continue;
     }
     meta = read.meta;
-    for (const field of ['pressure', 'temperature'] as const) {
-      const value = field === 'pressure' ? meta.barometer : meta.temperature;
-      const [low, high] = AIR[field];
-      if (value !== null && !(value >= low && value <= high)) {
-        const message = `gives an impossible ${field === 'pressure' ? 'barometer' : 'air temperature'}: '${text.trim().slice(0, 40)}'`;
-        problems.push(sheetProblem(name, line, 'out-of-range', message));
-        return before;
-      }
+    const impossible = impossibleAir(meta);
+    if (impossible !== null) {
+      const message = `gives an impossible ${impossible}: '${text.trim().slice(0, 40)}'`;
+      problems.push(sheetProblem(name, line, 'out-of-range', message));
+      return before;
     }
   }
   return meta;

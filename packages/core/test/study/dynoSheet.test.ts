@@ -218,6 +218,12 @@ describe('garbage', () => {
       `# barometer: 29.9 kPa\n${header}${rows(3000, 5000, 500)}`,
       'impossible barometer',
     ],
+    ['an impossible humidity', `# humidity: 300 %\n${header}${rows(3000, 5000, 500)}`, 'impossible humidity'],
+    [
+      'an impossible dew point',
+      `# dew point: 200 degF\n${header}${rows(3000, 5000, 500)}`,
+      'impossible dew point',
+    ],
     [
       'a barometer without unit',
       `# barometer: 29.9\n${header}${rows(3000, 5000, 500)}`,
