@@ -3,7 +3,19 @@ import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { main } from '../../packages/cli/src/main.ts';
+import { calibrationReport } from '../../packages/cli/src/report/calibrationReport.ts';
+import { compareReport } from '../../packages/cli/src/report/compareReport.ts';
+import { rankReport } from '../../packages/cli/src/report/rankReport.ts';
+import { restrictionsReport } from '../../packages/cli/src/report/restrictionsReport.ts';
+import { sweepReport } from '../../packages/cli/src/report/sweepReport.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
+import {
+  sampleCalibration,
+  sampleComparison,
+  sampleRanking,
+  sampleRestrictions,
+  sampleSweep,
+} from '../../packages/cli/test/report/sampleStudies.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -17,6 +29,35 @@ function exampleFiles(): Record<string, string> {
   );
 }
 
+/** Pages of studies whose forecasts would take too long here: made-up results, the real drawing. */
+export async function makeSampleReports(): Promise<Record<string, string>> {
+  const names = [
+    'As it is',
+    'Headers of 2-1/8 in and longer collectors',
+    'Longer cam',
+    'Carburetor of 1050 cfm',
+  ];
+  const variables = [
+    { path: 'chamber.compression', values: [9.5, 10.5, 11.5], current: 10.5 },
+    { path: 'exhaust.primary.length', values: ['28 in', '32 in', '36 in'], current: '32 in' },
+  ];
+  const pages = {
+    comparison: await compareReport(sampleComparison(names), { note: '', resolvablePct: 0.82 }, 'trade'),
+    sweep: await sweepReport(sampleSweep(variables.slice(1)), '', 'trade'),
+    'sweep of two': await sweepReport(sampleSweep(variables), '', 'trade'),
+    ranking: await rankReport(sampleRanking(names.slice(1)), '', 'trade'),
+    restrictions: await restrictionsReport(sampleRestrictions('As it is', names.slice(1)), '', 'trade'),
+    calibration: await calibrationReport(sampleCalibration(), '0.1.0', 'trade'),
+  };
+  return Object.fromEntries(Object.entries(pages).map(([name, page]) => [name, keepPage(page)]));
+}
+
+function keepPage(page: string): string {
+  const path = join(mkdtempSync(join(tmpdir(), 'valvetide-')), 'report.html');
+  writeFileSync(path, page);
+  return path;
+}
+
 /** Runs a command line that writes `out.html`, and gives the path of the page on disk. */
 export async function makeReport(
   words: readonly string[],
@@ -26,7 +67,5 @@ export async function makeReport(
   const code = await main([...words, '--report', 'out.html', '--quiet'], w.io);
   const page = w.files.get('out.html');
   if (code !== 0 || page === undefined) throw new Error(`exit code ${code}\n${w.err()}`);
-  const path = join(mkdtempSync(join(tmpdir(), 'valvetide-')), 'report.html');
-  writeFileSync(path, page);
-  return path;
+  return keepPage(page);
 }

