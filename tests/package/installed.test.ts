@@ -126,4 +126,22 @@ describe('the installed packages', () => {
     expect(curve.points[0].rpm).toBe(4000);
     expect(curve.points[0].torqueNm).toBeGreaterThan(100);
   });
+
+  it('set changes side by side on threads of their own, as on one', () => {
+    run('npx', ['--no-install', 'valvetide', 'init', '-o', 'study.yaml']);
+    write('changes.yaml', 'changes: [{ name: Advanced, add: { cam.advance: 2 deg } }]');
+    const compare = [
+      'valvetide',
+      'compare',
+      'study.yaml',
+      '--changes',
+      'changes.yaml',
+      '--rpm',
+      '4000',
+      '--json',
+    ];
+    const onTwo = run('npx', ['--no-install', ...compare, '--workers', '2']);
+    expect(JSON.parse(onTwo).entries).toHaveLength(2);
+    expect(onTwo).toBe(run('npx', ['--no-install', ...compare, '--workers', '1']));
+  });
 });

@@ -2,11 +2,11 @@
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import { editDocument } from '../combination/editDocument.ts';
 import type { Problem } from '../combination/problem.ts';
-import type { CombinationDocument } from '../combination/readDocument.ts';
+import type { CombinationDocument, Plain } from '../combination/readDocument.ts';
 import { type ReadResult, resolveDocument } from '../combination/resolveDocument.ts';
 import { type SheetSource, valueAt } from '../combination/sheet/readSheets.ts';
 import { assignedValues, sourceProblem } from './assignedValues.ts';
-import { type Baseline, sheetsOf } from './baseline.ts';
+import { type Baseline, metres, sheetsOf } from './baseline.ts';
 import type { Change } from './change.ts';
 import { type Entailed, entailed, isWithin } from './entailed.ts';
 import { keepUntouched } from './keepUntouched.ts';
@@ -36,7 +36,11 @@ export function applyChanges(
   );
   const document = paths.reduce(
     (edited, path) => editDocument(edited, path, assigned.get(path) ?? null),
-    withoutEntailed(baseline, gone, paths),
+    withoutEntailed(
+      baseline,
+      { ...gone, releases: [...gone.releases, ...narrowThroats(baseline, assigned)] },
+      paths,
+    ),
   );
   const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, options.sheet) });
   if (!resolved.ok)
@@ -64,6 +68,16 @@ function withoutEntailed(
       valueAt(document.data, path) === undefined ? document : editDocument(document, path, null),
     baseline.document,
   );
+}
+
+/** Throats that would not fit under the new valves: as estimates they give way, and the port's estimate with them. */
+function narrowThroats(baseline: Baseline, assigned: ReadonlyMap<string, Plain>): readonly string[] {
+  return (['intake', 'exhaust'] as const).flatMap((side) => {
+    const valve = metres(assigned.get(`heads.${side}.valve`));
+    const path = `heads.${side}.throat`;
+    const throat = metres(valueAt(baseline.document.data, path));
+    return valve !== null && throat !== null && throat >= valve ? [path] : [];
+  });
 }
 
 function hasEffect(
@@ -128,13 +142,15 @@ function named(
   changes: readonly Change[],
 ): Combination {
   const before = baseline.combination;
-  // An estimate of the baseline still stands where its pinned value does.
+  const made = new Map(combination.assumed.map((entry) => [entry.path, entry]));
+  // An estimate of the baseline still stands where its pinned value does, unless it was made anew.
   const kept = before.assumed.filter(
     ({ path }) =>
-      valueAt(document.data, path) === valueAt(baseline.document.data, path) && !wasSet(changes, path),
+      made.has(path) ||
+      (valueAt(document.data, path) === valueAt(baseline.document.data, path) && !wasSet(changes, path)),
   );
   const fresh = combination.assumed.filter(({ path }) => !kept.some((entry) => entry.path === path));
-  const assumed: readonly Assumed[] = [...kept, ...fresh];
+  const assumed: readonly Assumed[] = [...kept.map((entry) => made.get(entry.path) ?? entry), ...fresh];
   const still = before.warnings.filter(
     ({ path }) => path !== '' && kept.some((entry) => entry.path === path),
   );

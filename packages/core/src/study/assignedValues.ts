@@ -108,9 +108,11 @@ function calculated(current: Plain, placed: readonly Placed[]): ArithmeticResult
 
 /** What a field has before any change, as it would stand in a file: stated, assumed or following from others. */
 export function currentValue(baseline: Baseline, path: string): Plain | undefined {
+  const assumed = baseline.combination.assumed.find((entry) => entry.path === path);
   return (
     valueAt(baseline.document.data, path) ??
     valueAt(baseline.stated.data, path) ??
+    (assumed === undefined ? undefined : `${assumed.value} ${assumed.unit}`) ??
     FOLLOWS[path]?.(baseline.combination)
   );
 }
@@ -128,6 +130,8 @@ const FOLLOWS: Readonly<Record<string, (combination: Combination) => Plain>> = {
   'heads.exhaust.portArea': ({ exhaust }) => `${rounded(exhaust.portArea / INCH ** 2)} in2`,
   'cam.intake.centreline': ({ intake }) => `${rounded(intake.centreline)} deg`,
   'cam.exhaust.centreline': ({ exhaust }) => `${rounded(exhaust.centreline)} deg`,
+  'cam.separation': ({ intake, exhaust }) => `${rounded((intake.centreline + exhaust.centreline) / 2)} deg`,
+  'cam.advance': ({ intake, exhaust }) => `${rounded((exhaust.centreline - intake.centreline) / 2)} deg`,
   'exhaust.primary.inside': ({ exhaustSystem }) => inside(exhaustSystem.primary.area),
   'mixture.lambda': ({ lambda }) => rounded(lambda),
 };

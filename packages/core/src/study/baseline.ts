@@ -24,6 +24,12 @@ export type BaselineResult =
   | { readonly ok: true; readonly baseline: Baseline }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/**
+ * Estimates that follow from another that is pinned, the throat, and stay estimates: a flow sheet is held against a stated
+ * smallest area, and an estimate is no ground to call a measured flow impossible.
+ */
+const FOLLOWING: ReadonlySet<string> = new Set(['heads.intake.minimumArea', 'heads.exhaust.minimumArea']);
+
 /** Resolves a document, writes its estimates out and resolves it again. `sheet` gives the text of the sheets it names. */
 export function pinBaseline(
   document: CombinationDocument,
@@ -38,7 +44,11 @@ export function pinBaseline(
   const first = resolveDocument(document, { sheet });
   if (!first.ok) return first;
   const { assumed, warnings } = first.combination;
-  const pinned = pinAssumed(withRockerRatios(document), assumed);
+  const written = withCamAngles(withRockerRatios(document), first.combination);
+  const pinned = pinAssumed(
+    written,
+    assumed.filter(({ path }) => !FOLLOWING.has(path)),
+  );
   const second = resolveDocument(pinned, { sheet: sheetsOf(sheets) });
   if (!second.ok) return second;
   const combination = { ...second.combination, assumed, warnings };
@@ -67,7 +77,24 @@ function withRockerRatios(document: CombinationDocument): CombinationDocument {
   }, document);
 }
 
-function metres(text: unknown): number | null {
+/**
+ * Centrelines say separation and advance in another way. Written out where one is missing, so that each can be changed for
+ * itself.
+ */
+function withCamAngles(document: CombinationDocument, { intake, exhaust }: Combination): CombinationDocument {
+  const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
+  if (!has('cam.exhaust.centreline') || has('cam.advance')) return document;
+  const separation = `${(intake.centreline + exhaust.centreline) / 2} deg`;
+  const withSeparation = has('cam.separation')
+    ? document
+    : editDocument(document, 'cam.separation', separation);
+  return has('cam.intake.centreline')
+    ? withSeparation
+    : editDocument(withSeparation, 'cam.intake.centreline', `${intake.centreline} deg`);
+}
+
+/** A length as written [m]; null where it is none. */
+export function metres(text: unknown): number | null {
   const length = typeof text === 'string' ? parseQuantity(text, 'length') : null;
   return length?.ok === true ? length.value : null;
 }

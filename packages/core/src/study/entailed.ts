@@ -40,9 +40,6 @@ const RULES: readonly Rule[] = [
   { set: ['heads.intake.flow'], releases: ['induction.flowLoss'] },
   ...SIDES.flatMap((side): Rule[] => [
     { set: ['heads.flow', `heads.${side}.flow`], releases: [`heads.${side}.flowMultiplier`] },
-    // The throat only sizes the port's estimate, and the port stays as it was.
-    { set: [`heads.${side}.valve`], releases: [`heads.${side}.throat`, `heads.${side}.stem`] },
-    { set: [`heads.${side}.throat`], releases: [`heads.${side}.minimumArea`] },
     {
       set: [`heads.${side}.portArea`],
       drops: [`heads.${side}.portVolume`],
@@ -72,7 +69,9 @@ const RULES: readonly Rule[] = [
   }),
   // Where the intake lobe stands is where the whole cam stands.
   { set: ['cam.intake.centreline'], drops: ['cam.advance'] },
+  { set: ['cam.advance'], beside: 'cam.intake.centreline', drops: ['cam.exhaust.centreline'] },
   { set: ['cam.advance'], drops: ['cam.intake.centreline'] },
+  { set: ['cam.separation'], drops: ['cam.exhaust.centreline'] },
   {
     set: ['cam.lifter'],
     releases: [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../src/combination/combination.ts';
+import { editDocument } from '../../src/combination/editDocument.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import type { Plain } from '../../src/combination/readDocument.ts';
 import { readDocument } from '../../src/combination/readDocument.ts';
@@ -39,6 +40,14 @@ function refusal(base: Baseline, ...changes: readonly Change[]): string {
   return result.ok ? 'no problem' : result.problems.map(problemLine).join('\n');
 }
 
+/** Paths of everything a document states; lists count as one. */
+function leaves(data: Plain, path = ''): readonly string[] {
+  if (data === null || typeof data !== 'object' || Array.isArray(data)) return [path];
+  return Object.entries(data).flatMap(([name, value]) =>
+    leaves(value, path === '' ? name : `${path}.${name}`),
+  );
+}
+
 const smallest = (): Baseline => baselineOf(fileWith({}));
 const bigBlock = (): Baseline => baselineOf(exampleText('big-block'), exampleSheet('big-block'));
 
@@ -53,6 +62,24 @@ describe('a pinned baseline', () => {
     expect(combination.assumed).toEqual(resolved.combination.assumed);
     expect(combination.warnings).toEqual(resolved.combination.warnings);
   });
+
+  it.each(['big-block', 'small-block'] as const)(
+    'of the example %s is the same engine whichever field the file leaves out',
+    (name) => {
+      const read = readDocument(exampleText(name));
+      if (!read.ok) throw new Error('the example does not read');
+      const sheet = exampleSheet(name);
+      const different = leaves(read.document.data).flatMap((path) => {
+        const document = editDocument(read.document, path, null);
+        const resolved = resolveDocument(document, { sheet });
+        const pinned = pinBaseline(document, { sheet });
+        if (!resolved.ok) return [];
+        return pinned.ok && isSameEngine(pinned.baseline.combination, resolved.combination) ? [] : [path];
+      });
+      expect(different).toEqual([]);
+    },
+    120_000,
+  );
 
   it('writes out the rocker ratio that lobe and valve lift of a card imply, so that rockers can change', () => {
     const cam = '{ intake: { lobeLift: 0.320 in, valveLift: 0.512 in }, exhaust: { valveLift: 0.500 in } }';
@@ -206,10 +233,38 @@ describe('a change leaves no estimate that contradicts it:', () => {
     expect(after.exhaust.centreline).toBe(120);
   });
 
-  it('a smaller valve takes the estimated throat along but not the port', () => {
+  it('a valve smaller than the estimated throat takes throat and port along, another does not', () => {
     const base = smallest();
-    const after = changed(base, [set('heads.intake.valve', '1.50 in')]);
-    expect(after.intake.portArea).toBe(base.combination.intake.portArea);
+    const { portArea } = base.combination.intake;
+    const throat = base.combination.assumed.find(({ path }) => path === 'heads.intake.throat');
+    expect(throat?.value).toBeGreaterThan(1.5);
+    const little = changed(base, [set('heads.intake.valve', '1.90 in')]);
+    expect(little.intake.portArea).toBe(portArea);
+    const much = changed(base, [set('heads.intake.valve', '1.40 in')]);
+    expect(much.intake.portArea).toBeLessThan(portArea);
+    expect(much.assumed.find(({ path }) => path === 'heads.intake.throat')?.value).toBeLessThan(1.4);
+  });
+
+  it('an advance turns the cam in place of the centrelines, and a separation spreads the lobes', () => {
+    const both = '{ intake: { centreline: 106 deg }, exhaust: { centreline: 114 deg } }';
+    for (const cam of [both, '{ separation: 110 deg, intake: { centreline: 106 deg } }']) {
+      const base = baselineOf(fileWith({ cam }));
+      const ahead = changed(base, [add('cam.advance', '2 deg')]);
+      expect([ahead.intake.centreline, ahead.exhaust.centreline]).toEqual([104, 116]);
+      const wider = changed(base, [add('cam.separation', '2 deg')]);
+      expect([wider.intake.centreline, wider.exhaust.centreline]).toEqual([106, 118]);
+    }
+    const exhaustOnly = baselineOf(
+      fileWith({ cam: '{ separation: 110 deg, exhaust: { centreline: 114 deg } }' }),
+    );
+    const { intake, exhaust } = changed(exhaustOnly, [set('cam.advance', '6 deg')]);
+    expect([intake.centreline, exhaust.centreline]).toEqual([104, 116]);
+  });
+
+  it('the smallest area of a port takes the place of a mean area, and scales from its estimate', () => {
+    const base = smallest();
+    const after = changed(base, [scale('heads.intake.minimumArea', 1.1)]);
+    expect(after.intake.portArea / base.combination.intake.portArea).toBeCloseTo(1.1, 9);
   });
 
   it('another manifold brings the estimates of its own kind', () => {
