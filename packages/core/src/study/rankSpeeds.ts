@@ -9,8 +9,13 @@ import type { RankSpeeds } from './rankStudy.ts';
 const RESPONSE_SHARES: readonly number[] = [1 / 6, 1 / 2, 5 / 6];
 /** Points over the band that gains are averaged from. */
 const GAIN_SHARES: readonly number[] = [0, 0.25, 0.5, 0.75, 1];
+/** A speed as near to the band as this share of its width adds nothing. */
+const NEAR = 0.1;
 
-/** Band and speeds as asked for; default the band of an inspection, and five speeds over the band with a look beyond it. */
+/**
+ * Band and speeds as asked for; default the band of an inspection, and five speeds over the band. Where the engine's own
+ * band begins well below, one speed there too: a change may lose where nobody asked for its gain.
+ */
 export function rankSpeeds(
   baseline: Baseline,
   { band: asked, rpm }: { readonly band?: SpeedBand; readonly rpm?: readonly number[] },
@@ -21,16 +26,16 @@ export function rankSpeeds(
     fromRpm: rpm?.[0] ?? usual?.fromRpm ?? Number.NaN,
     toRpm: rpm?.[rpm.length - 1] ?? usual?.toRpm ?? Number.NaN,
   };
-  if (!(band.fromRpm > 0 && band.toRpm > band.fromRpm))
+  if (!(band.fromRpm > 0 && band.toRpm >= band.fromRpm))
     throw new DomainError('band', band.fromRpm, `a band that rises, to ${band.toRpm}`);
-  const at = (share: number): number => Math.round(band.fromRpm + share * (band.toRpm - band.fromRpm));
-  // A change may lose where nobody asked for its gain.
-  const margin = 0.1 * (band.toRpm - band.fromRpm);
-  const below = usual !== null && usual.fromRpm < band.fromRpm - margin ? [Math.round(usual.fromRpm)] : [];
-  const above = usual !== null && usual.toRpm > band.toRpm + margin ? [Math.round(usual.toRpm)] : [];
+  const width = band.toRpm - band.fromRpm;
+  const at = (shares: readonly number[]): readonly number[] => [
+    ...new Set(shares.map((share) => Math.round(band.fromRpm + share * width))),
+  ];
+  const isBelow = usual !== null && usual.fromRpm < band.fromRpm - NEAR * width;
   return {
     band,
-    gains: rpm ?? [...below, ...GAIN_SHARES.map(at), ...above],
-    responses: RESPONSE_SHARES.map(at),
+    gains: rpm ?? [...(isBelow ? [Math.round(usual.fromRpm)] : []), ...at(GAIN_SHARES)],
+    responses: at(RESPONSE_SHARES),
   };
 }

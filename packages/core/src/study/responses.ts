@@ -203,15 +203,24 @@ function isStuck(world: ResponseWorld, unknown: Unknown): boolean {
   return responseOf(world, change, unknown) === null && world.queue.complete;
 }
 
-function responseOf({ queue }: ResponseWorld, change: Change | null, { id }: Unknown): Response | null {
+/**
+ * What was found of an unknown; null where nothing was. Moved one way only, it is taken to bend as the baseline does: else
+ * the bend of a baseline moved both ways would pass for a difference between the two.
+ */
+function responseOf(
+  { queue }: ResponseWorld,
+  change: Change | null,
+  { id }: Unknown,
+  bend: number = 0,
+): Response | null {
   const reference = queue.meanPower(nameOf(change, ''));
   if (reference === null) return null;
   const up = queue.meanPower(nameOf(change, `${id} 1`));
   const down = queue.meanPower(nameOf(change, `${id} -1`));
   if (up !== null && down !== null)
     return { linear: (up - down) / (2 * reference), curved: (up + down) / (2 * reference) - 1 };
-  if (up !== null) return { linear: up / reference - 1, curved: 0 };
-  return down === null ? null : { linear: 1 - down / reference, curved: 0 };
+  if (up !== null) return { linear: up / reference - 1 - bend, curved: bend };
+  return down === null ? null : { linear: 1 + bend - down / reference, curved: bend };
 }
 
 function baselineSubject(world: ResponseWorld): Subject | null {
@@ -232,7 +241,7 @@ function candidateSubject(world: ResponseWorld, change: Change, vectors: Vectors
   if (baseline === null || power === null) return null;
   const responses: Record<string, Response> = {};
   for (const unknown of world.unknowns) {
-    const own = responseOf(world, change, unknown);
+    const own = responseOf(world, change, unknown, baseline.responses[unknown.id]?.curved);
     const response =
       own ?? (unknown.replacedBy.includes(change.name) ? null : baseline.responses[unknown.id]);
     if (response !== null && response !== undefined) responses[unknown.id] = response;

@@ -197,7 +197,17 @@ describe('rank(baseline, changes, options, run)', () => {
     expect(none.best).toBeNull();
   });
 
-  it('reports the worst loss and where it is, in the band or beyond it', async () => {
+  it('looks at five speeds over the band, at one below it where the engine runs there, or at those asked for', async () => {
+    const { rpm } = await ranked([HEADER]);
+    expect(rpm.slice(1)).toEqual([3000, 3750, 4500, 5250, 6000]);
+    expect(rpm[0]).toBeLessThan(2700);
+    const asked = await ranked([HEADER], { rpm: [2500, 4000, 5500] });
+    expect(asked.rpm).toEqual([2500, 4000, 5500]);
+    const one = await ranked([HEADER], { rpm: [4000], band: { fromRpm: 4000, toRpm: 4000 } });
+    expect(one.changes[0].bandGainPct).toBeCloseTo(2, 4);
+  });
+
+  it('reports the worst loss and where it is, in the band or below it', async () => {
     const tilted = runnerOf(
       (c, rpm) => 200 + (c.exhaustSystem.primary.length / 0.8636 - 1) * (rpm - 3500) * 0.02,
     );
