@@ -114,8 +114,8 @@ function map({ variables: [down, across], points, best }: Sweep): Figure['drawin
     spec: (width) =>
       gridSpec(
         {
-          rowTitle: '',
-          columnTitle: `down: ${plainShort(down.path, 26)}; across: ${plainShort(across.path, 26)}`,
+          rowTitle: `down: ${plainShort(down.path, 40)}`,
+          columnTitle: `across: ${plainShort(across.path, 40)}`,
           rows: down.values.map((value) => plain(String(value))),
           columns: across.values.map((value) => plain(String(value))),
           cells: points.map((point, i) => ({

@@ -52,7 +52,7 @@ export function gridSpec({ rowTitle, columnTitle, rows, columns, cells }: Grid, 
   return {
     width: inner,
     height: rows.length * CELL,
-    padding: { left, right: 6, top: 48, bottom: 6 },
+    padding: { left, right: 6, top: rowTitle === '' ? 48 : 70, bottom: 6 },
     autosize: 'none',
     data: [{ name: 'cells', values }],
     marks: [
@@ -100,8 +100,8 @@ export function gridSpec({ rowTitle, columnTitle, rows, columns, cells }: Grid, 
           align: { value: 'center' },
         }),
       ),
-      label(rowTitle, { x: { value: 2 - left }, y: { value: -8 } }),
-      label(columnTitle, { x: { value: 0 }, y: { value: -30 } }),
+      label(columnTitle, { x: { value: 2 - left }, y: { value: -30 } }),
+      label(rowTitle, { x: { value: 2 - left }, y: { value: -52 } }),
     ],
   };
 }

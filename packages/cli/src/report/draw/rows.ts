@@ -1,5 +1,6 @@
 /** Named amounts as bars from zero, one below the other, each with its error and its figure. */
 import type { Spec } from 'vega';
+import { textWidth } from './legend.ts';
 import { type Colour, colour, wash } from './palette.ts';
 import { FONT_SIZE } from './toSvg.ts';
 
@@ -24,11 +25,16 @@ export interface Rows {
 /** Height of a row: its name on a line of its own, then the bar. */
 const ROW = 40;
 const BAR = 13;
+/** Room for half a figure of the axis on each side, for the axis with its title below, between name and figure. */
+const SIDE = 20;
+const BOTTOM = 46;
+const GAP = 12;
 
 export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
+  const inner = width - 2 * SIDE;
   const values = rows.map((row, i) => ({
     i,
-    name: row.name,
+    name: fitting(row.name, inner - textWidth(row.figure) - GAP),
     value: row.value,
     low: row.error?.[0] ?? row.value,
     high: row.error?.[1] ?? row.value,
@@ -40,9 +46,11 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
   const top = { scale: 'y', field: 'i' };
   const below = (offset: number) => ({ ...top, offset });
   return {
-    width: width - 24,
+    width: inner,
     height: rows.length * ROW,
-    padding: { left: 12, right: 12, top: 4, bottom: 2 },
+    padding: { left: SIDE, right: SIDE, top: 4, bottom: BOTTOM },
+    // Nothing is measured, as in plots: the drawing is as wide as asked for.
+    autosize: 'none',
     data: [{ name: 'rows', values }],
     scales: [
       {
@@ -130,7 +138,6 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
             x: { value: 0 },
             y: below(ROW - BAR - 10),
             text: { field: 'name' },
-            limit: { value: (width - 24) * 0.66 },
             fontWeight: { value: 600 },
           },
         },
@@ -144,7 +151,6 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
             y: below(ROW - BAR - 10),
             align: { value: 'right' },
             text: { field: 'figure' },
-            limit: { value: (width - 24) * 0.44 },
             fill: { value: colour('soft') },
             fontSize: { value: FONT_SIZE },
           },
@@ -152,4 +158,11 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
       },
     ],
   };
+}
+
+/** As much of a name as a width holds. */
+function fitting(name: string, width: number): string {
+  if (textWidth(name) <= width) return name;
+  const letters = Math.max(4, Math.floor((name.length * width) / textWidth(name)));
+  return `${name.slice(0, letters - 3)}...`;
 }
