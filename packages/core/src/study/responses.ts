@@ -41,6 +41,11 @@ const LARGE_SHARE = 0.15;
 const LARGE_SIGMA = 0.001;
 /** An unknown that brings this share of the variance of a gain is moved both ways, for its curvature. */
 const BOTH_WAYS = 0.1;
+/**
+ * How far then [standard deviations]: with the middle, the points of the three-point Gauss-Hermite rule, from which a
+ * parabola gives the variance of a cubic nearly, and not only of a parabola (Abramowitz and Stegun, 25.4.46).
+ */
+const WIDE: number = Math.sqrt(3);
 
 /** Sections that rarely tell one part from another; only their place in the queue depends on it, not the result. */
 const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mixture', 'fuel', 'weather']);
@@ -168,8 +173,10 @@ function askEitherWay(world: ResponseWorld, change: Change | null, unknown: Unkn
 
 function askBothWays(world: ResponseWorld, change: Change | null, unknown: Unknown): void {
   if (change === null && unknown.of !== null) return;
-  askMoved(world, change, [{ unknown, z: 1 }]);
-  askMoved(world, change, [{ unknown, z: -1 }]);
+  const ask = (z: number): boolean => askMoved(world, change, [{ unknown, z }]);
+  if (ask(WIDE) && ask(-WIDE)) return;
+  ask(1);
+  ask(-1);
 }
 
 /** A round's vectors, the same ones for the baseline and every change that asks for them. */
@@ -215,11 +222,17 @@ function responseOf(
 ): Response | null {
   const reference = queue.meanPower(nameOf(change, ''));
   if (reference === null) return null;
-  const up = queue.meanPower(nameOf(change, `${id} 1`));
-  const down = queue.meanPower(nameOf(change, `${id} -1`));
-  if (up !== null && down !== null)
-    return { linear: (up - down) / (2 * reference), curved: (up + down) / (2 * reference) - 1 };
+  const moved = (z: number): number | null => queue.meanPower(nameOf(change, `${id} ${z}`));
+  for (const z of [WIDE, 1]) {
+    const up = moved(z);
+    const down = moved(-z);
+    if (up === null || down === null) continue;
+    const middle = (up + down) / (2 * reference) - 1;
+    return { linear: (up - down) / (2 * z * reference), curved: middle / (z * z) };
+  }
+  const up = moved(1);
   if (up !== null) return { linear: up / reference - 1 - bend, curved: bend };
+  const down = moved(-1);
   return down === null ? null : { linear: 1 + bend - down / reference, curved: bend };
 }
 

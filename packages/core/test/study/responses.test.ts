@@ -131,7 +131,7 @@ describe('measureResponses(world)', () => {
       unknown('error of part', { of: 'part', within: { part: [] } }),
     ];
     const common = (z: Readonly<Record<string, number>>): number =>
-      1 + 0.02 * off(z, 'induction.rating') - 0.02 * off(z, 'induction.rating') ** 2;
+      1 + 0.03 * off(z, 'induction.rating') - 0.02 * off(z, 'induction.rating') ** 2;
     const torque: Torque = (z, withPart) =>
       400 * common(z) * (withPart ? 1.02 + 0.01 * off(z, 'error of part') : 1);
     const { sigma } = await measured(unknowns, torque, () => true, [{ ...PART, name: 'bending' }]);
