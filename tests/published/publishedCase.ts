@@ -21,7 +21,7 @@ export interface PublishedCase {
   /** An aim that is shown whether it is reached or not, and not required. */
   readonly aim?: boolean;
   /** The program's value, in `unit`. */
-  readonly compute: () => number;
+  readonly compute: () => number | Promise<number>;
 }
 
 /** Figures of one source. */

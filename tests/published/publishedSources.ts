@@ -1,7 +1,7 @@
 /** Every source, in the order of the validation report. */
 import { flameSpeedCases, heatReleaseCases, knockCases, ottoCases, wiebeCases } from './cases/burnCases.ts';
 import { cycleCases } from './cases/cycleCases.ts';
-import { dynoCases, populationCases } from './cases/engineCases.ts';
+import { calibratedCases, dynoCases, populationCases } from './cases/engineCases.ts';
 import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCases.ts';
 import { frictionCases, wallHeatCases } from './cases/lossCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
@@ -32,4 +32,10 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
 ];
 
 /** Whole engines: minutes together. */
-export const SLOW_SOURCES: readonly PublishedSource[] = [cycleCases, trendCases, dynoCases, populationCases];
+export const SLOW_SOURCES: readonly PublishedSource[] = [
+  cycleCases,
+  trendCases,
+  dynoCases,
+  calibratedCases,
+  populationCases,
+];

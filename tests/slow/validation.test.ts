@@ -10,19 +10,19 @@ const PAGE = new URL('../../docs/validation.md', import.meta.url);
 describe.each(SLOW_SOURCES)('$title', ({ cases }) => {
   it('names each figure once', () => expect(new Set(cases.map((c) => c.what)).size).toBe(cases.length));
 
-  it.each(cases.filter((check) => !check.aim))('$what: $value $unit', (check) => {
-    const { holds, ours } = resultOf(check);
+  it.each(cases.filter((check) => !check.aim))('$what: $value $unit', async (check) => {
+    const { holds, ours } = await resultOf(check);
     expect(holds, `${ours} against ${check.value} ${check.unit}`).toBe(true);
   });
 });
 
 describe('docs/validation.md', () => {
-  it('says what the checks give; if not, npm run validation writes it anew', () => {
-    expect(staleLines(readFileSync(PAGE, 'utf8'), allResults())).toEqual([]);
+  it('says what the checks give; if not, npm run validation writes it anew', async () => {
+    expect(staleLines(readFileSync(PAGE, 'utf8'), await allResults())).toEqual([]);
   });
 
-  it('is found stale where a tolerance, a value or a row has changed', () => {
-    const sources = allResults();
+  it('is found stale where a tolerance, a value or a row has changed', async () => {
+    const sources = await allResults();
     const page = validationDocument(sources, []);
     expect(staleLines(page, sources)).toEqual([]);
     const row = '| peak pressure over p1, gamma 1.4, burn from -30 deg | 102.7264 | 102.7264 |';

@@ -18,10 +18,10 @@ export interface SourceResult {
 
 const computed = new Map<PublishedCase, CaseResult>();
 
-export function resultOf(check: PublishedCase): CaseResult {
+export async function resultOf(check: PublishedCase): Promise<CaseResult> {
   const known = computed.get(check);
   if (known !== undefined) return known;
-  const ours = check.compute();
+  const ours = await check.compute();
   const compared = (check.relation ?? 'equal') === 'equal' && check.within > 0;
   const result: CaseResult = {
     check,
@@ -34,9 +34,15 @@ export function resultOf(check: PublishedCase): CaseResult {
 }
 
 /** All sources; `onSource` hears of each before it is computed. */
-export function allResults(onSource: (title: string) => void = () => {}): readonly SourceResult[] {
-  return [...QUICK_SOURCES, ...SLOW_SOURCES].map((source) => {
+export async function allResults(
+  onSource: (title: string) => void = () => {},
+): Promise<readonly SourceResult[]> {
+  const all: SourceResult[] = [];
+  for (const source of [...QUICK_SOURCES, ...SLOW_SOURCES]) {
     onSource(source.title);
-    return { source, results: source.cases.map(resultOf) };
-  });
+    const results: CaseResult[] = [];
+    for (const check of source.cases) results.push(await resultOf(check));
+    all.push({ source, results });
+  }
+  return all;
 }

@@ -16,7 +16,7 @@ export interface ValidationReport {
 }
 
 export async function validationReport(onSource?: (title: string) => void): Promise<ValidationReport> {
-  const sources = allResults(onSource);
+  const sources = await allResults(onSource);
   const plots = await validationPlots(sources);
   return {
     document: validationDocument(sources, plots),

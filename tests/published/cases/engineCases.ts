@@ -2,6 +2,7 @@
 import type { Curve } from '../../../packages/core/src/forecast/curve.ts';
 import { forecast } from '../../../packages/core/src/forecast/forecast.ts';
 import { engineFile } from '../../physics/engines.ts';
+import { calibratedStates } from '../calibratedStates.ts';
 import { forecastRated, median, population, ratedBmep } from '../population.ts';
 import { once, type PublishedSource } from '../publishedCase.ts';
 
@@ -99,6 +100,60 @@ export const dynoCases: PublishedSource = {
       within: 0,
       relation: 'at least',
       compute: () => powerSpeed(second()) - powerSpeed(first()),
+    },
+  ],
+};
+
+const calibrated = once(() => calibratedStates(FIRST, RPM));
+
+export const calibratedCases: PublishedSource = {
+  title: 'The same engine, calibrated on its first state',
+  source: 'the same series',
+  note: 'Flow, wall heat, friction and tuned length fitted to the two printed peaks of the first state and their speeds; what they came to then holds for the second.',
+  cases: [
+    {
+      what: 'first state: peak torque',
+      value: FIRST.torque,
+      ...torque,
+      within: 0.02,
+      compute: async () => (await calibrated()).first.peak.torque.torqueLbFt,
+    },
+    {
+      what: 'first state: peak power',
+      value: FIRST.power,
+      ...power,
+      within: 0.02,
+      compute: async () => (await calibrated()).first.peak.power.powerHp,
+    },
+    {
+      what: 'gain in peak power from the first to the second state',
+      value: 100 * (SECOND.power / FIRST.power - 1),
+      ...percent,
+      compute: async () => {
+        const states = await calibrated();
+        return 100 * (states.second.peak.power.powerHp / states.first.peak.power.powerHp - 1);
+      },
+    },
+    {
+      what: 'gain in peak torque',
+      value: 100 * (SECOND.torque / FIRST.torque - 1),
+      ...percent,
+      compute: async () => {
+        const states = await calibrated();
+        return 100 * (states.second.peak.torque.torqueLbFt / states.first.peak.torque.torqueLbFt - 1);
+      },
+    },
+    {
+      what: 'speed of peak power, second state less first',
+      value: 100,
+      unit: 'rpm',
+      decimals: 0,
+      within: 0,
+      relation: 'at least',
+      compute: async () => {
+        const states = await calibrated();
+        return powerSpeed(states.second) - powerSpeed(states.first);
+      },
     },
   ],
 };
