@@ -5,7 +5,7 @@ import type { SpeedBand } from './band.ts';
 import type { Baseline } from './baseline.ts';
 import type { RankSpeeds } from './rankStudy.ts';
 
-/** Middles of the thirds of the band. */
+/** Middles of the thirds of the band: pipes in tune make a curve too wavy for fewer. */
 const RESPONSE_SHARES: readonly number[] = [1 / 6, 1 / 2, 5 / 6];
 /** Points over the band that gains are averaged from. */
 const GAIN_SHARES: readonly number[] = [0, 0.25, 0.5, 0.75, 1];

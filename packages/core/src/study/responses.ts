@@ -31,7 +31,7 @@ export interface Responses {
 }
 
 /** Unknowns looked at one by one on each candidate in a round, those likeliest to matter first. */
-const SINGLY = 8;
+const SINGLY = 6;
 /** Random choices of sign in a round, with which all are moved at once. */
 const VECTORS = 2;
 /** Rounds at most. */
