@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import * as cam from '../../packages/core/src/combination/defaults/cam.ts';
 import { EVAPORATION_SPREAD, HEATING_SPREAD } from '../../packages/core/src/combination/defaults/charge.ts';
 import {
+  CAST_AREA_RATIO,
+  CAST_LENGTH_RATIO,
   COLLECTOR_RATIO,
   COLLECTOR_WALL,
   MERGE_LENGTH_RATIO,
@@ -61,7 +63,12 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
     `${rated.RATED_PISTON_SPEED_TWO_VALVE} m/s with two valves, ${rated.RATED_PISTON_SPEED_MULTI_VALVE} with`,
   ],
   ['estimates', `intake and ${cam.EXHAUST_EXTRA} deg`],
-  ['estimates', `${cam.SEPARATION} cam deg, ${cam.ADVANCE} deg`],
+  [
+    'estimates',
+    `${cam.SEPARATION} cam deg, ${cam.PRODUCTION_SEPARATION} for a production cam; ${cam.ADVANCE} deg`,
+  ],
+  ['estimates', `${rated.PRODUCTION_SHORTER} deg less where no cam`],
+  ['estimates', `cast: ${CAST_LENGTH_RATIO} bores long, ${CAST_AREA_RATIO} of the port`],
   ['estimates', `${cam.LIFT_REFERENCE.ratio} diameters at ${cam.LIFT_REFERENCE.duration} deg`],
   ['estimates', `${PORT_LENGTH_RATIO.intake} and ${PORT_LENGTH_RATIO.exhaust} bores`],
   ['estimates', `${MINIMUM_OVER_MEAN} of the mean area`],
