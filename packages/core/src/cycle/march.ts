@@ -3,7 +3,15 @@ import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import { CYL, endBurn, KNOCK_SHARE, localAngle, startBurn } from '../network/cylinder.ts';
 import { SIDE } from '../network/ductEnd.ts';
 import type { Network } from '../network/network.ts';
-import { decode, prepareCopies, rates, recordCopies, setBins, stiffness } from '../network/network.ts';
+import {
+  decode,
+  isSound,
+  prepareCopies,
+  rates,
+  recordCopies,
+  setBins,
+  stiffness,
+} from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, SSP2_FOUR, step } from '../numerics/rungeKutta.ts';
 import { wiebeShareNormalised } from '../processes/wiebe.ts';
@@ -27,6 +35,9 @@ export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.2, 
 
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
 const LEEWAY = 0.06;
+/** Courant number after a step over the largest allowed before it, from which on the step is taken again in half its length [-]. */
+const OUTRUN = 1.3;
+const MAX_HALVINGS = 8;
 /** Fastest rate of a running engine over that of still gas, for the grid of the first cycle [-]. */
 const FIRST_GUESS = 1.5;
 
@@ -176,11 +187,19 @@ export function marchDegrees(
       if (cylinder.burning) span = Math.min(span, options.maxBurnStep);
       span = Math.min(span, nextEvent(march, i, localAngle(cylinder, theta)));
     }
-    const h = span / speed;
-    prepareCopies(network, theta, theta + span, h);
-    if (network.copies.length > 0) before.set(y);
-    step(stepper, march.rhs, theta / speed, h, y);
-    decode(network, theta + span, y);
+    before.set(y);
+    let h = span / speed;
+    for (let halvings = 0; ; halvings++) {
+      prepareCopies(network, theta, theta + span, h);
+      step(stepper, march.rhs, theta / speed, h, y);
+      decode(network, theta + span, y);
+      // A wave that came up during the step, a blow-down say, may be too fast for it.
+      if (halvings === MAX_HALVINGS || (isSound(network) && h * stiffness(network) < OUTRUN * courant)) break;
+      y.set(before);
+      decode(network, theta, y);
+      span /= 2;
+      h /= 2;
+    }
     recordCopies(network, theta, theta + span, before, y);
     theta += span;
     march.steps++;

@@ -176,6 +176,9 @@ function oneZone(cylinder: Cylinder, m: number, e: number, b: number): void {
 /** Indices into the result of `equilibriumPoint`. */
 const POINT = { u: 0, R: 1, uT: 2, uLnP: 3, RT: 4, RLnP: 5 } as const;
 
+/** Burned temperature to search from [K]. */
+const FIRST_BURNED = 2900;
+
 /** Scratch of the decoders: written and read within one call, never kept. */
 const scratch = new Float64Array(6);
 
@@ -195,6 +198,12 @@ function twoZones(cylinder: Cylinder, m: number, U: number, s: number): void {
   let p = side[SIDE.p];
   let Tb = Math.max(now.Tb, 1200);
   let Tu = now.Tu;
+  // After a step that was taken back the last solution may be no number.
+  if (!(p > 0 && Tb > 0 && Tu > 0)) {
+    p = cylinder.reference.p;
+    Tb = FIRST_BURNED;
+    Tu = cylinder.reference.T;
+  }
   for (let i = 0; i < 20; i++) {
     Tu = entropyTemperature(tables, s + Ru * Math.log(p * 1e-5), residual, Tu);
     const cvu = frozenCv(tables, Tu, residual);
@@ -247,7 +256,7 @@ export function startBurn(cylinder: Cylinder, theta: number, y: Float64Array): v
   cylinder.reference.V = now.V;
   y[o + CYL.entropy] = frozenS(cylinder.tables, side[SIDE.T], Math.log(side[SIDE.p] * 1e-5), side[SIDE.b]);
   now.Tu = side[SIDE.T];
-  now.Tb = Math.min(side[SIDE.T] + 1900, 2900);
+  now.Tb = Math.min(side[SIDE.T] + 1900, FIRST_BURNED);
   cylinder.burning = true;
   cylinder.firing = true;
 }

@@ -231,6 +231,19 @@ function limitSlopes(duct: Duct): void {
   limitField(duct.u, slope, n, n);
   limitField(duct.p, slope, 2 * n, n);
   limitField(duct.b, slope, 3 * n, n);
+  flattenJump(duct, 0);
+  flattenJump(duct, n - 1);
+}
+
+/** Largest one-sided change of density or pressure over an end cell, as a share of it [-]; steeper slopes are flattened to it. */
+const JUMP = 0.4;
+
+/** An end cell's slope has one side only, and nothing limits it: a jump (a shock passing, a jet coming in) is none. */
+function flattenJump(duct: Duct, i: number): void {
+  const { cells: n, slope, rho, p } = duct;
+  const most = Math.max(Math.abs(slope[i]) / rho[i], Math.abs(slope[2 * n + i]) / p[i]);
+  if (!(most > JUMP)) return;
+  for (let q = 0; q < FIELDS; q++) slope[q * n + i] *= JUMP / most;
 }
 
 function limitField(q: Float64Array, slope: Float64Array, at: number, n: number): void {

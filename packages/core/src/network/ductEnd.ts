@@ -38,9 +38,7 @@ const STILL = 1e-7;
 export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
   const { cells: n, slope, tables } = duct;
   const i = right ? n - 1 : 0;
-  let half = right ? 0.5 : -0.5;
-  // A jump within the end cell (a shock passing) is not extrapolated.
-  if (Math.abs(slope[2 * n + i]) > 0.4 * duct.p[i] || Math.abs(slope[i]) > 0.4 * duct.rho[i]) half = 0;
+  const half = right ? 0.5 : -0.5;
   const rho = duct.rho[i] + half * slope[i];
   const p = duct.p[i] + half * slope[2 * n + i];
   const u = duct.u[i] + half * slope[n + i];

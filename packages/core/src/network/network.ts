@@ -381,3 +381,13 @@ export function stiffness(network: Network): number {
   for (const duct of network.ducts) most = Math.max(most, signalRate(duct));
   return most;
 }
+
+/** False where the last decoded state is not one of a gas: a step was too long. */
+export function isSound(network: Network): boolean {
+  for (const { side } of network.volumes) if (!(side[SIDE.p] > 0 && side[SIDE.T] > 0)) return false;
+  for (const { side } of network.cylinders) if (!(side[SIDE.p] > 0 && side[SIDE.T] > 0)) return false;
+  for (const { cells, p, c } of network.ducts) {
+    for (let i = 0; i < cells; i++) if (!(p[i] > 0 && c[i] > 0)) return false;
+  }
+  return true;
+}
