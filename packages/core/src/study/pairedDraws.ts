@@ -137,11 +137,19 @@ export function chanceToBeat(one: Float64Array, other: Float64Array): number {
   return count / one.length;
 }
 
-/** Share of the variance of a candidate's gain that each unknown brings [-], largest first, ties by id. */
-export function varianceShares(
-  baseline: Subject,
-  candidate: Subject,
-): readonly { readonly id: string; readonly share: number; readonly perSigma: number }[] {
+/** What an unknown brings to the variance of a gain. */
+export interface VarianceShare {
+  readonly id: string;
+  /** Of the variance [-]. */
+  readonly share: number;
+  /** Standard deviation of the gain from it alone [%]. */
+  readonly sigma: number;
+  /** What one standard deviation of it does to the gain [%]. */
+  readonly perSigma: number;
+}
+
+/** Each unknown's, largest first, ties by id. */
+export function varianceShares(baseline: Subject, candidate: Subject): readonly VarianceShare[] {
   const ratio = candidate.power / baseline.power;
   const none: Response = { linear: 0, curved: 0 };
   const parts = unknownIds([baseline, candidate]).map((id) => {
@@ -154,6 +162,11 @@ export function varianceShares(
   });
   const whole = parts.reduce((sum, { variance }) => sum + variance, candidate.remainder ** 2);
   return parts
-    .map(({ id, variance, perSigma }) => ({ id, perSigma, share: whole > 0 ? variance / whole : 0 }))
+    .map(({ id, variance, perSigma }) => ({
+      id,
+      share: whole > 0 ? variance / whole : 0,
+      sigma: 100 * Math.sqrt(variance),
+      perSigma,
+    }))
     .sort((a, b) => b.share - a.share || (a.id < b.id ? -1 : 1));
 }

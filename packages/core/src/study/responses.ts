@@ -31,7 +31,7 @@ export interface Responses {
 }
 
 /** Unknowns looked at one by one on each candidate in a round, those likeliest to matter first. */
-const SINGLY = 6;
+const SINGLY = 8;
 /** Random choices of sign in a round, with which all are moved at once. */
 const VECTORS = 2;
 /** Rounds at most. */
@@ -39,8 +39,9 @@ const ROUNDS = 3;
 /** Another round where what is left together may bring this share of the variance of a gain, and this much of it [-]. */
 const LARGE_SHARE = 0.15;
 const LARGE_SIGMA = 0.001;
-/** An unknown that brings this share of the variance of a gain is moved both ways, for its curvature. */
+/** An unknown that brings this share of the variance of a gain, and this much of it [%], is moved both ways, for its curvature. */
 const BOTH_WAYS = 0.1;
+const BOTH_WAYS_SIGMA = 0.05;
 /**
  * How far then [standard deviations]: with the middle, the points of the three-point Gauss-Hermite rule, from which a
  * parabola gives the variance of a cubic nearly, and not only of a parabola (Abramowitz and Stegun, 25.4.46).
@@ -117,9 +118,9 @@ function askCurvature(world: ResponseWorld, change: Change, vectors: Vectors): v
   const baseline = baselineSubject(world);
   const candidate = candidateSubject(world, change, vectors);
   if (baseline === null || candidate === null) return;
-  for (const { id, share } of varianceShares(baseline, candidate)) {
+  for (const { id, share, sigma } of varianceShares(baseline, candidate)) {
     const unknown = world.unknowns.find((u) => u.id === id);
-    if (unknown === undefined || share < BOTH_WAYS) continue;
+    if (unknown === undefined || share < BOTH_WAYS || sigma < BOTH_WAYS_SIGMA) continue;
     askBothWays(world, null, unknown);
     askBothWays(world, change, unknown);
   }
