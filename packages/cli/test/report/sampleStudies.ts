@@ -226,6 +226,7 @@ export function sampleRestrictions(name: string, changed: readonly string[] = []
 export function sampleCalibration(change: Partial<CalibrationResult> = {}): CalibrationResult {
   return {
     schemaVersion: 1,
+    program: { name: 'valvetide', version: '0.0.0' },
     outcome: 'fitted',
     combination: 'sample',
     sheets: ['pulls.csv'],
