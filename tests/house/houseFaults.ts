@@ -54,11 +54,14 @@ export function houseFaults(sources: ReadonlyMap<string, string>): string[] {
   return faults;
 }
 
+/** The library, and the part of it that a thread runs. */
+const PUBLIC_ENTRIES: ReadonlySet<string> = new Set(['@valvetide/core', '@valvetide/core/job']);
+
 function packageFaults(path: string, specifier: string): string[] {
   if (path.startsWith(core) && isBuiltin(specifier)) return [`${path}: the library imports ${specifier}`];
   if (path.startsWith(core) && specifier.startsWith('@valvetide/'))
     return [`${path}: the library imports ${specifier}`];
-  if (path.startsWith(cli) && specifier.startsWith('@valvetide/') && specifier !== '@valvetide/core')
+  if (path.startsWith(cli) && specifier.startsWith('@valvetide/') && !PUBLIC_ENTRIES.has(specifier))
     return [`${path}: imports ${specifier}, not the library's public entry`];
   return [];
 }
