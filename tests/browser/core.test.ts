@@ -77,10 +77,10 @@ describe('the library in a browser', () => {
     const here = forecast(read.combination, { rpm: RPM });
     expect(curve.points.map(({ rpm }) => rpm)).toEqual(RPM);
     curve.points.forEach((point, i) => {
-      // Another version of the browser's engine rounds powers and exponentials otherwise in the last digit; the march then
-      // ends elsewhere within its tolerance of 5e-5.
+      // Another version of the browser's engine rounds powers and exponentials otherwise in the last digit; the march may
+      // then end a cycle sooner or later: each within its tolerance of 5e-5 of the periodic cycle, so twice that apart.
       for (const key of ['torqueNm', 'airflowKgPerH', 'peakPressureBar'] as const)
-        expect(Math.abs(point[key] / here.points[i][key] - 1)).toBeLessThan(5e-5);
+        expect(Math.abs(point[key] / here.points[i][key] - 1)).toBeLessThan(1e-4);
     });
     expect(curve.assumed).toEqual(JSON.parse(JSON.stringify(here.assumed)));
     expect(complaints).toEqual([]);

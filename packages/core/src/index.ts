@@ -87,6 +87,7 @@ export type { Candidate } from './study/compare.ts';
 export { compare } from './study/compare.ts';
 export type * from './study/comparison.ts';
 export type { DynoChannel } from './study/dynoColumns.ts';
+export { DYNO_CHANNELS } from './study/dynoColumns.ts';
 export type { PullPoint } from './study/dynoPulls.ts';
 export type { Dyno } from './study/dynoResolution.ts';
 export { DYNO, resolvablePct } from './study/dynoResolution.ts';

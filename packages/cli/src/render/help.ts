@@ -4,7 +4,10 @@ import { EXIT_MEANINGS } from '../exitCodes.ts';
 import { wrap } from './wrap.ts';
 
 export function programHelp(commands: readonly CommandSpec[], width: number): string {
-  const examples = commands.flatMap((command) => command.examples.slice(0, 1));
+  // A command line can't be wrapped: one too long for the terminal stands in its command's own help.
+  const examples = commands
+    .flatMap((command) => command.examples.slice(0, 1))
+    .filter(([line]) => line.length + 2 <= width);
   return sections(
     [
       'Forecasts the torque and power of a four-stroke spark-ignition engine from its build sheets.',

@@ -20,6 +20,7 @@ export interface ValveUseSide {
   readonly dwell: readonly { readonly fromMm: number; readonly toMm: number; readonly crankDeg: number }[];
 }
 
+/** What the cam asks of the flow sheets, on both sides of a cylinder. */
 export interface ValveUse {
   /** Crank angle after firing top centre [deg], 0 to 720; gas-exchange top centre is 360. */
   readonly angleDeg: readonly number[];

@@ -61,6 +61,7 @@ export interface BacktestResult {
   readonly notes: readonly string[];
 }
 
+/** A back-test that was carried out, or the problems that kept it from being so. */
 export type BacktestOutcome =
   | { readonly ok: true; readonly result: BacktestResult }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -26,6 +26,7 @@ export interface CalibrateOptions extends JobControl {
   readonly knobs?: readonly KnobName[] | undefined;
 }
 
+/** A calibration with the document that carries it, or the problems that kept it from being made. */
 export type CalibrateResult =
   | { readonly ok: true; readonly result: CalibrationResult; readonly document: CombinationDocument | null }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -11,6 +11,7 @@ export type FieldEdit =
       readonly amount: Plain;
     };
 
+/** A named edit of a combination, with what it costs and whether it can be undone. */
 export interface Change {
   readonly name: string;
   readonly edits: readonly FieldEdit[];

@@ -34,6 +34,7 @@ export interface DynoSheet {
   readonly notes: readonly string[];
 }
 
+/** A dyno sheet as read, or everything that is wrong with it. */
 export type DynoSheetResult =
   | { readonly ok: true; readonly sheet: DynoSheet }
   | { readonly ok: false; readonly problems: readonly Problem[] };

@@ -44,6 +44,7 @@ export interface SweepFigures {
   readonly torqueNm: readonly number[];
 }
 
+/** One place of a sweep: the values of its variables and what they give. */
 export interface SweepPoint {
   /** One value a variable. */
   readonly values: readonly (string | number)[];
@@ -59,6 +60,7 @@ export interface SweepPoint {
   readonly cautions: readonly string[];
 }
 
+/** The place of a sweep with the highest mean over the band. */
 export interface SweepBest {
   /** Place among the points. */
   readonly index: number;
