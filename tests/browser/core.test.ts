@@ -9,7 +9,12 @@ import { type Bundle, bundleCore } from './coreBundle.ts';
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
 const BUDGET = { minified: 900_000, gzipped: 280_000 };
 
-const TEXT = readFileSync(join(import.meta.dirname, '../../examples/minimum/engine.yaml'), 'utf8');
+// Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.
+const TEXT = `${readFileSync(join(import.meta.dirname, '../../examples/minimum/engine.yaml'), 'utf8')}
+burn:
+  timing: ca50
+  ca50: 8 deg
+`;
 const RPM = [3000, 5000];
 
 /** An address of our own: whatever is asked of it is answered here, nothing goes to a network. */
