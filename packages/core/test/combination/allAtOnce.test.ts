@@ -57,6 +57,19 @@ describe('a file with one problem of each stage', () => {
     ]);
   });
 
+  it('names a missing number of valves beside a slip in another field of the heads', () => {
+    const text = fileWith({ heads: '{ bench: { depression: 28 inHg }, intake: { valve: 1.94 in } }' });
+    expect(kindsOf(text).toSorted()).toEqual([
+      'heads.bench.depression out-of-range',
+      'heads.valvesPerCylinder missing',
+    ]);
+  });
+
+  it('does not call the number of valves missing where it is misspelt', () => {
+    const text = fileWith({ heads: '{ valvesPerCylindr: 2 }' });
+    expect(kindsOf(text)).toEqual(['heads.valvesPerCylindr unknown-field']);
+  });
+
   it('names a doubtful depression beside a misspelt section', () => {
     const text = fileWith({
       heads: '{ valvesPerCylinder: 2, flow: ten.csv }',

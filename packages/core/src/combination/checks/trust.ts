@@ -32,6 +32,8 @@ const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
     'heads.exhaust.valves',
     'heads.exhaust.valve',
   ],
+  // Of the fields that may be missing only the number of valves is looked for this late.
+  missing: ['heads.valvesPerCylinder', 'heads.intake.valves', 'heads.exhaust.valves'],
   lash: ['engine', 'cam', 'valvetrain', 'heads.intake.valve', 'heads.exhaust.valve'],
   'flow-above-limit': FLOW_FIELDS,
   'depression-doubtful': FLOW_FIELDS,
