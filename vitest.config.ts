@@ -21,6 +21,8 @@ export default defineConfig({
             '**/dist/**',
           ],
           testTimeout: 30_000,
+          // Nothing here is mocked or kept between tests, so that files may share the modules they load.
+          isolate: false,
         },
       },
       {
