@@ -1,6 +1,7 @@
 /** Wall heat and friction: the documented formulas, worked independently. */
 import { friction } from '../../../packages/core/src/processes/friction.ts';
 import { hohenberg, woschniHeywood, woschniOriginal } from '../../../packages/core/src/processes/wallHeat.ts';
+import { SMALL_FOUR } from '../../../packages/core/test/support/smallFour.ts';
 import { type PublishedSource, printed } from '../publishedCase.ts';
 
 export const wallHeatCases: PublishedSource = {
@@ -45,25 +46,6 @@ export const wallHeatCases: PublishedSource = {
   ],
 };
 
-const FOUR = {
-  bore: 0.086,
-  stroke: 0.086,
-  cylinders: 4,
-  compressionRatio: 10,
-  mainBearings: 5,
-  mainDiameter: 0.056,
-  mainLength: 0.021,
-  rodDiameter: 0.048,
-  rodLength: 0.021,
-  valvetrain: 'direct-acting',
-  camBearings: 5,
-  valves: 16,
-  valveLift: 0.009,
-  accessories: true,
-  intakePressureRatio: 1,
-  oilViscosityRatio: 1,
-} as const;
-
 export const frictionCases: PublishedSource = {
   title: 'Friction',
   exact: true,
@@ -75,6 +57,6 @@ export const frictionCases: PublishedSource = {
     unit: 'kPa',
     decimals: 1,
     within: printed(0),
-    compute: () => friction(FOUR, (1000 * (i + 1)) / 60).total * 1e-3,
+    compute: () => friction(SMALL_FOUR, (1000 * (i + 1)) / 60).total * 1e-3,
   })),
 };

@@ -16,6 +16,7 @@ import { plainShort } from '../render/plain.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
+import { unitsOf, weightingOf } from './readFlags.ts';
 import { parseBand, WEIGHTING_OPTION, withWorkers } from './studyFlags.ts';
 
 export const backtestCommand: CommandSpec = {
@@ -79,7 +80,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const after = await side('after');
   const bandText = flags.text('band');
   const band = bandText === undefined ? undefined : parseBand(bandText);
-  const weighting = flags.text('weighting') === 'time' ? ('time' as const) : ('speed' as const);
+  const weighting = weightingOf(flags);
   objected(() =>
     core.comparePulls(before, core.recorrectSheet(after, before.standard).sheet, { band, weighting }),
   );
@@ -113,7 +114,7 @@ function rendered(result: BacktestResult, flags: Flags, io: Io): string {
   if (flags.on('quiet')) return `${backtestAnswer(result)}\n`;
   return backtestText(result, {
     width: widthOf(io.stdout),
-    units: flags.text('units') === 'si' ? 'si' : 'trade',
+    units: unitsOf(flags),
     paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
     detail: 'normal',
   });

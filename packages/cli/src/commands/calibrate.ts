@@ -19,6 +19,7 @@ import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
 import { calibrationReport } from '../report/calibrationReport.ts';
 import { version } from '../version.ts';
+import { unitsOf } from './readFlags.ts';
 import { withWorkers } from './studyFlags.ts';
 
 export const KNOBS_OPTION: OptionSpec = {
@@ -106,7 +107,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   }
   io.stdout.write(report(result, toFile ? (destination.path ?? '') : '', flags, io));
   if (beside.report !== null) {
-    const units = flags.text('units') === 'si' ? 'si' : 'trade';
+    const units = unitsOf(flags);
     const page = await calibrationReport(result, version(), units);
     deliverSideFile(io, beside.report, page, flags.on('quiet'));
   }
@@ -115,7 +116,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 
 function report(result: CalibrationResult, path: string, flags: Flags, io: Io): string {
   if (flags.on('json')) return json(result);
-  const units = flags.text('units') === 'si' ? 'si' : 'trade';
+  const units = unitsOf(flags);
   if (flags.on('quiet')) return `${calibrationAnswer(result)}\n`;
   const written =
     path !== ''

@@ -1,5 +1,5 @@
 /** `valvetide compare`: combinations, or changes of one, side by side. */
-import { type Candidate, type Comparison, DYNO, resolvablePct } from '@valvetide/core';
+import { type Candidate, DYNO, resolvablePct } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -10,9 +10,9 @@ import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
 import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
-import { fixed } from '../render/fixed.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
 import { compareReport } from '../report/compareReport.ts';
+import { fidelityOf, weightingOf } from './readFlags.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -22,7 +22,7 @@ import {
   WEIGHTING_OPTION,
   withWorkers,
 } from './studyFlags.ts';
-import { deliverStudy } from './studyOutput.ts';
+import { deliverStudy, unsettledSpeeds } from './studyOutput.ts';
 
 /** Curves that still fit side by side. */
 const MOST_FILES = 12;
@@ -80,8 +80,8 @@ async function run(
       {
         rpm,
         band,
-        weighting: flags.text('weighting') === 'time' ? 'time' : 'speed',
-        fidelity: flags.text('fidelity') === 'all' ? 'all' : 'representative',
+        weighting: weightingOf(flags),
+        fidelity: fidelityOf(flags),
         ...control,
       },
       jobs,
@@ -100,7 +100,7 @@ async function run(
     warnings: comparisonWarnings(comparison),
     done: curves.length,
     total: candidates.length,
-    unsettled: unsettled(comparison),
+    unsettled: comparison.entries.flatMap(({ name, curve }) => unsettledSpeeds(name, curve?.points ?? null)),
   });
 }
 
@@ -161,11 +161,4 @@ async function fromChanges(
     ],
     files: read.files,
   };
-}
-
-function unsettled({ entries }: Comparison): readonly string[] {
-  return entries.flatMap(({ name, curve }) => {
-    const speeds = (curve?.points ?? []).filter((point) => !point.converged).map(({ rpm }) => fixed(rpm));
-    return speeds.length === 0 ? [] : [`${name} at ${speeds.join(', ')} rpm`];
-  });
 }

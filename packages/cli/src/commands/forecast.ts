@@ -23,11 +23,11 @@ import { forecastText } from '../render/forecastText.ts';
 import { curveJson } from '../render/json.ts';
 import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
-import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { torqueAndPower } from '../report/charts/torqueAndPower.ts';
 import { forecastReport } from '../report/forecastReport.ts';
 import { standaloneSvg } from '../report/standaloneSvg.ts';
+import { fidelityOf, unitsOf } from './readFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -77,7 +77,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const band = named === undefined ? core.inspectCombination(input.combination).band : undefined;
   const rpm = named ?? parseRpm(`${band?.fromRpm}:${band?.toRpm}:${band?.stepRpm}`);
   const progress = progressFor(io, flags.on('quiet'), flags.on('verbose'));
-  const fidelity = flags.text('fidelity') === 'all' ? 'all' : 'representative';
+  const fidelity = fidelityOf(flags);
   let curve: Curve;
   try {
     curve = core.forecast(input.combination, {
@@ -151,10 +151,6 @@ async function writeBeside(
     deliverSideFile(io, report, page, quiet);
   }
   if (svg !== null) deliverSideFile(io, svg, await standaloneSvg(torqueAndPower(curve, units)), quiet);
-}
-
-function unitsOf(flags: Flags): UnitSystem {
-  return flags.text('units') === 'si' ? 'si' : 'trade';
 }
 
 function bandLine(rpm: readonly number[], reason: string): string {

@@ -11,6 +11,7 @@ import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { widthOf } from '../render/width.ts';
 import { version } from '../version.ts';
+import { unitsOf } from './readFlags.ts';
 
 export const inspectCommand: CommandSpec = {
   name: 'inspect',
@@ -39,7 +40,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     ? json({ schemaVersion: 1, program: { name: 'valvetide', version: version() }, ...inspection })
     : inspectionText(inspection, {
         width: widthOf(io.stdout),
-        units: flags.text('units') === 'si' ? 'si' : 'trade',
+        units: unitsOf(flags),
         paint: toFile ? NO_PAINT : paintFor(io.stdout, io.env, flags.color),
         version: version(),
       });

@@ -13,6 +13,7 @@ import { pullsCsv } from '../render/pullsCsv.ts';
 import { type PullsResult, pullsText } from '../render/pullsText.ts';
 import { widthOf } from '../render/width.ts';
 import { version } from '../version.ts';
+import { unitsOf, weightingOf } from './readFlags.ts';
 import { forbidTogether, parseBand, WEIGHTING_OPTION } from './studyFlags.ts';
 
 const MOST_SHEETS = 20;
@@ -74,7 +75,7 @@ async function run(
   const bandText = flags.text('band');
   const options = {
     band: bandText === undefined ? undefined : parseBand(bandText),
-    weighting: flags.text('weighting') === 'time' ? ('time' as const) : ('speed' as const),
+    weighting: weightingOf(flags),
   };
   const result = objected(
     (): PullsResult => ({
@@ -100,7 +101,7 @@ function rendered(result: PullsResult, sheets: readonly DynoSheet[], flags: Flag
   if (flags.on('csv')) return pullsCsv(sheets, result.sheets);
   return pullsText(result, {
     width: widthOf(io.stdout),
-    units: flags.text('units') === 'si' ? 'si' : 'trade',
+    units: unitsOf(flags),
     paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
     detail: flags.on('quiet') ? 'quiet' : 'normal',
   });

@@ -14,6 +14,7 @@ import { problemJson, problemLine } from '../render/problems.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
 import { rankReport } from '../report/rankReport.ts';
+import { fidelityOf } from './readFlags.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -97,7 +98,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         budget,
         dyno,
         ...(seed === null ? {} : { seed }),
-        fidelity: flags.text('fidelity') === 'all' ? 'all' : 'representative',
+        fidelity: fidelityOf(flags),
         sheet,
         ...(signal === undefined ? {} : { signal }),
         onProgress: (done, total) => {

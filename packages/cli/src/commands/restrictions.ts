@@ -8,10 +8,10 @@ import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
 import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
-import { fixed } from '../render/fixed.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
 import { restrictionsReport } from '../report/restrictionsReport.ts';
+import { fidelityOf, weightingOf } from './readFlags.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -21,7 +21,7 @@ import {
   WEIGHTING_OPTION,
   withWorkers,
 } from './studyFlags.ts';
-import { deliverStudy } from './studyOutput.ts';
+import { deliverStudy, unsettledSpeeds } from './studyOutput.ts';
 
 /** Each change asks for eight forecasts of its own. */
 const MOST_CHANGES = 30;
@@ -76,8 +76,8 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       {
         rpm,
         band,
-        weighting: flags.text('weighting') === 'time' ? 'time' : 'speed',
-        fidelity: flags.text('fidelity') === 'all' ? 'all' : 'representative',
+        weighting: weightingOf(flags),
+        fidelity: fidelityOf(flags),
         changed: read.changes.map(({ change, combination: changed }) => ({
           name: change.name,
           combination: changed,
@@ -105,9 +105,6 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         ? 0
         : Math.min(count.done, count.total - 1),
     total: count.total,
-    unsettled: study.states.flatMap(({ name, points }) => {
-      const speeds = (points ?? []).filter(({ converged }) => !converged).map(({ rpm: n }) => fixed(n));
-      return speeds.length === 0 ? [] : [`${name} at ${speeds.join(', ')} rpm`];
-    }),
+    unsettled: study.states.flatMap(({ name, points }) => unsettledSpeeds(name, points)),
   });
 }

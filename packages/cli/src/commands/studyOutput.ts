@@ -5,12 +5,14 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { type Destination, deliver } from '../output/deliver.ts';
 import { deliverSideFile } from '../output/sideFiles.ts';
+import { fixed } from '../render/fixed.ts';
 import type { TextOptions } from '../render/forecastText.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
+import { unitsOf } from './readFlags.ts';
 
 /** A result and the ways to show it. */
 export interface StudyOutput {
@@ -32,6 +34,15 @@ export interface StudyOutput {
   readonly unsettled: readonly string[];
 }
 
+/** The speeds of a curve that did not settle, in words; nothing where all did. */
+export function unsettledSpeeds(
+  name: string,
+  points: readonly { readonly rpm: number; readonly converged: boolean }[] | null,
+): readonly string[] {
+  const speeds = (points ?? []).filter(({ converged }) => !converged).map(({ rpm }) => fixed(rpm));
+  return speeds.length === 0 ? [] : [`${name} at ${speeds.join(', ')} rpm`];
+}
+
 /** Shows what there is, even after an interrupt. */
 export async function deliverStudy(
   flags: Flags,
@@ -42,7 +53,7 @@ export async function deliverStudy(
   const interrupted = output.done < output.total;
   if (interrupted && output.done === 0)
     throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
-  const units = flags.text('units') === 'si' ? 'si' : 'trade';
+  const units = unitsOf(flags);
   const toFile = destination.path !== undefined;
   const asText = !flags.on('json') && !flags.on('csv');
   deliver(io, destination, rendered(flags, io, output, units, toFile));

@@ -13,6 +13,7 @@ import { problemJson, problemLine } from '../render/problems.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
 import { sweepReport } from '../report/sweepReport.ts';
+import { fidelityOf, weightingOf } from './readFlags.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -87,8 +88,8 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       {
         rpm,
         band,
-        weighting: flags.text('weighting') === 'time' ? 'time' : 'speed',
-        fidelity: flags.text('fidelity') === 'all' ? 'all' : 'representative',
+        weighting: weightingOf(flags),
+        fidelity: fidelityOf(flags),
         sheet: sheetsBeside(operand ?? '-', files, io),
         ...control,
       },

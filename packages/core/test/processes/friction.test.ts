@@ -1,29 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bearingSizes, type FrictionInput, friction } from '../../src/processes/friction.ts';
-
-const four: FrictionInput = {
-  bore: 0.086,
-  stroke: 0.086,
-  cylinders: 4,
-  compressionRatio: 10,
-  mainBearings: 5,
-  mainDiameter: 0.056,
-  mainLength: 0.021,
-  rodDiameter: 0.048,
-  rodLength: 0.021,
-  valvetrain: 'direct-acting',
-  camBearings: 5,
-  valves: 16,
-  valveLift: 0.009,
-  accessories: true,
-  intakePressureRatio: 1,
-  oilViscosityRatio: 1,
-};
+import { SMALL_FOUR } from '../support/smallFour.ts';
 
 /** A street V8 of 350 in3 and a race V8 of 540 in3, both with two valves. */
 const street: FrictionInput = {
-  ...four,
+  ...SMALL_FOUR,
   bore: 0.1016,
   stroke: 0.0884,
   cylinders: 8,
@@ -53,16 +35,16 @@ describe('friction(input, speed)', () => {
     [5000, 161],
     [6000, 188],
   ])('of an 86 mm square four at %i rpm is %i kPa', (rpm, kPa) => {
-    expect(Math.round(friction(four, rpm / 60).total * 1e-3)).toBe(kPa);
+    expect(Math.round(friction(SMALL_FOUR, rpm / 60).total * 1e-3)).toBe(kPa);
   });
 
   it('adds up', () => {
-    const f = friction(four, 50);
+    const f = friction(SMALL_FOUR, 50);
     expect(f.crank + f.reciprocating + f.gas + f.valvetrain + f.accessories).toBeCloseTo(f.total, 8);
   });
 
   it('has the components worked by hand at 3000 rpm', () => {
-    const f = friction(four, 50);
+    const f = friction(SMALL_FOUR, 50);
     // 1.22e5 x 56 / 2544224 + 3.03e-4 x 3000 x 56^3 x 21 x 5 / 2544224 + 1.35e-10 x 56^2 x 3000^2 x 5 / 4
     expect(f.crank * 1e-3).toBeCloseTo(2.6853 + 6.5883 + 4.7628, 3);
     // 294 x 8.6 / 86 + 4.06e4 (1 + 1/6) / 86^2 + 3.03e-4 x 3000 x 48^3 x 21 x 4 / 2544224
@@ -81,11 +63,11 @@ describe('friction(input, speed)', () => {
     ['finger-follower', 28.7278],
     ['rocker-arm', 30.898],
   ] as const)('has %s valvetrain friction of %f kPa', (valvetrain, kPa) => {
-    expect(friction({ ...four, valvetrain }, 50).valvetrain * 1e-3).toBeCloseTo(kPa, 4);
+    expect(friction({ ...SMALL_FOUR, valvetrain }, 50).valvetrain * 1e-3).toBeCloseTo(kPa, 4);
   });
 
   it('leaves the accessories out when they are not driven, as on a stand', () => {
-    expect(friction({ ...four, accessories: false }, 50).accessories).toBe(0);
+    expect(friction({ ...SMALL_FOUR, accessories: false }, 50).accessories).toBe(0);
   });
 
   it('of a race V8 with roller lifters at 26.6 m/s is far below the old speed-only table of the trade', () => {
@@ -143,11 +125,13 @@ describe('friction(input, speed)', () => {
   });
 
   it('refuses what is not a number', () => {
-    expect(() => friction({ ...four, bore: Number.NaN }, 50)).toThrow('bore must be positive, got NaN');
-    expect(() => friction({ ...four, compressionRatio: 1 }, 50)).toThrow('compressionRatio must be above 1');
-    expect(() => friction(four, Number.NaN)).toThrow('speed');
-    expect(() => friction(four, 0)).toThrow('speed');
-    expect(() => friction({ ...four, valves: 0 }, 50)).toThrow('valves must be positive, got 0');
+    expect(() => friction({ ...SMALL_FOUR, bore: Number.NaN }, 50)).toThrow('bore must be positive, got NaN');
+    expect(() => friction({ ...SMALL_FOUR, compressionRatio: 1 }, 50)).toThrow(
+      'compressionRatio must be above 1',
+    );
+    expect(() => friction(SMALL_FOUR, Number.NaN)).toThrow('speed');
+    expect(() => friction(SMALL_FOUR, 0)).toThrow('speed');
+    expect(() => friction({ ...SMALL_FOUR, valves: 0 }, 50)).toThrow('valves must be positive, got 0');
   });
 });
 
