@@ -8,3 +8,11 @@ export const STANDARD_ATMOSPHERE = 101_325;
 
 /** Reference temperature of formation enthalpies [K] (NASA TM-4513, 1993). */
 export const T_REFERENCE = 298.15;
+
+/** Inch of mercury at 0 degC and inch of water at 4 degC [Pa] (NIST SP 811, B.8). */
+export const INCH_OF_MERCURY = 3386.389;
+export const INCH_OF_WATER = 249.08891;
+
+/** Pound-force foot [N m] and horsepower of 550 ft lbf/s [W], exact by definition. */
+export const POUND_FOOT = 1.3558179483314;
+export const HORSEPOWER = 745.6998715822702;

@@ -1,4 +1,5 @@
 /** Units as dyno sheets head their columns: torque, power, flow, pressure, temperature. Factors to SI or to the unit named. */
+import { HORSEPOWER, INCH_OF_MERCURY, INCH_OF_WATER, POUND_FOOT } from './constants.ts';
 
 /** What a column of a dyno sheet measures. */
 export type DynoDimension =
@@ -18,9 +19,8 @@ export interface DynoUnit {
   readonly offset: number;
 }
 
-/** Pound-force foot [N m] and horsepower of 550 ft lbf/s [kW], exact by definition. */
-export const POUND_FOOT_NM = 1.3558179483314;
-export const HORSEPOWER_KW = 0.7456998715822702;
+/** Horsepower [kW]. */
+const HORSEPOWER_KW = HORSEPOWER * 1e-3;
 /** Metric horsepower, 75 kgf m/s [kW], exact by definition. */
 const METRIC_HORSEPOWER_KW = 0.73549875;
 const POUND_KG = 0.45359237;
@@ -34,12 +34,12 @@ const times = (factor: number): DynoUnit => ({ factor, offset: 0 });
 const UNITS: Readonly<Record<DynoDimension, Readonly<Record<string, DynoUnit>>>> = {
   speed: { rpm: times(1), '1/min': times(1), 'r/min': times(1), min1: times(1), krpm: times(1000) },
   torque: {
-    lbft: times(POUND_FOOT_NM),
-    lbsft: times(POUND_FOOT_NM),
-    lbfft: times(POUND_FOOT_NM),
-    ftlb: times(POUND_FOOT_NM),
-    ftlbs: times(POUND_FOOT_NM),
-    ftlbf: times(POUND_FOOT_NM),
+    lbft: times(POUND_FOOT),
+    lbsft: times(POUND_FOOT),
+    lbfft: times(POUND_FOOT),
+    ftlb: times(POUND_FOOT),
+    ftlbs: times(POUND_FOOT),
+    ftlbf: times(POUND_FOOT),
     nm: times(1),
     kgm: times(9.80665),
     mkg: times(9.80665),
@@ -63,9 +63,9 @@ const UNITS: Readonly<Record<DynoDimension, Readonly<Record<string, DynoUnit>>>>
     scfm: times(CUBIC_FOOT * STANDARD_DENSITY * 60),
   },
   pressure: {
-    inhg: times(3.386389),
-    '"hg': times(3.386389),
-    inh2o: times(0.24908891),
+    inhg: times(INCH_OF_MERCURY * 1e-3),
+    '"hg': times(INCH_OF_MERCURY * 1e-3),
+    inh2o: times(INCH_OF_WATER * 1e-3),
     kpa: times(1),
     hpa: times(0.1),
     mbar: times(0.1),

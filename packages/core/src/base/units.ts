@@ -1,5 +1,6 @@
 /** Quantities as people write them (`4.155 in`, `850 cfm`, `60 degF`) to SI and back; nothing else knows units. */
 import { create, createUnitDependencies, type MathJsInstance, unitDependencies } from 'mathjs';
+import { INCH_OF_MERCURY, INCH_OF_WATER } from './constants.ts';
 
 /** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
 export type Dimension =
@@ -234,14 +235,14 @@ function exampleHint(facts: DimensionFacts): string {
   return `write it like ${facts.example}`;
 }
 
-/** Only the unit part of mathjs, with the trade's units added; mercury at 0 degC and water at 4 degC (NIST SP 811, B.8). */
+/** Only the unit part of mathjs, with the trade's units added. */
 function unitSystem(): MathJsInstance {
   const math = create({ unitDependencies, createUnitDependencies });
   math.createUnit({
     thou: '0.001 in',
     cfm: '1 ft^3/min',
-    inHg: '3386.389 Pa',
-    inH2O: '249.08891 Pa',
+    inHg: `${INCH_OF_MERCURY} Pa`,
+    inH2O: `${INCH_OF_WATER} Pa`,
     rpm: '1 / min',
   });
   return math;

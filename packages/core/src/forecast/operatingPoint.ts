@@ -1,4 +1,6 @@
 /** A speed's periodic cycle as the figures a builder reads. */
+
+import { HORSEPOWER, INCH_OF_MERCURY, POUND_FOOT } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { portLift } from '../combination/portValve.ts';
 import { humidAir } from '../gas/air.ts';
@@ -11,10 +13,6 @@ import type { SpeedResult } from './simulation.ts';
 import { correctBrake } from './weatherCorrection.ts';
 
 const BAR = 1e5;
-const INCH_OF_MERCURY = 3386.389;
-/** One pound-force foot [N m] and one horsepower of 550 ft lbf/s [W], exact by definition. */
-const POUND_FOOT = 1.3558179483314;
-const HORSEPOWER = 745.69987158227;
 
 /** Cam bearings of all camshafts: one more than cylinders in a bank, for a camshaft in block or one per bank and side. */
 function camBearings(combination: Combination): number {

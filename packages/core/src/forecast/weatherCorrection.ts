@@ -1,4 +1,6 @@
 /** Correction of observed torque and power to the reference air of a standard. */
+
+import { INCH_OF_MERCURY } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import type { CorrectionStandard } from '../combination/combination.ts';
 
@@ -9,8 +11,6 @@ export interface ReferenceAir {
   /** [K] */
   readonly temperature: number;
 }
-
-const INCH_OF_MERCURY = 3386.389;
 
 /** SAE J607 practice: 29.92 inHg dry, 60 F. */
 export const J607_REFERENCE: ReferenceAir = { dryPressure: 29.92 * INCH_OF_MERCURY, temperature: 288.706 };

@@ -1,4 +1,6 @@
 /** Flow sheets and ratings: volume flow at a test depression to effective area and back. */
+
+import { INCH_OF_MERCURY, INCH_OF_WATER } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import { isentropicFluxFunction } from '../base/isentropic.ts';
 
@@ -23,7 +25,7 @@ export const BENCH_AIR: BenchAir = {
 };
 
 /** Depression of most United States flow sheets [Pa]: 28 inH2O. */
-export const USUAL_DEPRESSION: number = 28 * 249.08891;
+export const USUAL_DEPRESSION: number = 28 * INCH_OF_WATER;
 
 /**
  * Depression at which carburetors are rated [Pa]: 1.5 inHg for four barrels, 3.0 inHg for one and two.
@@ -31,8 +33,8 @@ export const USUAL_DEPRESSION: number = 28 * 249.08891;
  * Trade press; one magazine page that names 28 inH2O instead stands alone.
  */
 export const CARBURETOR_DEPRESSION: { readonly fourBarrel: number; readonly twoBarrel: number } = {
-  fourBarrel: 1.5 * 3386.389,
-  twoBarrel: 3.0 * 3386.389,
+  fourBarrel: 1.5 * INCH_OF_MERCURY,
+  twoBarrel: 3.0 * INCH_OF_MERCURY,
 };
 
 /**

@@ -1,6 +1,7 @@
 /** Means of a curve over the band of speeds that a builder cares about. */
 import { DomainError } from '../base/errors.ts';
 import type { OperatingPoint } from '../forecast/curve.ts';
+import { linearTable } from '../numerics/interpolate.ts';
 
 /** Speeds from and to, both included [1/min]. */
 export interface SpeedBand {
@@ -32,7 +33,14 @@ export function bandMean(
   weighting: BandWeighting = 'speed',
 ): BandMean {
   const speeds = bandSpeeds(points, band);
-  const torque = (n: number): number => torqueAt(points, n);
+  const curve =
+    points.length > 1
+      ? linearTable(
+          points.map((p) => p.rpm),
+          points.map((p) => p.torqueNm),
+        )
+      : null;
+  const torque = (n: number): number => curve?.valueAt(n) ?? points[0].torqueNm;
   const power = (n: number): number => (torque(n) * n * Math.PI) / 30_000;
   const weight = (n: number): number => (weighting === 'time' ? 1 / torque(n) : 1);
   if (speeds.length === 1) return { torqueNm: torque(speeds[0]), powerKw: power(speeds[0]) };
@@ -57,15 +65,4 @@ function bandSpeeds(points: readonly { readonly rpm: number }[], band: SpeedBand
   if (!(from <= to)) throw new DomainError('band', fromRpm, 'a band that the curve reaches into');
   if (from === to) return [from];
   return [from, ...points.map((p) => p.rpm).filter((n) => n > from && n < to), to];
-}
-
-function torqueAt(points: readonly Pick<OperatingPoint, 'rpm' | 'torqueNm'>[], n: number): number {
-  const after = Math.max(
-    1,
-    points.findIndex((p) => p.rpm >= n),
-  );
-  const b = points[Math.min(after, points.length - 1)];
-  const a = points[Math.max(0, Math.min(after, points.length - 1) - 1)];
-  if (a.rpm === b.rpm) return b.torqueNm;
-  return a.torqueNm + ((b.torqueNm - a.torqueNm) * (n - a.rpm)) / (b.rpm - a.rpm);
 }

@@ -1,4 +1,6 @@
 /** Cross-checks on the completed combination: problems returned, doubts put among the warnings. */
+
+import { INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Combination } from '../combination.ts';
 import type { Problem } from '../problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
@@ -82,7 +84,7 @@ function checkLash({ file, ledger }: ResolveContext, combination: Combination, r
 /** Choices of the file that can be read in two ways. */
 function remarks({ file, ledger }: ResolveContext): void {
   const { barrels, ratedAt, rating } = file.induction?.carburetor ?? {};
-  const inHg = (ratedAt ?? 0) / 3386.389;
+  const inHg = (ratedAt ?? 0) / INCH_OF_MERCURY;
   if (barrels !== undefined && ratedAt !== undefined && (barrels > 2 ? inHg > 2.9 : inHg < 1.6)) {
     const message = `${barrels} barrels rated at ${inHg.toFixed(1)} inHg is unusual: four barrels are rated at 1.5, one and two at 3.0`;
     ledger.warn('carburetor-basis', 'induction.carburetor.ratedAt', message);

@@ -1,18 +1,18 @@
 /** Carburetor or throttle sized for the air the engine draws at its rated speed. */
-import type { Estimate, WordEstimate } from '../ledger.ts';
 
-const INHG = 3386.389;
+import { INCH_OF_MERCURY } from '../../base/constants.ts';
+import type { Estimate, WordEstimate } from '../ledger.ts';
 
 /** Filling by volume at rated speed used for sizing [-]; production engines rarely exceed 0.90 at torque peak (trade press). */
 export const RATED_FILLING = 0.85;
 /** Depression a carburetor is sized for [Pa]: 0.7 to 1.2 inHg for street and strip; common practice, no source. */
-export const CARBURETOR_DROP: number = 1 * INHG;
+export const CARBURETOR_DROP: number = 1 * INCH_OF_MERCURY;
 /** Depression a throttle is sized for [Pa]; from memory. */
-export const THROTTLE_DROP: number = 0.5 * INHG;
+export const THROTTLE_DROP: number = 0.5 * INCH_OF_MERCURY;
 /** Pressure drop of carburetor ratings [Pa]: 1.5 inHg four barrels, 3.0 inHg one and two (trade press). */
 export const RATING_DROPS: { readonly four: number; readonly two: number } = {
-  four: 1.5 * INHG,
-  two: 3 * INHG,
+  four: 1.5 * INCH_OF_MERCURY,
+  two: 3 * INCH_OF_MERCURY,
 };
 /** Effective over bore area of an open throttle, its shaft and plate in the way [-]; from memory. */
 export const THROTTLE_COEFFICIENT = 0.85;

@@ -1,4 +1,6 @@
 /** Mixture, burning, walls, friction multipliers, weather, correction: how the engine is run. */
+
+import { INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { CorrectionStandard } from '../combination.ts';
 import type { Estimate, WordEstimate } from '../ledger.ts';
 import type { TimingWord } from '../schema/runningSections.ts';
@@ -15,7 +17,7 @@ export const STANDARD_WEATHER: {
   readonly temperature: number;
   readonly vapourPressure: number;
 } = {
-  pressure: 29.92 * 3386.389,
+  pressure: 29.92 * INCH_OF_MERCURY,
   temperature: (60 + 459.67) / 1.8,
   vapourPressure: 0,
 };
