@@ -35,9 +35,8 @@ export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.2, 
 
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
 const LEEWAY = 0.06;
-/** Courant number after a step over the largest allowed before it, from which on the step is taken again in half its length [-]. */
-const OUTRUN = 1.3;
-const MAX_HALVINGS = 8;
+/** Shortest step that ducts and volumes of an engine can ask for [crank deg]: cells of a millimetre at 100 rpm bear a hundred times it. */
+const SHORTEST = 1e-5;
 /** Fastest rate of a running engine over that of still gas, for the grid of the first cycle [-]. */
 const FIRST_GUESS = 1.5;
 
@@ -163,7 +162,10 @@ function greatestDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestDivisor(b, a % b);
 }
 
-/** Marches `degrees` of crank angle from `from`; `onStep` sees every accepted step. */
+/**
+ * Marches `degrees` of crank angle from `from`; `onStep` sees every accepted step. A march that is lost, since a step was too
+ * long, ends at once with a state that is no number: its cycle then shows what it is.
+ */
 export function marchDegrees(
   march: March,
   from: number,
@@ -180,6 +182,11 @@ export function marchDegrees(
     const rate = stiffness(network);
     if (rate > march.fastest) march.fastest = rate;
     let span = Math.min(options.maxStep, (courant * speed) / rate);
+    // Rates that leave no time to march are those of no gas.
+    if (!(span > SHORTEST)) {
+      y.fill(Number.NaN);
+      return;
+    }
     const edge = Math.min(end, (Math.floor(theta / march.bin + 1e-6) + 1) * march.bin);
     span = (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));
     for (let i = 0; i < network.cylinders.length; i++) {
@@ -187,18 +194,14 @@ export function marchDegrees(
       if (cylinder.burning) span = Math.min(span, options.maxBurnStep);
       span = Math.min(span, nextEvent(march, i, localAngle(cylinder, theta)));
     }
-    before.set(y);
-    let h = span / speed;
-    for (let halvings = 0; ; halvings++) {
-      prepareCopies(network, theta, theta + span, h);
-      step(stepper, march.rhs, theta / speed, h, y);
-      decode(network, theta + span, y);
-      // A wave that came up during the step, a blow-down say, may be too fast for it.
-      if (halvings === MAX_HALVINGS || (isSound(network) && h * stiffness(network) < OUTRUN * courant)) break;
-      y.set(before);
-      decode(network, theta, y);
-      span /= 2;
-      h /= 2;
+    const h = span / speed;
+    prepareCopies(network, theta, theta + span, h);
+    if (network.copies.length > 0) before.set(y);
+    step(stepper, march.rhs, theta / speed, h, y);
+    decode(network, theta + span, y);
+    if (!isSound(network)) {
+      y.fill(Number.NaN);
+      return;
     }
     recordCopies(network, theta, theta + span, before, y);
     theta += span;

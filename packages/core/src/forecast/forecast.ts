@@ -87,7 +87,7 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
 
 /** Still gas set in motion at full speed can outrun the steps in its first cycle; what follows is then no number. */
 function isLost({ cycle }: SpeedResult): boolean {
-  return !Number.isFinite(cycle.totals.closedWork + cycle.plenumPressure);
+  return !Number.isFinite(cycle.totals.work);
 }
 
 /** The speed from still gas again, in shorter and shorter steps; the last attempt stands as it is. */

@@ -198,12 +198,6 @@ function twoZones(cylinder: Cylinder, m: number, U: number, s: number): void {
   let p = side[SIDE.p];
   let Tb = Math.max(now.Tb, 1200);
   let Tu = now.Tu;
-  // After a step that was taken back the last solution may be no number.
-  if (!(p > 0 && Tb > 0 && Tu > 0)) {
-    p = cylinder.reference.p;
-    Tb = FIRST_BURNED;
-    Tu = cylinder.reference.T;
-  }
   for (let i = 0; i < 20; i++) {
     Tu = entropyTemperature(tables, s + Ru * Math.log(p * 1e-5), residual, Tu);
     const cvu = frozenCv(tables, Tu, residual);

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { alignSteps, type March, marchDegrees } from '../../src/cycle/march.ts';
+import { createSimulation } from '../../src/forecast/simulation.ts';
+import { CYL } from '../../src/network/cylinder.ts';
+import { renewCopies, setSpeed } from '../../src/network/network.ts';
+import { bigBlock } from '../support/bigBlock.ts';
+
+/** A race engine of still gas, ready for its first cycle. */
+function still(rpm: number): March {
+  const { march } = createSimulation(bigBlock(), { fidelity: 'representative' });
+  setSpeed(march.network, rpm);
+  alignSteps(march);
+  renewCopies(march.network, march.y);
+  return march;
+}
+
+describe('marchDegrees', () => {
+  it('stays a gas where fifty atmospheres are let into pipes of still air', () => {
+    const march = still(5000);
+    const { network, y } = march;
+    for (const { offset } of network.cylinders) {
+      y[offset + CYL.mass] *= 50;
+      y[offset + CYL.energy] *= 50;
+      y[offset + CYL.burned] *= 50;
+    }
+    marchDegrees(march, 0, 720);
+    expect(y.every(Number.isFinite)).toBe(true);
+    for (const { rho, p } of network.ducts) expect(Math.min(...rho, ...p)).toBeGreaterThan(0);
+  });
+
+  it('ends at once where a step is lost, with a state that is no number', () => {
+    const march = still(5000);
+    const [duct] = march.network.ducts;
+    march.y[duct.offset] *= -1; // a cell with less than nothing in it
+    let steps = 0;
+    marchDegrees(march, 0, 720, () => {
+      steps++;
+    });
+    expect(march.y.every(Number.isNaN)).toBe(true);
+    expect(steps).toBe(0);
+  });
+});
