@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { planBurn } from '../../packages/core/src/cycle/burnPlan.ts';
+import { type ClosedBench, closedBench, runClosedCycle } from '../../packages/core/src/cycle/closedCycle.ts';
+import { marchDegrees } from '../../packages/core/src/cycle/march.ts';
+import { createSimulation, type Simulation } from '../../packages/core/src/forecast/simulation.ts';
+import { type BurnLaw, CYL, KNOCK_SHARE } from '../../packages/core/src/network/cylinder.ts';
+import { octaneIndex, octaneRequired } from '../../packages/core/src/processes/knock.ts';
+import { engineFile } from './engines.ts';
+
+/** The small block, whose fuel limits its timing at low speed; a bench for each cylinder that marches. */
+function limited(): Simulation {
+  const simulation = createSimulation(engineFile('examples/small-block/engine.yaml'), {
+    fidelity: 'representative',
+  });
+  simulation.runSpeed(2500);
+  return simulation;
+}
+
+const benchesOf = ({ march, engine }: Simulation) =>
+  march.network.cylinders.map((cylinder, i) =>
+    closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, engine.intakeValve.closes - 720),
+  );
+
+/** Share burned where the integral first reaches a value. */
+function burnedWhenReached(
+  { march, state, intakeCloses }: ClosedBench,
+  burn: BurnLaw,
+  value: number,
+): number {
+  const [cylinder] = march.network.cylinders;
+  march.y.set(state);
+  Object.assign(cylinder, { burn, burning: false, firing: false, endGas: true });
+  let burned = Number.NaN;
+  marchDegrees(march, intakeCloses, 180 - intakeCloses, () => {
+    if (Number.isNaN(burned) && march.y[cylinder.offset + CYL.knock] >= value) burned = cylinder.now.x;
+  });
+  return burned;
+}
+
+describe('timing at the limit of knock', () => {
+  it('leaves no cylinder short of octane, though they breathe unalike', () => {
+    const simulation = limited();
+    const { researchOctane, motorOctane } = simulation.combination.fuel;
+    const asked = benchesOf(simulation).map((bench, i) =>
+      octaneRequired(runClosedCycle(bench, simulation.march.network.cylinders[i].burn).knock),
+    );
+    expect(asked).toHaveLength(4);
+    expect(Math.max(...asked) - Math.min(...asked)).toBeGreaterThan(1);
+    const octane = octaneIndex(researchOctane, motorOctane);
+    expect(Math.max(...asked)).toBeLessThan(octane + 0.3);
+    expect(Math.max(...asked)).toBeGreaterThan(octane - 0.3);
+  });
+
+  it('rests on an integral that hardly depends on the steps, though it ends in the middle of the burn', () => {
+    const [bench] = benchesOf(limited());
+    const { march } = bench;
+    const fine = {
+      ...bench,
+      march: { ...march, options: { ...march.options, maxStep: 0.2, maxBurnStep: 0.2 } },
+    };
+    for (const main of [24, 27, 30, 33]) {
+      const burn = planBurn({ development: 20, main }, { ca50: 9 }, 0.97);
+      const { knock } = runClosedCycle(bench, burn);
+      expect(knock / runClosedCycle(fine, burn).knock, `main burn of ${main} deg`).toBeCloseTo(1, 2);
+      expect(burnedWhenReached(fine, burn, 0.999 * knock)).toBeCloseTo(KNOCK_SHARE, 2);
+    }
+  });
+});
