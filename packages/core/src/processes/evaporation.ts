@@ -1,4 +1,4 @@
-/** What evaporating fuel and warm manifold walls do to the temperature of the charge. */
+/** What evaporating fuel does to the temperature of the charge. */
 import { DomainError } from '../base/errors.ts';
 
 /** Specific heat of air at constant pressure near room temperature [J/(kg K)]. */
@@ -29,22 +29,4 @@ export function evaporationCooling(share: number, fuelPerAir: number, latentHeat
     throw new DomainError('latentHeat', latentHeat, 'zero or positive J/kg');
   }
   return (share * fuelPerAir * latentHeat) / (AIR_CP + fuelPerAir * LIQUID_FUEL_CP);
-}
-
-/**
- * Temperature of the charge in the plenum [K]: the air's, plus a plain rise from warm walls, less
- * {@link evaporationCooling}.
- *
- * @param heating - rise from the plenum's floor and walls [K], may be negative
- */
-export function chargeTemperature(
-  airTemperature: number,
-  heating: number,
-  share: number,
-  fuelPerAir: number,
-  latentHeat: number,
-): number {
-  if (!(airTemperature > 0)) throw new DomainError('airTemperature', airTemperature, 'positive K');
-  if (!Number.isFinite(heating)) throw new DomainError('heating', heating, 'finite K');
-  return airTemperature + heating - evaporationCooling(share, fuelPerAir, latentHeat);
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chargeTemperature, evaporationCooling } from '../../src/processes/evaporation.ts';
+import { evaporationCooling } from '../../src/processes/evaporation.ts';
 
 describe('evaporationCooling(share, fuelPerAir, latentHeat)', () => {
   it('is share F L / (cp + F cf)', () => {
@@ -32,15 +32,5 @@ describe('evaporationCooling(share, fuelPerAir, latentHeat)', () => {
     expect(() => evaporationCooling(Number.NaN, 0.08, 350e3)).toThrow('share must be in [0, 1], got NaN');
     expect(() => evaporationCooling(0.5, Number.NaN, 350e3)).toThrow('fuelPerAir');
     expect(() => evaporationCooling(0.5, 0.08, Number.NaN)).toThrow('latentHeat');
-  });
-});
-
-describe('chargeTemperature', () => {
-  it('adds the plain rise and takes the cooling off', () => {
-    expect(chargeTemperature(300, 20, 0.5, 0.08, 350e3)).toBeCloseTo(320 - 11.7746, 4);
-  });
-  it('refuses what is not a number', () => {
-    expect(() => chargeTemperature(Number.NaN, 0, 0, 0.08, 350e3)).toThrow('airTemperature');
-    expect(() => chargeTemperature(300, Number.NaN, 0, 0.08, 350e3)).toThrow('heating');
   });
 });
