@@ -20,6 +20,8 @@ export interface PublishedCase {
   readonly relation?: Relation;
   /** An aim that is shown whether it is reached or not, and not required. */
   readonly aim?: boolean;
+  /** What is believed to be the cause where an aim is not reached; needed with one. */
+  readonly cause?: string;
   /** The program's value, in `unit`. */
   readonly compute: () => number | Promise<number>;
 }

@@ -5,7 +5,7 @@ import { QUICK_SOURCES } from './publishedSources.ts';
 describe.each(QUICK_SOURCES)('$title', ({ cases }) => {
   it('names each figure once', () => expect(new Set(cases.map((c) => c.what)).size).toBe(cases.length));
 
-  it.each(cases)('$what: $value $unit', async (check) => {
+  it.each(cases.filter((check) => !check.aim))('$what: $value $unit', async (check) => {
     const ours = await check.compute();
     expect(holds(check, ours), `${ours} against ${check.value} ${check.unit}`).toBe(true);
   });

@@ -6,6 +6,7 @@ import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCase
 import { frictionCases, wallHeatCases } from './cases/lossCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
 import { benchCases, compressionCases, weatherCases } from './cases/sheetCases.ts';
+import { textbookCases } from './cases/textbookCases.ts';
 import { trendCases } from './cases/trendCases.ts';
 import { noteCases, oneDimensionalCases } from './cases/waveCases.ts';
 import type { PublishedSource } from './publishedCase.ts';
@@ -20,6 +21,7 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
   equilibriumCases,
   flameCases,
   fuelAirCycleCases,
+  textbookCases,
   ottoCases,
   heatReleaseCases,
   wiebeCases,

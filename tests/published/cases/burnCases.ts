@@ -2,7 +2,12 @@
 import { autoignitionDelay } from '../../../packages/core/src/processes/knock.ts';
 import { laminarFlameSpeed } from '../../../packages/core/src/processes/laminarFlameSpeed.ts';
 import { WIEBE_A, wiebeShare } from '../../../packages/core/src/processes/wiebe.ts';
-import { finiteHeatRelease, HEAT, RATIO } from '../../../packages/core/test/processes/finiteHeatRelease.ts';
+import {
+  finiteHeatRelease,
+  HEAT,
+  otto,
+  RATIO,
+} from '../../../packages/core/test/processes/finiteHeatRelease.ts';
 import { once, type PublishedSource, printed } from '../publishedCase.ts';
 
 const ATMOSPHERE = 101_325;
@@ -29,6 +34,28 @@ export const wiebeCases: PublishedSource = {
       compute: () => wiebeShare(burned, 5, 2),
     })),
     {
+      what: '10 to 90 % burned',
+      value: 0.49603,
+      unit: '',
+      decimals: 5,
+      within: printed(5),
+      compute: () => wiebeShare(0.9, 5, 2) - wiebeShare(0.1, 5, 2),
+    },
+    ...(
+      [
+        [0.1, 0.24799],
+        [0.5, 0.46468],
+        [0.9, 0.69335],
+      ] as const
+    ).map(([burned, value]) => ({
+      what: `share of the duration until ${100 * burned} % is burned with a = 6.908`,
+      value,
+      unit: '',
+      decimals: 5,
+      within: printed(5),
+      compute: () => wiebeShare(burned, 6.908, 2),
+    })),
+    {
       what: '10 to 90 % burned with a = ln 1000',
       value: 0.44536,
       unit: '',
@@ -40,49 +67,88 @@ export const wiebeCases: PublishedSource = {
 };
 
 const RELEASE = [
-  [1.4, -30, 102.7264, 4.54, 0.58747],
-  [1.4, -20, 87.7823, 10.81, 0.59574],
-  [1.4, -10, 70.0792, 18.62, 0.58409],
-  [1.4, 0, 53.5326, 27.69, 0.55487],
-  [1.3, -20, 67.2266, 11.03, 0.49303],
-  [1.3, 0, 41.8357, 27.93, 0.45524],
+  [1.4, -30, 102.7264, 4.54, 11.7494, 0.58747],
+  [1.4, -20, 87.7823, 10.81, 11.91474, 0.59574],
+  [1.4, -10, 70.0792, 18.62, 11.68187, 0.58409],
+  [1.4, 0, 53.5326, 27.69, 11.09731, 0.55487],
+  [1.3, -20, 67.2266, 11.03, 9.8606, 0.49303],
+  [1.3, 0, 41.8357, 27.93, 9.1049, 0.45524],
 ] as const;
+
+/** Start of the burn, efficiency over that without a length of burn, mean effective pressure over p1; gamma 1.4. */
+const OVER_OTTO = [
+  [-30, 0.97604, 13.05488],
+  [-20, 0.98977, 13.2386],
+  [-10, 0.97043, 12.97986],
+  [0, 0.92187, 12.33034],
+] as const;
+
+const five = { unit: '', decimals: 5, within: printed(5) };
 
 export const heatReleaseCases: PublishedSource = {
   title: 'Ideal cycle with finite heat release',
   exact: true,
   source:
     'inputs of Ferguson and Kirkpatrick, Internal Combustion Engines, chapter 2 (from memory); results worked independently with SciPy 1.17',
-  cases: RELEASE.flatMap(([gamma, start, peak, at, eta]) => {
-    const cycle = once(() => finiteHeatRelease(gamma, start));
-    const name = `gamma ${gamma}, burn from ${start} deg`;
-    return [
-      {
-        what: `peak pressure over p1, ${name}`,
-        value: peak,
-        unit: '',
-        decimals: 4,
-        within: printed(4),
-        compute: () => cycle().peak,
-      },
-      {
-        what: `angle of the peak, ${name}`,
-        value: at,
-        unit: 'deg',
-        decimals: 2,
-        within: printed(2),
-        compute: () => cycle().peakAngle,
-      },
-      {
-        what: `efficiency, ${name}`,
-        value: eta,
-        unit: '',
-        decimals: 5,
-        within: printed(5),
-        compute: () => cycle().work / HEAT,
-      },
-    ];
-  }),
+  cases: [
+    ...RELEASE.flatMap(([gamma, start, peak, at, work, eta]) => {
+      const cycle = once(() => finiteHeatRelease(gamma, start));
+      const name = `gamma ${gamma}, burn from ${start} deg`;
+      return [
+        { what: `work over p1 V1, ${name}`, value: work, ...five, compute: () => cycle().work },
+        {
+          what: `peak pressure over p1, ${name}`,
+          value: peak,
+          unit: '',
+          decimals: 4,
+          within: printed(4),
+          compute: () => cycle().peak,
+        },
+        {
+          what: `angle of the peak, ${name}`,
+          value: at,
+          unit: 'deg',
+          decimals: 2,
+          within: printed(2),
+          compute: () => cycle().peakAngle,
+        },
+        {
+          what: `efficiency, ${name}`,
+          value: eta,
+          unit: '',
+          decimals: 5,
+          within: printed(5),
+          compute: () => cycle().work / HEAT,
+        },
+      ];
+    }),
+    ...OVER_OTTO.flatMap(([start, share, imep]) => {
+      const work = once(() => finiteHeatRelease(1.4, start).work);
+      const name = `gamma 1.4, burn from ${start} deg`;
+      return [
+        {
+          what: `efficiency over that of an instant burn, ${name}`,
+          value: share,
+          ...five,
+          compute: () => work() / HEAT / otto(RATIO, 1.4),
+        },
+        {
+          what: `mean effective pressure over p1, ${name}`,
+          value: imep,
+          ...five,
+          compute: () => work() / (1 - 1 / RATIO),
+        },
+      ];
+    }),
+    {
+      what: 'peak pressure over p1 as the book prints it, burn from -20 deg (from memory)',
+      value: 87.8,
+      unit: '',
+      decimals: 1,
+      within: printed(1),
+      compute: () => finiteHeatRelease(1.4, -20).peak,
+    },
+  ],
 };
 
 const OTTO = [

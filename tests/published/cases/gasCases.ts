@@ -86,6 +86,14 @@ export const flameCases: PublishedSource = {
         compute: () => constantVolumeFlame(row.fuel, 1, 298.15, ATMOSPHERE).T,
       },
       {
+        what: `${row.fuel}, constant volume, pressure ratio`,
+        value: row.pressureRatio,
+        unit: '',
+        decimals: 3,
+        within: 0.001,
+        compute: () => constantVolumeFlame(row.fuel, 1, 298.15, ATMOSPHERE).pressureRatio,
+      },
+      {
         what: `${row.fuel}, lower heating value of the vapour`,
         value: row.heatingValue_MJ_kg,
         unit: 'MJ/kg',

@@ -25,10 +25,10 @@ const PSI = [
 ] as const;
 
 const CHOKED = [
-  [1.4, 0.528282, 0.684731],
-  [1.35, 0.536851, 0.676145],
-  [1.3, 0.545728, 0.667262],
-  [1.25, 0.554929, 0.658065],
+  [1.4, 0.528282, 0.684731, 0.578704],
+  [1.35, 0.536851, 0.676145, 0.581933],
+  [1.3, 0.545728, 0.667262, 0.585228],
+  [1.25, 0.554929, 0.658065, 0.588591],
 ] as const;
 
 export const nozzleCases: PublishedSource = {
@@ -45,7 +45,7 @@ export const nozzleCases: PublishedSource = {
       within: printed(6),
       compute: () => flowFunction(ratio),
     })),
-    ...CHOKED.flatMap(([gamma, critical, choked]) => [
+    ...CHOKED.flatMap(([gamma, critical, choked, overSound]) => [
       {
         what: `critical pressure ratio, gamma ${gamma}`,
         value: critical,
@@ -62,7 +62,23 @@ export const nozzleCases: PublishedSource = {
         within: printed(6),
         compute: () => isentropicFluxFunction(0, gamma),
       },
+      {
+        what: `choked flow over density and sound speed in front, gamma ${gamma}`,
+        value: overSound,
+        unit: '',
+        decimals: 6,
+        within: printed(6),
+        compute: () => isentropicFluxFunction(0, gamma) / Math.sqrt(gamma),
+      },
     ]),
+    {
+      what: 'most filling that choked flow lets through: inlet Mach index 1, open 240 deg',
+      value: 0.772,
+      unit: '',
+      decimals: 3,
+      within: printed(3),
+      compute: () => (isentropicFluxFunction(0, 1.4) / Math.sqrt(1.4)) * (240 / 180),
+    },
     {
       what: 'choked flow of air from 101 325 Pa and 293.15 K',
       value: 239.172,
@@ -80,6 +96,7 @@ const TAU = 2.553467e-3;
 const BLOWN = [
   [0.25, 0.72683598, 0.92901727, 0.7823708],
   [0.5, 0.53431001, 0.86533261, 0.617462],
+  [1, 0.29781876, 0.75614367, 0.39386531],
 ] as const;
 
 const share = { unit: '', decimals: 6, within: 1e-6 };
@@ -92,7 +109,8 @@ export const vesselCases: PublishedSource = {
   note: 'Marched by the same Runge-Kutta steps as an engine.',
   cases: [
     ...BLOWN.flatMap(([time, p, T, m]) => {
-      const state = once(() => blowDown(time * TAU));
+      // The form holds while the flow chokes: into a low enough pressure it does to the last.
+      const state = once(() => blowDown(time * TAU, time < 1 ? 1.013e5 : 2e4));
       return [
         { what: `pressure after ${time} time constants`, value: p, ...share, compute: () => state().p / 5e5 },
         { what: `temperature after ${time}`, value: T, ...share, compute: () => state().T / 1200 },
@@ -106,6 +124,14 @@ export const vesselCases: PublishedSource = {
       decimals: 1,
       within: 1,
       compute: () => blowDown(5e-4).p,
+    },
+    {
+      what: 'its temperature then',
+      value: 1132.496,
+      unit: 'K',
+      decimals: 3,
+      within: 0.001,
+      compute: () => blowDown(5e-4).T,
     },
     {
       what: 'temperature of an evacuated tank filled from 300 K, while choked',
@@ -124,6 +150,14 @@ export const vesselCases: PublishedSource = {
       within: 1e-3,
       relative: true,
       compute: () => fill(101_325, 10, 300, 1, 2000).T,
+    },
+    {
+      what: 'choked flow into it through 0.1 cm2',
+      value: 2.36425e-3,
+      unit: 'kg/s',
+      decimals: 8,
+      within: 1e-8,
+      compute: () => fill(101_325, 1000, 300, 1e-3, 1).mdot,
     },
     {
       what: 'pressure gained while choked, 0.1 cm2 into 1 l',

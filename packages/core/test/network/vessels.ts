@@ -9,11 +9,11 @@ import { idealGas } from './idealGas.ts';
 /** [J/(kg K)] */
 export const AIR_R = 287.055;
 
-/** Vessel of 0.5 l from 5 bar and 1200 K through 5 cm2 into air of 1.013 bar, gamma 1.3, at time t [s]. */
-export function blowDown(t: number): { p: number; T: number; m: number } {
+/** Vessel of 0.5 l from 5 bar and 1200 K through 5 cm2 into air of 1.013 bar or `into` [Pa], gamma 1.3, at time t [s]. */
+export function blowDown(t: number, into: number = 1.013e5): { p: number; T: number; m: number } {
   const gas = idealGas({ R: AIR_R, freshGamma: 1.3, burnedGamma: 1.3, heat: 0 });
   const vessel = createVolume('vessel', 5e-4, gas, 0);
-  const outside = stillGas(gas, 1.013e5, 300, 0);
+  const outside = stillGas(gas, into, 300, 0);
   const y = new Float64Array(3);
   fillVolume(vessel, y, 5e5, 1200, 0);
   const first = y[0];
