@@ -1,7 +1,7 @@
 /** The library as one file for a browser, made by an ordinary bundler in its ordinary settings. */
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { build } from 'vite';
+import { build, defaultClientConditions } from 'vite';
 
 export interface Bundle {
   readonly code: string;
@@ -17,6 +17,8 @@ export async function bundleCore(): Promise<Bundle> {
   const result = await build({
     configFile: false,
     logLevel: 'silent',
+    // The sources, as the entry is one; the rest is what a browser gets.
+    resolve: { conditions: ['@valvetide/source', ...defaultClientConditions] },
     build: {
       write: false,
       minify: true,

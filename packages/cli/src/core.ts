@@ -10,11 +10,13 @@ import {
   combinationSchema,
   compare,
   comparePulls,
+  DYNO,
   type Fidelity,
   forecast,
   type Inspection,
   inspectCombination,
   KNOB_NAMES,
+  MOST_SWEEP_POINTS,
   mergeSheets,
   type OperatingPoint,
   octaneIndex,
@@ -27,6 +29,7 @@ import {
   readDocument,
   readDynoSheet,
   recorrectSheet,
+  resolvablePct,
   restrictions,
   sheetTarget,
   summarisePulls,
@@ -63,9 +66,12 @@ export interface Core {
   readonly changesSchema: typeof changesSchema;
   readonly applyChanges: typeof applyChanges;
   readonly compare: typeof compare;
+  readonly DYNO: typeof DYNO;
+  readonly resolvablePct: typeof resolvablePct;
   readonly rank: typeof rank;
   readonly restrictions: typeof restrictions;
   readonly sweep: typeof sweep;
+  readonly MOST_SWEEP_POINTS: typeof MOST_SWEEP_POINTS;
   readonly readDynoSheet: typeof readDynoSheet;
   readonly recorrectSheet: typeof recorrectSheet;
   readonly mergeSheets: typeof mergeSheets;
@@ -95,9 +101,12 @@ export const CORE: Core = {
   changesSchema,
   applyChanges,
   compare,
+  DYNO,
+  resolvablePct,
   rank,
   restrictions,
   sweep,
+  MOST_SWEEP_POINTS,
   readDynoSheet,
   recorrectSheet,
   mergeSheets,

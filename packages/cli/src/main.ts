@@ -2,7 +2,7 @@
 import { CommandFailure } from './commandFailure.ts';
 import { COMMANDS } from './commandList.ts';
 import type { CommandSpec } from './commandSpec.ts';
-import { CORE, type Core } from './core.ts';
+import type { Core } from './core.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import type { Io } from './io.ts';
 import { parseArguments } from './parseArguments.ts';
@@ -12,8 +12,11 @@ import { widthOf } from './render/width.ts';
 import { suggest } from './suggest.ts';
 import { version } from './version.ts';
 
-/** Runs one command line (without the program's own name) and returns its exit code. */
-export async function main(argv: readonly string[], io: Io, core: Core = CORE): Promise<ExitCode> {
+/**
+ * Runs one command line (without the program's own name) and returns its exit code. The library is loaded when a command
+ * runs, so that help, the version and a mistyped line are there at once.
+ */
+export async function main(argv: readonly string[], io: Io, core?: Core): Promise<ExitCode> {
   try {
     return await dispatch(argv, io, core);
   } catch (error) {
@@ -31,7 +34,7 @@ export async function main(argv: readonly string[], io: Io, core: Core = CORE): 
   }
 }
 
-async function dispatch([word, ...rest]: readonly string[], io: Io, core: Core): Promise<ExitCode> {
+async function dispatch([word, ...rest]: readonly string[], io: Io, core?: Core): Promise<ExitCode> {
   // Lines longer than a hundred characters are hard to follow, however wide the terminal.
   const width = Math.min(100, widthOf(io.stdout));
   if (word === undefined || word === 'help' || word === '--help' || word === '-h') {
@@ -49,7 +52,8 @@ async function dispatch([word, ...rest]: readonly string[], io: Io, core: Core):
     io.stdout.write(commandHelp(command, width));
     return EXIT.ok;
   }
-  return flags.on('version') ? printVersion(io) : command.run(operands[0], flags, io, core, operands);
+  if (flags.on('version')) return printVersion(io);
+  return command.run(operands[0], flags, io, core ?? (await import('./core.ts')).CORE, operands);
 }
 
 function printVersion(io: Io): ExitCode {

@@ -1,5 +1,5 @@
 /** `valvetide compare`: combinations, or changes of one, side by side. */
-import { type Candidate, DYNO, resolvablePct } from '@valvetide/core';
+import type { Candidate } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -94,7 +94,8 @@ async function run(
     csv: () => comparisonCsv(comparison),
     report: {
       destination: beside.report,
-      page: (units) => compareReport(comparison, { note: reason, resolvablePct: resolvablePct(DYNO) }, units),
+      page: (units) =>
+        compareReport(comparison, { note: reason, resolvablePct: core.resolvablePct(core.DYNO) }, units),
     },
     answer: (units) => comparisonAnswer(comparison, units),
     warnings: comparisonWarnings(comparison),

@@ -1,5 +1,5 @@
 /** `valvetide sweep`: one or two fields varied, and the best of them. */
-import { MOST_SWEEP_POINTS, type Sweep } from '@valvetide/core';
+import type { Sweep } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -72,8 +72,8 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   if (variables.length === 2 && variables[0].path === variables[1].path)
     throw new CommandFailure(EXIT.usage, ['--vary names the same field twice']);
   const size = variables.reduce((product, { values }) => product * values.length, 1);
-  if (size > MOST_SWEEP_POINTS) {
-    const line = `--vary makes ${size} points, and ${MOST_SWEEP_POINTS} at most are forecast`;
+  if (size > core.MOST_SWEEP_POINTS) {
+    const line = `--vary makes ${size} points, and ${core.MOST_SWEEP_POINTS} at most are forecast`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const asJson = flags.on('json');

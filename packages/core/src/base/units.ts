@@ -1,5 +1,7 @@
 /** Quantities as people write them (`4.155 in`, `850 cfm`, `60 degF`) to SI and back; nothing else knows units. */
-import { create, createUnitDependencies, type MathJsInstance, unitDependencies } from 'mathjs';
+
+import type { MathJsInstance } from 'mathjs';
+import { newMath } from '#mathjs';
 import { INCH_OF_MERCURY, INCH_OF_WATER } from './constants.ts';
 
 /** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
@@ -235,9 +237,9 @@ function exampleHint(facts: DimensionFacts): string {
   return `write it like ${facts.example}`;
 }
 
-/** Only the unit part of mathjs, with the trade's units added. */
+/** The units of mathjs, with the trade's added. */
 function unitSystem(): MathJsInstance {
-  const math = create({ unitDependencies, createUnitDependencies });
+  const math = newMath();
   math.createUnit({
     thou: '0.001 in',
     cfm: '1 ft^3/min',
