@@ -250,6 +250,8 @@ export interface Walls {
 export interface Friction {
   readonly valvetrain: 'flat-tappet' | 'roller-lifter' | 'direct-acting' | 'finger-follower' | 'rocker-arm';
   readonly multiplier: number;
+  /** Bearings of all camshafts together. */
+  readonly camBearings: number;
   /** Water pump, oil pump and alternator driven by the engine. */
   readonly accessories: boolean;
   readonly mainBearings: number;

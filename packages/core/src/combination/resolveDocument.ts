@@ -145,7 +145,7 @@ function resolve(context: ResolveContext): Combination {
     lambda: resolveLambda(context, fuel),
     burn: resolveBurn(context),
     walls: resolveWalls(context),
-    friction: resolveFriction(context, block, gear),
+    friction: resolveFriction(context, block, gear, valves),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
     calibration: resolveCalibration(context),

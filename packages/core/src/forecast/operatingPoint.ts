@@ -14,15 +14,6 @@ import { correctBrake } from './weatherCorrection.ts';
 
 const BAR = 1e5;
 
-/** Cam bearings of all camshafts: one more than cylinders in a bank, for a camshaft in block or one per bank and side. */
-function camBearings(combination: Combination): number {
-  const { cylinders } = combination.block;
-  const { valvetrain } = combination.friction;
-  const pushrod = valvetrain === 'flat-tappet' || valvetrain === 'roller-lifter';
-  const perBank = cylinders > 4 ? Math.ceil(cylinders / 2) : cylinders;
-  return pushrod ? perBank + 1 : 2 * (perBank + 1) * (cylinders > 4 ? 2 : 1);
-}
-
 /** Inlet Mach index at a speed: Ap Sp / (mean effective valve area x sound speed), area averaged seat to seat (Taylor, vol. 1, ch. 6). */
 function machIndexOf(combination: Combination, pistonSpeed: number): number {
   const { block, intake, weather, friction: f } = combination;
@@ -60,7 +51,7 @@ export function operatingPoint(
           rodDiameter: f.rodDiameter,
           rodLength: f.rodLength,
           valvetrain: f.valvetrain,
-          camBearings: camBearings(combination),
+          camBearings: f.camBearings,
           valves: block.cylinders * (intake.valves + exhaust.valves),
           valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
           accessories: f.accessories,

@@ -33,7 +33,9 @@ const RULES: readonly Rule[] = [
   { set: ['heads.valvesPerCylinder'], drops: ['heads.intake.valves', 'heads.exhaust.valves'] },
   {
     set: ['heads.valvesPerCylinder', 'heads.intake.valves', 'heads.exhaust.valves'],
-    releases: SIDES.flatMap((side) => within(`heads.${side}`, ['valve', 'stem', 'throat', 'minimumArea'])),
+    releases: SIDES.flatMap((side) =>
+      within(`heads.${side}`, ['valve', 'stem', 'throat', 'minimumArea']),
+    ).concat('cam.camshafts'),
   },
   { set: ['heads.intake.valves', 'heads.exhaust.valves'], drops: ['heads.valvesPerCylinder'] },
   { set: ['heads.flow'], releases: ['induction.flowLoss'] },
@@ -85,6 +87,7 @@ const RULES: readonly Rule[] = [
     releases: [
       ...within('valvetrain', ['intakeRatio', 'exhaustRatio', 'intakeLash', 'exhaustLash', 'flex']),
       'friction.valvetrain',
+      'cam.camshafts',
     ],
   },
   // Induction.

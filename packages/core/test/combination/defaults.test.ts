@@ -8,6 +8,7 @@ import { airDemand, carburetorRating, RATING_DROPS } from '../../src/combination
 import { outletAreaFor } from '../../src/combination/defaults/outlet.ts';
 import { intakeDuration, ratedSpeed } from '../../src/combination/defaults/ratedSpeed.ts';
 import { splitValves, valveDiameter } from '../../src/combination/defaults/valves.ts';
+import { bearingsOfCamshaft, camshafts } from '../../src/combination/defaults/valvetrain.ts';
 import { stoichiometricAirFuelRatio } from '../../src/gas/freshGas.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import { evaporationCooling } from '../../src/processes/evaporation.ts';
@@ -181,4 +182,22 @@ describe('small defaults', () => {
       'race-116',
     ]);
   });
+});
+
+describe('camshafts', () => {
+  it.each([
+    ['a pushrod V8', 'pushrod', 2, 8, 2, 1, 5],
+    ['a pushrod four', 'pushrod', 2, 4, 1, 1, 3],
+    ['an overhead-cam four with two valves', 'rocker-arm', 2, 4, 1, 1, 5],
+    ['an in-line six with four valves', 'direct-acting', 4, 6, 1, 2, 14],
+    ['a V6 with four valves', 'finger-follower', 4, 6, 2, 4, 16],
+    ['an overhead-cam single', 'finger-follower', 2, 1, 1, 1, 2],
+  ] as const)(
+    'of %s are as many as usual, with a bearing beside each cylinder or pair',
+    (_name, type, valves, cylinders, banks, shafts, bearings) => {
+      const count = camshafts(type, valves, banks).value;
+      expect(count).toBe(shafts);
+      expect(count * bearingsOfCamshaft(type, cylinders, banks)).toBe(bearings);
+    },
+  );
 });

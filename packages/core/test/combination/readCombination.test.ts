@@ -46,6 +46,19 @@ describe('the minimum file', () => {
     expect(assumed.filter((entry) => entry.spread !== null && !(entry.spread >= 0))).toEqual([]);
   });
 
+  it('counts the camshafts it is told of, and else the usual ones', () => {
+    const bearings = (cam: string): number =>
+      readGood(
+        fileWith({
+          engine: '{ bore: 86 mm, stroke: 86 mm, cylinders: 4 }',
+          valvetrain: '{ type: rocker-arm }',
+          cam,
+        }),
+      ).friction.camBearings;
+    expect(bearings('{ lifter: solid-flat }')).toBe(5);
+    expect(bearings('{ lifter: solid-flat, camshafts: 2 }')).toBe(10);
+  });
+
   it('is complete for every size, number of cylinders and valves within the limits', () => {
     fc.assert(
       fc.property(

@@ -111,6 +111,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
     friction: {
       valvetrain: 'roller-lifter',
       multiplier: 1,
+      camBearings: 5,
       accessories: false,
       mainBearings: 5,
       mainDiameter: 2.75 * IN,

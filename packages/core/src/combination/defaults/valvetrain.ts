@@ -54,6 +54,22 @@ export function flex(type: ValvetrainType): Estimate {
     : { value: 0, spread: 0.002 * INCH, reason: 'overhead cams bend little; common practice, no source' };
 }
 
+/** Camshafts of the whole engine: one in the block, or overhead one to a bank with two valves and two with more. */
+export function camshafts(type: ValvetrainType, valves: number, banks: number): Estimate {
+  if (type === 'pushrod') return { value: 1, spread: null, reason: 'usual with pushrods' };
+  return valves > 2
+    ? { value: 2 * banks, spread: null, reason: 'two to a bank, usual with more than two valves' }
+    : { value: banks, spread: null, reason: 'one to a bank, usual with two valves' };
+}
+
+/**
+ * Bearings of one camshaft [-]: overhead one more than the cylinders of its bank; in the block one more than half of all
+ * cylinders, three in a four and five in a V8. From memory.
+ */
+export function bearingsOfCamshaft(type: ValvetrainType, cylinders: number, banks: number): number {
+  return 1 + Math.ceil(cylinders / (type === 'pushrod' ? 2 : banks));
+}
+
 /** What rubs, for the friction model. */
 export function frictionValvetrain(type: ValvetrainType, kind: Lifter): WordEstimate<Friction['valvetrain']> {
   if (type !== 'pushrod') return { value: type, reason: 'follows from the valvetrain' };

@@ -6,7 +6,7 @@ import { bearingSizes } from '../../processes/friction.ts';
 import type { Burn, CorrectionStandard, Friction, Fuel, Walls, Weather } from '../combination.ts';
 import { fuelName } from '../defaults/fuel.ts';
 import * as running from '../defaults/running.ts';
-import { frictionValvetrain } from '../defaults/valvetrain.ts';
+import { bearingsOfCamshaft, camshafts, frictionValvetrain } from '../defaults/valvetrain.ts';
 import type { ResolveContext } from './context.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 import type { ResolvedGear } from './resolveCam.ts';
@@ -76,6 +76,7 @@ export function resolveFriction(
   { file, ledger }: ResolveContext,
   resolved: ResolvedBlock,
   gear: ResolvedGear,
+  valves: number,
 ): Friction {
   const section = file.friction ?? {};
   const sizes = bearingSizes(resolved.block.bore);
@@ -85,12 +86,18 @@ export function resolveFriction(
       spread: 0.1 * sizes[field],
       reason: 'usual share of the bore in production engines; from memory',
     }));
-  const throws = resolved.layout === 'v' ? resolved.block.cylinders / 2 : resolved.block.cylinders;
+  const { cylinders } = resolved.block;
+  const banks = resolved.banks.length;
+  const shafts = ledger.number('cam.camshafts', file.cam?.camshafts, () =>
+    camshafts(gear.type, valves, banks),
+  );
+  const throws = resolved.layout === 'v' ? cylinders / 2 : cylinders;
   return {
     valvetrain: ledger.word('friction.valvetrain', section.valvetrain, () =>
       frictionValvetrain(gear.type, gear.lifter),
     ),
     multiplier: ledger.number('friction.multiplier', section.multiplier, running.frictionMultiplier),
+    camBearings: shafts * bearingsOfCamshaft(gear.type, cylinders, banks),
     accessories: ledger.flag('friction.accessories', section.accessories, running.ACCESSORIES),
     mainBearings: ledger.number('friction.mainBearings', section.mainBearings, () => ({
       value: Math.floor(throws) + 1,

@@ -1,6 +1,6 @@
 /** Sections `cam` and `valvetrain`: the cam card, or measured lobes, and what carries the lift to the valve. */
 import * as z from 'zod';
-import { quantity, ratio, sheetName, word } from './quantity.ts';
+import { count, quantity, ratio, sheetName, word } from './quantity.ts';
 
 /** What rides on the lobe. */
 export const LIFTERS = ['hydraulic-flat', 'hydraulic-roller', 'solid-flat', 'solid-roller'] as const;
@@ -22,6 +22,7 @@ export interface CamSection {
   readonly separation?: number | undefined;
   readonly advance?: number | undefined;
   readonly cardRatio?: number | undefined;
+  readonly camshafts?: number | undefined;
   readonly intake?: CamSide | undefined;
   readonly exhaust?: CamSide | undefined;
 }
@@ -110,6 +111,12 @@ export const camSection: z.ZodType<CamSection> = z
       3,
       'Rocker ratio the valve lifts on the card refer to; left out: the ratio of the rockers fitted.',
       1.5,
+    ).optional(),
+    camshafts: count(
+      1,
+      8,
+      'Camshafts of the whole engine: their bearings rub. One in a block; one or two to a bank overhead.',
+      2,
     ).optional(),
     intake: side('intake', 'after').optional(),
     exhaust: side('exhaust', 'before').optional(),
