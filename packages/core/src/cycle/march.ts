@@ -31,7 +31,7 @@ export interface MarchOptions {
 }
 
 /** Halving these moves torque by less than 0.3 %; see the refinement tests. */
-export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.2, maxStep: 4, maxBurnStep: 4 };
+export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.2, maxStep: 5, maxBurnStep: 5 };
 
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
 const LEEWAY = 0.06;
@@ -178,12 +178,14 @@ export function marchDegrees(
   const courant = options.courant * (march.bin < 720 ? 1 + LEEWAY : 1);
   let theta = from;
   decode(network, theta, y);
+  network.decoded = true;
   while (theta < end - EPSILON) {
     const rate = stiffness(network);
     if (rate > march.fastest) march.fastest = rate;
     let span = Math.min(options.maxStep, (courant * speed) / rate);
     // Rates that leave no time to march are those of no gas.
     if (!(span > SHORTEST)) {
+      network.decoded = false;
       y.fill(Number.NaN);
       return;
     }
@@ -203,12 +205,16 @@ export function marchDegrees(
       y.fill(Number.NaN);
       return;
     }
+    network.decoded = true;
     recordCopies(network, theta, theta + span, before, y);
     theta += span;
     march.steps++;
-    for (let i = 0; i < network.cylinders.length; i++) handleEvents(march, i, theta);
+    for (let i = 0; i < network.cylinders.length; i++) {
+      if (handleEvents(march, i, theta)) network.decoded = false;
+    }
     if (onStep !== undefined) onStep(theta, h);
   }
+  network.decoded = false;
 }
 
 /** Degrees to a cylinder's next event. */
@@ -239,13 +245,15 @@ function near(a: number, b: number): boolean {
   return d < 2 * EPSILON || d > 720 - 2 * EPSILON;
 }
 
-function handleEvents(march: March, i: number, theta: number): void {
+/** @returns whether an event altered what the state decodes to */
+function handleEvents(march: March, i: number, theta: number): boolean {
   const { network, y } = march;
   const cylinder = network.cylinders[i];
   const diary = march.diaries[i];
   const { exhaustOpens, intakeCloses } = march.calendars[i];
   const angle = localAngle(cylinder, theta);
   const o = cylinder.offset;
+  let altered = false;
   if (cylinder.firing && cylinder.side[SIDE.p] > diary.risingPressure) {
     diary.risingPressure = cylinder.side[SIDE.p];
     diary.risingAngle = angle;
@@ -268,19 +276,25 @@ function handleEvents(march: March, i: number, theta: number): void {
     y[o + CYL.knock] = 0;
     march.plan(cylinder, diary);
     cylinder.endGas = true;
+    altered = true;
   }
   const start = Math.max(cylinder.burn.start, intakeCloses);
   const finish = Math.min(cylinder.burn.start + cylinder.burn.duration, exhaustOpens);
-  if (near(angle, start) && finish > start) startBurn(cylinder, theta, y);
+  if (near(angle, start) && finish > start) {
+    startBurn(cylinder, theta, y);
+    altered = true;
+  }
   if (cylinder.endGas && (near(angle, endGasGone(cylinder.burn)) || near(angle, finish)))
     cylinder.endGas = false;
   if (cylinder.burning && near(angle, finish)) {
     diary.knock = y[o + CYL.knock];
     endBurn(cylinder, theta, y);
+    altered = true;
   }
   if (near(angle, exhaustOpens)) {
     cylinder.firing = false;
     diary.peakPressure = diary.risingPressure;
     diary.peakAngle = diary.risingAngle;
   }
+  return altered;
 }

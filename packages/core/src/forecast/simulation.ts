@@ -93,7 +93,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
   const fuelEnergyOf = (mixture: number) => mixture * tables.fuelFraction * tables.lowerHeatingValue;
   const periodic = options.periodic ?? PERIODIC_DEFAULTS;
 
-  const search = (rpm: number): TimingChoice => {
+  const search = (rpm: number, last: TimingChoice | null): TimingChoice => {
     const benches = march.network.cylinders.map((cylinder, i) =>
       closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, closes),
     );
@@ -103,9 +103,10 @@ export function createSimulation(combination: Combination, options: SimulationOp
       benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, burn.efficiency)).knock,
     );
     const worst = knocks.indexOf(Math.max(...knocks));
-    return chooseTiming(benches[worst], angles[worst], burn, octane, rpm);
+    return chooseTiming(benches[worst], angles[worst], burn, octane, rpm, last);
   };
 
+  let lastChoice: TimingChoice | null = null;
   const runSpeed = (rpm: number): SpeedResult => {
     setSpeed(march.network, rpm);
     let choice: TimingChoice | null = null;
@@ -113,7 +114,8 @@ export function createSimulation(combination: Combination, options: SimulationOp
     const retime = ({ change, cycles }: PeriodicCycle): boolean => {
       if (settled) return false;
       const before = timingAngles(angles[0], timing).ca50;
-      choice = search(rpm);
+      choice = search(rpm, lastChoice);
+      lastChoice = choice;
       timing = choice.timing;
       const moved = Math.abs(timingAngles(angles[0], timing).ca50 - before);
       settled = (moved < SETTLED && change < STEADY) || cycles >= MAX_SEARCHES;
@@ -125,7 +127,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
     return {
       rpm,
       cycle,
-      choice: choice ?? search(rpm),
+      choice: choice ?? search(rpm, lastChoice),
       spark: mean((a) => timingAngles(a, timing).spark),
       ca50: mean((a) => timingAngles(a, timing).ca50),
       burnDuration: mean((a) => a.main),

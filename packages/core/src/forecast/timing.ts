@@ -1,12 +1,13 @@
 /** When to burn: given, best torque, or as early as the fuel's octane allows. */
 import type { Burn } from '../combination/combination.ts';
 import type { BurnAngles, Timing } from '../cycle/burnPlan.ts';
-import { planBurn } from '../cycle/burnPlan.ts';
+import { planBurn, timingAngles } from '../cycle/burnPlan.ts';
 import type { ClosedBench, ClosedCycle } from '../cycle/closedCycle.ts';
 import { runClosedCycle } from '../cycle/closedCycle.ts';
 import { sweptVolume } from '../geometry/sliderCrank.ts';
 import { linearTable } from '../numerics/interpolate.ts';
 import { maximise } from '../numerics/maximise.ts';
+import { findRoot } from '../numerics/root.ts';
 import { octaneRequired } from '../processes/knock.ts';
 import { peakPressureFriction } from '../processes/peakPressureFriction.ts';
 
@@ -15,6 +16,8 @@ const EARLIEST = -5;
 const LATEST = 40;
 /** Accuracy of the angle [deg]: torque is flat to 1e-4 there. */
 const ACCURACY = 0.1;
+/** How far from the last best angle a new search looks first [deg]. */
+const NEAR = 4;
 
 /** What a timing asks of the fuel and yields on the bench. */
 export interface TimingChoice {
@@ -35,6 +38,7 @@ export interface TimingChoice {
 /**
  * @param octane - octane number of the fuel
  * @param rpm - crank speed [1/min], for a spark table
+ * @param last - choice for nearly the same charge, to search around; null where there is none
  */
 export function chooseTiming(
   bench: ClosedBench,
@@ -42,19 +46,26 @@ export function chooseTiming(
   burn: Burn,
   octane: number,
   rpm: number,
+  last: TimingChoice | null = null,
 ): TimingChoice {
-  const run = (timing: Timing) => runClosedCycle(bench, planBurn(angles, timing, burn.efficiency));
+  const runs = new Map<number, ClosedCycle>();
+  const run = (timing: Timing): ClosedCycle => {
+    const { ca50 } = timingAngles(angles, timing);
+    const result = runs.get(ca50) ?? runClosedCycle(bench, planBurn(angles, timing, burn.efficiency));
+    runs.set(ca50, result);
+    return result;
+  };
   const swept = sweptVolume(bench.march.network.cylinders[0].crank);
   const net = (result: ClosedCycle) => result.work - peakPressureFriction(result.peakPressure) * swept;
-  const best = maximise((ca50) => net(run({ ca50 })), EARLIEST, LATEST, ACCURACY);
-  const atBest = run({ ca50: best.x });
+  const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? null);
+  const atBest = run({ ca50: best });
   const octaneAtBest = octaneRequired(atBest.knock);
   const choice = (timing: Timing): TimingChoice => {
     const result = run(timing);
     const required = octaneRequired(result.knock);
     return {
       timing,
-      bestCa50: best.x,
+      bestCa50: best,
       octaneRequired: required,
       octaneAtBest,
       workLost: net(atBest) - net(result),
@@ -67,19 +78,24 @@ export function chooseTiming(
     const { rpm: speeds, advance } = burn.timing;
     return choice({ spark: speeds.length === 1 ? advance[0] : linearTable(speeds, advance).valueAt(rpm) });
   }
-  if (burn.timing.mode === 'best-torque' || octaneAtBest <= octane) return choice({ ca50: best.x });
-  return choice({ ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best.x) });
+  if (burn.timing.mode === 'best-torque' || octaneAtBest <= octane) return choice({ ca50: best });
+  return choice({ ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best) });
+}
+
+/** Angle of most work: near the last one, or anywhere where that lies at the edge of what is near. */
+function bestAngle(work: (ca50: number) => number, last: number | null): number {
+  if (last !== null) {
+    const low = Math.max(EARLIEST, last - NEAR);
+    const high = Math.min(LATEST, last + NEAR);
+    const { x } = maximise(work, low, high, ACCURACY);
+    if (x - low > 3 * ACCURACY && high - x > 3 * ACCURACY) return x;
+  }
+  return maximise(work, EARLIEST, LATEST, ACCURACY).x;
 }
 
 /** Earliest angle from `from` on at which the required octane number does not exceed `octane`; the latest if none does. */
 function knockLimit(required: (ca50: number) => number, octane: number, from: number): number {
-  let early = from;
-  let late = LATEST;
-  if (required(late) > octane) return late;
-  while (late - early > ACCURACY / 4) {
-    const middle = (early + late) / 2;
-    if (required(middle) > octane) early = middle;
-    else late = middle;
-  }
-  return late;
+  if (required(LATEST) > octane) return LATEST;
+  const { bracket } = findRoot((ca50) => required(ca50) - octane, from, LATEST, { tolerance: ACCURACY / 4 });
+  return bracket[1];
 }

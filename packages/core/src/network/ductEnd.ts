@@ -12,10 +12,18 @@ export const SIDE_SIZE = 8;
 
 /**
  * Flow through an end, positive out of the duct: mass [kg/s], burned mass [kg/s], energy [W], momentum with pressure [N].
- * `speed` is the velocity at the face [m/s]: the next solution starts its search from the last one.
+ * `speed` is the velocity at the face over that of an incompressible jet [-]: the next solution starts its search from it.
  */
 export const END = { mass: 0, burned: 1, energy: 2, force: 3, speed: 4 } as const;
 export const END_SIZE = 5;
+
+/**
+ * Areas of an end [m2], effective of the nozzle and geometric of the duct, and what is worked out from the face alone:
+ * pressure at a wall in the nozzle's place [Pa] and sound speed [m/s]. In an array, since numbers handed from function to
+ * function are put on the heap one by one.
+ */
+export const NOZZLE = { area: 0, ductArea: 1, wall: 2, c: 3 } as const;
+export const NOZZLE_SIZE = 4;
 
 /** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
 const SHUT = 1e-7;
@@ -28,8 +36,8 @@ const SETTLED = 1e-4;
  * quantities too, leaves less than a hundred thousandth: if the step is at most this share of the speed, and short of sonic
  * flow, where the flow hardly changes with the speed.
  */
-const NEARLY = 3e-4;
-const LAST_STEP = 1e-3;
+const NEARLY = 2e-3;
+const LAST_STEP = 3e-3;
 const SHORT_OF_SONIC = 0.6;
 /** Flow taken for none, as a share of the flow at sonic speed. */
 const STILL = 1e-7;
@@ -67,14 +75,14 @@ export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
  *
  * @param face - state of the duct's end, see {@link ductFace}
  * @param volume - state of the volume, stagnation
- * @param out - flow, see {@link END}
+ * @param nozzle - areas, see {@link NOZZLE}
+ * @param out - flow, see {@link END}; what it holds of the last solution is where the search starts
  * @see Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982), ch. 4: partially open end
  */
 export function solveDuctEnd(
   face: Float64Array,
   volume: Float64Array,
-  area: number,
-  ductArea: number,
+  nozzle: Float64Array,
   out: Float64Array,
 ): void {
   const p = face[SIDE.p];
@@ -85,28 +93,26 @@ export function solveDuctEnd(
   const x = 1 + w / (k * c);
   // 2 gamma / (gamma - 1) = 2 + 2 / (gamma - 1), here and below: one power serves density and pressure.
   const pWall = p * x * x * powerNearOne(x, k);
-  if (!(area > SHUT)) {
+  if (!(nozzle[NOZZLE.area] > SHUT)) {
     out[END.mass] = 0;
     out[END.burned] = 0;
     out[END.energy] = 0;
-    out[END.force] = pWall * ductArea;
+    out[END.force] = pWall * nozzle[NOZZLE.ductArea];
     out[END.speed] = 0;
     return;
   }
-  if (pWall > volume[SIDE.p]) outflow(face, volume[SIDE.p], area, ductArea, pWall, c, out);
-  else inflow(face, volume, area, ductArea, pWall, c, out);
+  nozzle[NOZZLE.wall] = pWall;
+  nozzle[NOZZLE.c] = c;
+  if (pWall > volume[SIDE.p]) outflow(face, volume, nozzle, out);
+  else inflow(face, volume, nozzle, out);
 }
 
 /** Duct to volume. The unknown is the velocity at the face [m/s]. */
-function outflow(
-  face: Float64Array,
-  pv: number,
-  area: number,
-  ductArea: number,
-  pWall: number,
-  c: number,
-  out: Float64Array,
-): void {
+function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, out: Float64Array): void {
+  const area = nozzle[NOZZLE.area];
+  const ductArea = nozzle[NOZZLE.ductArea];
+  const c = nozzle[NOZZLE.c];
+  const pv = volume[SIDE.p];
   const gamma = face[SIDE.gamma];
   const p = face[SIDE.p];
   const rho = face[SIDE.rho];
@@ -114,15 +120,15 @@ function outflow(
   const k = 2 / (gamma - 1);
   const gk = gamma * k;
   const ratio = ductArea / area;
-  const drop = (2 * (pWall - pv)) / rho;
-  const critical = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
+  const drop = (2 * (nozzle[NOZZLE.wall] - pv)) / rho;
+  const critical = powerNearOne(2 / (gamma + 1), 0.5 * gk);
   const criticalY = critical * (gamma + 1) * 0.5;
   const y0 = powerNearOne(pv / p, 1 / gamma);
   let low = 0;
   let high = (c * k + wi) / (1 + k);
-  let w = out[END.speed];
-  if (!(w > 0 && w < high))
-    w = Math.min(drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop)), 0.999 * high);
+  const jet = drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop));
+  let w = jet * out[END.speed];
+  if (!(w > 0 && w < high)) w = Math.min(jet, 0.999 * high);
   const still = (STILL * rho * c * ductArea) ** 2;
   let m = 0;
   let x = 1;
@@ -171,19 +177,15 @@ function outflow(
   out[END.burned] = m * face[SIDE.b];
   out[END.energy] = m * (face[SIDE.h] + face[SIDE.R] * face[SIDE.T] * (0.5 * gk) * (x * x - 1) + 0.5 * w * w);
   out[END.force] = p * x * x * density * ductArea + m * w;
-  out[END.speed] = w;
+  out[END.speed] = w / jet;
 }
 
 /** Volume to duct. The unknown is the speed into the duct [m/s]. */
-function inflow(
-  face: Float64Array,
-  volume: Float64Array,
-  area: number,
-  ductArea: number,
-  pWall: number,
-  c: number,
-  out: Float64Array,
-): void {
+function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, out: Float64Array): void {
+  const area = nozzle[NOZZLE.area];
+  const ductArea = nozzle[NOZZLE.ductArea];
+  const pWall = nozzle[NOZZLE.wall];
+  const c = nozzle[NOZZLE.c];
   const gamma = face[SIDE.gamma];
   const p = face[SIDE.p];
   const wi = face[SIDE.w];
@@ -197,14 +199,14 @@ function inflow(
   const ratio = ductArea / area;
   const drop = (2 * (p0 - pWall)) / rho0;
   const z0 = (face[SIDE.rho] * c) / rho0;
-  const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
+  const critical = powerNearOne(2 / (gamma0 + 1), gamma0 / (gamma0 - 1));
   const square = (2 * cp0 * (area * p0) ** 2) / (R0 * R0 * T0);
   let low = 0;
   // Sonic in the duct is as fast as a jet that fills it can be.
   let high = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
-  let s = -out[END.speed];
-  if (!(s > 0 && s < high))
-    s = Math.min(drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop)), 0.999 * high);
+  const jet = drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop));
+  let s = -jet * out[END.speed];
+  if (!(s > 0 && s < high)) s = Math.min(jet, 0.999 * high);
   const still = (STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea) ** 2;
   let m = 0;
   let pFace = pWall;
@@ -243,5 +245,5 @@ function inflow(
   out[END.burned] = -m * volume[SIDE.b];
   out[END.energy] = -m * volume[SIDE.h];
   out[END.force] = pFace * ductArea + m * s;
-  out[END.speed] = -s;
+  out[END.speed] = -s / jet;
 }

@@ -6,7 +6,7 @@ import type { Cylinder, CylinderSpec } from './cylinder.ts';
 import { balanceCylinder, CYLINDER_STATE, createCylinder, decodeCylinder } from './cylinder.ts';
 import type { Duct, DuctSpec } from './duct.ts';
 import { balanceDuct, createDuct, decodeDuct, ductStateSize, FLUX, signalRate } from './duct.ts';
-import { ductFace, END, END_SIZE, SIDE, SIDE_SIZE, solveDuctEnd } from './ductEnd.ts';
+import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, SIDE, SIDE_SIZE, solveDuctEnd } from './ductEnd.ts';
 import { orificeFlow } from './orifice.ts';
 import type { Valve } from './valve.ts';
 import { valveArea } from './valve.ts';
@@ -77,7 +77,7 @@ const ORIFICE_STATE = 2;
 interface End {
   readonly spec: EndSpec;
   readonly duct: Duct;
-  readonly ductArea: number;
+  readonly nozzle: Float64Array;
   readonly side: Float64Array;
   readonly cylinder: Cylinder | null;
   readonly target: number;
@@ -123,6 +123,8 @@ export interface Network {
   readonly openings: readonly number[];
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
   degreesPerSecond: number;
+  /** Set by the march where the next rates are those of the state decoded last: it need not be decoded twice. */
+  decoded: boolean;
 }
 
 export function createNetwork(spec: NetworkSpec): Network {
@@ -145,10 +147,13 @@ export function createNetwork(spec: NetworkSpec): Network {
     const duct = ducts[e.duct];
     const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
     const node = cylinder ?? (e.to.kind === 'volume' ? volumes[e.to.index] : null);
+    const nozzle = new Float64Array(NOZZLE_SIZE);
+    if ('area' in e.opening) nozzle[NOZZLE.area] = e.opening.area;
+    nozzle[NOZZLE.ductArea] = duct.faceArea[e.right ? duct.cells : 0];
     return {
       spec: e,
       duct,
-      ductArea: duct.faceArea[e.right ? duct.cells : 0],
+      nozzle,
       side: node === null ? reservoirs[e.to.index] : node.side,
       cylinder,
       target: node === null ? -1 : node.offset,
@@ -174,9 +179,11 @@ export function createNetwork(spec: NetworkSpec): Network {
     }),
   );
   const openings = volumes.map((v, i) => {
-    const own = ends.filter((e) => e.target === v.offset).reduce((sum, e) => sum + e.ductArea, 0);
+    const own = ends
+      .filter((e) => e.target === v.offset)
+      .reduce((sum, e) => sum + e.nozzle[NOZZLE.ductArea], 0);
     const copied = copies.filter((c) => c.spec.volume === i);
-    return own + copied.reduce((sum, c) => sum + c.end.ductArea * c.spec.delays.length, 0);
+    return own + copied.reduce((sum, c) => sum + c.end.nozzle[NOZZLE.ductArea] * c.spec.delays.length, 0);
   });
   return {
     spec,
@@ -190,6 +197,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     copies,
     openings,
     degreesPerSecond: 0,
+    decoded: false,
   };
 }
 
@@ -210,7 +218,8 @@ export function decode(network: Network, theta: number, y: Float64Array): void {
 export function rates(network: Network, t: number, y: Float64Array, d: Float64Array): void {
   const theta = t * network.degreesPerSecond;
   d.fill(0);
-  decode(network, theta, y);
+  if (!network.decoded) decode(network, theta, y);
+  network.decoded = false;
   for (const c of network.cylinders) c.open = false;
   for (const end of network.ends) connectEnd(end, d);
   for (const o of network.orifices) connectOrifice(network, o.spec, o.offset, d);
@@ -220,22 +229,20 @@ export function rates(network: Network, t: number, y: Float64Array, d: Float64Ar
 }
 
 function connectEnd(end: End, d: Float64Array): void {
-  const { spec, duct, side, flow, face, cylinder, target, offset } = end;
+  const { spec, duct, side, flow, face, nozzle, cylinder, target, offset } = end;
   ductFace(duct, spec.right, face);
-  let area: number;
   if ('valve' in spec.opening) {
     const c = cylinder as Cylinder;
-    area = valveArea(spec.opening.valve, c.now.angle);
+    let area = valveArea(spec.opening.valve, c.now.angle);
     if (area > 0) {
       c.open = true;
       const outward =
         face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * duct.c[spec.right ? duct.cells - 1 : 0] > side[SIDE.p];
       if (outward !== spec.opening.outward) area *= spec.opening.valve.reverseRatio;
     }
-  } else {
-    area = spec.opening.area;
+    nozzle[NOZZLE.area] = area;
   }
-  solveDuctEnd(face, side, area, end.ductArea, flow);
+  solveDuctEnd(face, side, nozzle, flow);
   const mass = flow[END.mass];
   const burned = flow[END.burned];
   const energy = flow[END.energy];
@@ -282,7 +289,7 @@ function connectOrifice(network: Network, spec: OrificeSpec, offset: number, d: 
 function connectCopy(copy: Copy, d: Float64Array): void {
   const { volume, rate, end, spec, mean } = copy;
   const { side, offset: o } = volume;
-  const admittance = (spec.delays.length * end.ductArea) / mean[MEAN.c];
+  const admittance = (spec.delays.length * end.nozzle[NOZZLE.ductArea]) / mean[MEAN.c];
   const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p]) - copy.bias;
   d[copy.offset] += correction;
   const drawn = rate[RECALL.drawn];
@@ -326,9 +333,11 @@ export function setBins(network: Network, bins: number): void {
   }
 }
 
+/** Scratch of {@link prepareCopies}: written and read within one call, never kept. */
+const part = new Float64Array(RECALL_SIZE);
+
 /** Readies the copies for a step between two crank angles [deg] that takes `h` seconds; the network is decoded at `from`. */
 export function prepareCopies(network: Network, from: number, to: number, h: number): void {
-  const part = new Float64Array(RECALL_SIZE);
   for (const copy of network.copies) {
     const { spec, record, rate, volume } = copy;
     copy.pressure = volume.side[SIDE.p];
@@ -368,14 +377,21 @@ export function recordCopies(
 }
 
 /**
- * Fastest rate in the network [1/s]: signal speed over cell length of the ducts, and of each volume the areas that
- * open into it times sound speed over its size, at which it would settle if they were pipe ends.
+ * How much of a volume's rate counts beside that of ducts [-]. It settles without swinging, and would bear steps twice as
+ * long as a wave does; the rest is for accuracy.
+ */
+const VOLUME_SHARE = 0.8;
+
+/**
+ * Fastest rate in the network [1/s]: signal speed over cell length of the ducts, and {@link VOLUME_SHARE} of each volume's:
+ * the areas that open into it times sound speed over its size, at which it would settle if they were pipe ends.
  */
 export function stiffness(network: Network): number {
   let most = 0;
   for (let i = 0; i < network.volumes.length; i++) {
     const { side, size } = network.volumes[i];
-    const rate = (network.openings[i] * Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T])) / size;
+    const rate =
+      (VOLUME_SHARE * network.openings[i] * Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T])) / size;
     if (rate > most) most = rate;
   }
   for (const duct of network.ducts) most = Math.max(most, signalRate(duct));

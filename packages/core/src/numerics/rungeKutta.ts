@@ -57,6 +57,8 @@ export type Rhs = (t: number, y: Float64Array, dydt: Float64Array) => void;
 /** Stage storage of a method for states of one length; reused from step to step. */
 export interface Stepper {
   readonly tableau: Tableau;
+  /** Whether a stage's row of `a` repeats the row before: it goes on from that one's trial state. */
+  readonly repeats: readonly boolean[];
   readonly stages: readonly Float64Array[];
   readonly trial: Float64Array;
 }
@@ -64,19 +66,22 @@ export interface Stepper {
 /** @throws {@link DomainError} if `size` is not a positive whole number */
 export function createStepper(tableau: Tableau, size: number): Stepper {
   if (!(Number.isInteger(size) && size > 0)) throw new DomainError('size', size, 'a positive whole number');
-  return { tableau, stages: tableau.b.map(() => new Float64Array(size)), trial: new Float64Array(size) };
+  return {
+    tableau,
+    repeats: tableau.a.map((row, i) => i > 1 && tableau.a[i - 1].every((w, j) => w === row[j])),
+    stages: tableau.b.map(() => new Float64Array(size)),
+    trial: new Float64Array(size),
+  };
 }
 
 /** Advances `y` in place from `t` to `t + h`. Allocates nothing. */
 export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
-  const { tableau, stages, trial } = stepper;
+  const { tableau, repeats, stages, trial } = stepper;
   const { a, b, c } = tableau;
   rhs(t, y, stages[0]);
   for (let i = 1; i < stages.length; i++) {
-    // A row that repeats the one before goes on from its trial state.
-    const repeats = i > 1 && a[i - 1].every((w, j) => w === a[i][j]);
-    if (!repeats) trial.set(y);
-    for (let j = repeats ? i - 1 : 0; j < i; j++) addScaled(trial, h * a[i][j], stages[j]);
+    if (!repeats[i]) trial.set(y);
+    for (let j = repeats[i] ? i - 1 : 0; j < i; j++) addScaled(trial, h * a[i][j], stages[j]);
     rhs(t + c[i] * h, trial, stages[i]);
   }
   for (let i = 0; i < stages.length; i++) addScaled(y, h * b[i], stages[i]);

