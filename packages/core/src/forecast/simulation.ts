@@ -113,6 +113,8 @@ export function createSimulation(combination: Combination, options: SimulationOp
     let settled = false;
     const retime = ({ change, cycles }: PeriodicCycle): boolean => {
       if (settled) return false;
+      // The first cycle at a speed still has the waves of the speed before: what it traps is not worth a search.
+      if (cycles === 1 && lastChoice !== null) return true;
       const before = timingAngles(angles[0], timing).ca50;
       choice = search(rpm, lastChoice);
       lastChoice = choice;

@@ -58,7 +58,6 @@ export interface Duct {
   /** Flux through the left and the right end, set by the connections before the balance is taken. */
   readonly left: Float64Array;
   readonly right: Float64Array;
-  readonly flux: Float64Array;
 }
 
 /** Length of the duct's part of the state vector. */
@@ -113,7 +112,6 @@ export function createDuct(spec: DuctSpec, tables: GasTables, offset: number): D
     slope: new Float64Array(FIELDS * cells),
     left: new Float64Array(FIELDS),
     right: new Float64Array(FIELDS),
-    flux: new Float64Array(FIELDS * (cells + 1)),
   };
 }
 
@@ -226,13 +224,46 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
 
 /** Monotonised central slopes (van Leer, J. Comput. Phys. 23 (1977) 276, eq. 66); one-sided at the ends. */
 function limitSlopes(duct: Duct): void {
-  const { cells: n, slope } = duct;
-  limitField(duct.rho, slope, 0, n);
-  limitField(duct.u, slope, n, n);
-  limitField(duct.p, slope, 2 * n, n);
-  limitField(duct.b, slope, 3 * n, n);
+  const { cells: n, slope, rho, u, p, b } = duct;
+  if (n === 1) {
+    slope.fill(0);
+    return;
+  }
+  let backRho = rho[1] - rho[0];
+  let backU = u[1] - u[0];
+  let backP = p[1] - p[0];
+  let backB = b[1] - b[0];
+  slope[0] = backRho;
+  slope[n] = backU;
+  slope[2 * n] = backP;
+  slope[3 * n] = backB;
+  for (let i = 1; i < n - 1; i++) {
+    const foreRho = rho[i + 1] - rho[i];
+    const foreU = u[i + 1] - u[i];
+    const foreP = p[i + 1] - p[i];
+    const foreB = b[i + 1] - b[i];
+    slope[i] = limited(backRho, foreRho);
+    slope[n + i] = limited(backU, foreU);
+    slope[2 * n + i] = limited(backP, foreP);
+    slope[3 * n + i] = limited(backB, foreB);
+    backRho = foreRho;
+    backU = foreU;
+    backP = foreP;
+    backB = foreB;
+  }
+  slope[n - 1] = backRho;
+  slope[2 * n - 1] = backU;
+  slope[3 * n - 1] = backP;
+  slope[4 * n - 1] = backB;
   flattenJump(duct, 0);
   flattenJump(duct, n - 1);
+}
+
+function limited(back: number, fore: number): number {
+  if (!(back * fore > 0)) return 0;
+  const mean = 0.5 * (back + fore);
+  const most = 2 * (Math.abs(back) < Math.abs(fore) ? back : fore);
+  return Math.abs(most) < Math.abs(mean) ? most : mean;
 }
 
 /** Largest one-sided change of density or pressure over an end cell, as a share of it [-]; steeper slopes are flattened to it. */
@@ -246,117 +277,80 @@ function flattenJump(duct: Duct, i: number): void {
   for (let q = 0; q < FIELDS; q++) slope[q * n + i] *= JUMP / most;
 }
 
-function limitField(q: Float64Array, slope: Float64Array, at: number, n: number): void {
-  if (n === 1) {
-    slope[at] = 0;
-    return;
-  }
-  let back = q[1] - q[0];
-  slope[at] = back;
-  for (let i = 1; i < n - 1; i++) {
-    const fore = q[i + 1] - q[i];
-    let s = 0;
-    if (back > 0 && fore > 0) s = Math.min(2 * Math.min(back, fore), 0.5 * (back + fore));
-    else if (back < 0 && fore < 0) s = Math.max(2 * Math.max(back, fore), 0.5 * (back + fore));
-    slope[at + i] = s;
-    back = fore;
-  }
-  slope[at + n - 1] = back;
-}
-
 /**
  * Balance of every cell from the fluxes at the ends (already set), the HLLC fluxes between the cells, wall
- * friction and wall heat, added into `d`.
+ * friction and wall heat, added into `d`. One pass: the flux through a face leaves one cell and enters the next.
+ *
+ * @see Toro, Spruce and Speares, Shock Waves 4 (1994) 25; wave speeds by Davis, SIAM J. Sci. Stat. Comput. 9 (1988) 445
  */
 export function balanceDuct(duct: Duct, d: Float64Array): void {
-  const { cells: n, offset: o, faceArea, flux, left, right, wallArea, rho, u, p, T, R, cv, fanning } = duct;
-  for (let q = 0; q < FIELDS; q++) {
-    flux[q] = left[q];
-    flux[FIELDS * n + q] = right[q];
-  }
+  const { cells: n, offset: o, faceArea, left, right, wallArea, slope, fanning } = duct;
+  const { rho, u, p, b, T, R, cv, c, e, eBurn, wallTemperature, heatMultiplier } = duct;
   const dR = duct.tables.burnedR - duct.tables.freshR;
-  for (let i = 1; i < n; i++) interiorFlux(duct, i, dR);
+  let mass = left[FLUX.mass];
+  let momentum = left[FLUX.momentum];
+  let energy = left[FLUX.energy];
+  let burned = left[FLUX.burned];
   let heat = 0;
-  const { wallTemperature, heatMultiplier } = duct;
   for (let i = 0; i < n; i++) {
-    const a = FIELDS * i;
-    const z = a + FIELDS;
     // Shear stress f rho u |u| / 2; heat by Reynolds analogy, h = (f / 2) rho |u| cp.
     const shear = 0.5 * fanning * rho[i] * Math.abs(u[i]) * wallArea[i];
     const q = heatMultiplier * shear * (cv[i] + R[i]) * (wallTemperature - T[i]);
     heat += q;
-    d[o + i] += flux[a] - flux[z];
-    d[o + n + i] += flux[a + 1] - flux[z + 1] + p[i] * (faceArea[i + 1] - faceArea[i]) - shear * u[i];
-    d[o + 2 * n + i] += flux[a + 2] - flux[z + 2] + q;
-    d[o + 3 * n + i] += flux[a + 3] - flux[z + 3];
+    const massIn = mass;
+    const momentumIn = momentum + p[i] * (faceArea[i + 1] - faceArea[i]) - shear * u[i];
+    const energyIn = energy + q;
+    const burnedIn = burned;
+    if (i < n - 1) {
+      const r = i + 1;
+      const rhoL = rho[i] + 0.5 * slope[i];
+      const uL = u[i] + 0.5 * slope[n + i];
+      const pL = p[i] + 0.5 * slope[2 * n + i];
+      const rhoR = rho[r] - 0.5 * slope[r];
+      const uR = u[r] - 0.5 * slope[n + r];
+      const pR = p[r] - 0.5 * slope[2 * n + r];
+      const sL = Math.min(uL - c[i], uR - c[r]);
+      const sR = Math.max(uL + c[i], uR + c[r]);
+      const kL = rhoL * (sL - uL);
+      const kR = rhoR * (sR - uR);
+      const sM = (pR - pL + kL * uL - kR * uR) / (kL - kR);
+      // The side the contact comes from: its cell, and its state at the face.
+      const fromLeft = sM >= 0;
+      const at = fromLeft ? i : r;
+      const db = fromLeft ? 0.5 * slope[3 * n + i] : -0.5 * slope[3 * n + r];
+      const rhoF = fromLeft ? rhoL : rhoR;
+      const uF = fromLeft ? uL : uR;
+      const pF = fromLeft ? pL : pR;
+      const eF = e[at] + cv[at] * (pF / (rhoF * (R[at] + dR * db)) - T[at]) + eBurn[at] * db;
+      const E = eF + 0.5 * uF * uF;
+      mass = rhoF * uF;
+      momentum = mass * uF + pF;
+      energy = mass * E + pF * uF;
+      if (fromLeft ? sL < 0 : sR > 0) {
+        const s = fromLeft ? sL : sR;
+        const k = fromLeft ? kL : kR;
+        const rhoS = k / (s - sM);
+        mass += s * (rhoS - rhoF);
+        momentum += s * (rhoS * sM - rhoF * uF);
+        energy += s * (rhoS * (E + (sM - uF) * (sM + pF / k)) - rhoF * E);
+      }
+      const A = faceArea[r];
+      mass *= A;
+      momentum *= A;
+      energy *= A;
+      burned = mass * (b[at] + db);
+    } else {
+      mass = right[FLUX.mass];
+      momentum = right[FLUX.momentum];
+      energy = right[FLUX.energy];
+      burned = right[FLUX.burned];
+    }
+    d[o + i] += massIn - mass;
+    d[o + n + i] += momentumIn - momentum;
+    d[o + 2 * n + i] += energyIn - energy;
+    d[o + 3 * n + i] += burnedIn - burned;
   }
   d[o + FIELDS * n] += heat;
-}
-
-/**
- * HLLC flux through interior face i, between cells i - 1 and i, written to the duct's flux array.
- * @see Toro, Spruce and Speares, Shock Waves 4 (1994) 25; wave speeds by Davis, SIAM J. Sci. Stat. Comput. 9 (1988) 445
- */
-function interiorFlux(duct: Duct, i: number, dR: number): void {
-  const { cells: n, slope, rho, u, p, b, R, cv, c, e, eBurn, T, flux, faceArea } = duct;
-  const l = i - 1;
-  const r = i;
-  const rhoL = rho[l] + 0.5 * slope[l];
-  const uL = u[l] + 0.5 * slope[n + l];
-  const pL = p[l] + 0.5 * slope[2 * n + l];
-  const dbL = 0.5 * slope[3 * n + l];
-  const rhoR = rho[r] - 0.5 * slope[r];
-  const uR = u[r] - 0.5 * slope[n + r];
-  const pR = p[r] - 0.5 * slope[2 * n + r];
-  const dbR = -0.5 * slope[3 * n + r];
-  const cL = c[l];
-  const cR = c[r];
-  const sL = Math.min(uL - cL, uR - cR);
-  const sR = Math.max(uL + cL, uR + cR);
-  const kL = rhoL * (sL - uL);
-  const kR = rhoR * (sR - uR);
-  const sM = (pR - pL + kL * uL - kR * uR) / (kL - kR);
-  const A = faceArea[i];
-  const at = FIELDS * i;
-  if (sM >= 0) {
-    const bL = b[l] + dbL;
-    const RL = R[l] + dR * dbL;
-    const eL = e[l] + cv[l] * (pL / (rhoL * RL) - T[l]) + eBurn[l] * dbL;
-    const EL = eL + 0.5 * uL * uL;
-    let m = rhoL * uL;
-    let mom = m * uL + pL;
-    let en = m * EL + pL * uL;
-    if (sL < 0) {
-      const rhoS = kL / (sL - sM);
-      const ES = EL + (sM - uL) * (sM + pL / kL);
-      m += sL * (rhoS - rhoL);
-      mom += sL * (rhoS * sM - rhoL * uL);
-      en += sL * (rhoS * ES - rhoL * EL);
-    }
-    flux[at] = m * A;
-    flux[at + 1] = mom * A;
-    flux[at + 2] = en * A;
-    flux[at + 3] = m * A * bL;
-  } else {
-    const bR = b[r] + dbR;
-    const RR = R[r] + dR * dbR;
-    const eR = e[r] + cv[r] * (pR / (rhoR * RR) - T[r]) + eBurn[r] * dbR;
-    const ER = eR + 0.5 * uR * uR;
-    let m = rhoR * uR;
-    let mom = m * uR + pR;
-    let en = m * ER + pR * uR;
-    if (sR > 0) {
-      const rhoS = kR / (sR - sM);
-      const ES = ER + (sM - uR) * (sM + pR / kR);
-      m += sR * (rhoS - rhoR);
-      mom += sR * (rhoS * sM - rhoR * uR);
-      en += sR * (rhoS * ES - rhoR * ER);
-    }
-    flux[at] = m * A;
-    flux[at + 1] = mom * A;
-    flux[at + 2] = en * A;
-    flux[at + 3] = m * A * bR;
-  }
 }
 
 /** Largest signal speed over cell length in the duct [1/s], from the last decoded state. */

@@ -33,7 +33,7 @@ const TOLERANCE = 1e-6;
 const SETTLED = 1e-4;
 /**
  * Relative error of the squared flow from which one more step of Newton's method, taken to first order in the other
- * quantities too, leaves less than a hundred thousandth: if the step is at most this share of the speed, and short of sonic
+ * quantities too, leaves less than a ten-thousandth: if the step is at most this share of the speed, and short of sonic
  * flow, where the flow hardly changes with the speed.
  */
 const NEARLY = 2e-3;

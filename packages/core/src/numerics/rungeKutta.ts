@@ -59,6 +59,8 @@ export interface Stepper {
   readonly tableau: Tableau;
   /** Whether a stage's row of `a` repeats the row before: it goes on from that one's trial state. */
   readonly repeats: readonly boolean[];
+  /** Share of the last stage's trial state in the result, where the weights allow that to be used; else zero. */
+  readonly carried: number;
   readonly stages: readonly Float64Array[];
   readonly trial: Float64Array;
 }
@@ -69,14 +71,23 @@ export function createStepper(tableau: Tableau, size: number): Stepper {
   return {
     tableau,
     repeats: tableau.a.map((row, i) => i > 1 && tableau.a[i - 1].every((w, j) => w === row[j])),
+    carried: carriedShare(tableau),
     stages: tableau.b.map(() => new Float64Array(size)),
     trial: new Float64Array(size),
   };
 }
 
+/** One factor between the weights of the result and of the last stage: what that stage's trial state has summed need not be summed again. */
+function carriedShare({ a, b }: Tableau): number {
+  const last = a[a.length - 1];
+  if (last.length === 0) return 0;
+  const share = b[0] / last[0];
+  return last.every((w, j) => Math.abs(b[j] - share * w) < 1e-15) ? share : 0;
+}
+
 /** Advances `y` in place from `t` to `t + h`. Allocates nothing. */
 export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
-  const { tableau, repeats, stages, trial } = stepper;
+  const { tableau, repeats, carried, stages, trial } = stepper;
   const { a, b, c } = tableau;
   rhs(t, y, stages[0]);
   for (let i = 1; i < stages.length; i++) {
@@ -84,7 +95,13 @@ export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float6
     for (let j = repeats[i] ? i - 1 : 0; j < i; j++) addScaled(trial, h * a[i][j], stages[j]);
     rhs(t + c[i] * h, trial, stages[i]);
   }
-  for (let i = 0; i < stages.length; i++) addScaled(y, h * b[i], stages[i]);
+  if (carried > 0) {
+    const last = stages[stages.length - 1];
+    const w = h * b[stages.length - 1];
+    for (let q = 0; q < y.length; q++) y[q] += carried * (trial[q] - y[q]) + w * last[q];
+  } else {
+    for (let i = 0; i < stages.length; i++) addScaled(y, h * b[i], stages[i]);
+  }
 }
 
 function addScaled(y: Float64Array, w: number, k: Float64Array): void {
