@@ -73,9 +73,13 @@ export function volumeRate(crank: SliderCrank, angle: number): number {
   return pistonArea(crank) * pistonTravelRate(crank, angle);
 }
 
-/** Liner surface uncovered below the piston's top-centre position [m2]; the clearance's own side wall is left out. */
-export function linerArea(crank: SliderCrank, angle: number): number {
-  return Math.PI * crank.bore * pistonPosition(crank, angle);
+/**
+ * Liner surface uncovered below the piston's top-centre position [m2]; the clearance's own side wall is left out.
+ *
+ * @param volume - cylinder volume now [m3]
+ */
+export function linerArea(crank: SliderCrank, volume: number): number {
+  return (4 * (volume - crank.clearanceVolume)) / crank.bore;
 }
 
 /** Mean piston speed [m/s] at a crank speed [rad/s]. */

@@ -289,7 +289,7 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
     cylinder.firing ? cylinder.reference : null,
   );
   const head = bore * walls.headRatio;
-  const liner = linerArea(crank, (now.angle * Math.PI) / 180) + walls.clearanceWall;
+  const liner = linerArea(crank, now.V) + walls.clearanceWall;
   const area = head + bore + liner;
   const wall = (head * walls.head + bore * walls.piston + liner * walls.liner) / area;
   let heat: number;
