@@ -28,7 +28,10 @@ describe('sliderCrank', () => {
   it('stands at the position of the triangle at a right angle', () => {
     // r + l - sqrt(l^2 - r^2), by hand: 1.74 + 5.7 - 5.427928 = 2.012072 in
     expect(pistonPosition(small(), Math.PI / 2) / IN).toBeCloseTo(2.012072, 6);
-    expect(linerArea(small(), cylinderVolume(small(), Math.PI / 2)) / IN ** 2).toBeCloseTo(Math.PI * 4 * 2.012072, 4);
+    expect(linerArea(small(), cylinderVolume(small(), Math.PI / 2)) / IN ** 2).toBeCloseTo(
+      Math.PI * 4 * 2.012072,
+      4,
+    );
     expect(pistonArea(small()) / IN ** 2).toBeCloseTo(12.56637, 5);
   });
 
