@@ -7,6 +7,7 @@ import type { Combination, Port } from './combination.ts';
 import { lifter } from './defaults/cam.ts';
 import { type BreathingSizes, ratedSpeed } from './defaults/ratedSpeed.ts';
 import type { Side } from './defaults/side.ts';
+import { editDocument } from './editDocument.ts';
 import { Ledger } from './ledger.ts';
 import type { Problem } from './problem.ts';
 import type { CombinationDocument } from './readDocument.ts';
@@ -73,7 +74,7 @@ function problemsBehind(
   found: readonly Problem[],
   options: { readonly sheet?: SheetSource | undefined },
 ): readonly Problem[] {
-  const first = withoutDoubtful(document, found);
+  const first = withStandIns(withoutDoubtful(document, found));
   const isNew = (problem: Problem): boolean =>
     isTrusted(problem, found) &&
     !found.some((other) => other.path === problem.path && other.code === problem.code);
@@ -95,6 +96,19 @@ function problemsBehind(
     if (!(error instanceof DomainError)) throw error;
     return stated;
   }
+}
+
+/** What every engine must state, where it is in doubt or missing: any value, since checks that look at it are then not trusted. */
+const STAND_INS = { 'engine.bore': '90 mm', 'engine.stroke': '90 mm', 'engine.cylinders': 8 } as const;
+
+function withStandIns(document: CombinationDocument): CombinationDocument {
+  const written: unknown = document.data['engine'];
+  const stated = typeof written === 'object' && written !== null ? written : {};
+  return Object.entries(STAND_INS).reduce(
+    (left, [path, value]) =>
+      Object.hasOwn(stated, path.slice('engine.'.length)) ? left : editDocument(left, path, value),
+    document,
+  );
 }
 
 function resolve(context: ResolveContext): Combination {
@@ -119,8 +133,8 @@ function resolve(context: ResolveContext): Combination {
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
   const flow = resolveFlow(context, intakeValves, exhaustValves);
-  const intakePort = resolvePort(context, 'intake', intakeValves);
-  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves);
+  const intakePort = resolvePort(context, 'intake', intakeValves, flow.intake);
+  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves, flow.exhaust);
   const fuel = resolveFuel(context, chamber.compressionRatio);
   const sides = { intake: intakeValves, exhaust: exhaustValves };
   const port = (side: Side, resolved: ResolvedPort): Port =>

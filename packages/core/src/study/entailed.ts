@@ -41,7 +41,10 @@ const RULES: readonly Rule[] = [
   { set: ['heads.flow'], releases: ['induction.flowLoss'] },
   { set: ['heads.intake.flow'], releases: ['induction.flowLoss'] },
   ...SIDES.flatMap((side): Rule[] => [
-    { set: ['heads.flow', `heads.${side}.flow`], releases: [`heads.${side}.flowMultiplier`] },
+    {
+      set: ['heads.flow', `heads.${side}.flow`],
+      releases: within(`heads.${side}`, ['flowMultiplier', 'minimumArea']),
+    },
     {
       set: [`heads.${side}.portArea`],
       drops: [`heads.${side}.portVolume`],

@@ -45,6 +45,27 @@ describe('a file with one problem of each stage', () => {
     ]);
   });
 
+  it('names what is wrong with the firing order and the rod beside a bore that could not be read', () => {
+    const text = fileWith({
+      engine: '{ bore: 4 kg, stroke: 90 mm, cylinders: 4, rod: 60 mm, firingOrder: 1-3-4 }',
+      chamber: '{ volume: 50 cc, gasketBore: 40 mm }',
+      exhaust: '{ groups: [[1, 2], [3, 3]] }',
+    });
+    expect(kindsOf(text).toSorted()).toEqual([
+      'engine.bore unit-mismatch',
+      'engine.firingOrder firing-order',
+      'engine.rod rod',
+      'exhaust.groups groups',
+    ]);
+  });
+
+  it('does not blame a firing order on a number of cylinders that could not be read', () => {
+    const engine = '{ bore: 86 mm, stroke: 86 mm, cylinders: four, firingOrder: 1-3-4-2 }';
+    expect(kindsOf(fileWith({ engine, exhaust: '{ groups: [[1, 4], [2, 3]] }' }))).toEqual([
+      'engine.cylinders wrong-kind',
+    ]);
+  });
+
   it('names flow beyond the limit beside a slip in another field of the heads', () => {
     const text = fileWith({
       engine: '{ bore: 4 in, stroke: 3.48 in, cylinders: 8, rodd: 5.7 in }',
@@ -52,7 +73,7 @@ describe('a file with one problem of each stage', () => {
     });
     expect(linesOf(text)).toEqual([
       'e.yaml:1:54 engine.rodd is not a field of this file (did you mean rod?)',
-      'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.08 of what the smallest cross-section can pass: a wrong area, depression or reading',
+      'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.08 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is the valve head, 3.2 in2)',
       'e.yaml:3:74 heads.intake.portLength needs a length with its unit, such as 4.000 in: 5 alone could be anything',
     ]);
   });

@@ -16,6 +16,7 @@ const SHEETS: Readonly<Record<string, string>> = {
   'nolift.csv': 'rise in,intake cfm\n0.1,60\n0.3,170\n',
   'swapped.csv': 'lift cfm,intake in\n0.1,60\n0.3,170\n',
   'high.csv': 'lift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,470,130\n0.5,510,150\n',
+  'port.csv': 'lift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,165,120\n0.5,204,149\n',
   'ten.csv': 'lift in,intake cfm,exhaust cfm\n0.1,40,30\n0.3,102,78\n0.5,125,90\n',
   'twice.csv': 'lift in,intake cfm,int cfm\n0.1,60,50\n0.3,170,130\n',
   'degrees.csv': 'deg,lobe lift in\n0,0.3\n10,0.2\n',
@@ -33,6 +34,14 @@ const CASES: readonly (readonly [what: string, text: string, ...lines: readonly 
     'broken YAML',
     'engine: [',
     'e.yaml:1:10 is not readable YAML: Flow sequence in block collection must be sufficiently indented and end with a ]',
+  ],
+  [
+    'a port with less area than its flow takes',
+    heads(
+      'flow: port.csv, exhaust: { valve: 1.6 in, portVolume: 44 cc, portLength: 3 in }, intake: { portArea: 1.3 in2 }',
+    ),
+    'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.07 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is portArea, 1.3 in2)',
+    'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.13 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is portVolume over portLength, 0.895 in2)',
   ],
   ['a field twice', 'engine: { bore: 4 in, bore: 5 in }', 'e.yaml:1:23 gives the same field twice'],
   [
@@ -309,7 +318,7 @@ const CASES: readonly (readonly [what: string, text: string, ...lines: readonly 
   [
     'flow above what the valve can pass',
     heads('flow: high.csv'),
-    'e.yaml:3:32 heads.flow at 0.3 in lift: flow is 1.20 of what the smallest cross-section can pass: a wrong area, depression or reading',
+    'e.yaml:3:32 heads.flow at 0.3 in lift: flow is 1.20 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is the valve head, 2.66 in2)',
   ],
   [
     'a sheet of another depression',

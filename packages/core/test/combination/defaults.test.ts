@@ -6,6 +6,7 @@ import { fuelName } from '../../src/combination/defaults/fuel.ts';
 import { primaryInside, RATED_OVER_TORQUE_PEAK } from '../../src/combination/defaults/header.ts';
 import { airDemand, carburetorRating, RATING_DROPS } from '../../src/combination/defaults/metering.ts';
 import { outletAreaFor } from '../../src/combination/defaults/outlet.ts';
+import { minimumArea } from '../../src/combination/defaults/ports.ts';
 import { intakeDuration, ratedSpeed } from '../../src/combination/defaults/ratedSpeed.ts';
 import { splitValves, valveDiameter } from '../../src/combination/defaults/valves.ts';
 import { bearingsOfCamshaft, camshafts } from '../../src/combination/defaults/valvetrain.ts';
@@ -200,4 +201,13 @@ describe('camshafts', () => {
       expect(count * bearingsOfCamshaft(type, cylinders, banks)).toBe(bearings);
     },
   );
+});
+
+describe('the smallest area of a port nobody measured', () => {
+  it('is a share of the throat, and more where the sheet flows more than that could pass', () => {
+    expect(minimumArea(2e-3, 'intake', 0).value).toBeCloseTo(1.6e-3, 12);
+    expect(minimumArea(2e-3, 'intake', 1.5e-3).value).toBeCloseTo(1.6e-3, 12);
+    // 1.7e-3 m2 of effective area are 92 % of the ideal flow through 1.78e-3 m2.
+    expect(minimumArea(2e-3, 'intake', 1.7e-3).value).toBeCloseTo(1.78e-3, 5);
+  });
 });

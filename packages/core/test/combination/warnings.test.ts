@@ -4,6 +4,8 @@ import { fileWith, readGood } from './files.ts';
 const SHEETS: Readonly<Record<string, string>> = {
   'short.csv': 'lift in,intake cfm,exhaust cfm\n0.1,62,48\n0.2,120,90\n0.3,165,120\n0.35,180,128\n',
   'weak.csv': 'lift in,intake cfm,exhaust cfm\n0.1,62,30\n0.2,120,55\n0.3,165,75\n0.4,195,88\n0.5,205,95\n',
+  'good.csv':
+    'lift in,intake cfm,exhaust cfm\n0.1,62,48\n0.2,120,90\n0.3,165,120\n0.4,195,150\n0.5,205,158\n',
   'falls.csv':
     'lift in,intake cfm,exhaust cfm\n0.1,62,48\n0.2,120,90\n0.3,165,120\n0.4,205,140\n0.5,195,150\n',
   'extra.csv': 'lift in,intake cfm,exhaust cfm,swirl rpm\n0.1,62,48,300\n0.3,165,120,700\n0.5,205,150,\n',
@@ -36,6 +38,15 @@ const CASES: readonly (readonly [
   ],
   ['a weak exhaust', { correction: 'none', heads: heads('weak.csv') }, ['exhaust-over-intake']],
   ['flow that falls with lift', { correction: 'none', heads: heads('falls.csv') }, ['flow-falls']],
+  [
+    'an exhaust port hardly larger than its valve opens',
+    {
+      correction: 'none',
+      heads: `{ valvesPerCylinder: 2, flow: good.csv, intake: { valve: 1.94 in }, exhaust: { valve: 1.5 in, portArea: 1.08 in2 } }`,
+      cam: '{ exhaust: { lobeLift: 0.33 in } }',
+    },
+    ['port-chokes'],
+  ],
   ['a column nobody reads', { correction: 'none', heads: heads('extra.csv') }, ['columns-ignored']],
   [
     'a larger fixture',

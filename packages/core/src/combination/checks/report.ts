@@ -26,3 +26,8 @@ export class Report {
 export function inches(metres: number): string {
   return `${Number((metres / 0.0254).toPrecision(4))} in`;
 }
+
+/** An area [m2] as people read it. */
+export function squareInches(area: number): string {
+  return `${Number((area / (0.0254 * 0.0254)).toPrecision(3))} in2`;
+}

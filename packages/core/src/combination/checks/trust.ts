@@ -14,6 +14,8 @@ const FLOW_FIELDS = [
   'heads.SIDE.valves',
   'heads.SIDE.valve',
   'heads.SIDE.minimumArea',
+  'heads.SIDE.portArea',
+  'heads.SIDE.portVolume',
 ];
 
 /**
@@ -21,6 +23,13 @@ const FLOW_FIELDS = [
  * problem is of. An estimate in the place of a wrong field must not start a second complaint.
  */
 const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
+  'firing-order': ['engine.cylinders', 'engine.layout', 'engine.firingOrder'],
+  'firing-intervals': ['engine.cylinders', 'engine.firingIntervals'],
+  banks: ['engine.cylinders', 'engine.banks'],
+  groups: ['engine.cylinders', 'exhaust.groups'],
+  rod: ['engine.stroke', 'engine.rod'],
+  dome: ['engine.bore', 'chamber'],
+  'gasket-bore': ['engine.bore', 'chamber.gasketBore'],
   'compression-impossible': ['engine', 'chamber'],
   'compression-disagrees': ['engine', 'chamber'],
   'valves-too-large': [

@@ -1,4 +1,6 @@
 /** Length and mean area of a port. */
+
+import type { FlowCurve } from '../combination.ts';
 import { areaRatio, minimumArea, portLength } from '../defaults/ports.ts';
 import type { Side } from '../defaults/side.ts';
 import { throatDiameter } from '../defaults/valves.ts';
@@ -14,6 +16,7 @@ export function resolvePort(
   { file, ledger }: ResolveContext,
   side: Side,
   valves: ResolvedValves,
+  flow: FlowCurve,
 ): ResolvedPort {
   const section = file.heads?.[side] ?? {};
   const path = (field: string): string => `heads.${side}.${field}`;
@@ -22,7 +25,7 @@ export function resolvePort(
   );
   if (section.portArea !== undefined) return { length, area: section.portArea };
   if (section.portVolume !== undefined) return { length, area: section.portVolume / length };
-  const smallest = section.minimumArea ?? smallestArea({ file, ledger }, side, valves);
+  const smallest = section.minimumArea ?? smallestArea({ file, ledger }, side, valves, flow);
   const ratio = ledger.number(path('areaRatio'), section.areaRatio, areaRatio);
   return { length, area: smallest / ratio };
 }
@@ -31,12 +34,17 @@ function smallestArea(
   { file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>,
   side: Side,
   valves: ResolvedValves,
+  flow: FlowCurve,
 ): number {
   const stated = file.heads?.[side]?.throat;
   const throat = ledger.quantity(`heads.${side}.throat`, stated, 'length', 'in', () =>
     throatDiameter(valves.diameter, side),
   );
   return ledger.quantity(`heads.${side}.minimumArea`, undefined, 'area', 'in2', () =>
-    minimumArea((valves.count * Math.PI * throat * throat) / 4, side),
+    minimumArea(
+      (valves.count * Math.PI * throat * throat) / 4,
+      side,
+      flow.measuredTo === null ? 0 : Math.max(...flow.area),
+    ),
   );
 }

@@ -19,6 +19,10 @@ export interface EngineSection {
   readonly ratedSpeed?: number | undefined;
 }
 
+const FIRING_ORDER_WANTED = 'needs the cylinder numbers in the order they fire, such as 1-8-4-3-6-5-7-2';
+/** Numbers with something between them that is no letter. */
+const ORDER = /^\s*\d+(?:[^\p{L}\d]+\d+)*\s*$/u;
+
 export const engineSection: z.ZodType<EngineSection> = z
   .strictObject({
     bore: quantity('length', { min: '20 mm', max: '250 mm' }, 'Cylinder bore.', '4.000 in', '86 mm'),
@@ -32,9 +36,14 @@ export const engineSection: z.ZodType<EngineSection> = z
     ).optional(),
     layout: word(LAYOUTS, 'How the cylinders stand: inline, v or flat.').optional(),
     firingOrder: z
-      .union([text(60, 'Cylinder numbers with dashes.'), cylinderList('Cylinder numbers.'), z.literal(1)], {
-        error: () => 'needs the cylinder numbers in the order they fire, such as 1-8-4-3-6-5-7-2',
-      })
+      .union(
+        [
+          text(60, 'Cylinder numbers with dashes.').refine((order) => ORDER.test(order), FIRING_ORDER_WANTED),
+          cylinderList('Cylinder numbers.'),
+          z.literal(1),
+        ],
+        { error: () => FIRING_ORDER_WANTED },
+      )
       .meta({
         description: 'Cylinder numbers in the order they fire, with dashes or as a list.',
         examples: ['1-8-4-3-6-5-7-2', [1, 3, 4, 2]],
