@@ -42,7 +42,11 @@ export async function makeSampleReports(): Promise<Record<string, string>> {
     { path: 'exhaust.primary.length', values: ['28 in', '32 in', '36 in'], current: '32 in' },
   ];
   const pages = {
-    comparison: await compareReport(sampleComparison(names), { note: '', resolvablePct: 0.82 }, 'trade'),
+    comparison: await compareReport(
+      sampleComparison(names),
+      { note: '', resolvablePct: 0.82, fuelOctane: names.map(() => 98) },
+      'trade',
+    ),
     sweep: await sweepReport(sampleSweep(variables.slice(1)), '', 'trade'),
     'sweep of two': await sweepReport(sampleSweep(variables), '', 'trade'),
     ranking: await rankReport(sampleRanking(names.slice(1)), '', 'trade'),

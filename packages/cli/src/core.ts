@@ -2,6 +2,7 @@
 import {
   applyChanges,
   backtest,
+  bandMean,
   type Combination,
   type Curve,
   calibrate,
@@ -83,6 +84,7 @@ export interface Core {
   readonly calibrate: typeof calibrate;
   readonly calibratedText: typeof calibratedText;
   readonly backtest: typeof backtest;
+  readonly bandMean: typeof bandMean;
   /** Threads to run a study's jobs on; close them at the end. */
   readonly openRunner: (workers: number) => ReturnType<typeof openRunner>;
 }
@@ -118,5 +120,6 @@ export const CORE: Core = {
   calibrate,
   calibratedText,
   backtest,
+  bandMean,
   openRunner,
 };

@@ -10,15 +10,16 @@ import { objected, readDynoFiles, STANDARD_OPTION, standardOf } from '../input/r
 import { openInput, type TextInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
-import { chooseSideFiles, deliverSideFile, REPORT_OPTION } from '../output/sideFiles.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts';
 import { json } from '../render/json.ts';
 import { paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
-import { calibrationReport } from '../report/calibrationReport.ts';
+import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../report/calibrationReport.ts';
 import { version } from '../version.ts';
+import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
 import { withWorkers } from './studyFlags.ts';
 
@@ -67,6 +68,7 @@ export const calibrateCommand: CommandSpec = {
     },
     OUTPUT_OPTIONS[1],
     REPORT_OPTION,
+    ...svgOptions(CALIBRATION_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [
@@ -106,11 +108,10 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     deliver(io, destination, text);
   }
   io.stdout.write(report(result, toFile ? (destination.path ?? '') : '', flags, io));
-  if (beside.report !== null) {
-    const units = unitsOf(flags);
-    const page = await calibrationReport(result, version(), units);
-    deliverSideFile(io, beside.report, page, flags.on('quiet'));
-  }
+  await deliverDrawn(flags, io, beside, {
+    page: (units) => calibrationReport(result, version(), units),
+    charts: (units) => calibrationCharts(result, units),
+  });
   return result.outcome === 'fitted' ? EXIT.ok : EXIT.input;
 }
 

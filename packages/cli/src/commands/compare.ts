@@ -8,10 +8,10 @@ import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
-import { compareReport } from '../report/compareReport.ts';
+import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
 import {
   chooseSpeeds,
@@ -44,6 +44,7 @@ export const compareCommand: CommandSpec = {
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
     REPORT_OPTION,
+    ...svgOptions(COMPARE_CHARTS),
   ],
   notes: [
     'Everything is set against the first combination, and shown by its correction standard. With --changes the estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else; two files each have their own.',
@@ -88,14 +89,21 @@ async function run(
     ),
   );
   const curves = comparison.entries.flatMap(({ curve }) => (curve === null ? [] : [curve]));
+  const extras: CompareExtras = {
+    note: reason,
+    resolvablePct: core.resolvablePct(core.DYNO),
+    fuelOctane: candidates.map(({ combination: { fuel } }) =>
+      core.octaneIndex(fuel.researchOctane, fuel.motorOctane),
+    ),
+  };
   return deliverStudy(flags, io, destination, {
     result: comparison,
     text: (options) => comparisonText(comparison, reason, options),
     csv: () => comparisonCsv(comparison),
-    report: {
-      destination: beside.report,
-      page: (units) =>
-        compareReport(comparison, { note: reason, resolvablePct: core.resolvablePct(core.DYNO) }, units),
+    beside,
+    drawn: {
+      page: (units) => compareReport(comparison, extras, units),
+      charts: (units) => compareCharts(comparison, extras, units),
     },
     answer: (units) => comparisonAnswer(comparison, units),
     warnings: comparisonWarnings(comparison),

@@ -1,33 +1,36 @@
 /** `valvetide forecast`: a combination file to its torque and power curve. */
-import type { Combination, Curve } from '@valvetide/core';
+import type { Combination, Curve, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseRpm } from '../input/parseRpm.ts';
-import { readInput } from '../input/readInput.ts';
+import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
+import { forbidInputTwice, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { progressFor } from '../output/progress.ts';
-import {
-  chooseSideFiles,
-  deliverSideFile,
-  REPORT_OPTION,
-  type SideFiles,
-  SVG_OPTION,
-} from '../output/sideFiles.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { type AgainstMeasured, againstMeasured } from '../render/againstMeasured.ts';
 import { answerLine } from '../render/answerLine.ts';
+import type { BesideCurve, CountedBand } from '../render/besideCurve.ts';
 import { curveCsv } from '../render/csv.ts';
 import { fixed } from '../render/fixed.ts';
 import { forecastText } from '../render/forecastText.ts';
 import { curveJson } from '../render/json.ts';
 import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
+import { plain, plainShort } from '../render/plain.ts';
 import { widthOf } from '../render/width.ts';
-import { torqueAndPower } from '../report/charts/torqueAndPower.ts';
-import { forecastReport } from '../report/forecastReport.ts';
-import { standaloneSvg } from '../report/standaloneSvg.ts';
+import {
+  FORECAST_CHARTS,
+  type ForecastReport,
+  forecastCharts,
+  forecastReport,
+} from '../report/forecastReport.ts';
+import { deliverDrawn } from './drawnOutput.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
+import { forbidTogether, parseBand } from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -35,13 +38,27 @@ export const forecastCommand: CommandSpec = {
   operand: 'FILE',
   examples: [
     ['valvetide forecast engine.yaml', 'the curve over a band chosen from the flow and the bore'],
-    ['valvetide forecast engine.yaml --rpm 3000:7500:250', 'over the band you race in'],
+    ['valvetide forecast engine.yaml --rpm 3000:7500:250', 'over the speeds you name'],
+    ['valvetide forecast engine.yaml --band 4500:7000', 'with its means over the band you race in'],
+    ['valvetide forecast engine.yaml --pull pulls.csv', 'held to what a dyno measured of it'],
     ['valvetide forecast engine.yaml --csv -o engine.csv', 'every figure, one line a speed'],
     ['valvetide forecast engine.yaml --report engine.html', 'charts on a page to print or to send'],
     ['valvetide forecast - --json < engine.yaml', 'from a pipe, for another program'],
   ],
   options: [
     { name: 'rpm', value: 'FROM:TO:STEP', help: 'speeds to forecast; a list with commas works too' },
+    {
+      name: 'band',
+      value: 'FROM:TO',
+      help: 'speeds that count: their means are told, and shaded in the chart',
+    },
+    {
+      name: 'pull',
+      value: 'SHEET',
+      many: true,
+      help: 'dyno sheet of this very combination to hold the forecast to',
+    },
+    STANDARD_OPTION,
     {
       name: 'fidelity',
       value: 'WHICH',
@@ -53,13 +70,13 @@ export const forecastCommand: CommandSpec = {
     { name: 'csv', help: 'the figures by speed as CSV' },
     ...OUTPUT_OPTIONS,
     REPORT_OPTION,
-    SVG_OPTION,
+    ...svgOptions(FORECAST_CHARTS),
     { name: 'strict', help: 'exit code 5 where a speed did not settle or a warning stands' },
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
     { name: 'verbose', short: 'v', help: 'every column, and the reason for each assumed value' },
   ],
   notes: [
-    'Without --rpm the band is chosen from the inlet Mach index and the report says so. Without --fidelity one representative cylinder marches and stands for the others; all marches every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
+    'Without --rpm the speeds are chosen from the inlet Mach index, and from --band where that reaches further, and the report says so. Without --fidelity one representative cylinder marches and stands for the others; all marches every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
   ],
   run,
 };
@@ -71,11 +88,21 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const named = requested === undefined ? undefined : parseRpm(requested);
   const asJson = flags.on('json');
   const input = await readInput(operand, 'forecast', asJson, io, core);
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), input.files);
-  const beside = chooseSideFiles(io, flags, input.files);
+  const pulls = flags.texts('pull');
+  const files = [...input.files, ...pulls.filter((path) => path !== '-')];
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const sideFiles = chooseSideFiles(io, flags, files);
+  forbidInputTwice([operand ?? '-', ...pulls]);
+  const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, flags, io, core);
 
-  const band = named === undefined ? core.inspectCombination(input.combination).band : undefined;
-  const rpm = named ?? parseRpm(`${band?.fromRpm}:${band?.toRpm}:${band?.stepRpm}`);
+  const bandText = flags.text('band');
+  const counts = bandText === undefined ? null : parseBand(bandText);
+  const usual = named === undefined ? core.inspectCombination(input.combination).band : null;
+  const rpm = named ?? (usual === null ? [] : speedsOver(usual, counts));
+  if (counts !== null && !(counts.fromRpm <= rpm[rpm.length - 1] && counts.toRpm >= rpm[0]))
+    throw new CommandFailure(EXIT.usage, [
+      `--band ${plainShort(bandText ?? '')}: none of the speeds lies in it`,
+    ]);
   const progress = progressFor(io, flags.on('quiet'), flags.on('verbose'));
   const fidelity = fidelityOf(flags);
   let curve: Curve;
@@ -92,17 +119,23 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   if (io.signal?.aborted === true)
     throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
 
+  const measured = sheet === null ? null : againstMeasured(curve, sheet);
+  if (sheet !== null && measured === null)
+    throw new CommandFailure(EXIT.input, [`${plain(sheet.sheet)}: has none of the speeds forecast`]);
+  const beside = { counted: counts === null ? null : countedOver(counts, curve, measured, core), measured };
   const toTerminal = !asJson && !flags.on('csv') && destination.path === undefined && io.stdout.isTTY;
-  const bandText = band === undefined ? '' : bandLine(rpm, band.reason);
-  const text = rendered(
-    curve,
-    bandText === '' ? '' : `${bandText}; --rpm names another.`,
-    flags,
+  const speeds = usual === null ? '' : bandLine(rpm, usual.reason);
+  deliver(
     io,
-    toTerminal,
+    destination,
+    rendered(curve, speeds === '' ? '' : `${speeds}; --rpm names another.`, beside, flags, io, toTerminal),
   );
-  deliver(io, destination, text);
-  await writeBeside(beside, curve, bandText === '' ? '' : `${bandText}.`, input.combination, flags, io, core);
+  const report = (): ForecastReport =>
+    reportOf(curve, speeds === '' ? '' : `${speeds}.`, beside, input.combination, core);
+  await deliverDrawn(flags, io, sideFiles, {
+    page: (units) => forecastReport(report(), units),
+    charts: (units) => forecastCharts(report(), units),
+  });
   if (!toTerminal && !flags.on('quiet')) {
     for (const line of warningLines(curve.warnings)) io.stderr.write(`${line}\n`);
   }
@@ -112,10 +145,17 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   return flags.on('strict') ? strictCode(curve, io) : EXIT.ok;
 }
 
-function rendered(curve: Curve, band: string, flags: Flags, io: Io, toTerminal: boolean): string {
-  if (flags.on('json')) return curveJson(curve);
-  if (flags.on('csv')) return curveCsv(curve);
-  return forecastText(curve, band, {
+function rendered(
+  curve: Curve,
+  speeds: string,
+  beside: BesideCurve,
+  flags: Flags,
+  io: Io,
+  toTerminal: boolean,
+): string {
+  if (flags.on('json')) return curveJson(curve, beside);
+  if (flags.on('csv')) return curveCsv(curve, beside);
+  return forecastText(curve, speeds, beside, {
     width: widthOf(io.stdout),
     units: unitsOf(flags),
     paint:
@@ -124,33 +164,60 @@ function rendered(curve: Curve, band: string, flags: Flags, io: Io, toTerminal: 
   });
 }
 
-/** The drawing program is loaded only where something is to be drawn. */
-async function writeBeside(
-  { report, svg }: SideFiles,
+function reportOf(
   curve: Curve,
   band: string,
+  beside: BesideCurve,
   combination: Combination,
+  core: Core,
+): ForecastReport {
+  return {
+    curve,
+    band,
+    ...beside,
+    inspection: core.inspectCombination(combination),
+    fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
+    trace: () => core.traceCycle(combination, curve.peak.power.rpm),
+    valves: () => core.valveUse(combination),
+  };
+}
+
+/** The pulls as one sheet, at the standard that the forecast is shown by. */
+async function sheetFrom(
+  pulls: readonly string[],
+  { correction }: Combination,
   flags: Flags,
   io: Io,
   core: Core,
-): Promise<void> {
-  const units = unitsOf(flags);
-  const quiet = flags.on('quiet');
-  if (report !== null) {
-    const page = await forecastReport(
-      {
-        curve,
-        band,
-        inspection: core.inspectCombination(combination),
-        fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
-        trace: core.traceCycle(combination, curve.peak.power.rpm),
-        valves: core.valveUse(combination),
-      },
-      units,
-    );
-    deliverSideFile(io, report, page, quiet);
-  }
-  if (svg !== null) deliverSideFile(io, svg, await standaloneSvg(torqueAndPower(curve, units)), quiet);
+): Promise<PullSummary> {
+  const sheets = await readDynoFiles(pulls, 'forecast', flags, io, core);
+  return objected(() => core.summarisePulls(core.recorrectSheet(core.mergeSheets(sheets), correction).sheet));
+}
+
+/** Means over the band, of the forecast and, where it reaches as far, of the sheet. */
+function countedOver(
+  band: SpeedBand,
+  curve: Curve,
+  measured: AgainstMeasured | null,
+  core: Core,
+): CountedBand {
+  const mean = core.bandMean(curve.points, band);
+  const reach = (points: readonly { readonly rpm: number }[]): SpeedBand => ({
+    fromRpm: Math.max(band.fromRpm, points[0].rpm),
+    toRpm: Math.min(band.toRpm, points[points.length - 1].rpm),
+  });
+  const own = reach(curve.points);
+  if (measured === null) return { band: own, mean, measured: null };
+  const { points } = measured.sheet;
+  const reaches = points[0].rpm <= own.fromRpm && points[points.length - 1].rpm >= own.toRpm;
+  return { band: own, mean, measured: reaches ? core.bandMean(points, own) : null };
+}
+
+/** The usual speeds, with as many steps more as it takes to cover a band. */
+function speedsOver({ fromRpm, toRpm, stepRpm }: Inspection['band'], band: SpeedBand | null): number[] {
+  const below = band === null ? 0 : Math.max(0, Math.ceil((fromRpm - band.fromRpm) / stepRpm));
+  const above = band === null ? 0 : Math.max(0, Math.ceil((band.toRpm - toRpm) / stepRpm));
+  return parseRpm(`${Math.max(200, fromRpm - below * stepRpm)}:${toRpm + above * stepRpm}:${stepRpm}`);
 }
 
 function bandLine(rpm: readonly number[], reason: string): string {
@@ -167,10 +234,4 @@ function strictCode(curve: Curve, io: Io): ExitCode {
     );
   }
   return unsettled.length > 0 || curve.warnings.length > 0 ? EXIT.doubtful : EXIT.ok;
-}
-
-function forbidTogether(flags: Flags, one: string, other: string): void {
-  if (flags.on(one) && flags.on(other)) {
-    throw new CommandFailure(EXIT.usage, [`--${one} and --${other} can't be used together`]);
-  }
 }

@@ -8,12 +8,12 @@ import { readChangesFile } from '../input/readChangesFile.ts';
 import { readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { plainShort } from '../render/plain.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
-import { rankReport } from '../report/rankReport.ts';
+import { RANK_CHARTS, rankCharts, rankReport } from '../report/rankReport.ts';
 import { fidelityOf } from './readFlags.ts';
 import {
   chooseSpeeds,
@@ -51,6 +51,7 @@ export const rankCommand: CommandSpec = {
     { name: 'seed', value: 'N', help: 'seed of the draws; without it 1' },
     ...STUDY_OPTIONS,
     REPORT_OPTION,
+    ...svgOptions(RANK_CHARTS),
   ],
   notes: [
     'The estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else. What is not known, of estimates and of sheets, is drawn alike for the engine as it is and for each change: what is common to both cancels in the gain. Changes whose order is not settled share a tie group.',
@@ -116,7 +117,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     result: ranking,
     text: (options) => rankingText(ranking, reason, options),
     csv: () => rankingCsv(ranking),
-    report: { destination: beside.report, page: (units) => rankReport(ranking, reason, units) },
+    beside,
+    drawn: {
+      page: (units) => rankReport(ranking, reason, units),
+      charts: (units) => rankCharts(ranking, units),
+    },
     answer: (units) => rankingAnswer(ranking, units),
     warnings: rankingWarnings(ranking),
     // Without the baseline there is nothing to show.

@@ -7,10 +7,10 @@ import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
-import { restrictionsReport } from '../report/restrictionsReport.ts';
+import { RESTRICTION_CHARTS, restrictionsCharts, restrictionsReport } from '../report/restrictionsReport.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
 import {
   chooseSpeeds,
@@ -42,6 +42,7 @@ export const restrictionsCommand: CommandSpec = {
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
     REPORT_OPTION,
+    ...svgOptions(RESTRICTION_CHARTS),
   ],
   notes: [
     'Air cleaner, carburetor or throttle, manifold, intake port, exhaust port, primary, collector with muffler and charge heating are freed by a forecast each, pumping and friction by taking their work off; the report says what free means for each. Lengths, areas of pipes and the cam stay, so that tuning stays. Gains do not add up, and an element below zero helps by its waves more than it costs. Only what air and exhaust pass through can be in the way; heating, pumping and friction are shown beside it. With --verbose the speeds of each change are shown too.',
@@ -95,7 +96,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     result: study,
     text: (options) => restrictionsText(study, reason, options),
     csv: () => restrictionsCsv(study),
-    report: { destination: beside.report, page: (units) => restrictionsReport(study, reason, units) },
+    beside,
+    drawn: {
+      page: (units) => restrictionsReport(study, reason, units),
+      charts: () => restrictionsCharts(study),
+    },
     answer: () => restrictionsAnswer(study),
     warnings: restrictionsWarnings(study),
     // Without the engine as it is there is nothing to show.

@@ -4,7 +4,7 @@ import type { Flags } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { type Destination, deliver } from '../output/deliver.ts';
-import { deliverSideFile } from '../output/sideFiles.ts';
+import type { SideFiles } from '../output/sideFiles.ts';
 import { fixed } from '../render/fixed.ts';
 import type { TextOptions } from '../render/forecastText.ts';
 import { json } from '../render/json.ts';
@@ -12,6 +12,7 @@ import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
+import { type Drawn, deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
 
 /** A result and the ways to show it. */
@@ -20,11 +21,9 @@ export interface StudyOutput {
   readonly text: (options: TextOptions) => string;
   readonly csv: () => string;
   readonly answer: (units: UnitSystem) => string;
-  /** A page to write beside the result, and where to; null where it was not asked for. */
-  readonly report?: {
-    readonly destination: Destination | null;
-    readonly page: (units: UnitSystem) => Promise<string>;
-  };
+  /** Files asked for beside the result, and what there is to draw in them. */
+  readonly beside: SideFiles;
+  readonly drawn: Drawn;
   /** Told on standard error where the result does not go to a terminal as text; with --strict they decide the exit code. */
   readonly warnings: readonly string[];
   /** Forecasts done and asked for. */
@@ -57,9 +56,7 @@ export async function deliverStudy(
   const toFile = destination.path !== undefined;
   const asText = !flags.on('json') && !flags.on('csv');
   deliver(io, destination, rendered(flags, io, output, units, toFile));
-  const { report } = output;
-  if (report !== undefined && report.destination !== null)
-    deliverSideFile(io, report.destination, await report.page(units), flags.on('quiet'));
+  await deliverDrawn(flags, io, output.beside, output.drawn);
   const say = (line: string): void => io.stderr.write(`${plain(line)}\n`);
   if (!(asText && !toFile && io.stdout.isTTY) && !flags.on('quiet'))
     for (const line of output.warnings) say(line);

@@ -8,11 +8,11 @@ import { parseVary } from '../input/parseVary.ts';
 import { readBaseline, sheetsBeside } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION } from '../output/sideFiles.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
-import { sweepReport } from '../report/sweepReport.ts';
+import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../report/sweepReport.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
 import {
   chooseSpeeds,
@@ -52,6 +52,7 @@ export const sweepCommand: CommandSpec = {
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
     REPORT_OPTION,
+    ...svgOptions(SWEEP_CHARTS),
   ],
   notes: [
     'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is told too. Values that no engine can have are left out and say why.',
@@ -103,7 +104,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     result: sweep,
     text: (options) => sweepText(sweep, reason, options),
     csv: () => sweepCsv(sweep),
-    report: { destination: beside.report, page: (units) => sweepReport(sweep, reason, units) },
+    beside,
+    drawn: {
+      page: (units) => sweepReport(sweep, reason, units),
+      charts: (units) => sweepCharts(sweep, units),
+    },
     answer: (units) => sweepAnswer(sweep, units),
     warnings: sweepWarnings(sweep),
     ...progressOf(sweep),

@@ -12,11 +12,18 @@ export const REPORT_OPTION: OptionSpec = {
   help: 'also write a report with charts, one HTML page that needs nothing else',
 };
 
-export const SVG_OPTION: OptionSpec = {
-  name: 'svg',
-  value: 'FILE',
-  help: 'also write the chart as a drawing, SVG',
-};
+/** A chart by itself, and which: `charts` by the names they have on the page, the usual one first. */
+export function svgOptions(charts: readonly string[]): readonly OptionSpec[] {
+  return [
+    { name: 'svg', value: 'FILE', help: 'also write one chart as a drawing, SVG' },
+    {
+      name: 'chart',
+      value: 'WHICH',
+      choices: charts,
+      help: 'the chart that --svg draws, the first where left out',
+    },
+  ];
+}
 
 export interface SideFiles {
   readonly report: Destination | null;
@@ -41,6 +48,8 @@ export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[])
     taken.set(target, `--${name}`);
     return chooseDestination(io, path, force, inputs);
   };
+  if (flags.text('chart') !== undefined && flags.text('svg') === undefined)
+    throw new CommandFailure(EXIT.usage, ['--chart says what --svg FILE draws, and there is no --svg']);
   return { report: choose('report'), svg: choose('svg') };
 }
 

@@ -1,24 +1,51 @@
 /** CSV after RFC 4180: CRLF, quotes doubled, one header line whose names carry the units. */
 import type { Curve } from '@valvetide/core';
+import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
 import { POINT_KEYS } from './json.ts';
 
-/** One line per speed. Fidelity, standard and factor stand on each, so that no line loses its basis when it is cut out. */
-export function curveCsv(curve: Curve): string {
-  const header = [...POINT_KEYS, 'fidelity', 'correctionStandard', 'correctionFactor'];
-  const rows = curve.points.map((point) => [
-    ...POINT_KEYS.map((key) => point[key]),
-    curve.fidelity,
-    curve.correction.standard,
-    curve.correction.factor,
+type Cell = string | number | boolean;
+
+/**
+ * One line per speed. Fidelity, standard and factor stand on each, so that no line loses its basis when it is cut out; so do
+ * the means over a band. Columns of a sheet are empty at speeds it does not reach.
+ */
+export function curveCsv(curve: Curve, { counted, measured }: BesideCurve = NOTHING_BESIDE): string {
+  const { fidelity, correction } = curve;
+  const ofBand: readonly (readonly [string, Cell])[] =
+    counted === null
+      ? []
+      : [
+          ['bandFromRpm', counted.band.fromRpm],
+          ['bandToRpm', counted.band.toRpm],
+          ['bandTorqueNm', counted.mean.torqueNm],
+          ['bandPowerKw', counted.mean.powerKw],
+        ];
+  const ofSheet = (rpm: number): readonly (readonly [string, Cell])[] => {
+    if (measured === null) return [];
+    const step = measured.bySpeed.find((one) => one.rpm === rpm);
+    return [
+      ['measuredTorqueNm', step?.measuredNm ?? ''],
+      ['torqueAboveMeasuredNm', step?.differenceNm ?? ''],
+      ['torqueAboveMeasuredPct', step?.differencePct ?? ''],
+      ['rootMeanSquarePct', measured.rootMeanSquarePct],
+    ];
+  };
+  const rows = curve.points.map((point): readonly (readonly [string, Cell])[] => [
+    ...POINT_KEYS.map((key) => [key, point[key]] as const),
+    ['fidelity', fidelity],
+    ['correctionStandard', correction.standard],
+    ['correctionFactor', correction.factor],
+    ...ofBand,
+    ...ofSheet(point.rpm),
   ]);
-  return csv([header, ...rows]);
+  return csv([rows[0].map(([name]) => name), ...rows.map((row) => row.map(([, value]) => value))]);
 }
 
-export function csv(rows: readonly (readonly (string | number | boolean)[])[]): string {
+export function csv(rows: readonly (readonly Cell[])[]): string {
   return rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
 }
 
-function field(value: string | number | boolean): string {
+function field(value: Cell): string {
   if (typeof value === 'number' && !Number.isFinite(value)) {
     throw new Error(`result value is ${value}, not a finite number`);
   }

@@ -1,6 +1,7 @@
 /** A curve for people: the answer first, then the picture, the figures and what they rest on. */
 import type { Curve } from '@valvetide/core';
 import { answerLine } from './answerLine.ts';
+import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './besideCurve.ts';
 import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
 import { fixed } from './fixed.ts';
@@ -20,13 +21,23 @@ export interface TextOptions {
 }
 
 /** `band` says where the speeds come from; empty where the user named them. */
-export function forecastText(curve: Curve, band: string, options: TextOptions): string {
+export function forecastText(
+  curve: Curve,
+  band: string,
+  { counted, measured }: BesideCurve,
+  options: TextOptions,
+): string {
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(answerLine(curve, units))}\n`;
   if (detail === 'quiet') return answer;
   const paragraphs = [
     answer +
-      [`${plain(curve.combination)}. ${curveBasis(curve, units)}`, band, hinted(edgeLine(curve))]
+      [
+        `${plain(curve.combination)}. ${curveBasis(curve, units)}`,
+        band,
+        hinted(edgeLine(curve)),
+        counted === null ? '' : bandLine(counted, units),
+      ]
         .map((line) => wrapped(line, width))
         .join(''),
     chart(chartPoints(curve, units), {
@@ -36,6 +47,9 @@ export function forecastText(curve: Curve, band: string, options: TextOptions): 
       paint,
     }),
     figures(curve, options),
+    measured === null
+      ? ''
+      : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
     assumedText(curve.assumed, width, detail === 'verbose'),
     paint.caution(warningsText(curve.warnings, width)),
     cautionsText(width),

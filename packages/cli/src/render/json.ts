@@ -1,5 +1,6 @@
 /** JSON that machines can rely on: fixed key order, finite numbers only, no raw control characters. */
 import type { Curve, OperatingPoint } from '@valvetide/core';
+import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
 import { plainJson } from './plain.ts';
 
 const KEYS = [
@@ -47,7 +48,8 @@ const ALL: [Unlisted] extends [never] ? typeof KEYS : Unlisted = KEYS;
 /** Every key of a point, in the order they are written (JSON) and stand in columns (CSV). */
 export const POINT_KEYS: readonly (keyof OperatingPoint)[] = ALL;
 
-export function curveJson(curve: Curve): string {
+/** Band and sheet stand in it where they were asked for. */
+export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOTHING_BESIDE): string {
   const { correction, peak, program } = curve;
   return json({
     schemaVersion: curve.schemaVersion,
@@ -64,6 +66,28 @@ export function curveJson(curve: Curve): string {
       },
       power: { rpm: peak.power.rpm, powerKw: peak.power.powerKw, powerHp: peak.power.powerHp },
     },
+    ...(counted === null
+      ? {}
+      : {
+          band: {
+            fromRpm: counted.band.fromRpm,
+            toRpm: counted.band.toRpm,
+            torqueNm: counted.mean.torqueNm,
+            powerKw: counted.mean.powerKw,
+            measured: counted.measured,
+          },
+        }),
+    ...(measured === null
+      ? {}
+      : {
+          measured: {
+            sheet: measured.sheet.sheet,
+            pulls: measured.sheet.pulls.length,
+            rootMeanSquarePct: measured.rootMeanSquarePct,
+            meanPct: measured.meanPct,
+            bySpeed: measured.bySpeed,
+          },
+        }),
     assumed: curve.assumed.map(({ path, value, unit, spread, reason }) => ({
       path,
       value,

@@ -7,12 +7,26 @@ import {
   calibrationPoints,
 } from '../render/calibrationText.ts';
 import type { UnitSystem } from '../render/units.ts';
-import { fitBySpeed, knobMoves } from './charts/calibrationCharts.ts';
-import { leadMarkup } from './figure.ts';
+import { fitBySpeed, fitDifference, knobMoves } from './charts/calibrationCharts.ts';
+import { type Charts, leadsMarkup } from './figure.ts';
 import { html, NOTHING, named } from './html.ts';
 import { cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
 import { tableMarkup } from './tableMarkup.ts';
+
+/** The charts of the page, by their ids. */
+export const CALIBRATION_CHARTS = ['fit', 'fit-difference', 'knobs'] as const;
+
+export function calibrationCharts(
+  result: CalibrationResult,
+  units: UnitSystem,
+): Charts<(typeof CALIBRATION_CHARTS)[number]> {
+  return {
+    fit: () => fitBySpeed(result, units),
+    'fit-difference': () => fitDifference(result, units),
+    knobs: () => (result.knobs.length === 0 ? null : knobMoves(result)),
+  };
+}
 
 /** @param version - of this program */
 export async function calibrationReport(
@@ -21,7 +35,8 @@ export async function calibrationReport(
   units: UnitSystem,
 ): Promise<string> {
   const { disagreement } = result;
-  const fit = fitBySpeed(result, units);
+  const charts = calibrationCharts(result, units);
+  const fit = charts.fit();
   return page({
     subject: result.combination,
     answer: calibrationAnswer(result),
@@ -36,8 +51,8 @@ export async function calibrationReport(
       html`<h2>The fit</h2>\n`,
       fit === null
         ? tableMarkup('Measured and forecast', calibrationPoints(result, units), result.points)
-        : await leadMarkup(fit),
-      result.knobs.length === 0 ? NOTHING : await leadMarkup(knobMoves(result)),
+        : NOTHING,
+      ...(await leadsMarkup([fit, charts['fit-difference'](), charts.knobs()])),
       leftOutMarkup,
     ],
     foot: cautionsMarkup({ name: 'valvetide', version }),

@@ -1,13 +1,14 @@
 /** The report of a comparison: combinations side by side, each against the first. */
-import type { Comparison } from '@valvetide/core';
+import type { Comparison, ComparisonEntry, Curve } from '@valvetide/core';
 import { bandText, basisLine } from '../render/basisLine.ts';
 import { comparisonAnswer, comparisonSummary, comparisonWarnings } from '../render/comparisonText.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { depression } from './charts/depression.ts';
 import { differenceBySpeed } from './charts/differenceBySpeed.ts';
 import { filling } from './charts/filling.ts';
+import { octaneToSpare } from './charts/octaneToSpare.ts';
 import { sideBySide } from './charts/sideBySide.ts';
-import { type Figure, figureMarkup, leadMarkup } from './figure.ts';
+import { type Charts, type Figure, gridMarkup, leadsMarkup } from './figure.ts';
 import { html, NOTHING, named } from './html.ts';
 import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
@@ -19,46 +20,74 @@ export interface CompareExtras {
   readonly note: string;
   /** Smallest difference a dyno tells [%]. */
   readonly resolvablePct: number;
+  /** Of each combination's fuel, (R + M) / 2, in their order. */
+  readonly fuelOctane: readonly number[];
 }
+
+/** The charts of the page, by their ids. */
+export const COMPARE_CHARTS = [
+  'torque',
+  'power',
+  'difference',
+  'filling',
+  'depression',
+  'octane-margin',
+] as const;
 
 /** Curves that can still be told apart in one drawing. */
 const MOST = 6;
 
-export async function compareReport(
+export function compareCharts(
   comparison: Comparison,
-  { note, resolvablePct }: CompareExtras,
+  { resolvablePct, fuelOctane }: CompareExtras,
   units: UnitSystem,
-): Promise<string> {
-  const done = comparison.entries.flatMap((entry) =>
-    entry.curve === null ? [] : [{ ...entry, curve: entry.curve }],
-  );
-  const shown = done.slice(0, MOST);
+): Charts<(typeof COMPARE_CHARTS)[number]> {
+  const { band, reference } = comparison;
+  const shown = doneOf(comparison)
+    .slice(0, MOST)
+    .map((entry) => ({ ...entry, fuelOctane: fuelOctane[entry.place] }));
   const [first, ...others] = shown;
   const differing = others.flatMap(({ name, gain }) =>
     gain === null ? [] : [{ name, byRpm: gain.byRpm, sigmaNm: null }],
   );
-  const figures: Figure[] =
-    first === undefined
-      ? []
-      : [
-          sideBySide(shown, 'power', comparison.band, units),
-          ...(differing.length === 0
-            ? []
-            : [
-                differenceBySpeed(
-                  differing,
-                  {
-                    reference: comparison.reference,
-                    referenceTorqueNm: first.curve.points.map((p) => p.torqueNm),
-                    resolvablePct,
-                    firstColour: 1,
-                  },
-                  units,
-                ),
-              ]),
-          filling(shown),
-          depression(shown, units),
-        ];
+  const some = (draw: () => Figure): (() => Figure | null) => (first === undefined ? () => null : draw);
+  return {
+    torque: some(() => sideBySide(shown, 'torque', band, units)),
+    power: some(() => sideBySide(shown, 'power', band, units)),
+    difference: () =>
+      differing.length === 0
+        ? null
+        : differenceBySpeed(
+            differing,
+            {
+              reference,
+              referenceTorqueNm: first.curve.points.map((p) => p.torqueNm),
+              resolvablePct,
+              firstColour: 1,
+            },
+            units,
+          ),
+    filling: some(() => filling(shown)),
+    depression: some(() => depression(shown, units)),
+    'octane-margin': some(() => octaneToSpare(shown)),
+  };
+}
+
+/** Entries with a curve, each with its place among all. */
+function doneOf({ entries }: Comparison): (ComparisonEntry & { curve: Curve; place: number })[] {
+  return entries.flatMap((entry, place) =>
+    entry.curve === null ? [] : [{ ...entry, curve: entry.curve, place }],
+  );
+}
+
+export async function compareReport(
+  comparison: Comparison,
+  extras: CompareExtras,
+  units: UnitSystem,
+): Promise<string> {
+  const done = doneOf(comparison);
+  const { torque, difference, ...others } = compareCharts(comparison, extras, units);
+  const { note } = extras;
   const { columns, rows } = comparisonSummary(comparison, units);
   const lines = [
     basisLine(comparison, units),
@@ -81,9 +110,9 @@ export async function compareReport(
 ${tableMarkup('Side by side', columns, rows)}</section>
 <h2>The curves</h2>
 `,
-      first === undefined ? NOTHING : await leadMarkup(sideBySide(shown, 'torque', comparison.band, units)),
-      html`<div class="charts">\n${await Promise.all(figures.map(figureMarkup))}</div>\n`,
-      first === undefined ? NOTHING : assumedMarkup(first.curve.assumed),
+      ...(await leadsMarkup([difference(), torque()])),
+      await gridMarkup(Object.values(others).map((draw) => draw())),
+      done.length === 0 ? NOTHING : assumedMarkup(done[0].curve.assumed),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(comparison.program),

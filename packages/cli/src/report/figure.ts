@@ -8,7 +8,7 @@ import { plotSpec } from './draw/plotSpec.ts';
 import type { Rows } from './draw/rows.ts';
 import { rowsSpec } from './draw/rows.ts';
 import { toSvg } from './draw/toSvg.ts';
-import { html, type Markup } from './html.ts';
+import { html, type Markup, NOTHING } from './html.ts';
 import { tableMarkup } from './tableMarkup.ts';
 
 /** A table whose type of row is nobody's business outside of it. */
@@ -33,13 +33,27 @@ export function figureTable<Row>(columns: readonly Column<Row>[], rows: readonly
   return { markup: (label) => tableMarkup(label, columns, rows) };
 }
 
+/** The charts a result can show by their ids, in the order of the page; null where there is nothing to draw. */
+export type Charts<Id extends string = string> = Readonly<Record<Id, () => Figure | null>>;
+
+/** Leading figures, each over the whole width; those that are not there are left out. */
+export async function leadsMarkup(figures: readonly (Figure | null)[]): Promise<readonly Markup[]> {
+  return Promise.all(figures.flatMap((figure) => (figure === null ? [] : [leadMarkup(figure)])));
+}
+
+/** Figures side by side; those that are not there are left out. */
+export async function gridMarkup(figures: readonly (Figure | null)[]): Promise<Markup> {
+  const drawn = figures.flatMap((figure) => (figure === null ? [] : [figureMarkup(figure)]));
+  return drawn.length === 0 ? NOTHING : html`<div class="charts">\n${await Promise.all(drawn)}</div>\n`;
+}
+
 /** The figure as it stands among others. */
-export async function figureMarkup(figure: Figure): Promise<Markup> {
+async function figureMarkup(figure: Figure): Promise<Markup> {
   return assembled(figure, await toSvg(specOf(figure, USUAL_SIZE), captionOf(figure, '')));
 }
 
 /** The figure over the whole width, and drawn anew for narrow screens: scaled down, its type could not be read. */
-export async function leadMarkup(figure: Figure): Promise<Markup> {
+async function leadMarkup(figure: Figure): Promise<Markup> {
   const wide = await toSvg(specOf(figure, WIDE_SIZE), captionOf(figure, '-wide'));
   const narrow = await toSvg(specOf(figure, USUAL_SIZE), captionOf(figure, '-narrow'));
   return html`<div class="lead">${assembled(figure, html`<div class="wide">${wide}</div><div class="narrow">${narrow}</div>`)}</div>`;

@@ -1,6 +1,7 @@
 /** The report of a forecast: a page that says what the engine is likely to make and what that rests on. */
 import type { Curve, CycleTrace, Inspection, ValveUse } from '@valvetide/core';
 import { answerLine } from '../render/answerLine.ts';
+import { type BesideCurve, bandLine, measuredLine } from '../render/besideCurve.ts';
 import { curveBasis, edgeLine } from '../render/forecastText.ts';
 import { warningLines } from '../render/notes.ts';
 import { pointColumns } from '../render/pointColumns.ts';
@@ -8,45 +9,79 @@ import type { UnitSystem } from '../render/units.ts';
 import { depression } from './charts/depression.ts';
 import { filling } from './charts/filling.ts';
 import { flowUsed } from './charts/flowUsed.ts';
+import { measuredDifference } from './charts/measuredDifference.ts';
 import { octaneMargin } from './charts/octaneMargin.ts';
 import { pressureLoop } from './charts/pressureLoop.ts';
 import { torqueAndPower } from './charts/torqueAndPower.ts';
 import { valveLift } from './charts/valveLift.ts';
 import { engineSheetMarkup } from './engineSheet.ts';
-import { figureMarkup, leadMarkup } from './figure.ts';
+import { type Charts, gridMarkup, leadsMarkup } from './figure.ts';
 import { html, type Markup, named } from './html.ts';
 import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
 import { inBlocks, tableMarkup } from './tableMarkup.ts';
 
-export interface ForecastReport {
+export interface ForecastReport extends BesideCurve {
   readonly curve: Curve;
   /** Says where the speeds come from; empty where the user named them. */
   readonly band: string;
   readonly inspection: Inspection;
   /** (R + M) / 2. */
   readonly fuelOctane: number;
-  readonly trace: CycleTrace;
-  readonly valves: ValveUse;
+  /** Marched when it is drawn: it takes as long as a speed of the forecast. */
+  readonly trace: () => CycleTrace;
+  readonly valves: () => ValveUse;
+}
+
+/** The charts of the page, by their ids. */
+export const FORECAST_CHARTS = [
+  'torque-and-power',
+  'measured-difference',
+  'filling',
+  'depression',
+  'octane-margin',
+  'pressure-loop',
+  'valve-lift',
+  'flow-used-intake',
+  'flow-used-exhaust',
+] as const;
+
+export function forecastCharts(
+  { curve, fuelOctane, trace, valves, counted, measured }: ForecastReport,
+  units: UnitSystem,
+): Charts<(typeof FORECAST_CHARTS)[number]> {
+  const alone = [{ name: 'forecast', curve }];
+  return {
+    'torque-and-power': () =>
+      torqueAndPower(curve, units, {
+        ...(counted === null ? {} : { band: counted.band }),
+        ...(measured === null ? {} : { measured: measured.sheet.points }),
+      }),
+    'measured-difference': () => (measured === null ? null : measuredDifference(measured, units)),
+    filling: () => filling(alone),
+    depression: () => depression(alone, units),
+    'octane-margin': () => octaneMargin(curve, fuelOctane),
+    'pressure-loop': () => pressureLoop(trace(), units),
+    'valve-lift': () => valveLift(valves(), units),
+    'flow-used-intake': () => flowUsed('intake', valves().intake, units),
+    'flow-used-exhaust': () => flowUsed('exhaust', valves().exhaust, units),
+  };
 }
 
 /** Columns beside the speed in each block of the full table: as many as fit across a sheet of paper. */
 const BLOCK = 8;
 
 export async function forecastReport(report: ForecastReport, units: UnitSystem): Promise<string> {
-  const { curve, band, inspection, fuelOctane, trace, valves } = report;
-  const alone = [{ name: 'forecast', curve }];
-  const figures = [
-    filling(alone),
-    depression(alone, units),
-    octaneMargin(curve, fuelOctane),
-    pressureLoop(trace, units),
-    valveLift(valves, units),
-    flowUsed('intake', valves.intake, units),
-    flowUsed('exhaust', valves.exhaust, units),
-  ];
+  const { curve, band, inspection, counted, measured } = report;
+  const { 'torque-and-power': lead, ...others } = forecastCharts(report, units);
   const edge = edgeLine(curve);
-  const lines = [curveBasis(curve, units), band, edge === '' ? '' : `${edge}.`].filter((line) => line !== '');
+  const lines = [
+    curveBasis(curve, units),
+    band,
+    edge === '' ? '' : `${edge}.`,
+    counted === null ? '' : bandLine(counted, units),
+    measured === null ? '' : measuredLine(measured),
+  ].filter((line) => line !== '');
   return page({
     subject: curve.combination,
     answer: answerLine(curve, units),
@@ -54,8 +89,8 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
     body: [
       noticeMarkup(warningLines(curve.warnings)),
       html`<h2>The curve</h2>\n`,
-      await leadMarkup(torqueAndPower(curve, units)),
-      html`<div class="charts">\n${await Promise.all(figures.map(figureMarkup))}</div>\n`,
+      ...(await leadsMarkup([lead()])),
+      await gridMarkup(Object.values(others).map((draw) => draw())),
       engineSheetMarkup(inspection, units),
       pointsMarkup(curve, units),
       assumedMarkup(curve.assumed),

@@ -5,14 +5,23 @@ import { signed } from '../render/signed.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { pairMatrix } from './charts/pairMatrix.ts';
 import { rankedChanges } from './charts/rankedChanges.ts';
-import { leadMarkup } from './figure.ts';
+import { type Charts, leadsMarkup } from './figure.ts';
 import { html, type Markup, NOTHING, named } from './html.ts';
 import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
 
+/** The charts of the page, by their ids. */
+export const RANK_CHARTS = ['ranking', 'pairs'] as const;
+
+export function rankCharts(ranking: Ranking, units: UnitSystem): Charts<(typeof RANK_CHARTS)[number]> {
+  return {
+    ranking: () => (ranking.changes.length === 0 ? null : rankedChanges(ranking, units)),
+    pairs: () => pairMatrix(ranking),
+  };
+}
+
 /** @param note - says where the speeds come from; empty where the user named them */
 export async function rankReport(ranking: Ranking, note: string, units: UnitSystem): Promise<string> {
-  const pairs = pairMatrix(ranking);
   const lines = [...rankingBasis(ranking, units), note].filter((line) => line !== '');
   return page({
     subject: ranking.combination,
@@ -21,8 +30,7 @@ export async function rankReport(ranking: Ranking, note: string, units: UnitSyst
     body: [
       noticeMarkup(rankingWarnings(ranking)),
       html`<h2>The changes</h2>\n`,
-      ranking.changes.length === 0 ? NOTHING : await leadMarkup(rankedChanges(ranking, units)),
-      pairs === null ? NOTHING : await leadMarkup(pairs),
+      ...(await leadsMarkup(Object.values(rankCharts(ranking, units)).map((draw) => draw()))),
       listMarkup('sets', 'Together', setLines(ranking, units)),
       listMarkup('order', 'Order of tests', orderLines(ranking.order)),
       mattersMarkup(ranking),

@@ -9,11 +9,28 @@ import {
 } from '../render/restrictionsText.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { fillingLosses, restrictionBars, restrictionLines } from './charts/restrictionCharts.ts';
-import { figureMarkup, leadMarkup } from './figure.ts';
+import { type Charts, gridMarkup, leadsMarkup } from './figure.ts';
 import { html, NOTHING, named } from './html.ts';
 import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
 import { tableMarkup } from './tableMarkup.ts';
+
+/** The charts of the page, by their ids. */
+export const RESTRICTION_CHARTS = [
+  'restrictions-by-speed',
+  'restrictions',
+  'beside-by-speed',
+  'filling-losses',
+] as const;
+
+export function restrictionsCharts(study: Restrictions): Charts<(typeof RESTRICTION_CHARTS)[number]> {
+  return {
+    'restrictions-by-speed': () => restrictionLines(study, 'in the way'),
+    restrictions: () => restrictionBars(study),
+    'beside-by-speed': () => restrictionLines(study, 'beside'),
+    'filling-losses': () => fillingLosses(study),
+  };
+}
 
 /** @param note - says where the speeds come from; empty where the user named them */
 export async function restrictionsReport(
@@ -22,14 +39,12 @@ export async function restrictionsReport(
   units: UnitSystem,
 ): Promise<string> {
   const [now, ...changed] = study.states;
-  const lead = restrictionLines(study, 'in the way');
-  const figures = [restrictionBars(study), restrictionLines(study, 'beside'), fillingLosses(study)];
+  const { 'restrictions-by-speed': lead, restrictions: bars, ...others } = restrictionsCharts(study);
   const lines = [
     basisLine(study, units),
     note,
     study.complete ? '' : 'Interrupted: what was not run is left out.',
   ].filter((line) => line !== '');
-  const drawn = figures.flatMap((figure) => (figure === null ? [] : [figure]));
   return page({
     subject: now.name,
     answer: restrictionsAnswer(study),
@@ -37,8 +52,8 @@ export async function restrictionsReport(
     body: [
       noticeMarkup(restrictionsWarnings(study)),
       html`<h2>What is in the way</h2>\n`,
-      lead === null ? NOTHING : await leadMarkup(lead),
-      html`<div class="charts">\n${await Promise.all(drawn.map(figureMarkup))}</div>\n`,
+      ...(await leadsMarkup([bars(), lead()])),
+      await gridMarkup(Object.values(others).map((draw) => draw())),
       changed.length === 0
         ? NOTHING
         : html`<section id="changes"><h2>After each change</h2>

@@ -5,15 +5,24 @@ import { sweepAnswer, sweepNotes, sweepWarnings } from '../render/sweepText.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { sweptCurves } from './charts/sweptCurves.ts';
 import { sweptValues } from './charts/sweptValues.ts';
-import { leadMarkup } from './figure.ts';
-import { html, NOTHING, named } from './html.ts';
+import { type Charts, leadsMarkup } from './figure.ts';
+import { html, named } from './html.ts';
 import { cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
+
+/** The charts of the page, by their ids. */
+export const SWEEP_CHARTS = ['swept-values', 'swept-curves'] as const;
+
+export function sweepCharts(sweep: Sweep, units: UnitSystem): Charts<(typeof SWEEP_CHARTS)[number]> {
+  return {
+    'swept-values': () => sweptValues(sweep, units),
+    'swept-curves': () => sweptCurves(sweep, units),
+  };
+}
 
 /** @param note - says where the speeds come from; empty where the user named them */
 export async function sweepReport(sweep: Sweep, note: string, units: UnitSystem): Promise<string> {
   const lines = [...sweepNotes(sweep), basisLine(sweep, units), note].filter((line) => line !== '');
-  const curves = sweptCurves(sweep, units);
   return page({
     subject: sweep.combination,
     answer: sweepAnswer(sweep, units),
@@ -21,8 +30,7 @@ export async function sweepReport(sweep: Sweep, note: string, units: UnitSystem)
     body: [
       noticeMarkup(sweepWarnings(sweep)),
       html`<h2>The values</h2>\n`,
-      await leadMarkup(sweptValues(sweep, units)),
-      curves === null ? NOTHING : await leadMarkup(curves),
+      ...(await leadsMarkup(Object.values(sweepCharts(sweep, units)).map((draw) => draw()))),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(sweep.program),

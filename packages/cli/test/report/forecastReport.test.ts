@@ -12,8 +12,10 @@ function sample(change: Partial<ForecastReport> = {}): ForecastReport {
     band: 'Band 3000 to 6000 rpm by 1000, chosen for the test.',
     inspection: sampleInspection(),
     fuelOctane: 93,
-    trace: sampleTrace(),
-    valves: sampleValves(),
+    trace: () => sampleTrace(),
+    valves: () => sampleValves(),
+    counted: null,
+    measured: null,
     ...change,
   };
 }

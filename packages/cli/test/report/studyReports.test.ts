@@ -21,12 +21,23 @@ const textOf = (page: string): string =>
     .replace(/<[^>]*>/g, ' ')
     .replace(/\s+/g, ' ');
 const compare = (names: readonly string[]) =>
-  compareReport(sampleComparison(names), { note: '', resolvablePct: 0.82 }, 'trade');
+  compareReport(
+    sampleComparison(names),
+    { note: '', resolvablePct: 0.82, fuelOctane: names.map(() => 93) },
+    'trade',
+  );
 
 describe('compareReport(comparison, extras, units)', () => {
   it('has the curves, their difference with what a dyno tells, filling and depression', async () => {
     const page = await compare(['as it is', 'big cam']);
-    expect(figuresOf(page)).toEqual(['torque', 'power', 'difference', 'filling', 'depression']);
+    expect(figuresOf(page)).toEqual([
+      'difference',
+      'torque',
+      'power',
+      'filling',
+      'depression',
+      'octane-margin',
+    ]);
     expect(page).toContain('less than a dyno tells, 0.8 %');
     expect(textOf(page)).toContain('big cam: from -1.0 % at 3000 rpm to +1.0 % at 6000 rpm.');
     expect(textOf(page)).toContain('Best over 4000 to 6000 rpm: big cam, +1.3 hp (+0.2 %) mean power');
@@ -41,7 +52,13 @@ describe('compareReport(comparison, extras, units)', () => {
   });
 
   it('shows one combination alone, with nothing to set it against', async () => {
-    expect(figuresOf(await compare(['alone']))).toEqual(['torque', 'power', 'filling', 'depression']);
+    expect(figuresOf(await compare(['alone']))).toEqual([
+      'torque',
+      'power',
+      'filling',
+      'depression',
+      'octane-margin',
+    ]);
   });
 });
 
@@ -114,8 +131,8 @@ describe('restrictionsReport(study, note, units)', () => {
   it('has what is in the way by speed and over the band, what rubs, and what takes of the air', async () => {
     const page = await restrictionsReport(sampleRestrictions('sample', ['longer cam']), '', 'trade');
     expect(figuresOf(page)).toEqual([
-      'restrictions-by-speed',
       'restrictions',
+      'restrictions-by-speed',
       'beside-by-speed',
       'filling-losses',
     ]);
@@ -140,7 +157,7 @@ describe('restrictionsReport(study, note, units)', () => {
 describe('calibrationReport(result, version, units)', () => {
   it('has measured and forecast torque, before and after, and the moves of the knobs', async () => {
     const page = await calibrationReport(sampleCalibration(), '0.1.0', 'trade');
-    expect(figuresOf(page)).toEqual(['fit', 'knobs']);
+    expect(figuresOf(page)).toEqual(['fit', 'fit-difference', 'knobs']);
     expect(textOf(page)).toContain('off by 2.5 % before, 0.4 % after');
     // (0.94 - 1) / 0.12
     expect(page).toContain('1.000 to 0.940, -0.5');

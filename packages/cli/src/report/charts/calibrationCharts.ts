@@ -44,6 +44,42 @@ export function fitBySpeed(result: CalibrationResult, units: UnitSystem): Figure
   };
 }
 
+/** How far the forecast is off the sheet, before and after; null where only peaks were measured. */
+export function fitDifference(result: CalibrationResult, units: UnitSystem): Figure | null {
+  const points = result.points.filter(({ kind }) => kind === 'torque');
+  if (points.length < 2) return null;
+  const off = (side: 'before' | 'after') =>
+    points.map((p) => ({ x: p.rpm, y: 100 * (p[side] / p.measured - 1) }));
+  return {
+    id: 'fit-difference',
+    title: 'What the fit left over',
+    description:
+      'Torque forecast more than measured, before and after the fit. Shaded: one standard deviation that the fit allows a figure. What no knob explains stays visible: there is no correction by speed.',
+    drawing: {
+      kind: 'plot',
+      plot: {
+        x: SPEED_AXIS,
+        y: { title: 'torque more than measured, %', zero: true },
+        layers: [
+          {
+            kind: 'ribbon',
+            name: 'allowed',
+            colour: 'soft',
+            points: points.map((p) => {
+              const high = (100 * p.sigma) / p.measured;
+              return { x: p.rpm, low: -high, high };
+            }),
+          },
+          { kind: 'rule', name: null, y: 0, colour: 'ink' },
+          { kind: 'line', name: 'before', points: off('before'), colour: 'b', dash: 'dashed', marked: true },
+          { kind: 'line', name: 'after', points: off('after'), colour: 'a', marked: true },
+        ],
+      },
+    },
+    table: figureTable(calibrationPoints(result, units), points),
+  };
+}
+
 /** Each knob's move, in standard deviations of what was believed of it before. */
 export function knobMoves({ knobs }: CalibrationResult): Figure {
   return {

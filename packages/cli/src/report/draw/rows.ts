@@ -22,19 +22,34 @@ export interface Rows {
   readonly noise: number;
 }
 
-/** Height of a row: its name on a line of its own, then the bar. */
+/** Height of a row on a narrow drawing: its name on a line of its own, then the bar. */
 const ROW = 40;
+/** Of a row on a wide one, where name and figure stand beside the bar. */
+const WIDE_ROW = 28;
 const BAR = 13;
+/** Width from which on names stand beside the bars, and most of it they may take. */
+const WIDE = 600;
+const MOST_NAME = 0.36;
 /** Room for half a figure of the axis on each side, for the axis with its title below, between name and figure. */
 const SIDE = 20;
 const BOTTOM = 46;
 const GAP = 12;
 
 export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
-  const inner = width - 2 * SIDE;
+  const wide = width > WIDE;
+  const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map(textWidth));
+  const figureRoom = widest(rows.map(({ figure }) => figure));
+  const nameRoom = Math.min(widest(rows.map(({ name }) => name)), width * MOST_NAME);
+  const left = wide ? nameRoom + GAP + SIDE : SIDE;
+  const right = wide ? figureRoom + GAP + SIDE : SIDE;
+  const inner = width - left - right;
+  const row = wide ? WIDE_ROW : ROW;
+  const barTop = wide ? (WIDE_ROW - BAR) / 2 : ROW - BAR - 4;
+  const middle = barTop + BAR / 2;
+  const text = wide ? middle + 5 : barTop - 6;
   const values = rows.map((row, i) => ({
     i,
-    name: fitting(row.name, inner - textWidth(row.figure) - GAP),
+    name: fitting(row.name, wide ? nameRoom : inner - textWidth(row.figure) - GAP),
     value: row.value,
     low: row.error?.[0] ?? row.value,
     high: row.error?.[1] ?? row.value,
@@ -43,12 +58,11 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
     stroke: colour(row.colour),
   }));
   const ends = [0, noise, -noise, ...values.flatMap(({ value, low, high }) => [value, low, high])];
-  const top = { scale: 'y', field: 'i' };
-  const below = (offset: number) => ({ ...top, offset });
+  const below = (offset: number) => ({ scale: 'y', field: 'i', offset });
   return {
     width: inner,
-    height: rows.length * ROW,
-    padding: { left: SIDE, right: SIDE, top: 4, bottom: BOTTOM },
+    height: rows.length * row,
+    padding: { left, right, top: 4, bottom: BOTTOM },
     // Nothing is measured, as in plots: the drawing is as wide as asked for.
     autosize: 'none',
     data: [{ name: 'rows', values }],
@@ -60,10 +74,10 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         range: 'width',
         nice: true,
       },
-      { name: 'y', type: 'linear', domain: [0, rows.length], range: [0, rows.length * ROW] },
+      { name: 'y', type: 'linear', domain: [0, rows.length], range: [0, rows.length * row] },
     ],
     axes: [
-      { orient: 'bottom', scale: 'x', title, tickCount: Math.round(width / 90), grid: true, domain: false },
+      { orient: 'bottom', scale: 'x', title, tickCount: Math.round(inner / 90), grid: true, domain: false },
     ],
     marks: [
       {
@@ -89,6 +103,24 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
           },
         },
       },
+      // Where names stand above their bars, no line runs through the letters.
+      ...(wide
+        ? []
+        : [
+            {
+              type: 'rect' as const,
+              from: { data: 'rows' },
+              encode: {
+                enter: {
+                  x: { value: -SIDE },
+                  width: { value: width },
+                  y: below(0),
+                  height: { value: barTop - 3 },
+                  fill: { value: 'var(--paper)' },
+                },
+              },
+            },
+          ]),
       {
         type: 'rect',
         from: { data: 'rows' },
@@ -96,7 +128,7 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
           enter: {
             x: { scale: 'x', value: 0 },
             x2: { scale: 'x', field: 'value' },
-            y: below(ROW - BAR - 4),
+            y: below(barTop),
             height: { value: BAR },
             fill: { field: 'fill' },
             stroke: { field: 'stroke' },
@@ -111,7 +143,7 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
           enter: {
             x: { scale: 'x', field: 'low' },
             x2: { scale: 'x', field: 'high' },
-            y: below(ROW - 4 - BAR / 2),
+            y: below(middle),
             stroke: { value: colour('ink') },
             strokeWidth: { value: 1.5 },
           },
@@ -123,8 +155,8 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         encode: {
           enter: {
             x: { scale: 'x', field: end },
-            y: below(ROW - 4 - BAR / 2 - 4),
-            y2: below(ROW - 4 - BAR / 2 + 4),
+            y: below(middle - 4),
+            y2: below(middle + 4),
             stroke: { value: colour('ink') },
             strokeWidth: { value: 1.5 },
           },
@@ -135,8 +167,8 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         from: { data: 'rows' },
         encode: {
           enter: {
-            x: { value: 0 },
-            y: below(ROW - BAR - 10),
+            x: { value: wide ? -left + SIDE : 0 },
+            y: below(text),
             text: { field: 'name' },
             fontWeight: { value: 600 },
           },
@@ -147,8 +179,8 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         from: { data: 'rows' },
         encode: {
           enter: {
-            x: { signal: 'width' },
-            y: below(ROW - BAR - 10),
+            x: { value: wide ? inner + right - SIDE : inner },
+            y: below(text),
             align: { value: 'right' },
             text: { field: 'figure' },
             fill: { value: colour('soft') },

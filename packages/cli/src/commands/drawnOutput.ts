@@ -1,0 +1,37 @@
+/** A report and a single chart, beside a command's result. */
+import { CommandFailure } from '../commandFailure.ts';
+import type { Flags } from '../commandSpec.ts';
+import { EXIT } from '../exitCodes.ts';
+import type { Io } from '../io.ts';
+import { deliverSideFile, type SideFiles } from '../output/sideFiles.ts';
+import type { UnitSystem } from '../render/units.ts';
+import type { Charts } from '../report/figure.ts';
+import { standaloneSvg } from '../report/standaloneSvg.ts';
+import { unitsOf } from './readFlags.ts';
+
+/** What a result gives to draw. */
+export interface Drawn {
+  readonly page: (units: UnitSystem) => Promise<string>;
+  /** The usual one first. */
+  readonly charts: (units: UnitSystem) => Charts;
+}
+
+/** Nothing is drawn, nor the drawing program loaded, where neither is asked for. */
+export async function deliverDrawn(
+  flags: Flags,
+  io: Io,
+  { report, svg }: SideFiles,
+  drawn: Drawn,
+): Promise<void> {
+  const units = unitsOf(flags);
+  const quiet = flags.on('quiet');
+  if (report !== null) deliverSideFile(io, report, await drawn.page(units), quiet);
+  if (svg === null) return;
+  const charts = drawn.charts(units);
+  const [usual] = Object.keys(charts);
+  const chosen = flags.text('chart') ?? usual;
+  const figure = charts[chosen]();
+  if (figure === null)
+    throw new CommandFailure(EXIT.usage, [`--chart ${chosen}: this result gives no such chart to draw`]);
+  deliverSideFile(io, svg, await standaloneSvg(figure), quiet);
+}

@@ -1,0 +1,48 @@
+/** How much more octane the fuel of each combination has than the engine asks for. */
+import { fixed } from '../../render/fixed.ts';
+import { signed } from '../../render/signed.ts';
+import type { Column } from '../../render/table.ts';
+import { type Figure, figureTable } from '../figure.ts';
+import { lineFor, type NamedCurve, SPEED_AXIS, seriesName } from './bySpeed.ts';
+
+export interface FuelledCurve extends NamedCurve {
+  /** Of the fuel at hand, (R + M) / 2. */
+  readonly fuelOctane: number;
+}
+
+export function octaneToSpare(curves: readonly FuelledCurve[]): Figure {
+  const { points } = curves[0].curve;
+  const least = curves.map(({ name, curve, fuelOctane }) => {
+    const most = curve.points.reduce((a, b) => (b.octaneRequired > a.octaneRequired ? b : a));
+    return `${seriesName(name)} ${signed(fuelOctane - most.octaneRequired, 1)} at ${fixed(most.rpm)} rpm`;
+  });
+  const columns: Column<number>[] = [
+    { name: 'speed', unit: 'rpm', cell: (i) => fixed(points[i].rpm) },
+    ...curves.map(({ name, curve, fuelOctane }) => ({
+      name: seriesName(name),
+      unit: '(R+M)/2',
+      cell: (i: number) =>
+        `${signed(fuelOctane - curve.points[i].octaneRequired, 1)}${curve.points[i].detonates ? ' !' : ''}`,
+    })),
+  ];
+  return {
+    id: 'octane-margin',
+    title: 'Octane to spare',
+    description: `Octane number of the fuel, (R + M) / 2, less the one that just does not knock at the spark of the forecast; below zero it detonates. Least: ${least.join('; ')}. A caution, not a permission.`,
+    drawing: {
+      kind: 'plot',
+      plot: {
+        x: SPEED_AXIS,
+        y: { title: 'octane numbers to spare, (R + M) / 2', zero: true },
+        layers: [
+          { kind: 'rule', name: null, y: 0, colour: 'ink' },
+          ...curves.map((named, i) => lineFor(named, i, (p) => named.fuelOctane - p.octaneRequired)),
+        ],
+      },
+    },
+    table: figureTable(
+      columns,
+      points.map((_, i) => i),
+    ),
+  };
+}
