@@ -31,8 +31,8 @@ export interface PeriodicCycle {
 }
 
 /** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
-const PATIENCE = 10;
-const CALM = 0.5;
+const PATIENCE = 6;
+const CALM = 0.7;
 
 /** A look at the engine after a cycle that did not repeat yet; true where it altered something, the timing say. */
 export type AfterCycle = (cycle: PeriodicCycle) => boolean;

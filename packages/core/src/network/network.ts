@@ -299,7 +299,7 @@ function connectCopy(copy: Copy, d: Float64Array): void {
 }
 
 /** Share of a cycle's mean correction that is taken off the next [-]: the whole of it can swing from cycle to cycle. */
-const GAIN = 0.7;
+const GAIN = 0.9;
 
 /** Takes over the means of the cycle just marched; before the first, the state at hand. Call it where a cycle begins. */
 export function renewCopies(network: Network, y: Float64Array): void {
