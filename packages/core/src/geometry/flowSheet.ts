@@ -58,24 +58,6 @@ export function flowFromArea(area: number, depression: number, air: BenchAir = B
   return area * velocity(depression, air);
 }
 
-/**
- * Flow a sheet would show at another depression [m3/s].
- *
- * @param law - `root`: flow with the square root of depression, as the trade converts sheets. `nozzle`: constant effective
- *   area in the compressible law, 2.5 % less from 10 to 28 inH2O
- */
-export function rescaleFlow(
-  flow: number,
-  from: number,
-  to: number,
-  law: 'root' | 'nozzle',
-  air: BenchAir = BENCH_AIR,
-): number {
-  if (!(from > 0)) throw new DomainError('from', from, 'positive Pa');
-  if (!(to > 0)) throw new DomainError('to', to, 'positive Pa');
-  return law === 'root' ? flow * Math.sqrt(to / from) : flowFromArea(areaFromFlow(flow, from, air), to, air);
-}
-
 /** Volume flow through an area [m3/s] by the incompressible law, sqrt(2 dp/rho): the ceiling the trade quotes. */
 export function incompressibleFlow(area: number, depression: number, air: BenchAir = BENCH_AIR): number {
   if (!(area >= 0)) throw new DomainError('area', area, 'zero or positive m2');

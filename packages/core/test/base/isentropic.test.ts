@@ -4,27 +4,13 @@ import { criticalPressureRatio, isentropicFluxFunction } from '../../src/base/is
 
 describe('isentropicFluxFunction(pressureRatio, gamma)', () => {
   // Computed independently from the closed form (SciPy 1.17).
-  it.each([
-    [0.99, 0.140662],
-    [0.95, 0.307641],
-    [0.9, 0.422581],
-    [0.8, 0.560661],
-    [0.7, 0.638317],
-    [0.6, 0.676915],
-  ])('at a pressure ratio of %f in air is %f', (ratio, psi) => {
-    expect(isentropicFluxFunction(ratio, 1.4)).toBeCloseTo(psi, 6);
+  it('is 0.422581 at a pressure ratio of 0.9 in air', () => {
+    expect(isentropicFluxFunction(0.9, 1.4)).toBeCloseTo(0.422581, 6);
   });
 
-  it.each([
-    [1.4, 0.528282, 0.684731, 0.578704],
-    [1.35, 0.536851, 0.676145, 0.581933],
-    [1.3, 0.545728, 0.667262, 0.585228],
-    [1.25, 0.554929, 0.658065, 0.588591],
-  ])('chokes for gamma %f at %f with %f', (gamma, critical, choked, overRootGamma) => {
-    expect(criticalPressureRatio(gamma)).toBeCloseTo(critical, 6);
-    expect(isentropicFluxFunction(0, gamma)).toBeCloseTo(choked, 6);
-    expect(isentropicFluxFunction(0, gamma) / Math.sqrt(gamma)).toBeCloseTo(overRootGamma, 6);
-    expect(isentropicFluxFunction(critical * 0.9, gamma)).toBe(isentropicFluxFunction(0, gamma));
+  it('chokes at 0.528282 in air and passes no more below', () => {
+    expect(criticalPressureRatio(1.4)).toBeCloseTo(0.528282, 6);
+    expect(isentropicFluxFunction(0.5, 1.4)).toBe(isentropicFluxFunction(0, 1.4));
   });
 
   it('passes 239.172 kg/(s m2) of air when choked from 101 325 Pa and 293.15 K', () => {

@@ -12,7 +12,7 @@ import { splitValves, valveDiameter } from '../../src/combination/defaults/valve
 import { bearingsOfCamshaft, camshafts } from '../../src/combination/defaults/valvetrain.ts';
 import { stoichiometricAirFuelRatio } from '../../src/gas/freshGas.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
-import { evaporationCooling } from '../../src/processes/evaporation.ts';
+import { evaporationCooling } from '../support/evaporationCooling.ts';
 
 const INCH = 0.0254;
 const CUBIC_INCH = INCH ** 3;
@@ -89,6 +89,11 @@ describe('the outlet', () => {
 });
 
 describe('the charge', () => {
+  it('is cooled by about 19 K where all of stoichiometric iso-octane evaporates, and 128 K with methanol', () => {
+    expect(Math.abs(evaporationCooling(1, 1 / 15.03, 308e3) - 19)).toBeLessThan(2);
+    expect(Math.abs(evaporationCooling(1, 1 / 6.43, 1103e3) - 128)).toBeLessThan(5);
+  });
+
   const wallRise = 3.5;
   const netRise = (fuel: string, style: 'dual-plane' | 'single-plane'): number => {
     const { latentHeat } = fuelNamed(fuel);
