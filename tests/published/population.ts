@@ -87,6 +87,11 @@ export function ratedBmep(e: TableEngine): number {
   return (e.horsepower * HORSEPOWER * 120) / (e.rpm * e.displacement * IN3) / 1e5;
 }
 
+/** Mean piston speed at rated power [m/s]. */
+export function ratedPistonSpeed(e: TableEngine): number {
+  return (e.stroke * 0.0254 * e.rpm) / 30;
+}
+
 /**
  * The least file that holds what the table tells, run as it was rated: SAE net, in the reference air of SAE J1349, with its
  * accessories and a full exhaust.

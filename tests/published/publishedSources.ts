@@ -1,9 +1,11 @@
 /** Every source, in the order of the validation report. */
+import { bandCases } from './cases/bandCases.ts';
 import { flameSpeedCases, heatReleaseCases, knockCases, ottoCases, wiebeCases } from './cases/burnCases.ts';
 import { cycleCases } from './cases/cycleCases.ts';
 import { calibratedCases, dynoCases, populationCases } from './cases/engineCases.ts';
 import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCases.ts';
-import { frictionCases, wallHeatCases } from './cases/lossCases.ts';
+import { handCases } from './cases/handCases.ts';
+import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
 import { benchCases, compressionCases, weatherCases } from './cases/sheetCases.ts';
 import { textbookCases } from './cases/textbookCases.ts';
@@ -17,6 +19,7 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
   vesselCases,
   benchCases,
   compressionCases,
+  handCases,
   weatherCases,
   equilibriumCases,
   flameCases,
@@ -29,6 +32,7 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
   knockCases,
   wallHeatCases,
   frictionCases,
+  frictionTrendCases,
   noteCases,
   oneDimensionalCases,
 ];
@@ -37,6 +41,7 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
 export const SLOW_SOURCES: readonly PublishedSource[] = [
   cycleCases,
   trendCases,
+  bandCases,
   dynoCases,
   calibratedCases,
   populationCases,

@@ -69,7 +69,18 @@ function section({ source, results }: SourceResult): string {
     `Source: ${source.source}.`,
     ...(source.note === undefined ? [] : [source.note]),
     table(HEADINGS, results.map(cells)),
+    ...causes(results),
   ].join('\n\n');
+}
+
+/** What is believed to be behind the rows that don't hold, each cause once. */
+function causes(results: readonly CaseResult[]): readonly string[] {
+  const missed = results.filter((r) => !r.holds);
+  const known = [...new Set(missed.flatMap(({ check }) => check.cause ?? []))];
+  return known.map((cause) => {
+    const rows = missed.filter(({ check }) => check.cause === cause).map(({ check }) => check.what);
+    return `Not yet (${rows.join('; ')}), believed: ${cause}.`;
+  });
 }
 
 /** The row of one case. */

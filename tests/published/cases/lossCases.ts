@@ -2,7 +2,7 @@
 import { friction } from '../../../packages/core/src/processes/friction.ts';
 import { hohenberg, woschniHeywood, woschniOriginal } from '../../../packages/core/src/processes/wallHeat.ts';
 import { SMALL_FOUR } from '../../../packages/core/test/support/smallFour.ts';
-import { type PublishedSource, printed } from '../publishedCase.ts';
+import { type PublishedCase, type PublishedSource, printed } from '../publishedCase.ts';
 
 export const wallHeatCases: PublishedSource = {
   title: 'Wall heat',
@@ -59,4 +59,37 @@ export const frictionCases: PublishedSource = {
     within: printed(0),
     compute: () => friction(SMALL_FOUR, (1000 * (i + 1)) / 60).total * 1e-3,
   })),
+};
+
+/** Motored mean effective pressure with pumping at 1000 rpm and on [bar]: 0.97 + 0.15 n + 0.05 n^2, n in 1000 rpm. */
+const MOTORED = [1.17, 1.47, 1.87, 2.37, 2.97, 3.67];
+
+const frictionAt = (rpm: number): number => friction(SMALL_FOUR, rpm / 60).total;
+
+export const frictionTrendCases: PublishedSource = {
+  title: 'Friction beside older measurements',
+  source:
+    'Barnes-Moss by Heywood (1988), equation 13.6, from memory: motored fours of the 1970s, pumping included; NACA TR 108 (1921): friction torque about linear in speed',
+  note: 'What the motored total holds besides friction is pumping, so that friction must stay below it.',
+  cases: [
+    ...MOTORED.map(
+      (value, i): PublishedCase => ({
+        what: `friction of the same four at ${1000 * (i + 1)} rpm, below what motoring it takes`,
+        value,
+        unit: 'bar',
+        decimals: 2,
+        within: 0,
+        relation: 'at most',
+        compute: () => frictionAt(1000 * (i + 1)) / 1e5,
+      }),
+    ),
+    {
+      what: 'friction at 2000 rpm over the mean of 1000 and 3000 rpm, one where it is linear',
+      value: 1,
+      unit: '',
+      decimals: 3,
+      within: 0.05,
+      compute: () => (2 * frictionAt(2000)) / (frictionAt(1000) + frictionAt(3000)),
+    },
+  ],
 };

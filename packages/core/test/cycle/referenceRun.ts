@@ -27,6 +27,8 @@ export interface ReferenceResult {
   readonly ve: number;
   readonly residual: number;
   readonly pmep: number;
+  /** Net, gas exchange included [bar]. */
+  readonly imep: number;
 }
 
 const CYCLES = 12;
@@ -56,5 +58,6 @@ export function runReference(speed: number): ReferenceResult {
     ve: ((fresh() - before) * tables.dryAirFraction) / (density * SWEPT),
     residual: diary.residual,
     pmep: diary.pumpingWork / SWEPT / 1e5,
+    imep: (diary.closedWork + diary.pumpingWork) / SWEPT / 1e5,
   };
 }
