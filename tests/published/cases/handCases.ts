@@ -8,7 +8,7 @@ import { defaultIntakeFlow } from '../../../packages/core/src/geometry/defaultFl
 import {
   BENCH_AIR,
   CARBURETOR_DEPRESSION,
-  rescaleFlow,
+  incompressibleFlow,
   USUAL_DEPRESSION,
 } from '../../../packages/core/src/geometry/flowSheet.ts';
 import { pointsOf } from '../../physics/engines.ts';
@@ -106,7 +106,8 @@ export const handCases: PublishedSource = {
       decimals: 1,
       within: printed(1),
       compute: () =>
-        rescaleFlow(100, CARBURETOR_DEPRESSION.twoBarrel, CARBURETOR_DEPRESSION.fourBarrel, 'root'),
+        (100 * incompressibleFlow(1, CARBURETOR_DEPRESSION.fourBarrel)) /
+        incompressibleFlow(1, CARBURETOR_DEPRESSION.twoBarrel),
     },
     {
       what: 'the same through the nozzle law, as a forecast does it',
