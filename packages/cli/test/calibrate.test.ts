@@ -11,11 +11,11 @@ import { inventedRunner } from './studies.ts';
 const example = (name: string): string =>
   readFileSync(new URL(`../../../examples/big-block/${name}`, import.meta.url), 'utf8');
 
-function bigBlock(): World {
+function bigBlock(columns = 100): World {
   const names = ['engine.yaml', 'flow.csv', 'pulls.csv', 'pulls-milled.csv'];
   return world({
     files: Object.fromEntries(names.map((name) => [`shop/${name}`, example(name)])),
-    columns: 100,
+    columns,
   });
 }
 
@@ -32,6 +32,36 @@ describe('valvetide calibrate', () => {
     const again = world({ files: Object.fromEntries(w.files), columns: 100 });
     expect(await main(['inspect', 'fitted/engine.yaml'], again.io), again.err()).toBe(EXIT.ok);
   });
+
+  it('gives measured, before and after by speed as CSV, errors in percent', async () => {
+    const w = bigBlock();
+    const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '--csv'];
+    expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
+    const [head, ...rows] = w.out().trim().split('\r\n');
+    expect(head).toContain('figure,rpm,unit,measured,before,after,beforeErrorPct,afterErrorPct');
+    expect(rows).toHaveLength(9);
+    for (const row of rows) {
+      const [figure, , unit, measured, , after, , off] = row.split(',');
+      expect([figure, unit]).toEqual(['torque', 'Nm']);
+      expect(Number(off)).toBeCloseTo(100 * (Number(after) / Number(measured) - 1), 9);
+    }
+  });
+
+  it.each([60, 100])(
+    'draws the measured dots over both forecasts in %i columns, without colour',
+    async (columns) => {
+      const w = bigBlock(columns);
+      expect(
+        await main(['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv'], w.io, measuringCore(CORE)),
+      ).toBe(EXIT.ok);
+      const lines = w.out().split('\n');
+      expect(w.out()).toContain('o measured, b forecast before the fit');
+      const picture = lines.filter((line) => /^\s*[\d.]* [|+] /.test(line));
+      expect(picture.join('').match(/o/g)?.length).toBe(9);
+      expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(columns);
+      expect(w.out()).not.toContain('\u001b');
+    },
+  );
 
   it('writes nothing without -o, and says so', async () => {
     const w = bigBlock();
@@ -111,6 +141,21 @@ describe('valvetide backtest', () => {
     // The stand-in forecasts no gain but that of another day's air; the sheets show 2 %.
     expect(Math.abs(gain.forecast)).toBeLessThan(0.01);
     expect(gain.measured).toBeCloseTo(0.02, 2);
+  });
+
+  it('gives both sides and both gains by speed as CSV, and draws them', async () => {
+    const words = ['backtest', 'shop/engine.yaml', '--change', 'chamber.volume=112 cc', ...sheets];
+    const table = bigBlock();
+    expect(await main([...words, '--csv'], table.io, measuringCore(CORE)), table.err()).toBe(EXIT.ok);
+    const [head, first] = table.out().trim().split('\r\n');
+    expect(head).toContain('rpm,beforeMeasuredNm,beforeForecastNm,afterMeasuredNm,afterForecastNm');
+    const [, before, , after, , gain] = first.split(',').map(Number);
+    expect(gain).toBeCloseTo(100 * (after / before - 1), 6);
+    const text = bigBlock();
+    expect(await main(words, text.io, measuringCore(CORE))).toBe(EXIT.ok);
+    expect(text.out()).toContain('after it: x measured, a forecast');
+    const both = bigBlock();
+    expect(await main([...words, '--csv', '--json'], both.io)).toBe(EXIT.usage);
   });
 
   it('names a misspelt field before any forecast', async () => {

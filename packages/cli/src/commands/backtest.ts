@@ -10,6 +10,7 @@ import { openInput, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { backtestAnswer, backtestText } from '../render/backtestText.ts';
+import { backtestCsv } from '../render/calibrationCsv.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plainShort } from '../render/plain.ts';
@@ -17,7 +18,7 @@ import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
-import { parseBand, WEIGHTING_OPTION, withWorkers } from './studyFlags.ts';
+import { forbidTogether, parseBand, WEIGHTING_OPTION, withWorkers } from './studyFlags.ts';
 
 export const backtestCommand: CommandSpec = {
   name: 'backtest',
@@ -50,6 +51,7 @@ export const backtestCommand: CommandSpec = {
     { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the whole result as JSON' },
+    { name: 'csv', help: 'both sheets and their forecasts by speed as CSV' },
     ...OUTPUT_OPTIONS,
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
@@ -60,6 +62,7 @@ export const backtestCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  forbidTogether(flags, 'json', 'csv');
   const asJson = flags.on('json');
   for (const name of ['before', 'after']) {
     if (flags.texts(name).length === 0)
@@ -111,6 +114,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 
 function rendered(result: BacktestResult, flags: Flags, io: Io): string {
   if (flags.on('json')) return json(result);
+  if (flags.on('csv')) return backtestCsv(result);
   if (flags.on('quiet')) return `${backtestAnswer(result)}\n`;
   return backtestText(result, {
     width: widthOf(io.stdout),

@@ -11,6 +11,7 @@ import { openInput, type TextInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { calibrationCsv } from '../render/calibrationCsv.ts';
 import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts';
 import { json } from '../render/json.ts';
 import { paintFor } from '../render/paint.ts';
@@ -21,7 +22,7 @@ import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../rep
 import { version } from '../version.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
-import { withWorkers } from './studyFlags.ts';
+import { forbidTogether, withWorkers } from './studyFlags.ts';
 
 export const KNOBS_OPTION: OptionSpec = {
   name: 'knobs',
@@ -62,6 +63,7 @@ export const calibrateCommand: CommandSpec = {
     { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the report as JSON' },
+    { name: 'csv', help: 'what was measured and both forecasts of it as CSV' },
     {
       ...OUTPUT_OPTIONS[0],
       help: 'write the calibrated combination to FILE; the report stays on standard output',
@@ -79,6 +81,7 @@ export const calibrateCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  forbidTogether(flags, 'json', 'csv');
   const input = await openInput(operand, 'calibrate', io);
   const asJson = flags.on('json');
   const read = core.readDocument(input.text, { file: input.file });
@@ -117,6 +120,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 
 function report(result: CalibrationResult, path: string, flags: Flags, io: Io): string {
   if (flags.on('json')) return json(result);
+  if (flags.on('csv')) return calibrationCsv(result);
   const units = unitsOf(flags);
   if (flags.on('quiet')) return `${calibrationAnswer(result)}\n`;
   const written =

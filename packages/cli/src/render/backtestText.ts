@@ -3,6 +3,7 @@ import type { BacktestPoint, BacktestResult } from '@valvetide/core';
 import { calibrationText } from './calibrationText.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { backtestChart } from './measuredChart.ts';
 import { linesText, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -15,6 +16,7 @@ export function backtestText(result: BacktestResult, options: TextOptions): stri
     paint.strong(wrapped(backtestAnswer(result), width).trimEnd()).concat('\n') +
       wrapped(verdict(result), width),
     result.points.length === 0 ? '' : table(columns(units), result.points, width),
+    backtestChart(result, options),
     wrapped('The calibration it rests on:', width) + calibrationText(result.calibration, '', options),
     linesText(
       result.notes.map((note) => `note: ${plain(note)}`),

@@ -3,6 +3,7 @@ import type { CalibrationResult, FitPoint, FittedKnob } from '@valvetide/core';
 import { referenceAir } from './correction.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { calibrationChart } from './measuredChart.ts';
 import { linesText, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -16,10 +17,14 @@ export function calibrationText(result: CalibrationResult, written: string, opti
     paint.strong(wrapped(calibrationAnswer(result), width).trimEnd()).concat('\n') +
       [calibrationBasis(result, units), written].map((line) => wrapped(line, width)).join(''),
     table(knobColumns(), result.knobs, width),
-    ['+/- is one standard deviation.', ...calibrationFindings(result)]
+    [
+      '+/- is one standard deviation: the true value lies within it two times in three, within twice of it 19 times in 20.',
+      ...calibrationFindings(result),
+    ]
       .map((line) => wrapped(line, width))
       .join(''),
     table(calibrationPoints(result, units), result.points, width),
+    calibrationChart(result, options),
     disagreement(result, width),
     linesText(
       result.notes.map((note) => `note: ${plain(note)}`),
@@ -68,14 +73,15 @@ export function calibrationFindings({ knobs, confusions }: CalibrationResult): r
   const nameOf = (name: FittedKnob['name']): string => knobs.find((knob) => knob.name === name)?.what ?? name;
   const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
   const lines = confusions.map(({ knobs: [a, b], correlation }) => {
-    const sense = correlation < 0 ? `more of one for less of the other` : 'both more or both less';
-    return `${nameOf(a)} and ${nameOf(b)} cannot be told apart by these figures: ${sense} fits as well (correlation ${fixed(correlation, 2)}).`;
+    const sense = correlation < 0 ? 'more of one with less of the other' : 'more of both, or less of both,';
+    return `${nameOf(a)} and ${nameOf(b)} cannot be told apart by these figures: ${sense} fits as well (correlation ${fixed(correlation, 2)}). Trust what the two do together, not either value by itself.`;
   });
   if (hardly.length > 0)
     lines.push(
-      `These figures say next to nothing of ${hardly.join(' and ')}: what was believed before stands.`,
+      `These figures say next to nothing of ${hardly.join(' and ')}: as uncertain after the fit as before it.`,
     );
-  if (knobs.some((knob) => knob.atLimit)) lines.push('! held at the limit of 20 %.');
+  if (knobs.some((knob) => knob.atLimit))
+    lines.push('! stopped at the limit of 20 % from where it started; the figures ask for more.');
   return lines;
 }
 

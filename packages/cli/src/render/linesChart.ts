@@ -14,11 +14,13 @@ export interface LinesOptions {
   readonly unit: string;
   /** Draws the level 0, where it lies within the picture. */
   readonly zero: boolean;
+  /** Drawn over the lines, one letter a point. */
+  readonly dots?: readonly Line[];
 }
 
 /** `#` where lines cross on one spot. A line is straight between its points. Empty with fewer than two points. */
-export function linesChart(lines: readonly Line[], { width, unit, zero }: LinesOptions): string {
-  const all = lines.flatMap(({ points }) => points);
+export function linesChart(lines: readonly Line[], { width, unit, zero, dots = [] }: LinesOptions): string {
+  const all = [...lines, ...dots].flatMap(({ points }) => points);
   const xs = [...new Set(all.map(({ x }) => x))].sort((a, b) => a - b);
   if (xs.length < 2) return '';
   const scale = scaleFor([...all.map(({ y }) => y), ...(zero ? [0] : [])]);
@@ -43,6 +45,7 @@ export function linesChart(lines: readonly Line[], { width, unit, zero }: LinesO
       row[column] = there === ' ' || there === '-' || there === letter ? letter : '#';
     }
   }
+  for (const { letter, points } of dots) for (const { x, y } of points) grid[rowOf(y)][columnOf(x)] = letter;
   const labels = new Map<number, string>();
   for (let y = scale.bottom; y <= scale.top + scale.step / 2; y += scale.step)
     if (!labels.has(rowOf(y))) labels.set(rowOf(y), fixed(y, decimals));
