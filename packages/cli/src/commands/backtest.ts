@@ -9,6 +9,7 @@ import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles
 import { openInput, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { backtestAnswer, backtestText } from '../render/backtestText.ts';
 import { backtestCsv } from '../render/calibrationCsv.ts';
 import { json } from '../render/json.ts';
@@ -16,7 +17,9 @@ import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plainShort } from '../render/plain.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
+import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../report/backtestReport.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
+import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
 import { forbidTogether, parseBand, WEIGHTING_OPTION, withWorkers } from './studyFlags.ts';
 
@@ -53,6 +56,8 @@ export const backtestCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'both sheets and their forecasts by speed as CSV' },
     ...OUTPUT_OPTIONS,
+    REPORT_OPTION,
+    ...svgOptions(BACKTEST_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [
@@ -88,11 +93,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     core.comparePulls(before, core.recorrectSheet(after, before.standard).sheet, { band, weighting }),
   );
   const knobs = knobNames(flags, core);
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), [
-    ...input.files,
-    ...flags.texts('before'),
-    ...flags.texts('after'),
-  ]);
+  const files = [...input.files, ...flags.texts('before'), ...flags.texts('after')];
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const beside = chooseSideFiles(io, flags, files);
   const done = await withWorkers(flags, io, core, (runJobs, control) =>
     core.backtest(
       read.document,
@@ -108,6 +111,10 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       'interrupted before the change was forecast, nothing written',
     ]);
   deliver(io, destination, rendered(result, flags, io));
+  await deliverDrawn(flags, io, beside, {
+    page: (units) => backtestReport(result, units),
+    charts: (units) => backtestCharts(result, units),
+  });
   if (destination.path !== undefined && !flags.on('quiet')) io.stderr.write(`${backtestAnswer(result)}\n`);
   return result.outcome === 'forecast' ? EXIT.ok : EXIT.input;
 }

@@ -7,12 +7,15 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { objected, readDynoFiles, STANDARD_OPTION, STANDARDS, standardOf } from '../input/readDynoFiles.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
+import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { pullsCsv } from '../render/pullsCsv.ts';
 import { type PullsResult, pullsText } from '../render/pullsText.ts';
 import { widthOf } from '../render/width.ts';
+import { PULLS_CHARTS, pullsCharts, pullsReport } from '../report/pullsReport.ts';
 import { version } from '../version.ts';
+import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
 import { forbidTogether, parseBand, WEIGHTING_OPTION } from './studyFlags.ts';
 
@@ -42,6 +45,8 @@ export const pullsCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the pulls and their mean by speed as CSV' },
     ...OUTPUT_OPTIONS,
+    REPORT_OPTION,
+    ...svgOptions(PULLS_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only' },
   ],
   notes: [
@@ -65,12 +70,9 @@ async function run(
       'see valvetide pulls --help',
     ]);
   const read = await readDynoFiles(operands, 'pulls', flags, io, core);
-  const destination = chooseDestination(
-    io,
-    flags.text('output'),
-    flags.on('force'),
-    operands.filter((path) => path !== '-'),
-  );
+  const files = operands.filter((path) => path !== '-');
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const beside = chooseSideFiles(io, flags, files);
   const sheets = objected(() => sameStandard(read, flags, core));
   const bandText = flags.text('band');
   const options = {
@@ -86,6 +88,10 @@ async function run(
     }),
   );
   deliver(io, destination, rendered(result, sheets, flags, io));
+  await deliverDrawn(flags, io, beside, {
+    page: (units) => pullsReport(sheets, result, units),
+    charts: (units) => pullsCharts(sheets, result, units),
+  });
   return EXIT.ok;
 }
 

@@ -14,8 +14,8 @@ export function backtestText(result: BacktestResult, options: TextOptions): stri
   const { width, paint, units } = options;
   const paragraphs = [
     paint.strong(wrapped(backtestAnswer(result), width).trimEnd()).concat('\n') +
-      wrapped(verdict(result), width),
-    result.points.length === 0 ? '' : table(columns(units), result.points, width),
+      wrapped(backtestVerdict(result), width),
+    result.points.length === 0 ? '' : table(backtestPoints(units), result.points, width),
     backtestChart(result, options),
     wrapped('The calibration it rests on:', width) + calibrationText(result.calibration, '', options),
     linesText(
@@ -36,7 +36,8 @@ export function backtestAnswer({ gain, changes, measured, outcome }: BacktestRes
   return `${what}: forecast ${signed(100 * gain.forecast, 1)} +/- ${fixed(100 * gain.spread, 1)} %, measured ${signed(100 * gain.measured, 1)} % of mean power over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
 }
 
-function verdict({ gain, measured }: BacktestResult): string {
+/** Whether the error is more than the dyno's own doubt; empty where nothing was forecast. */
+export function backtestVerdict({ gain, measured }: BacktestResult): string {
   if (gain === null) return '';
   const least = fixed(100 * measured.resolvable, 1);
   const off = `Off by ${fixed(100 * Math.abs(gain.error), 1)} points`;
@@ -48,7 +49,8 @@ function verdict({ gain, measured }: BacktestResult): string {
   return `${off}: more than the dyno's own doubt (${pulls}) and what the calibration left open. Something about the change is not in the file, or not in the model.${sign}`;
 }
 
-function columns(units: TextOptions['units']): readonly Column<BacktestPoint>[] {
+/** Measured and forecast at each speed, before and after. */
+export function backtestPoints(units: TextOptions['units']): readonly Column<BacktestPoint>[] {
   const { torque, torqueUnit } = SHOWN[units];
   return [
     { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },

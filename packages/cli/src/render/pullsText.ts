@@ -24,11 +24,9 @@ export function pullsText(
 ): string {
   const { width, units, paint, detail } = options;
   const { sheets, comparisons } = result;
-  const answers =
-    comparisons.length > 0
-      ? comparisons.map((comparison) => comparisonAnswer(comparison, units))
-      : sheets.map((sheet) => summaryAnswer(sheet, units));
-  const answer = answers.map((line) => `${paint.strong(wrapped(line, width).trimEnd())}\n`).join('');
+  const answer = pullsAnswers(result, units)
+    .map((line) => `${paint.strong(wrapped(line, width).trimEnd())}\n`)
+    .join('');
   if (detail === 'quiet') return answer;
   const paragraphs = [
     answer,
@@ -37,6 +35,16 @@ export function pullsText(
     `${result.program.name} ${result.program.version}\n`,
   ];
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** What each further sheet gained on the first, or what one sheet comes to. */
+export function pullsAnswers(
+  { sheets, comparisons }: Pick<PullsResult, 'sheets' | 'comparisons'>,
+  units: UnitSystem,
+): readonly string[] {
+  return comparisons.length > 0
+    ? comparisons.map((comparison) => comparisonAnswer(comparison, units))
+    : sheets.map((sheet) => summaryAnswer(sheet, units));
 }
 
 function summaryAnswer({ mean, pulls, standard }: PullSummary, units: UnitSystem): string {
@@ -60,6 +68,24 @@ interface Row extends PullFigures {
 }
 
 function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boolean): string {
+  const { columns, rows } = pullFigures(sheet, units);
+  return [
+    wrapped(summaryBasis(sheet, units), width),
+    table(columns, rows, width),
+    wrapped(repeats(sheet), width),
+    linesText(
+      sheet.notes.map((note) => `note: ${plain(note)}`),
+      width,
+    ),
+    alone ? `\n${table(meanColumns(units), sheet.points, width)}` : '',
+  ].join('');
+}
+
+/** The pulls of a sheet and their mean, a row each. */
+export function pullFigures(
+  sheet: PullSummary,
+  units: UnitSystem,
+): { readonly columns: readonly Column<Row>[]; readonly rows: readonly Row[] } {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const rows: Row[] = sheet.pulls.map((pull) => ({ ...pull, label: plain(pull.name) }));
   if (sheet.pulls.length > 1) rows.push({ ...sheet.mean, label: 'mean' });
@@ -72,6 +98,11 @@ function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boole
     { name: 'mean', unit: torqueUnit, cell: ({ band }) => fixed(torque(band.torqueNm), 1) },
     { name: 'mean', unit: powerUnit, cell: ({ band }) => fixed(power(band.powerKw), 1) },
   ];
+  return { columns, rows };
+}
+
+/** What a sheet's figures refer to, and what its means count. */
+export function summaryBasis(sheet: PullSummary, units: UnitSystem): string {
   const basis =
     sheet.standard === 'none'
       ? 'as observed, no correction'
@@ -81,20 +112,11 @@ function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boole
     sheet.weighting === 'time'
       ? 'weighted by the time an acceleration spends at each speed'
       : 'every speed alike';
-  const heading = `${plain(sheet.sheet)}${title}: ${basis}; means over ${fixed(sheet.band.fromRpm)} to ${fixed(sheet.band.toRpm)} rpm, ${weighting}.`;
-  return [
-    wrapped(heading, width),
-    table(columns, rows, width),
-    wrapped(repeats(sheet), width),
-    linesText(
-      sheet.notes.map((note) => `note: ${plain(note)}`),
-      width,
-    ),
-    alone ? `\n${curveOf(sheet, { width, units })}` : '',
-  ].join('');
+  return `${plain(sheet.sheet)}${title}: ${basis}; means over ${fixed(sheet.band.fromRpm)} to ${fixed(sheet.band.toRpm)} rpm, ${weighting}.`;
 }
 
-function repeats({ repeatability, pulls, smoothedOver }: PullSummary): string {
+/** How well the pulls of a sheet repeat. */
+export function repeats({ repeatability, pulls, smoothedOver }: PullSummary): string {
   const smoothed =
     smoothedOver > 0
       ? ` Speeds differ from pull to pull: each was read at common ones, smoothed over ${fixed(smoothedOver)} rpm.`
@@ -106,9 +128,10 @@ function repeats({ repeatability, pulls, smoothedOver }: PullSummary): string {
   return `One pull scatters by ${fixed(100 * deviation, 2)} % (one standard deviation, over ${repeatability.speeds} speeds); ${pulls.length} such pulls a side tell ${fixed(100 * least, 2)} % apart.${smoothed}`;
 }
 
-function curveOf({ points }: PullSummary, { width, units }: Pick<TextOptions, 'width' | 'units'>): string {
+/** The mean curve of a sheet. */
+export function meanColumns(units: UnitSystem): readonly Column<MeanPoint>[] {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
-  const columns: Column<MeanPoint>[] = [
+  return [
     { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },
     { name: 'torque', unit: torqueUnit, cell: ({ torqueNm }) => fixed(torque(torqueNm), 1) },
     { name: 'power', unit: powerUnit, cell: ({ powerKw }) => fixed(power(powerKw), 1) },
@@ -119,13 +142,18 @@ function curveOf({ points }: PullSummary, { width, units }: Pick<TextOptions, 'w
       cell: ({ deviation }) => (deviation === null ? '' : fixed(100 * deviation, 2)),
     },
   ];
-  return table(columns, points, width);
 }
 
 function differences(comparison: PullComparison, { width, units }: TextOptions): string {
+  return (
+    wrapped(comparisonBasis(comparison), width) + table(differenceColumns(units), comparison.points, width)
+  );
+}
+
+/** Two sheets by speed. */
+export function differenceColumns(units: UnitSystem): readonly Column<DifferencePoint>[] {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
-  const { before, after, pulls, repeatability, repeatabilityAssumed, torqueNm } = comparison;
-  const columns: Column<DifferencePoint>[] = [
+  return [
     { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },
     { name: 'before', unit: torqueUnit, cell: ({ beforeNm }) => fixed(torque(beforeNm), 1) },
     { name: 'after', unit: torqueUnit, cell: ({ afterNm }) => fixed(torque(afterNm), 1) },
@@ -141,9 +169,19 @@ function differences(comparison: PullComparison, { width, units }: TextOptions):
     },
     { name: 'gain', unit: '%', cell: ({ gain }) => signed(100 * gain, 2) },
   ];
+}
+
+/** Which pulls are compared, and how well they repeat. */
+export function comparisonBasis({
+  before,
+  after,
+  pulls,
+  repeatability,
+  repeatabilityAssumed,
+  torqueNm,
+}: PullComparison): string {
   const source = repeatabilityAssumed
     ? `neither sheet repeats a pull, so the usual ${fixed(100 * repeatability, 1)} % of an engine dyno stands in`
     : `one pull scatters by ${fixed(100 * repeatability, 2)} %, both sheets together`;
-  const heading = `${plain(after)} (${pulls.after}) against ${plain(before)} (${pulls.before}): ${signed(100 * torqueNm.gain, 2)} % mean torque; ${source}. Pulls of two days or two cells differ by another 1 to 4 %.`;
-  return wrapped(heading, width) + table(columns, comparison.points, width);
+  return `${plain(after)} (${pulls.after}) against ${plain(before)} (${pulls.before}): ${signed(100 * torqueNm.gain, 2)} % mean torque; ${source}. Pulls of two days or two cells differ by another 1 to 4 %.`;
 }

@@ -64,6 +64,8 @@ export function compareCharts(
               referenceTorqueNm: first.curve.points.map((p) => p.torqueNm),
               resolvablePct,
               firstColour: 1,
+              remark:
+                'What is not known of each difference is not worked out here: valvetide rank draws it as a ribbon.',
             },
             units,
           ),

@@ -11,7 +11,7 @@ export interface Differing {
   readonly name: string;
   readonly byRpm: readonly { readonly rpm: number; readonly torqueNm: number; readonly torquePct: number }[];
   /** One standard deviation of the difference, speed by speed [N m]; null where it was not worked out. */
-  readonly sigmaNm: readonly number[] | null;
+  readonly sigmaNm: readonly (number | null)[] | null;
 }
 
 export interface DifferenceOptions {
@@ -23,11 +23,13 @@ export interface DifferenceOptions {
   readonly resolvablePct: number | null;
   /** Place in the colours of the report of the first of `others`. */
   readonly firstColour: number;
+  /** Closes the description. */
+  readonly remark?: string;
 }
 
 export function differenceBySpeed(
   others: readonly Differing[],
-  { reference, referenceTorqueNm, resolvablePct, firstColour }: DifferenceOptions,
+  { reference, referenceTorqueNm, resolvablePct, firstColour, remark = '' }: DifferenceOptions,
   units: UnitSystem,
 ): Figure {
   const { torque, torqueUnit } = SHOWN[units];
@@ -49,18 +51,19 @@ export function differenceBySpeed(
   const lines = others.flatMap(({ name, byRpm, sigmaNm }, i): Layer[] => {
     const colour = seriesColour(firstColour + i);
     const ribbon: Layer[] =
-      sigmaNm === null
+      sigmaNm === null || sigmaNm.every((sigma) => sigma === null)
         ? []
         : [
             {
               kind: 'ribbon',
               name: i === 0 ? 'one standard deviation' : null,
               colour,
-              points: byRpm.map((d, k) => ({
-                x: d.rpm,
-                low: torque(d.torqueNm - sigmaNm[k]),
-                high: torque(d.torqueNm + sigmaNm[k]),
-              })),
+              points: byRpm.flatMap((d, k) => {
+                const sigma = sigmaNm[k];
+                return sigma === null
+                  ? []
+                  : [{ x: d.rpm, low: torque(d.torqueNm - sigma), high: torque(d.torqueNm + sigma) }];
+              }),
             },
           ];
     return [
@@ -77,19 +80,31 @@ export function differenceBySpeed(
   });
   const columns: Column<number>[] = [
     { name: 'speed', unit: 'rpm', cell: (i) => fixed(rpm[i]) },
-    ...others.flatMap(({ name, byRpm }) => [
+    ...others.flatMap(({ name, byRpm, sigmaNm }) => [
       {
         name: seriesName(name),
         unit: torqueUnit,
         cell: (i: number) => signed(torque(byRpm[i].torqueNm), 1),
       },
       { name: seriesName(name), unit: '%', cell: (i: number) => signed(byRpm[i].torquePct, 1) },
+      ...(sigmaNm === null
+        ? []
+        : [
+            {
+              name: '+/-',
+              unit: torqueUnit,
+              cell: (i: number) => {
+                const sigma = sigmaNm[i];
+                return sigma === null ? '' : fixed(torque(sigma), 1);
+              },
+            },
+          ]),
     ]),
   ];
   return {
     id: 'difference',
     title: 'Difference by speed',
-    description: `Torque more or less than ${seriesName(reference)}. ${others.map(extremes).join(' ')}`,
+    description: `Torque more or less than ${seriesName(reference)}. ${others.map(extremes).join(' ')}${remark === '' ? '' : ` ${remark}`}`,
     drawing: {
       kind: 'plot',
       plot: {

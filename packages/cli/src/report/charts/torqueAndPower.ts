@@ -15,8 +15,8 @@ export interface MeasuredPoint {
 export interface TorqueAndPowerExtras {
   /** Speeds the builder cares about, shaded. */
   readonly band?: { readonly fromRpm: number; readonly toRpm: number };
-  /** One standard deviation of torque, speed by speed as in the curve [Nm]. */
-  readonly spreadNm?: readonly number[];
+  /** One standard deviation of torque, speed by speed as in the curve [Nm]; null where it was not worked out. */
+  readonly spreadNm?: readonly (number | null)[];
   /** Of a dyno sheet at the curve's correction standard. */
   readonly measured?: readonly MeasuredPoint[];
 }
@@ -33,18 +33,25 @@ export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAn
     colour: 'a' | 'b',
     of: (nm: number, rpm: number) => number,
   ): Layer[] =>
-    spreadNm === undefined
+    spreadNm === undefined || spreadNm.every((spread) => spread === null)
       ? []
       : [
           {
             kind: 'ribbon',
             name,
             colour,
-            points: points.map((p, i) => ({
-              x: p.rpm,
-              low: of(p.torqueNm - spreadNm[i], p.rpm),
-              high: of(p.torqueNm + spreadNm[i], p.rpm),
-            })),
+            points: points.flatMap((p, i) => {
+              const spread = spreadNm[i];
+              return spread === null
+                ? []
+                : [
+                    {
+                      x: p.rpm,
+                      low: of(p.torqueNm - spread, p.rpm),
+                      high: of(p.torqueNm + spread, p.rpm),
+                    },
+                  ];
+            }),
           },
         ];
   const [torque, power] = trade
@@ -98,12 +105,12 @@ export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAn
   return {
     id: 'torque-and-power',
     title: 'Torque and power',
-    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}`,
+    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${spreadNm === undefined ? '' : ' The ribbons are one standard deviation of what is not known, the part that changes share and that cancels in their gains included.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}`,
     drawing: {
       kind: 'plot',
       plot: { x: SPEED_AXIS, y: { title: `${torqueUnit} and ${powerUnit}` }, layers },
     },
-    table: figureTable(columns(curve, units), points),
+    table: figureTable(columns(curve, units, extras), points),
   };
 }
 
@@ -125,8 +132,14 @@ function note(
   };
 }
 
-function columns(curve: Curve, units: UnitSystem): Column<OperatingPoint>[] {
+function columns(
+  curve: Curve,
+  units: UnitSystem,
+  { spreadNm }: TorqueAndPowerExtras,
+): Column<OperatingPoint>[] {
   const trade = units === 'trade';
+  const spread = ({ rpm }: OperatingPoint): number | null =>
+    spreadNm?.[curve.points.findIndex((p) => p.rpm === rpm)] ?? null;
   const all: Column<OperatingPoint>[] = [
     { name: 'speed', unit: 'rpm', cell: (p) => fixed(p.rpm) },
     {
@@ -135,7 +148,19 @@ function columns(curve: Curve, units: UnitSystem): Column<OperatingPoint>[] {
       cell: (p) => fixed(trade ? p.torqueLbFt : p.torqueNm, 1),
     },
     { name: 'power', unit: trade ? 'hp' : 'kW', cell: (p) => fixed(trade ? p.powerHp : p.powerKw, 1) },
+    ...(spreadNm === undefined
+      ? []
+      : [
+          {
+            name: '+/- torque',
+            unit: trade ? 'lb-ft' : 'Nm',
+            cell: (p: OperatingPoint) => {
+              const nm = spread(p);
+              return nm === null ? '' : fixed(SHOWN[units].torque(nm), 1);
+            },
+          },
+        ]),
     { name: 'settled', unit: '', cell: (p) => (p.converged ? 'yes' : 'no') },
   ];
-  return curve.points.every((p) => p.converged) ? all.slice(0, 3) : all;
+  return curve.points.every((p) => p.converged) ? all.slice(0, -1) : all;
 }
