@@ -116,8 +116,8 @@ export async function backtest(
   ];
   const jobs: StudyJob[] = [];
   const days = {
-    before: dayOf(before.pulls[0], before.standard),
-    after: dayOf(after.pulls[0], after.standard),
+    before: dayOf(before.pulls, before.standard),
+    after: dayOf(after.pulls, after.standard),
   };
   for (const each of documents) {
     const pair = changedBy(each, changes, options);
