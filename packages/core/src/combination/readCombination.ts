@@ -1,6 +1,6 @@
 /** Text of a combination file to a complete combination, or to the list of everything that is wrong with it. */
 import { readDocument } from './readDocument.ts';
-import { type ReadResult, resolveDocument } from './resolveDocument.ts';
+import { inOrder, type ReadResult, resolveDocument } from './resolveDocument.ts';
 import type { SheetSource } from './sheet/readSheets.ts';
 
 /**
@@ -11,5 +11,8 @@ export function readCombination(
   options: { readonly file?: string; readonly sheet?: SheetSource } = {},
 ): ReadResult {
   const read = readDocument(text, options.file === undefined ? {} : { file: options.file });
-  return read.ok ? resolveDocument(read.document, { sheet: options.sheet }) : read;
+  if (read.ok) return resolveDocument(read.document, { sheet: options.sheet });
+  if (read.document === undefined) return { ok: false, problems: read.problems };
+  const rest = resolveDocument(read.document, { sheet: options.sheet });
+  return { ok: false, problems: inOrder([...read.problems, ...(rest.ok ? [] : rest.problems)]) };
 }

@@ -14,10 +14,17 @@ export interface CombinationDocument {
   readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
 }
 
-/** A document, or everything that is wrong with its text. */
+/**
+ * A document, or everything that is wrong with its text. Where fields were merely given twice, `document` holds the first of
+ * each, so that what else is wrong can be looked for.
+ */
 export type DocumentResult =
   | { readonly ok: true; readonly document: CombinationDocument }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | {
+      readonly ok: false;
+      readonly problems: readonly Problem[];
+      readonly document?: CombinationDocument;
+    };
 
 /** Longest file read [characters]; a combination takes a few thousand. */
 export const MAX_FILE_LENGTH = 400_000;
@@ -32,6 +39,8 @@ const MAX_SYNTAX_PROBLEMS = 5;
 
 /** Name used where the caller gives none. */
 export const DEFAULT_FILE_NAME = 'combination';
+
+const DUPLICATE = 'duplicate-field';
 
 const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['__proto__', 'prototype', 'constructor']);
 
@@ -69,8 +78,10 @@ export function readDocument(text: string, options: { readonly file?: string } =
       problemAt(walk, null, '', data === null ? 'file-empty' : 'not-a-combination', message),
     );
   }
-  if (walk.problems.length > 0) return { ok: false, problems: walk.problems };
-  return { ok: true, document: { file, data: data as { [name: string]: Plain }, positions: walk.positions } };
+  const { problems } = walk;
+  if (problems.some(({ code }) => code !== DUPLICATE)) return { ok: false, problems };
+  const document = { file, data: data as { [name: string]: Plain }, positions: walk.positions };
+  return problems.length > 0 ? { ok: false, problems, document } : { ok: true, document };
 }
 
 /**
@@ -97,6 +108,8 @@ function parse(text: string, walk: Walk): Node | null | undefined {
       prettyErrors: false,
       schema: 'core',
       merge: false,
+      // Looked for on the way through, where the field's name and first place are known.
+      uniqueKeys: false,
     });
     const complaints = [...parsed.errors, ...parsed.warnings].slice(0, MAX_SYNTAX_PROBLEMS);
     walk.problems.push(...complaints.map((error) => syntaxProblem(error, walk)));
@@ -110,9 +123,6 @@ function parse(text: string, walk: Walk): Node | null | undefined {
 
 function syntaxProblem(error: YAMLError, walk: Walk): Problem {
   const message = error.message.replace(/\s+/gu, ' ').trim();
-  if (error.code === 'DUPLICATE_KEY') {
-    return problemAt(walk, error.pos[0], '', 'duplicate-field', 'gives the same field twice');
-  }
   if (error.code === 'MULTIPLE_DOCS') {
     return problemAt(
       walk,
@@ -154,6 +164,11 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
       continue;
     }
     const child = join(path, name);
+    if (Object.hasOwn(result, name)) {
+      const message = `is given twice, first on line ${walk.positions[child].line}: keep one of the two`;
+      walk.problems.push(problemAt(walk, offsetOf(key), child, DUPLICATE, message));
+      continue;
+    }
     notePosition(offsetOf(key), child, walk);
     result[name] = toPlain(value, child, depth + 1, walk);
   }

@@ -196,7 +196,7 @@ function once(make: () => number): () => number {
 }
 
 /** By file, then by line. */
-function inOrder(problems: readonly Problem[]): readonly Problem[] {
+export function inOrder(problems: readonly Problem[]): readonly Problem[] {
   const first = problems.length > 0 ? problems[0].file : '';
   return [...problems].sort((a, b) => {
     if (a.file !== b.file) return a.file === first ? -1 : b.file === first ? 1 : a.file < b.file ? -1 : 1;

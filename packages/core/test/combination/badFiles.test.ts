@@ -43,7 +43,12 @@ const CASES: readonly (readonly [what: string, text: string, ...lines: readonly 
     'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.07 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is portArea, 1.3 in2)',
     'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.13 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is portVolume over portLength, 0.895 in2)',
   ],
-  ['a field twice', 'engine: { bore: 4 in, bore: 5 in }', 'e.yaml:1:23 gives the same field twice'],
+  [
+    'a field twice',
+    'engine: { bore: 4 in, bore: 5 in, stroke: 3 kg, cylinders: 8 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 2 }\n',
+    'e.yaml:1:23 engine.bore is given twice, first on line 1: keep one of the two',
+    "e.yaml:1:35 engine.stroke needs a length, got '3 kg' (use in, mm, cm, thou, ft, m)",
+  ],
   [
     'an alias',
     'engine: &x { bore: 4 in }\nheads: *x',
