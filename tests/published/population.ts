@@ -34,6 +34,8 @@ export interface TableEngine {
 /** Rows of the table that are one engine each, and how many were left out and why. */
 export interface Population {
   readonly engines: readonly TableEngine[];
+  /** The same with the engine that looks supercharged. */
+  readonly agreeing: readonly TableEngine[];
   /** Different naturally aspirated gasoline piston engines whose row is complete. */
   readonly unique: number;
   /** Bore and stroke contradict the displacement by more than 3 %. */
@@ -71,6 +73,7 @@ export function population(): Population {
   const engines = agreeing.filter((e) => !(e.displacement === 110 && e.compression === 7.5));
   return {
     engines,
+    agreeing,
     unique: unique.size,
     contradictory: unique.size - agreeing.length,
     mislabelled: agreeing.length - engines.length,
