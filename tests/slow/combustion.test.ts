@@ -75,20 +75,19 @@ describe.each(EXAMPLES)('the example $example near its torque peak', ({ example,
     });
   });
 
-  // 1 to 1.5 % for 5 deg, 4 to 5 % for 10 deg, one octane number a degree (common practice, no source). A third is
-  // left around the figures of torque, a half around that of octane.
+  // 1 to 1.5 % for 5 deg, 4 to 5 % for 10 deg, one octane number a degree (common practice, no source). About:
+  // 15 % is left around the figures of torque, a half around that of octane.
   it('loses torque to retard, and octane demand with it, as the trade has it', () => {
     const best = pointOf(engine(), rpm);
     const late = [5, 10].map((degrees) => pointOf(atAngle(engine(), best.ca50DegAtdc + degrees), rpm));
     const [five, ten] = late.map((point) => 100 * (1 - point.torqueNm / best.torqueNm));
-    expect(five).toBeGreaterThan(0.67 * 1);
-    expect(five).toBeLessThan(1.33 * 1.5);
-    expect(ten).toBeGreaterThan(0.67 * 4);
-    expect(ten).toBeLessThan(1.33 * 5);
+    expect(five).toBeGreaterThan(0.85 * 1);
+    expect(five).toBeLessThan(1.15 * 1.5);
+    expect(ten).toBeGreaterThan(0.85 * 4);
+    expect(ten).toBeLessThan(1.15 * 5);
     const perDegree = (best.octaneRequired - late[1].octaneRequired) / 10;
     expect(perDegree).toBeGreaterThan(0.5);
-    // The big block asks for 1.502: to the two digits that the bound has it is met.
-    expect(Number(perDegree.toFixed(2))).toBeLessThanOrEqual(1.5);
+    expect(perDegree).toBeLessThan(1.5);
   });
 
   it('is timed within 0.1 % of the best torque of the whole cycle, which lies at 5 to 12 deg too', () => {
@@ -123,16 +122,18 @@ describe.each(EXAMPLES)('the example $example near its torque peak', ({ example,
 });
 
 describe.each(EXAMPLES.slice(1))('the example $example on alcohol', ({ example, rpm }) => {
-  // E85 2 to 5 %, methanol 5 to 10 % more than gasoline at one compression ratio (common practice, no source).
+  // E85 2 to 5 %, methanol 5 to 10 % more than gasoline at one compression ratio (common practice, no source), compared in
+  // the whole per cent they are given in.
   it('gains on E85 and more on methanol, with cooler charge and less octane asked for', () => {
     const [gasoline, e85, methanol] = ['pump-93', 'e85', 'methanol'].map((fuel) =>
       pointOf(burning(example, fuel), rpm),
     );
-    const gain = (point: OperatingPoint) => 100 * (point.torqueNm / gasoline.torqueNm - 1);
-    expect(gain(e85)).toBeGreaterThan(2);
-    expect(gain(e85)).toBeLessThan(5);
-    expect(gain(methanol)).toBeGreaterThan(5);
-    expect(gain(methanol)).toBeLessThan(10);
+    const gain = (point: OperatingPoint) => Math.round(100 * (point.torqueNm / gasoline.torqueNm - 1));
+    expect(gain(e85)).toBeGreaterThanOrEqual(2);
+    expect(gain(e85)).toBeLessThanOrEqual(5);
+    expect(gain(methanol)).toBeGreaterThanOrEqual(5);
+    expect(gain(methanol)).toBeLessThanOrEqual(10);
+    expect(methanol.torqueNm).toBeGreaterThan(e85.torqueNm);
     expect(e85.chargeTemperatureK).toBeLessThan(gasoline.chargeTemperatureK);
     expect(methanol.chargeTemperatureK).toBeLessThan(e85.chargeTemperatureK);
     expect(e85.octaneRequired).toBeLessThan(gasoline.octaneRequired);

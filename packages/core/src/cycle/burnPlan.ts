@@ -4,11 +4,12 @@ import { cylinderVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import type { BurnClass } from '../processes/burnDuration.ts';
 import {
+  CENTRED_CA50,
   ca50FromSpark,
-  centredMainBurn,
   DEVELOPMENT_INSTANT,
   flameDevelopmentAngle,
   mainBurnAngle,
+  mainBurnTimed,
   sparkLead,
 } from '../processes/burnDuration.ts';
 import type { FlameFuel } from '../processes/laminarFlameSpeed.ts';
@@ -32,11 +33,21 @@ export interface BurnModel {
   readonly efficiency: number;
 }
 
-/** Crank angles of a burn [deg]. */
+/** Crank angles of the burns a charge can have [deg]. */
 export interface BurnAngles {
   /** Spark to 10 % burned. */
   readonly development: number;
-  /** 10 to 90 % burned. */
+  /** 10 to 90 % burned, of a burn with half burned at {@link CENTRED_CA50} or before. */
+  readonly main: number;
+  /** 10 to 90 % burned of a charge lit so many degrees before firing top centre; left out where that doesn't matter. */
+  readonly mainAt?: (lead: number) => number;
+}
+
+/** A timing with all that follows from it [deg]. */
+export interface TimedBurn {
+  /** Spark before firing top centre, 50 % burned after it, 10 to 90 % burned. */
+  readonly spark: number;
+  readonly ca50: number;
   readonly main: number;
 }
 
@@ -90,7 +101,8 @@ export function burnAngles(
     const main = mainBurnAngle(model.chamber, pistonSpeed, viscosity, height, flameSpeed, topVolume / volume);
     return Math.min(model.multiplier * main, LONGEST);
   };
-  return { development: first, main: model.duration ?? centredMainBurn(first, mainAt) };
+  if (model.duration !== null) return { development: first, main: model.duration };
+  return { development: first, main: mainBurnTimed(first, mainAt, CENTRED_CA50), mainAt };
 }
 
 /** Timing asked for: 50 % burned after firing top centre, or spark before it [deg]. */
@@ -98,17 +110,21 @@ export type Timing = { readonly ca50: number } | { readonly spark: number };
 
 /** The burn with these angles and timing. */
 export function planBurn(angles: BurnAngles, timing: Timing, efficiency: number): BurnLaw {
-  const ca50 = 'ca50' in timing ? timing.ca50 : ca50FromSpark(angles.development, angles.main, timing.spark);
-  const window = burnWindow(ca50, angles.main);
+  const { ca50, main } = timedBurn(angles, timing);
+  const window = burnWindow(ca50, main);
   return { start: window.start, duration: window.duration, a: WIEBE_A, m: WIEBE_M, efficiency };
 }
 
-/** Spark before firing top centre [deg] and angle of 50 % burned [deg] of a timing. */
-export function timingAngles(
-  angles: BurnAngles,
-  timing: Timing,
-): { readonly spark: number; readonly ca50: number } {
-  return 'ca50' in timing
-    ? { ca50: timing.ca50, spark: sparkLead(angles.development, angles.main, timing.ca50) }
-    : { spark: timing.spark, ca50: ca50FromSpark(angles.development, angles.main, timing.spark) };
+/** Spark, centre and length of the burn with these angles and timing. */
+export function timedBurn(angles: BurnAngles, timing: Timing): TimedBurn {
+  const { development, main: centred, mainAt } = angles;
+  if ('ca50' in timing) {
+    const { ca50 } = timing;
+    const late = ca50 > CENTRED_CA50 && mainAt !== undefined;
+    const main = late ? mainBurnTimed(development, mainAt, ca50) : centred;
+    return { ca50, main, spark: sparkLead(development, main, ca50) };
+  }
+  const { spark } = timing;
+  const main = mainAt === undefined ? centred : Math.max(centred, mainAt(Math.max(0, spark)));
+  return { spark, main, ca50: ca50FromSpark(development, main, spark) };
 }

@@ -3,7 +3,7 @@ import type { EngineNetwork, Mesh } from '../combination/assemble.ts';
 import { assembleNetwork, DEFAULT_MESH } from '../combination/assemble.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
-import { burnAngles, planBurn, releasedShare, timingAngles } from '../cycle/burnPlan.ts';
+import { burnAngles, planBurn, releasedShare, timedBurn } from '../cycle/burnPlan.ts';
 import { closedBench, runClosedCycle } from '../cycle/closedCycle.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
@@ -115,11 +115,11 @@ export function createSimulation(combination: Combination, options: SimulationOp
       if (settled) return false;
       // The first cycle at a speed still has the waves of the speed before: what it traps is not worth a search.
       if (cycles === 1 && lastChoice !== null) return true;
-      const before = timingAngles(angles[0], timing).ca50;
+      const before = timedBurn(angles[0], timing).ca50;
       choice = search(rpm, lastChoice);
       lastChoice = choice;
       timing = choice.timing;
-      const moved = Math.abs(timingAngles(angles[0], timing).ca50 - before);
+      const moved = Math.abs(timedBurn(angles[0], timing).ca50 - before);
       settled = (moved < SETTLED && change < STEADY) || cycles >= MAX_SEARCHES;
       return true;
     };
@@ -130,9 +130,9 @@ export function createSimulation(combination: Combination, options: SimulationOp
       rpm,
       cycle,
       choice: choice ?? search(rpm, lastChoice),
-      spark: mean((a) => timingAngles(a, timing).spark),
-      ca50: mean((a) => timingAngles(a, timing).ca50),
-      burnDuration: mean((a) => a.main),
+      spark: mean((a) => timedBurn(a, timing).spark),
+      ca50: mean((a) => timedBurn(a, timing).ca50),
+      burnDuration: mean((a) => timedBurn(a, timing).main),
     };
   };
   return { combination, tables, engine, march, runSpeed };

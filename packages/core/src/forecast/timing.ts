@@ -1,7 +1,7 @@
 /** When to burn: given, best torque, or as early as the fuel's octane allows. */
 import type { Burn } from '../combination/combination.ts';
 import type { BurnAngles, Timing } from '../cycle/burnPlan.ts';
-import { planBurn, timingAngles } from '../cycle/burnPlan.ts';
+import { planBurn, timedBurn } from '../cycle/burnPlan.ts';
 import type { ClosedBench, ClosedCycle } from '../cycle/closedCycle.ts';
 import { runClosedCycle } from '../cycle/closedCycle.ts';
 import { sweptVolume } from '../geometry/sliderCrank.ts';
@@ -50,7 +50,7 @@ export function chooseTiming(
 ): TimingChoice {
   const runs = new Map<number, ClosedCycle>();
   const run = (timing: Timing): ClosedCycle => {
-    const { ca50 } = timingAngles(angles, timing);
+    const { ca50 } = timedBurn(angles, timing);
     const result = runs.get(ca50) ?? runClosedCycle(bench, planBurn(angles, timing, burn.efficiency));
     runs.set(ca50, result);
     return result;

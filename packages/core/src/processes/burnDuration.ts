@@ -112,7 +112,7 @@ const DENSITY_POWER = 10 / 9 - 2 / 3;
  * spark and are squeezed with the charge until it burns: the earlier the spark, the larger they are and the more they are
  * squeezed, the second counting for more. That takes a quarter off what compression, speed or mixture would change alone.
  *
- * @param density - of the unburned charge at the spark over that at firing top centre [-], see {@link centredMainBurn}
+ * @param density - of the unburned charge at the spark over that at firing top centre [-], see {@link mainBurnTimed}
  */
 export function mainBurnAngle(
   chamber: BurnClass,
@@ -135,15 +135,19 @@ export function mainBurnAngle(
 const SETTLING_STEPS = 12;
 
 /**
- * Main burn that agrees with its own spark [deg]: lit so that half is burned at {@link CENTRED_CA50}.
+ * Main burn that agrees with its own spark [deg]: lit so that half is burned at `ca50`, or at {@link CENTRED_CA50} where that
+ * is later. A late burn is lit in denser charge and spreads more slowly; an earlier one than the centred is not taken to be
+ * faster, since its flame starts in colder gas than the flame speed at top centre knows of.
  *
  * @param development - spark to 10 % burned [deg]
  * @param mainAt - main burn [deg] of a charge lit so many degrees before firing top centre
+ * @param ca50 - angle of 50 % burned after firing top centre [deg]
  */
-export function centredMainBurn(development: number, mainAt: (lead: number) => number): number {
+export function mainBurnTimed(development: number, mainAt: (lead: number) => number, ca50: number): number {
+  const centre = Math.max(ca50, CENTRED_CA50);
   let main = mainAt(development);
   for (let i = 0; i < SETTLING_STEPS; i++) {
-    main = (main + mainAt(Math.max(0, sparkLead(development, main, CENTRED_CA50)))) / 2;
+    main = (main + mainAt(Math.max(0, sparkLead(development, main, centre)))) / 2;
   }
   return main;
 }

@@ -4,12 +4,12 @@ import {
   type BurnClass,
   CENTRED_CA50,
   ca50FromSpark,
-  centredMainBurn,
   DEVELOPMENT_INSTANT,
   DEVELOPMENT_REFERENCE,
   flameDevelopmentAngle,
   MAIN_REFERENCE,
   mainBurnAngle,
+  mainBurnTimed,
   REFERENCE_BURN,
   sparkLead,
 } from '../../src/processes/burnDuration.ts';
@@ -55,8 +55,17 @@ describe('the reference conditions', () => {
   it('belong to a spark that agrees with them: a longer burn is lit earlier, which shortens it', () => {
     // main = 40 - lead / 2 and lead = 20 + 0.48713 main - 8 meet at main = 34 / 1.24357.
     const share = sparkLead(0, 1, 0);
-    const settled = centredMainBurn(20, (lead) => 40 - lead / 2);
+    const settled = mainBurnTimed(20, (lead) => 40 - lead / 2, 8);
     expect(settled).toBeCloseTo((40 - (20 - CENTRED_CA50) / 2) / (1 + share / 2), 3);
+  });
+
+  it('are longer where the burn is late, and no shorter where it is early', () => {
+    const timed = (ca50: number) => mainBurnTimed(20, (lead) => 40 - lead / 2, ca50);
+    const share = sparkLead(0, 1, 0);
+    // As above with 16 deg: main = 38 / 1.24357.
+    expect(timed(16)).toBeCloseTo((40 - (20 - 16) / 2) / (1 + share / 2), 3);
+    expect(timed(16)).toBeGreaterThan(timed(8) + 3);
+    expect(timed(0)).toBe(timed(CENTRED_CA50));
   });
 
   it('keep the durations of the trade: 28 deg fast, 34 normal, 42 slow (common practice, no source)', () => {
@@ -201,15 +210,18 @@ function charge(
   const development = flameDevelopmentAngle(chamber, speed, early.nu, early.height, early.flame);
   return {
     development,
-    main: centredMainBurn(development, (lead) =>
-      mainBurnAngle(
-        chamber,
-        speed,
-        top.nu,
-        top.height,
-        top.flame,
-        clearance / (clearance + pistonTravel(lead)),
-      ),
+    main: mainBurnTimed(
+      development,
+      (lead) =>
+        mainBurnAngle(
+          chamber,
+          speed,
+          top.nu,
+          top.height,
+          top.flame,
+          clearance / (clearance + pistonTravel(lead)),
+        ),
+      CENTRED_CA50,
     ),
   };
 }
