@@ -113,7 +113,13 @@ export function sampleRanking(names: readonly string[]): Ranking {
     band: BASIS.band,
     rpm: RPM,
     dyno: { repeatabilityPct: 0.5, pulls: 3, resolvablePct: 0.82 },
-    baseline: { bandPowerKw: 420, bandTorqueNm: 800, sigmaPct: 3.1 },
+    baseline: {
+      bandPowerKw: 420,
+      bandTorqueNm: 800,
+      sigmaPct: 3.1,
+      bySpeed: RPM.map((rpm, k) => ({ rpm, torqueNm: 800, sigmaNm: k === 0 ? null : 24 })),
+    },
+    spreadRpm: RPM.slice(1),
     changes: names.map((name, i) => ({
       name,
       bandGainPct: 2 - 1.1 * i,
@@ -132,6 +138,13 @@ export function sampleRanking(names: readonly string[]): Ranking {
       cost: 400,
       hours: 6,
       reversible: true,
+      bySpeed: RPM.map((rpm, k) => ({
+        rpm,
+        gainNm: 16 - 9 * i,
+        gainPct: 2 - 1.1 * i,
+        sigmaNm: k === 0 ? null : 3 + 2 * i,
+        sigmaPct: k === 0 ? null : 0.4 + 0.2 * i,
+      })),
     })),
     pairs: names.flatMap((a, i) =>
       names.slice(i + 1).map((b, k) => ({

@@ -31,6 +31,7 @@ import {
   type Responses,
   type ResponseWorld,
 } from './responses.ts';
+import { speedSpreads } from './speedSpread.ts';
 import { testOrder } from './testOrder.ts';
 import { type Candidacy, type Unknown, unknownsOf } from './unknowns.ts';
 
@@ -114,7 +115,19 @@ export async function rank(
   queue.expect(expectedLater(world) + 2);
   const responses = await measureResponses(world);
 
-  const study: RankStudy = { baseline, changes, dyno, seed, speeds, queue, responses, unknowns, pairing };
+  const spreads = speedSpreads(responses, speeds.band, { seed, correlated: unknowns.calibrated });
+  const study: RankStudy = {
+    baseline,
+    changes,
+    dyno,
+    seed,
+    speeds,
+    queue,
+    responses,
+    spreads,
+    unknowns,
+    pairing,
+  };
   const ranked = rankChanges(study);
   const pairs = rankPairs(study, ranked);
   const sets = await rankSets(study, ranked, pairs, budget, { ask: fine, sheet });
@@ -129,6 +142,7 @@ export async function rank(
       band: speeds.band,
       rpm: speeds.gains,
       dyno: { ...dyno, resolvablePct: resolvable },
+      spreadRpm: speeds.responses,
       baseline: baselineFigures(study),
       changes: ranked,
       pairs,
@@ -170,7 +184,14 @@ function orderOf(
   return testOrder(candidates, pairs, { resolvablePct: resolvablePct(dyno), pulls: dyno.pulls });
 }
 
-function baselineFigures({ queue, speeds, responses, seed, unknowns }: RankStudy): Ranking['baseline'] {
+function baselineFigures({
+  queue,
+  speeds,
+  responses,
+  spreads,
+  seed,
+  unknowns,
+}: RankStudy): Ranking['baseline'] {
   const curve = queue.curve(BASELINE);
   if (curve === null) return null;
   const { powerKw, torqueNm } = bandMean(curve.points, speeds.band);
@@ -182,6 +203,10 @@ function baselineFigures({ queue, speeds, responses, seed, unknowns }: RankStudy
     bandPowerKw: powerKw,
     bandTorqueNm: torqueNm,
     sigmaPct: draws === null ? null : 100 * spreadOf(draws),
+    bySpeed: curve.points.map(({ rpm, torqueNm: torque }) => {
+      const spread = spreads.baseline(rpm);
+      return { rpm, torqueNm: torque, sigmaNm: spread === null ? null : torque * spread.torque };
+    }),
   };
 }
 

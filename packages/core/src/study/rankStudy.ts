@@ -6,6 +6,7 @@ import type { Change } from './change.ts';
 import type { Dyno } from './dynoResolution.ts';
 import type { ForecastQueue } from './forecastQueue.ts';
 import type { Responses } from './responses.ts';
+import type { SpeedSpreads } from './speedSpread.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** Speeds [1/min]. */
@@ -32,6 +33,7 @@ export interface RankStudy {
   readonly speeds: RankSpeeds;
   readonly queue: ForecastQueue;
   readonly responses: Responses;
+  readonly spreads: SpeedSpreads;
   readonly unknowns: Unknowns;
   readonly pairing: Pairing;
 }

@@ -13,8 +13,9 @@ import {
   varianceShares,
 } from './pairedDraws.ts';
 import { peakValue } from './peak.ts';
-import type { MattersMost, RankedChange } from './ranking.ts';
+import type { GainAtSpeed, MattersMost, RankedChange } from './ranking.ts';
 import { BASELINE, changeKey, type RankSpeeds, type RankStudy } from './rankStudy.ts';
+import type { SpreadAt } from './speedSpread.ts';
 import { tieGroups } from './tieGroups.ts';
 import type { Unknown } from './unknowns.ts';
 
@@ -32,7 +33,7 @@ export function powerGain(base: Curve, curve: Curve, { band }: RankSpeeds): Powe
 
 /** Largest gain first, equals by name. */
 export function rankChanges(study: RankStudy): readonly RankedChange[] {
-  const { queue, changes, responses, unknowns, dyno, speeds } = study;
+  const { queue, changes, responses, spreads, unknowns, dyno, speeds } = study;
   const base = queue.curve(BASELINE);
   if (base === null) return [];
   const measured = changes.flatMap((change, i) => {
@@ -70,6 +71,21 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       cost: change.cost,
       hours: change.hours,
       reversible: change.reversible,
+      bySpeed: gainsBySpeed(base, curve, spreads.changes.get(change.name)),
+    };
+  });
+}
+
+function gainsBySpeed(base: Curve, curve: Curve, spreadAt: SpreadAt = () => null): readonly GainAtSpeed[] {
+  return base.points.map(({ rpm, torqueNm: before }, i) => {
+    const after = curve.points[i].torqueNm;
+    const spread = spreadAt(rpm);
+    return {
+      rpm,
+      gainNm: after - before,
+      gainPct: percent(before, after),
+      sigmaNm: spread === null ? null : before * spread.torque,
+      sigmaPct: spread === null ? null : 100 * spread.ratio,
     };
   });
 }

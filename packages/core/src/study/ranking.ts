@@ -30,6 +30,28 @@ export interface RankedChange {
   readonly cost: number | null;
   readonly hours: number | null;
   readonly reversible: boolean;
+  /** At every speed that was forecast, rising. */
+  readonly bySpeed: readonly GainAtSpeed[];
+}
+
+/** A gain in torque at one speed. */
+export interface GainAtSpeed {
+  readonly rpm: number;
+  readonly gainNm: number;
+  /** Of the baseline's torque there [%]. */
+  readonly gainPct: number;
+  /** One standard deviation of `gainNm`; null outside the band, and where an abort came first. */
+  readonly sigmaNm: number | null;
+  /** One standard deviation of `gainPct`. */
+  readonly sigmaPct: number | null;
+}
+
+/** The baseline's torque at one speed. */
+export interface TorqueAtSpeed {
+  readonly rpm: number;
+  readonly torqueNm: number;
+  /** One standard deviation, errors that cancel in a gain included; null outside the band, and where an abort came first. */
+  readonly sigmaNm: number | null;
 }
 
 /** An unknown and what it does to a gain. */
@@ -88,7 +110,11 @@ export interface Ranking {
     readonly bandTorqueNm: number;
     /** One standard deviation of the baseline's own power, errors that cancel in a gain included [%]. */
     readonly sigmaPct: number | null;
+    /** At every speed that was forecast, rising. */
+    readonly bySpeed: readonly TorqueAtSpeed[];
   } | null;
+  /** Speeds that spreads were worked out at [1/min]: straight between them, held at the nearest out to the ends of the band. */
+  readonly spreadRpm: readonly number[];
   /** Largest gain first. */
   readonly changes: readonly RankedChange[];
   /** Pairs that can be had together, strongest interaction first. */

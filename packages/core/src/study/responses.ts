@@ -3,8 +3,17 @@ import type { Combination } from '../combination/combination.ts';
 import { randomNamed } from '../numerics/random.ts';
 import type { Change } from './change.ts';
 import type { ForecastQueue } from './forecastQueue.ts';
-import { type Response, type Subject, varianceShares } from './pairedDraws.ts';
+import { type Subject, varianceShares } from './pairedDraws.ts';
 import type { Offset } from './perturbed.ts';
+import {
+  baselineSubject,
+  candidateSubject,
+  nameOf,
+  type Readings,
+  responseOf,
+  type Vectors,
+  WIDE,
+} from './subjects.ts';
 import type { Unknown } from './unknowns.ts';
 
 /** What it takes to forecast a combination whose unknowns are off. */
@@ -21,11 +30,21 @@ export interface ResponseWorld {
   readonly ask: (name: string, combination: Combination) => void;
 }
 
-/** The responses found; null where an abort kept a reference from being run. */
-export interface Responses {
+/** Baseline and candidates with what was found of them; null where an abort kept a reference from being run. */
+export interface Subjects {
   readonly baseline: Subject | null;
   /** In the order of the changes. */
   readonly candidates: readonly (Subject | null)[];
+}
+
+/** The same at one speed [1/min]. */
+export interface SubjectsAtSpeed extends Subjects {
+  readonly rpm: number;
+}
+
+/** The responses found: of mean power, and of the power at each speed that they were taken at. */
+export interface Responses extends Subjects {
+  readonly bySpeed: readonly SubjectsAtSpeed[];
   /** Ids of unknowns that could not be moved either way. */
   readonly stuck: readonly string[];
 }
@@ -42,19 +61,8 @@ const LARGE_SIGMA = 0.001;
 /** An unknown that brings this share of the variance of a gain, and this much of it [%], is moved both ways, for its curvature. */
 const BOTH_WAYS = 0.1;
 const BOTH_WAYS_SIGMA = 0.05;
-/**
- * How far then [standard deviations]: with the middle, the points of the three-point Gauss-Hermite rule, from which a
- * parabola gives the variance of a cubic nearly, and not only of a parabola (Abramowitz and Stegun, 25.4.46).
- */
-const WIDE: number = Math.sqrt(3);
-
 /** Sections that rarely tell one part from another; only their place in the queue depends on it, not the result. */
 const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mixture', 'fuel', 'weather']);
-
-const BASELINE = 'baseline';
-
-/** What each vector moves. */
-type Vectors = readonly (readonly Offset[])[];
 
 /** Queues the references and the baseline's own responses: what can be run before anything is known. */
 export function askFirst(world: ResponseWorld): void {
@@ -80,8 +88,8 @@ export async function measureResponses(world: ResponseWorld): Promise<Responses>
   const { queue, changes, unknowns } = world;
   await queue.run();
   const found = (vectors: Vectors): Responses => ({
-    baseline: baselineSubject(world),
-    candidates: changes.map((change) => candidateSubject(world, change, vectors)),
+    ...subjectsOf(world, readings(world), vectors),
+    bySpeed: speedsOf(world).map((rpm, i) => ({ rpm, ...subjectsOf(world, readings(world, i), vectors) })),
     stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
   });
   if (!queue.complete) return found([]);
@@ -105,18 +113,39 @@ export async function measureResponses(world: ResponseWorld): Promise<Responses>
   return found(vectors);
 }
 
+/** Mean power over the speeds, or power at one of them. */
+function readings({ queue, unknowns }: ResponseWorld, speed?: number): Readings {
+  return {
+    unknowns,
+    power: (name) =>
+      speed === undefined ? queue.meanPower(name) : (queue.curve(name)?.points[speed]?.powerKw ?? null),
+  };
+}
+
+/** The speeds that responses are taken at [1/min]. */
+function speedsOf({ queue }: ResponseWorld): readonly number[] {
+  return queue.curve(nameOf(null, ''))?.points.map(({ rpm }) => rpm) ?? [];
+}
+
+function subjectsOf({ changes }: ResponseWorld, read: Readings, vectors: Vectors): Subjects {
+  return {
+    baseline: baselineSubject(read),
+    candidates: changes.map((change) => candidateSubject(read, change, vectors)),
+  };
+}
+
 /** Whether what is left together brings little of the variance of the gain, or little at all. */
 function isSettled(world: ResponseWorld, change: Change, vectors: Vectors): boolean {
-  const baseline = baselineSubject(world);
-  const candidate = candidateSubject(world, change, vectors);
+  const baseline = baselineSubject(readings(world));
+  const candidate = candidateSubject(readings(world), change, vectors);
   if (baseline === null || candidate === null || candidate.remainder < LARGE_SIGMA) return true;
   const known = varianceShares(baseline, candidate).reduce((sum, { share }) => sum + share, 0);
   return 1 - known < LARGE_SHARE;
 }
 
 function askCurvature(world: ResponseWorld, change: Change, vectors: Vectors): void {
-  const baseline = baselineSubject(world);
-  const candidate = candidateSubject(world, change, vectors);
+  const baseline = baselineSubject(readings(world));
+  const candidate = candidateSubject(readings(world), change, vectors);
   if (baseline === null || candidate === null) return;
   for (const { id, share, sigma } of varianceShares(baseline, candidate)) {
     const unknown = world.unknowns.find((u) => u.id === id);
@@ -133,7 +162,7 @@ function shared({ unknowns }: ResponseWorld, change: Change): readonly Unknown[]
 
 /** Shared unknowns, those likeliest to tell the candidate from the baseline first. */
 function likely(world: ResponseWorld, change: Change): readonly Unknown[] {
-  const baseline = baselineSubject(world);
+  const baseline = baselineSubject(readings(world));
   const sections = new Set(change.edits.map(({ path }) => sectionOf(path)));
   const score = ({ id, path }: Unknown): number => {
     const section = sectionOf(path);
@@ -153,10 +182,6 @@ function compare(x: number, y: number): number {
 
 function sectionOf(path: string): string {
   return path.split('.')[0];
-}
-
-function nameOf(change: Change | null, what: string): string {
-  return `${change === null ? BASELINE : `with ${change.name}`}: ${what}`;
 }
 
 function askMoved(world: ResponseWorld, change: Change | null, offsets: readonly Offset[]): boolean {
@@ -208,84 +233,5 @@ function vectorOf(world: ResponseWorld, vector: number): readonly Offset[] {
 
 function isStuck(world: ResponseWorld, unknown: Unknown): boolean {
   const change = world.changes.find(({ name }) => name === unknown.of) ?? null;
-  return responseOf(world, change, unknown) === null && world.queue.complete;
-}
-
-/**
- * What was found of an unknown; null where nothing was. Moved one way only, it is taken to bend as the baseline does: else
- * the bend of a baseline moved both ways would pass for a difference between the two.
- */
-function responseOf(
-  { queue }: ResponseWorld,
-  change: Change | null,
-  { id }: Unknown,
-  bend: number = 0,
-): Response | null {
-  const reference = queue.meanPower(nameOf(change, ''));
-  if (reference === null) return null;
-  const moved = (z: number): number | null => queue.meanPower(nameOf(change, `${id} ${z}`));
-  for (const z of [WIDE, 1]) {
-    const up = moved(z);
-    const down = moved(-z);
-    if (up === null || down === null) continue;
-    const middle = (up + down) / (2 * reference) - 1;
-    return { linear: (up - down) / (2 * z * reference), curved: middle / (z * z) };
-  }
-  const up = moved(1);
-  if (up !== null) return { linear: up / reference - 1 - bend, curved: bend };
-  const down = moved(-1);
-  return down === null ? null : { linear: 1 + bend - down / reference, curved: bend };
-}
-
-function baselineSubject(world: ResponseWorld): Subject | null {
-  const power = world.queue.meanPower(nameOf(null, ''));
-  if (power === null) return null;
-  const responses: Record<string, Response> = {};
-  for (const unknown of world.unknowns) {
-    const response = responseOf(world, null, unknown);
-    if (response !== null) responses[unknown.id] = response;
-  }
-  return { name: BASELINE, power, responses, remainder: 0 };
-}
-
-/** An unknown that was not looked at on the candidate is taken to move it as it moves the baseline; the remainder is what that misses. */
-function candidateSubject(world: ResponseWorld, change: Change, vectors: Vectors): Subject | null {
-  const baseline = baselineSubject(world);
-  const power = world.queue.meanPower(nameOf(change, ''));
-  if (baseline === null || power === null) return null;
-  const responses: Record<string, Response> = {};
-  for (const unknown of world.unknowns) {
-    const own = responseOf(world, change, unknown, baseline.responses[unknown.id]?.curved);
-    const response =
-      own ?? (unknown.replacedBy.includes(change.name) ? null : baseline.responses[unknown.id]);
-    if (response !== null && response !== undefined) responses[unknown.id] = response;
-  }
-  const subject: Subject = { name: change.name, power, responses, remainder: 0 };
-  return { ...subject, remainder: remainderOf(world, baseline, change, subject, vectors) };
-}
-
-/** Root mean square of what the vectors moved the ratio of candidate to baseline beyond the responses known [-]. */
-function remainderOf(
-  { queue }: ResponseWorld,
-  baseline: Subject,
-  change: Change,
-  candidate: Subject,
-  vectors: Vectors,
-): number {
-  const missed = vectors.flatMap((offsets, v) => {
-    const before = queue.meanPower(nameOf(null, `vector ${v}`));
-    const after = queue.meanPower(nameOf(change, `vector ${v}`));
-    if (before === null || after === null) return [];
-    const moved = ({ responses }: Subject, { unknown, z }: Offset): number => {
-      const response = responses[unknown.id];
-      return response === undefined ? 1 : 1 + z * response.linear + z * z * response.curved;
-    };
-    const expected = offsets.reduce(
-      (ratio, offset) => ratio * (moved(candidate, offset) / moved(baseline, offset)),
-      candidate.power / baseline.power,
-    );
-    return [after / before - expected];
-  });
-  if (missed.length === 0) return 0;
-  return Math.sqrt(missed.reduce((sum, value) => sum + value * value, 0) / missed.length);
+  return responseOf(readings(world), change, unknown) === null && world.queue.complete;
 }

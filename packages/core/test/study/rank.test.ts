@@ -121,6 +121,60 @@ describe('rank(baseline, changes, options, run)', () => {
     expect(changes[0].mattersMost?.path).toBe('induction.carburetor.rating');
   });
 
+  it('gives each gain its spread speed by speed, from the same forecasts', async () => {
+    const { meteringArea } = sureBaseline().combination.induction;
+    const bigger = change('carburetor', [scale('induction.carburetor.rating', 1.25)]);
+    const run = runnerOf(
+      ({ induction }, n) => 200 + 20 * (induction.meteringArea / meteringArea - 1) * ((n - 2500) / 1000),
+    );
+    const { changes, spreadRpm, rpm, baseline } = await ranked([bigger], {}, run);
+    expect(spreadRpm).toEqual([3500, 4500, 5500]);
+    const [{ bySpeed }] = changes;
+    expect(bySpeed.map((at) => at.rpm)).toEqual(rpm);
+    // Below the band a gain, and no spread.
+    expect(bySpeed[0].sigmaNm).toBeNull();
+    expect(bySpeed[0].sigmaPct).toBeNull();
+    expect(bySpeed[0].gainNm).toBeCloseTo(5 * ((rpm[0] - 2500) / 1000), 9);
+    expect(bySpeed[3].rpm).toBe(4500);
+    expect(bySpeed[3].gainNm).toBeCloseTo(10, 9);
+    expect(bySpeed[3].gainPct).toBeCloseTo(5, 9);
+    // Old and new carburetor each err by 4 % of their own, 20 and 25 N m a thousand rpm.
+    const each = (thousands: number): number => 0.04 * Math.hypot(20, 25) * thousands;
+    const shares = bySpeed.slice(1).map(({ sigmaNm }) => sigmaNm ?? Number.NaN);
+    // Held at 3500 below it, straight between, held at 5500 beyond.
+    [1, 1.25, 2, 2.75, 3].forEach((thousands, i) => {
+      expect(shares[i] / each(thousands), `${i}`).toBeGreaterThan(0.96);
+      expect(shares[i] / each(thousands), `${i}`).toBeLessThan(1.04);
+    });
+    // In percent the old one's error counts by the larger torque: 210 / 200 of it.
+    const pct = (100 * Math.hypot(0.04 * 50, 0.04 * 40 * (210 / 200))) / 200;
+    expect((bySpeed[3].sigmaPct ?? 0) / pct).toBeGreaterThan(0.96);
+    expect((bySpeed[3].sigmaPct ?? 0) / pct).toBeLessThan(1.04);
+    // The engine as it is: the old rating's 1.6 N m at 4500.
+    const own = baseline?.bySpeed[3];
+    expect(own?.torqueNm).toBeCloseTo(200, 9);
+    expect((own?.sigmaNm ?? 0) / 1.6).toBeGreaterThan(0.96);
+    expect((own?.sigmaNm ?? 0) / 1.6).toBeLessThan(1.04);
+    expect(baseline?.bySpeed[0].sigmaNm).toBeNull();
+  });
+
+  it('cancels speed by speed what baseline and candidate share, and keeps what differs between speeds from averaging out', async () => {
+    // Compression tilts the curve about 4500 rpm: over the band nothing, at its ends 0.75 N m per 0.25.
+    const tilt = runnerOf(
+      ({ chamber, exhaustSystem }, n) =>
+        200 +
+        3 * (chamber.compressionRatio - 9.5) * ((n - 4500) / 1000) +
+        20 * (exhaustSystem.primary.length / 0.8636 - 1),
+    );
+    const { changes, baseline } = await ranked([HEADER], {}, tilt);
+    const own = baseline?.bySpeed.find(({ rpm }) => rpm === 6000);
+    expect(own?.sigmaNm).toBeGreaterThan(0.75 * 0.95);
+    expect(own?.sigmaNm).toBeLessThan(0.75 * 1.05);
+    // N m of gain are the header's alone, whatever the compression.
+    for (const { rpm, sigmaNm } of changes[0].bySpeed)
+      if (rpm >= BAND.fromRpm) expect(sigmaNm, `${rpm}`).toBeLessThan(1e-9);
+  });
+
   it('lets an error that baseline and candidate share cancel', async () => {
     const { changes, baseline } = await ranked([HEADER]);
     // 0.25 of compression moves 1.5 N m of 200: 0.75 % of the curve, and of the gain only a 50th.
@@ -232,7 +286,11 @@ describe('rank(baseline, changes, options, run)', () => {
       const ranking = await ranked([HEADER, MILL], {}, run);
       expect(ranking.complete).toBe(stopAt >= full.asked.length);
       expect(ranking.changes.length).toBe(Math.max(0, Math.min(2, stopAt - 1)));
-      for (const { bandGainPct } of ranking.changes) expect(Number.isFinite(bandGainPct)).toBe(true);
+      for (const { bandGainPct, sigmaPct, bySpeed } of ranking.changes) {
+        expect(Number.isFinite(bandGainPct)).toBe(true);
+        const inBand = bySpeed.filter(({ rpm }) => rpm >= BAND.fromRpm);
+        expect(inBand.every(({ sigmaNm }) => (sigmaNm === null) === (sigmaPct === null))).toBe(true);
+      }
     }
   });
 

@@ -37,7 +37,13 @@ async function measured(
   torque: Torque,
   isPossible: (z: Readonly<Record<string, number>>) => boolean = () => true,
   others: readonly Change[] = [],
-): Promise<{ sigma: number; absolute: number; jobs: number; stuck: readonly string[] }> {
+): Promise<{
+  sigma: number;
+  absolute: number;
+  jobs: number;
+  stuck: readonly string[];
+  offsets: readonly number[];
+}> {
   const run = runnerOf(({ name }) => {
     const { z, part } = JSON.parse(name);
     // Another change makes the first unknown matter most, so that the baseline is moved both ways for it.
@@ -67,6 +73,7 @@ async function measured(
     absolute: 100 * spreadOf(draws.baseline),
     jobs: run.asked.length,
     stuck,
+    offsets: run.asked.flatMap(({ combination }) => Object.values<number>(JSON.parse(combination.name).z)),
   };
 }
 
@@ -121,6 +128,22 @@ describe('measureResponses(world)', () => {
     const expected = 100 * Math.sqrt(0.003 ** 2 + 2 * 0.004 ** 2);
     expect(sigma).toBeGreaterThan(expected * 0.96);
     expect(sigma).toBeLessThan(expected * 1.04);
+  });
+
+  it('moves them by the root of three, so that a cubic has nearly the variance it should', async () => {
+    const bent = [unknown('induction.lash')];
+    const { sigma, offsets } = await measured(bent, (z, withPart) => {
+      const x = off(z, 'induction.lash');
+      // A trace of it on the baseline, or nobody would look at it singly.
+      return 400 * (1 + 1e-6 * x) * (withPart ? 1.02 + 0.002 * x + 0.001 * x ** 3 : 1);
+    });
+    // Slope through +-sqrt(3): 0.002 + 3 * 0.001. Signs of one standard deviation show 0.003: 0.002 more is left over.
+    // True: sqrt(a^2 + 6 a c + 15 c^2) = 0.557 %. Steps of one would give 0.3 %.
+    const expected = 100 * Math.hypot(0.005, 0.002);
+    expect(sigma).toBeGreaterThan(expected * 0.97);
+    expect(sigma).toBeLessThan(expected * 1.03);
+    expect(Math.max(...offsets)).toBeCloseTo(1.7320508, 6);
+    expect(Math.min(...offsets)).toBeCloseTo(-1.7320508, 6);
   });
 
   it('does not take the bend of a baseline moved both ways for a difference of a candidate moved one way', async () => {
