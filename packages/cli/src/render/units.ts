@@ -1,4 +1,7 @@
-/** From SI to what stands on a builder's paper. Factors follow from exact definitions (inch, pound, inch of mercury at 0 C). */
+/**
+ * From SI to what stands on a builder's paper. Factors are written out, since help and the version are shown without the library;
+ * a test holds them to the library's.
+ */
 
 export type UnitSystem = 'trade' | 'si';
 
@@ -8,8 +11,8 @@ const POUND_KG = 0.45359237;
 const HORSEPOWER_KW = 0.7456998715822702;
 /** Foot pound-force [N m]. */
 const FOOT_POUND_NM = 1.3558179483314;
-/** Inch of mercury at 0 C [kPa]: 25.4 mm at 13 595.1 kg/m3 and standard gravity. */
-const INCH_HG_KPA = 3.386388640341;
+/** Inch of mercury at 0 C [kPa] (NIST SP 811, B.8), as the library has it. */
+const INCH_HG_KPA = 3.386389;
 const PSI_BAR = 0.0689475729316836;
 
 /** How torque [N m] and power [kW] are shown. */
