@@ -41,6 +41,8 @@ const MAX_COLUMNS = 120;
 /** The header stands within so many lines. */
 const HEADER_WITHIN = 80;
 const DELIMITERS = ['\t', ';', ','] as const;
+/** A header of one cell: speed and torque or power, with something else than a delimiter between them. */
+const UNPARTED = /^(?!\s*#).*\brpm\b.*\b(torque|power|hp)\b/iu;
 const KNOWN_WORDS = ['rpm', 'torque', 'power'];
 
 export function readDynoLines(text: string, name: string): DynoLinesResult {
@@ -167,7 +169,17 @@ function missingHeader(contents: readonly string[]): [number | null, string, str
     .filter(({ text }) => looks(text))
     .sort((a, b) => b.kinds.length - a.kinds.length)[0];
   const example = 'name the columns like: rpm, torque (lb-ft), power (hp)';
-  if (best === undefined) return [null, 'sheet-columns', 'has no header that names its columns', example];
+  if (best === undefined) {
+    const at = contents.slice(0, HEADER_WITHIN).findIndex((line) => UNPARTED.test(line));
+    return at < 0
+      ? [null, 'sheet-columns', 'has no header that names its columns', example]
+      : [
+          at + 1,
+          'sheet-columns',
+          'has a header whose columns are not parted',
+          'part cells by commas, semicolons or tabs',
+        ];
+  }
   const wanted = [
     best.kinds.includes('rpm') ? '' : 'engine speed',
     best.kinds.includes('torque') || best.kinds.includes('power') ? '' : 'torque or power',

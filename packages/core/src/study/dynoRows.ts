@@ -33,6 +33,10 @@ const BLANKS: ReadonlySet<string> = new Set(['', '-', '--', '---', 'n/a', 'na', 
 const MAX_PROBLEMS = 10;
 /** Speeds of engines that this program forecasts [1/min]. */
 const SPEEDS = { min: 200, max: 25_000 } as const;
+/** More than any engine of fifty litres has [N m]. */
+const MOST_TORQUE = 20_000;
+/** `3 000`, `3'000`: thousands set apart. */
+const SET_APART = /^[+-]?\d{1,3}(?:[ \u00A0\u202F'\u2019]\d{3})+(?:[.,]\d+)?$/u;
 
 /** The columns to use, one of a kind; the torque and power of the kind (corrected or observed) that is wanted first. */
 export function chosenColumns(
@@ -72,11 +76,12 @@ export function readDynoRows(
   const width = Math.max(...lines.columns.map((column) => column.index)) + lines.ignored.length + 1;
   const rows: DynoRow[] = [];
   const empty: number[] = [];
+  const strange: { readonly line: number; readonly rpm: number; readonly cell: string }[] = [];
   for (const source of lines.rows) {
     if (problems.length >= MAX_PROBLEMS) break;
     if (lines.delimiter === ',' && source.cells.slice(width).some((cell) => cell !== '')) {
       const message = `has ${source.cells.length} cells, the header has ${width}`;
-      const hint = 'for decimal commas, part the cells by semicolons';
+      const hint = 'write thousands without a comma; for decimal commas, part the cells by semicolons';
       problems.push(sheetProblem(name, source.line, 'sheet-cells', message, hint));
       continue;
     }
@@ -92,8 +97,15 @@ export function readDynoRows(
       continue;
     }
     if (!(rpm.value >= SPEEDS.min && rpm.value <= SPEEDS.max)) {
-      const message = `has the engine speed ${Number(rpm.value.toPrecision(6))} rpm, which is outside ${SPEEDS.min} to ${SPEEDS.max}`;
-      problems.push(sheetProblem(name, source.line, 'out-of-range', message));
+      strange.push({ line: source.line, rpm: rpm.value, cell: cellText(source, chosen.get('rpm')) });
+      continue;
+    }
+    const most = torque?.value ?? ((power?.value ?? 0) * 30_000) / (Math.PI * rpm.value);
+    if (most > MOST_TORQUE) {
+      const message = `has ${Number((torque ?? power)?.value.toPrecision(4))} ${torque === null ? 'kW' : 'N m'} of ${torque === null ? 'power' : 'torque'}, more than any engine`;
+      problems.push(
+        sheetProblem(name, source.line, 'out-of-range', message, 'look at the unit in the header'),
+      );
       continue;
     }
     const others = new Map<DynoColumnKind, number>();
@@ -115,6 +127,15 @@ export function readDynoRows(
       others,
     });
   }
+  const [first] = strange;
+  if (first !== undefined)
+    problems.unshift(
+      strangeSpeed(
+        name,
+        first,
+        strange.map(({ line }) => line),
+      ),
+    );
   const repairs: string[] = [];
   if (empty.length > 0)
     repairs.push(
@@ -122,6 +143,27 @@ export function readDynoRows(
     );
   if (marks.commas.length > 0) repairs.push('decimal commas read as such');
   return { rows, problems: problems.slice(0, MAX_PROBLEMS), repairs };
+}
+
+/** Speeds that no engine has, all in one line. */
+function strangeSpeed(
+  name: string,
+  { line, rpm, cell }: { readonly line: number; readonly rpm: number; readonly cell: string },
+  lines: readonly number[],
+): Problem {
+  const also = lines.length > 1 ? `, and likewise at ${lineList(lines.slice(1))}` : '';
+  const message = `has the engine speed ${Number(rpm.toPrecision(6))} rpm, which is outside ${SPEEDS.min} to ${SPEEDS.max}${also}`;
+  const thousands = rpm * 1000 >= SPEEDS.min && rpm * 1000 <= SPEEDS.max;
+  const hint = !thousands
+    ? null
+    : /[.,]\d{3}$/u.test(cell)
+      ? `if '${cell}' means ${Math.round(rpm * 1000)}, write thousands without a separator`
+      : 'in thousands? write speeds in rpm';
+  return sheetProblem(name, line, 'out-of-range', message, hint);
+}
+
+function cellText(source: DynoLine, column: DynoColumn | undefined): string {
+  return column === undefined ? '' : (source.cells[column.index] ?? '');
 }
 
 /** `line 7`, `lines 7, 9, 12 and 40 more`. */
@@ -145,7 +187,8 @@ function cellOf(source: DynoLine, column: DynoColumn, name: string, problems: Pr
   if (found === null || (found[2] === '' && (found[3] ?? '') === '') || !Number.isFinite(value)) {
     if (column.unit === null) return null;
     const message = `has '${cell.slice(0, 30)}' in column '${column.header.slice(0, 40)}', which is no number`;
-    problems.push(sheetProblem(name, source.line, 'sheet-number', message));
+    const hint = SET_APART.test(cell) ? 'write thousands without a separator' : null;
+    problems.push(sheetProblem(name, source.line, 'sheet-number', message, hint));
     return null;
   }
   if (column.unit === null) return null;

@@ -62,7 +62,9 @@ export function readDynoSheet(
     problems.push(sheetProblem(name, line, code, message, hint));
   };
   const opening = readRemarks(lines.rows[0].remarks, NO_META, name, problems);
-  const standard = standardOf(opening, lines, options.standard, fail);
+  // A standard that was named, but not understood, is not also missing.
+  const slipped = problems.some(({ code }) => code === 'standard-unknown' || code === 'standard-unclear');
+  const standard = slipped ? null : standardOf(opening, lines, options.standard, fail);
   const chosen = chosenColumns(lines.columns, standard === 'none');
   checkUnits(lines, chosen, fail);
   if (problems.length > 0 || standard === null) return { ok: false, problems };
@@ -85,6 +87,9 @@ export function readDynoSheet(
   }
   const driven = rows.filter((row) => torqueOf(row) > 0);
   const notes = [...repairs];
+  if (text.includes('\uFFFD')) {
+    notes.push('some of its letters are not UTF-8 and could not be read; numbers are not touched by that');
+  }
   if (driven.length < rows.length) {
     const dropped = rows.filter((row) => !(torqueOf(row) > 0)).map((row) => row.line);
     notes.push(`${counted(dropped.length, 'row')} without positive torque left out: ${lineList(dropped)}`);
