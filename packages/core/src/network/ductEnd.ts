@@ -85,14 +85,8 @@ export function solveDuctEnd(
   nozzle: Float64Array,
   out: Float64Array,
 ): void {
-  const p = face[SIDE.p];
-  const gamma = face[SIDE.gamma];
-  const w = face[SIDE.w];
-  const k = 2 / (gamma - 1);
-  const c = Math.sqrt(gamma * face[SIDE.R] * face[SIDE.T]);
-  const x = 1 + w / (k * c);
-  // 2 gamma / (gamma - 1) = 2 + 2 / (gamma - 1), here and below: one power serves density and pressure.
-  const pWall = p * x * x * powerNearOne(x, k);
+  stopWave(face, nozzle);
+  const pWall = nozzle[NOZZLE.wall];
   if (!(nozzle[NOZZLE.area] > SHUT)) {
     out[END.mass] = 0;
     out[END.burned] = 0;
@@ -101,10 +95,32 @@ export function solveDuctEnd(
     out[END.speed] = 0;
     return;
   }
-  nozzle[NOZZLE.wall] = pWall;
-  nozzle[NOZZLE.c] = c;
   if (pWall > volume[SIDE.p]) outflow(face, volume, nozzle, out);
   else inflow(face, volume, nozzle, out);
+}
+
+/**
+ * Pressure at a wall that stops the wave at the face, and sound speed there, into `nozzle`: p (1 + w / (k c))^(k + 2) with
+ * k = 2 / (gamma - 1), by the binomial series, to 1e-6 wherever it is taken. Written out, since a call of the general
+ * power here puts its numbers on the heap, at every end and stage.
+ */
+function stopWave(face: Float64Array, nozzle: Float64Array): void {
+  const p = face[SIDE.p];
+  const gamma = face[SIDE.gamma];
+  const k = 2 / (gamma - 1);
+  const c = Math.sqrt(gamma * face[SIDE.R] * face[SIDE.T]);
+  const v = face[SIDE.w] / (k * c);
+  const x = 1 + v;
+  let q = 1 + (1 / 9) * (k - 8) * v;
+  q = 1 + (1 / 8) * (k - 7) * v * q;
+  q = 1 + (1 / 7) * (k - 6) * v * q;
+  q = 1 + (1 / 6) * (k - 5) * v * q;
+  q = 1 + (1 / 5) * (k - 4) * v * q;
+  q = 1 + (1 / 4) * (k - 3) * v * q;
+  q = 1 + (1 / 3) * (k - 2) * v * q;
+  q = 1 + (1 / 2) * (k - 1) * v * q;
+  nozzle[NOZZLE.wall] = p * x * x * (v > -0.2 && v < 0.2 && k < 10 ? 1 + k * v * q : x ** k);
+  nozzle[NOZZLE.c] = c;
 }
 
 /** Duct to volume. The unknown is the velocity at the face [m/s]. */
