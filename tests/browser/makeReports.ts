@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { main } from '../../packages/cli/src/main.ts';
+import { backtestReport } from '../../packages/cli/src/report/backtestReport.ts';
 import { calibrationReport } from '../../packages/cli/src/report/calibrationReport.ts';
 import { compareReport } from '../../packages/cli/src/report/compareReport.ts';
 import { rankReport } from '../../packages/cli/src/report/rankReport.ts';
@@ -10,12 +11,14 @@ import { restrictionsReport } from '../../packages/cli/src/report/restrictionsRe
 import { sweepReport } from '../../packages/cli/src/report/sweepReport.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
 import {
+  sampleBacktest,
   sampleCalibration,
   sampleComparison,
   sampleRanking,
   sampleRestrictions,
   sampleSweep,
 } from '../../packages/cli/test/report/sampleStudies.ts';
+import { sampleCurve } from '../../packages/cli/test/sampleCurve.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -49,8 +52,13 @@ export async function makeSampleReports(): Promise<Record<string, string>> {
     ),
     sweep: await sweepReport(sampleSweep(variables.slice(1)), '', 'trade'),
     'sweep of two': await sweepReport(sampleSweep(variables), '', 'trade'),
-    ranking: await rankReport(sampleRanking(names.slice(1)), '', 'trade'),
+    ranking: await rankReport(
+      sampleRanking(names.slice(1)),
+      { note: '', curve: () => sampleCurve([3000, 4000, 5000, 6000]), fuelOctane: 93 },
+      'trade',
+    ),
     restrictions: await restrictionsReport(sampleRestrictions('As it is', names.slice(1)), '', 'trade'),
+    'back-test': await backtestReport(sampleBacktest(), 'trade'),
     calibration: await calibrationReport(sampleCalibration(), '0.1.0', 'trade'),
   };
   return Object.fromEntries(Object.entries(pages).map(([name, page]) => [name, keepPage(page)]));

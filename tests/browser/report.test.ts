@@ -10,9 +10,14 @@ import { makeReport, makeSampleReports } from './makeReports.ts';
 /** Reports by name: what to type and the charts that must come of it. */
 const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: readonly string[] }>> = {
   forecast: {
-    words: ['forecast', 'examples/big-block/engine.yaml', '--rpm', '3500:6500:1000'],
+    words: [
+      'forecast',
+      'examples/big-block/engine.yaml',
+      ...['--rpm', '3500:6500:1000', '--band', '4500:6500', '--pull', 'examples/big-block/pulls.csv'],
+    ],
     figures: [
       'torque-and-power',
+      'measured-difference',
       'filling',
       'depression',
       'octane-margin',
@@ -26,16 +31,21 @@ const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: read
     words: ['forecast', 'examples/minimum/engine.yaml', '--rpm', '2000:6000:2000', '--units', 'si'],
     figures: ['torque-and-power', 'filling', 'depression', 'octane-margin', 'pressure-loop', 'valve-lift'],
   },
+  'two sheets of pulls': {
+    words: ['pulls', 'examples/big-block/pulls.csv', 'examples/big-block/pulls-milled.csv'],
+    figures: ['difference', 'torque', 'power', 'scatter'],
+  },
 };
 
 /** The charts of the studies' pages. */
 const STUDIES: Readonly<Record<string, readonly string[]>> = {
-  comparison: ['torque', 'power', 'difference', 'filling', 'depression'],
+  comparison: ['difference', 'torque', 'power', 'filling', 'depression', 'octane-margin'],
   sweep: ['swept-values', 'swept-curves'],
   'sweep of two': ['swept-values', 'swept-curves'],
-  ranking: ['ranking', 'pairs'],
+  ranking: ['ranking', 'difference', 'pairs', 'torque-and-power', 'filling', 'depression', 'octane-margin'],
   restrictions: ['restrictions-by-speed', 'restrictions', 'beside-by-speed', 'filling-losses'],
-  calibration: ['fit', 'knobs'],
+  calibration: ['fit', 'fit-difference', 'knobs'],
+  'back-test': ['gain', 'before-and-after', 'fit', 'fit-difference', 'knobs'],
 };
 
 const PAGES = [

@@ -13,7 +13,7 @@ import { plainShort } from '../render/plain.ts';
 import { problemJson, problemLine } from '../render/problems.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
-import { RANK_CHARTS, rankCharts, rankReport } from '../report/rankReport.ts';
+import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
 import { fidelityOf } from './readFlags.ts';
 import {
   chooseSpeeds,
@@ -113,14 +113,24 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   if (!result.ok)
     throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
   const { ranking } = result;
+  const { combination } = input.baseline;
+  const extras: RankExtras = {
+    note: reason,
+    curve: once(() =>
+      ranking.baseline === null
+        ? null
+        : core.forecast(combination, { rpm: ranking.rpm, fidelity: fidelityOf(flags) }),
+    ),
+    fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
+  };
   return deliverStudy(flags, io, destination, {
     result: ranking,
     text: (options) => rankingText(ranking, reason, options),
     csv: () => rankingCsv(ranking),
     beside,
     drawn: {
-      page: (units) => rankReport(ranking, reason, units),
-      charts: (units) => rankCharts(ranking, units),
+      page: (units) => rankReport(ranking, extras, units),
+      charts: (units) => rankCharts(ranking, extras, units),
     },
     answer: (units) => rankingAnswer(ranking, units),
     warnings: rankingWarnings(ranking),
@@ -133,6 +143,15 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     total: count.total,
     unsettled: [],
   });
+}
+
+/** Computed at the first call and kept. */
+function once<Value>(compute: () => Value): () => Value {
+  let kept: { readonly value: Value } | null = null;
+  return () => {
+    kept ??= { value: compute() };
+    return kept.value;
+  };
 }
 
 function dynoOf(flags: Flags): Dyno {

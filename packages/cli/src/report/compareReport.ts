@@ -43,9 +43,7 @@ export function compareCharts(
   units: UnitSystem,
 ): Charts<(typeof COMPARE_CHARTS)[number]> {
   const { band, reference } = comparison;
-  const shown = doneOf(comparison)
-    .slice(0, MOST)
-    .map((entry) => ({ ...entry, fuelOctane: fuelOctane[entry.place] }));
+  const shown = shownOf(comparison).map((entry) => ({ ...entry, fuelOctane: fuelOctane[entry.place] }));
   const [first, ...others] = shown;
   const differing = others.flatMap(({ name, gain }) =>
     gain === null ? [] : [{ name, byRpm: gain.byRpm, sigmaNm: null }],
@@ -82,6 +80,15 @@ function doneOf({ entries }: Comparison): (ComparisonEntry & { curve: Curve; pla
   );
 }
 
+/** The reference, and of the others those that gain most, in their order. */
+function shownOf(comparison: Comparison): ReturnType<typeof doneOf> {
+  const [reference, ...others] = doneOf(comparison);
+  if (others.length < MOST) return reference === undefined ? [] : [reference, ...others];
+  const gain = ({ gain: of }: ComparisonEntry): number => of?.band.powerPct ?? Number.NEGATIVE_INFINITY;
+  const least = others.map(gain).sort((a, b) => b - a)[MOST - 2];
+  return [reference, ...others.filter((entry) => gain(entry) >= least).slice(0, MOST - 1)];
+}
+
 export async function compareReport(
   comparison: Comparison,
   extras: CompareExtras,
@@ -96,7 +103,9 @@ export async function compareReport(
     note,
     ...comparison.remarks,
     ...(done.length > MOST
-      ? [`The drawings show the first ${MOST} of ${done.length}; the tables show all.`]
+      ? [
+          `The drawings show ${comparison.reference} and the ${MOST - 1} of ${done.length - 1} others that gain most; the table shows all.`,
+        ]
       : []),
     ...(comparison.complete
       ? []

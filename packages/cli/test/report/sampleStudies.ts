@@ -1,7 +1,9 @@
 /** Made-up results of studies, for their reports. */
 import type {
+  BacktestResult,
   CalibrationResult,
   Comparison,
+  PullComparison,
   Ranking,
   Restrictions,
   Sweep,
@@ -275,6 +277,54 @@ export function sampleCalibration(change: Partial<CalibrationResult> = {}): Cali
     forecasts: 12,
     notes: [],
     calibration: null,
+    ...change,
+  };
+}
+
+/** Measured at the speeds of the others: gained 2 %, resolved by three pulls a side. */
+export function samplePullComparison(before: string, after: string): PullComparison {
+  return {
+    before,
+    after,
+    band: BASIS.band,
+    weighting: 'speed',
+    points: RPM.map((rpm) => ({ rpm, beforeNm: 800, afterNm: 816, gain: 0.02 })),
+    torqueNm: { before: 800, after: 816, gain: 0.02 },
+    powerKw: { before: 420, after: 428.4, gain: 0.02 },
+    repeatability: 0.004,
+    repeatabilityAssumed: false,
+    pulls: { before: 3, after: 3 },
+    resolvable: 0.0065,
+    resolved: true,
+  };
+}
+
+/** Forecast to gain 2.5 %, measured 2 %. */
+export function sampleBacktest(change: Partial<BacktestResult> = {}): BacktestResult {
+  return {
+    schemaVersion: 1,
+    program: PROGRAM,
+    outcome: 'forecast',
+    combination: 'sample',
+    changes: ['milled heads'],
+    calibration: sampleCalibration(),
+    measured: samplePullComparison('before.csv', 'after.csv'),
+    points: RPM.map((rpm) => ({
+      rpm,
+      before: { measuredNm: 800, forecastNm: 802 },
+      after: { measuredNm: 816, forecastNm: 822 },
+      measuredGain: 0.02,
+      forecastGain: 0.025,
+    })),
+    gain: {
+      measured: 0.02,
+      forecast: 0.025,
+      spread: 0.002,
+      error: 0.005,
+      verdict: 'within',
+      rightSign: true,
+    },
+    notes: [],
     ...change,
   };
 }

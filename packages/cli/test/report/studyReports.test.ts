@@ -1,11 +1,25 @@
+import { comparePulls, readDynoSheet, summarisePulls } from '@valvetide/core';
 import { describe, expect, it } from 'vitest';
-import { calibrationReport } from '../../src/report/calibrationReport.ts';
-import { numbersOf } from '../../src/report/charts/sweptValues.ts';
-import { compareReport } from '../../src/report/compareReport.ts';
-import { rankReport } from '../../src/report/rankReport.ts';
-import { restrictionsReport } from '../../src/report/restrictionsReport.ts';
-import { sweepReport } from '../../src/report/sweepReport.ts';
+import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../../src/report/backtestReport.ts';
 import {
+  CALIBRATION_CHARTS,
+  calibrationCharts,
+  calibrationReport,
+} from '../../src/report/calibrationReport.ts';
+import { numbersOf } from '../../src/report/charts/sweptValues.ts';
+import { COMPARE_CHARTS, compareCharts, compareReport } from '../../src/report/compareReport.ts';
+import { FORECAST_CHARTS, forecastCharts } from '../../src/report/forecastReport.ts';
+import { PULLS_CHARTS, pullsCharts, pullsReport } from '../../src/report/pullsReport.ts';
+import { RANK_CHARTS, rankCharts, rankReport } from '../../src/report/rankReport.ts';
+import {
+  RESTRICTION_CHARTS,
+  restrictionsCharts,
+  restrictionsReport,
+} from '../../src/report/restrictionsReport.ts';
+import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../../src/report/sweepReport.ts';
+import { sampleCurve } from '../sampleCurve.ts';
+import {
+  sampleBacktest,
   sampleCalibration,
   sampleComparison,
   sampleRanking,
@@ -20,6 +34,11 @@ const textOf = (page: string): string =>
     .replace(/<(style|svg)\b.*?<\/\1>/gs, '')
     .replace(/<[^>]*>/g, ' ')
     .replace(/\s+/g, ' ');
+const EXTRAS = (names: readonly string[]) => ({
+  note: '',
+  resolvablePct: 0.82,
+  fuelOctane: names.map(() => 93),
+});
 const compare = (names: readonly string[]) =>
   compareReport(
     sampleComparison(names),
@@ -38,17 +57,22 @@ describe('compareReport(comparison, extras, units)', () => {
       'depression',
       'octane-margin',
     ]);
-    expect(page).toContain('less than a dyno tells, 0.8 %');
+    expect(page).toContain('less than a dyno tells, 0.82 %');
     expect(textOf(page)).toContain('big cam: from -1.0 % at 3000 rpm to +1.0 % at 6000 rpm.');
     expect(textOf(page)).toContain('Best over 4000 to 6000 rpm: big cam, +1.3 hp (+0.2 %) mean power');
     expect(textOf(page)).toContain('big cam: big cam asks for more octane');
   });
 
-  it('draws the first six, says so, and keeps all in the summary', async () => {
+  it('draws the reference and the five that gain most, says so, and keeps all in the summary', async () => {
     const names = Array.from({ length: 9 }, (_, i) => `engine ${i}`);
     const words = textOf(await compare(names));
-    expect(words).toContain('The drawings show the first 6 of 9; the tables show all.');
+    expect(words).toContain(
+      'The drawings show engine 0 and the 5 of 8 others that gain most; the table shows all.',
+    );
     for (const name of names) expect(words).toContain(name);
+    const lead = /<figure id="difference">(.*?)<\/figure>/s.exec(await compare(names))?.[1] ?? '';
+    expect(lead).toContain('>engine 8<');
+    expect(lead).not.toContain('>engine 3<');
   });
 
   it('shows one combination alone, with nothing to set it against', async () => {
@@ -61,6 +85,13 @@ describe('compareReport(comparison, extras, units)', () => {
     ]);
   });
 });
+
+const rank = (names: readonly string[]) =>
+  rankReport(
+    sampleRanking(names),
+    { note: '', curve: () => sampleCurve([3000, 4000, 5000, 6000]), fuelOctane: 93 },
+    'trade',
+  );
 
 describe('sweepReport(sweep, note, units)', () => {
   it('draws mean power along a field of numbers, and torque at some of them', async () => {
@@ -111,8 +142,16 @@ describe('rankReport(ranking, note, units)', () => {
   const names = ['headers', 'cam', 'carburetor', 'rockers'];
 
   it('has the ranking with its errors, the pairs, the order and what matters most', async () => {
-    const page = await rankReport(sampleRanking(names), '', 'trade');
-    expect(figuresOf(page)).toEqual(['ranking', 'pairs']);
+    const page = await rank(names);
+    expect(figuresOf(page)).toEqual([
+      'ranking',
+      'difference',
+      'pairs',
+      'torque-and-power',
+      'filling',
+      'depression',
+      'octane-margin',
+    ]);
     const words = textOf(page);
     expect(words).toMatch(/^ sample - valvetide sample First test headers: \+11\.3 \+\/- 2\.3 hp/);
     expect(words).toContain('Shaded: less than 3 pulls a side tell, 0.82 %.');
@@ -122,8 +161,32 @@ describe('rankReport(ranking, note, units)', () => {
     expect(words).toContain('heads.intake.flow 60 % of the variance');
   });
 
+  it('draws the leading three by speed with their ribbons within the band, beside what a dyno tells', async () => {
+    const page = await rank(names);
+    const lead = /<figure id="difference">(.*?)<\/figure>/s.exec(page)?.[1] ?? '';
+    expect(lead).toContain('>one standard deviation<');
+    expect(lead).toContain('>less than a dyno tells, 0.82 %<');
+    expect(lead).toContain('>carburetor<');
+    expect(lead).not.toContain('>rockers<');
+    expect(textOf(lead)).toContain('The first 3 of 4 changes.');
+    // 3 N m of the first change at 4000 rpm; none at 3000, outside of the band.
+    expect(lead).toContain('<td class="">2.2</td>');
+    const own = /<figure id="torque-and-power">(.*?)<\/figure>/s.exec(page)?.[1] ?? '';
+    expect(own).toContain('>one standard deviation<');
+    expect(own).toContain('<td class="">17.7</td>');
+  });
+
+  it('shows what was ranked where the engine as it is could not be forecast', async () => {
+    const page = await rankReport(
+      { ...sampleRanking(names), baseline: null },
+      { note: '', curve: () => null, fuelOctane: 93 },
+      'trade',
+    );
+    expect(figuresOf(page)).toEqual(['ranking', 'pairs']);
+  });
+
   it('does with one change, which has no pair', async () => {
-    expect(figuresOf(await rankReport(sampleRanking(['headers']), '', 'trade'))).toEqual(['ranking']);
+    expect(figuresOf(await rank(['headers']))).not.toContain('pairs');
   });
 });
 
@@ -179,13 +242,93 @@ describe('calibrationReport(result, version, units)', () => {
   });
 });
 
+/** Two pulls a sheet, the second sheet 2 % above the first; names of sheets and their titles. */
+async function pulls(names: readonly string[]): Promise<string> {
+  const sheets = names.map((name, i) => {
+    const rows = (factor: number): string =>
+      [4000, 5000, 6000].map((rpm) => `${rpm},${(600 + 20 * i) * factor}`).join('\n');
+    const text = `# standard: J607\nrpm,torque (lb-ft)\n${rows(1)}\n\n${rows(1.01)}\n`;
+    const read = readDynoSheet(text, { name });
+    if (!read.ok) throw new Error(read.problems[0].message);
+    return read.sheet;
+  });
+  const result = {
+    schemaVersion: 1,
+    program: { name: 'valvetide', version: '0.1.0' },
+    sheets: sheets.map((sheet) => summarisePulls(sheet)),
+    comparisons: sheets.slice(1).map((sheet) => comparePulls(sheets[0], sheet)),
+  } as const;
+  return pullsReport(sheets, result, 'trade');
+}
+
+describe('pullsReport(sheets, result, units)', () => {
+  it('has what was measured, what it gained beside what the pulls tell, and how they repeat', async () => {
+    const page = await pulls(['a.csv', 'b.csv']);
+    expect(figuresOf(page)).toEqual(['difference', 'torque', 'power', 'scatter']);
+    expect(textOf(page)).toContain('Torque more or less than a.csv. b.csv: from +3.3 %');
+    expect(textOf(page)).toContain('Pulls of b.csv');
+    expect(page).toContain('>its 2 pulls<');
+  });
+
+  it('does with one sheet, which has nothing to be set against', async () => {
+    expect(figuresOf(await pulls(['a.csv']))).toEqual(['torque', 'power', 'scatter']);
+  });
+});
+
+describe('backtestReport(result, units)', () => {
+  it('has the gain forecast and measured, before and after, and the calibration', async () => {
+    const page = await backtestReport(sampleBacktest(), 'trade');
+    expect(figuresOf(page)).toEqual(['gain', 'before-and-after', 'fit', 'fit-difference', 'knobs']);
+    const words = textOf(page);
+    expect(words).toContain('milled heads: forecast +2.5 +/- 0.2 %, measured +2.0 % of mean power');
+    expect(words).toContain('as near as the dyno can show');
+  });
+
+  it('shows the calibration and the culprits where the sheets disagree', async () => {
+    const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'] };
+    const page = await backtestReport(
+      sampleBacktest({
+        outcome: 'sheets disagree',
+        points: [],
+        gain: null,
+        calibration: sampleCalibration({ outcome: 'sheets disagree', disagreement }),
+      }),
+      'si',
+    );
+    expect(figuresOf(page)).toEqual(['fit', 'fit-difference', 'knobs']);
+    expect(textOf(page)).toContain('the sheets disagree check the standard');
+  });
+});
+
+/** Every chart of a result is in the list that --chart offers, in that order. */
+describe('the charts that --chart offers', () => {
+  it.each([
+    ['forecast', FORECAST_CHARTS, () => forecastCharts({} as never, 'trade')],
+    ['compare', COMPARE_CHARTS, () => compareCharts(sampleComparison(['a']), EXTRAS(['a']), 'trade')],
+    ['sweep', SWEEP_CHARTS, () => sweepCharts(sampleSweep([]), 'trade')],
+    ['rank', RANK_CHARTS, () => rankCharts(sampleRanking([]), {} as never, 'trade')],
+    ['restrictions', RESTRICTION_CHARTS, () => restrictionsCharts(sampleRestrictions('a'))],
+    ['calibrate', CALIBRATION_CHARTS, () => calibrationCharts(sampleCalibration(), 'trade')],
+    ['backtest', BACKTEST_CHARTS, () => backtestCharts(sampleBacktest(), 'trade')],
+    ['pulls', PULLS_CHARTS, () => pullsCharts([], {} as never, 'trade')],
+  ] as const)('of %s are those of its page', (_, offered, charts) =>
+    expect(Object.keys(charts())).toEqual([...offered]),
+  );
+});
+
 describe('a hostile name in a study', () => {
   const hostile = `<script>alert('1')</script><img src=x onerror="alert(1)">`;
 
   it('is text in every report', async () => {
     const pages = [
       await compare([hostile, `${hostile} 2`]),
-      await rankReport(sampleRanking([hostile, `${hostile} 2`]), hostile, 'trade'),
+      await rankReport(
+        sampleRanking([hostile, `${hostile} 2`]),
+        { note: hostile, curve: () => sampleCurve([3000, 4000]), fuelOctane: 93 },
+        'trade',
+      ),
+      await backtestReport(sampleBacktest({ changes: [hostile], combination: hostile }), 'trade'),
+      await pulls([hostile, `${hostile} 2`]),
       await sweepReport(
         sampleSweep([{ path: hostile, values: [hostile, 'b'], current: hostile }], { combination: hostile }),
         hostile,

@@ -40,7 +40,7 @@ export function differenceBySpeed(
       : [
           {
             kind: 'ribbon',
-            name: `less than a dyno tells, ${fixed(resolvablePct, 1)} %`,
+            name: `less than a dyno tells, ${fixed(resolvablePct, 2)} %`,
             colour: 'soft',
             points: rpm.map((x, i) => {
               const high = torque((referenceTorqueNm[i] * resolvablePct) / 100);
@@ -48,36 +48,33 @@ export function differenceBySpeed(
             }),
           },
         ];
-  const lines = others.flatMap(({ name, byRpm, sigmaNm }, i): Layer[] => {
-    const colour = seriesColour(firstColour + i);
-    const ribbon: Layer[] =
-      sigmaNm === null || sigmaNm.every((sigma) => sigma === null)
-        ? []
-        : [
-            {
-              kind: 'ribbon',
-              name: i === 0 ? 'one standard deviation' : null,
-              colour,
-              points: byRpm.flatMap((d, k) => {
-                const sigma = sigmaNm[k];
-                return sigma === null
-                  ? []
-                  : [{ x: d.rpm, low: torque(d.torqueNm - sigma), high: torque(d.torqueNm + sigma) }];
-              }),
-            },
-          ];
-    return [
-      ...ribbon,
-      {
-        kind: 'line',
-        name: seriesName(name),
-        points: byRpm.map((d) => ({ x: d.rpm, y: torque(d.torqueNm) })),
-        colour,
-        dash: seriesDash(firstColour + i),
-        marked: true,
-      },
-    ];
-  });
+  const ribbons = others.flatMap(({ byRpm, sigmaNm }, i): Layer[] =>
+    sigmaNm === null || sigmaNm.every((sigma) => sigma === null)
+      ? []
+      : [
+          {
+            kind: 'ribbon',
+            name: i === 0 ? 'one standard deviation' : null,
+            colour: seriesColour(firstColour + i),
+            points: byRpm.flatMap((d, k) => {
+              const sigma = sigmaNm[k];
+              return sigma === null
+                ? []
+                : [{ x: d.rpm, low: torque(d.torqueNm - sigma), high: torque(d.torqueNm + sigma) }];
+            }),
+          },
+        ],
+  );
+  const lines = others.map(
+    ({ name, byRpm }, i): Layer => ({
+      kind: 'line',
+      name: seriesName(name),
+      points: byRpm.map((d) => ({ x: d.rpm, y: torque(d.torqueNm) })),
+      colour: seriesColour(firstColour + i),
+      dash: seriesDash(firstColour + i),
+      marked: true,
+    }),
+  );
   const columns: Column<number>[] = [
     { name: 'speed', unit: 'rpm', cell: (i) => fixed(rpm[i]) },
     ...others.flatMap(({ name, byRpm, sigmaNm }) => [
@@ -110,7 +107,7 @@ export function differenceBySpeed(
       plot: {
         x: SPEED_AXIS,
         y: { title: `torque against ${seriesName(reference)}, ${torqueUnit}`, zero: true },
-        layers: [...strip, { kind: 'rule', name: null, y: 0, colour: 'ink' }, ...lines],
+        layers: [...strip, ...ribbons, { kind: 'rule', name: null, y: 0, colour: 'ink' }, ...lines],
       },
     },
     table: figureTable(

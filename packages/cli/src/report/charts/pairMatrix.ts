@@ -7,6 +7,10 @@ import { type Figure, figureTable } from '../figure.ts';
 
 /** More columns than this can't carry a figure each. */
 const MOST = 10;
+/** Width that has room for hundredths. */
+const WIDE = 600;
+/** An interaction as large as what a dyno hardly tells [%]. */
+const STRONGEST = 0.5;
 const LETTERS = 'ABCDEFGHIJ';
 
 /** Null where no two changes go together. */
@@ -21,7 +25,6 @@ export function pairMatrix({ changes, pairs }: Ranking): Figure | null {
         row: j - 1,
         column: i,
         value: interactionPct,
-        text: signed(interactionPct, 1),
         marked: verdict !== 'independent',
       },
     ];
@@ -42,7 +45,8 @@ export function pairMatrix({ changes, pairs }: Ranking): Figure | null {
             // The first pairs with those below it, the last with those above: half the grid says all.
             rows: names.map((name, i) => `${LETTERS[i]} ${plain(name)}`).slice(1),
             columns: names.slice(0, -1).map((_, i) => LETTERS[i]),
-            cells,
+            cells: cells.map((cell) => ({ ...cell, text: signed(cell.value, width > WIDE ? 2 : 1) })),
+            strongest: STRONGEST,
           },
           width,
         ),

@@ -99,8 +99,13 @@ export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAn
             shape: 'diamond' as const,
           },
         ]),
-    note(peak.torque, torque, powerAt(peak.torque.rpm), torqueUnit, 'a'),
-    note(peak.power, power, torqueAt(peak.power.rpm), powerUnit, 'b'),
+    // Words would lie on the marks of what was measured; the sentence below says the peaks too.
+    ...(measured.length > 0
+      ? []
+      : [
+          note(peak.torque, torque, powerAt(peak.torque.rpm), torqueUnit, 'a'),
+          note(peak.power, power, torqueAt(peak.power.rpm), powerUnit, 'b'),
+        ]),
   ];
   return {
     id: 'torque-and-power',

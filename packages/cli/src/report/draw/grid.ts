@@ -17,6 +17,8 @@ export interface Grid {
     /** Framed, to be found at once. */
     readonly marked?: boolean;
   }[];
+  /** Amount that takes the strongest colour where none is larger, so that next to nothing looks like it. */
+  readonly strongest?: number;
 }
 
 const CELL = 34;
@@ -25,13 +27,16 @@ const LETTER = 0.58;
 const MOST = 16;
 const MOST_WIDE = 40;
 
-export function gridSpec({ rowTitle, columnTitle, rows, columns, cells }: Grid, width: number): Spec {
+export function gridSpec(
+  { rowTitle, columnTitle, rows, columns, cells, strongest = 1e-9 }: Grid,
+  width: number,
+): Spec {
   const most = width > 600 ? MOST_WIDE : MOST;
   const shown = (name: string): string => (name.length > most ? `${name.slice(0, most - 3)}...` : name);
   const longest = Math.max(...rows.map((name) => shown(name).length));
   const left = Math.round(12 + longest * FONT_SIZE * LETTER);
   const inner = width - left - 6;
-  const largest = Math.max(1e-9, ...cells.map(({ value }) => Math.abs(value ?? 0)));
+  const largest = Math.max(strongest, ...cells.map(({ value }) => Math.abs(value ?? 0)));
   const step = inner / columns.length;
   const values = cells.map(({ row, column, value, text, marked = false }) => ({
     row,

@@ -7,7 +7,7 @@ import { type Axis, DASHES, type Layer, type Plot, type Size } from './plot.ts';
 /** Room around the plot: figures of the axes, their titles. The upright axis has its title above it, which saves width. */
 const LEFT = 50;
 const RIGHT = 18;
-const BOTTOM = 44;
+const BOTTOM = 50;
 const TITLE_ROW = 24;
 
 export function plotSpec({ x, y, layers }: Plot, { width, height }: Size): Spec {
