@@ -3,6 +3,7 @@
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenCv, frozenH } from '../gas/lookup.ts';
+import { seriesArea } from '../geometry/flowSheet.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { EndSpec, NetworkSpec, OrificeSpec } from '../network/network.ts';
@@ -352,7 +353,7 @@ function meteringOrifice(
 ): OrificeSpec {
   const { induction, weather } = combination;
   const { meteringArea, airCleanerArea } = induction;
-  const area = airCleanerArea === null ? meteringArea : 1 / Math.hypot(1 / meteringArea, 1 / airCleanerArea);
+  const area = airCleanerArea === null ? meteringArea : seriesArea(meteringArea, airCleanerArea);
   const T = weather.temperature;
   const h = frozenH(tables, T, 0);
   const cp = frozenCv(tables, T, 0) + tables.freshR;

@@ -59,11 +59,6 @@ export function clearanceFromRatio(sweptVolume: number, ratio: number): number {
   return sweptVolume / (ratio - 1);
 }
 
-/** Change of compression ratio per added clearance [1/m3], negative: -(ratio - 1)^2 / swept. */
-export function ratioSensitivity(sweptVolume: number, ratio: number): number {
-  return -(ratio - 1) / clearanceFromRatio(sweptVolume, ratio);
-}
-
 /**
  * Compression ratio of the volume trapped when the intake valve closes [-].
  *

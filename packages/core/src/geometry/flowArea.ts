@@ -1,6 +1,6 @@
 /** Effective flow area of a valve against its lift, from the points of a sheet. */
 import { DomainError } from '../base/errors.ts';
-import { monotoneCubic, type UniformTable, uniformTable } from '../numerics/interpolate.ts';
+import { monotoneCubic } from '../numerics/interpolate.ts';
 
 /** Points of a sheet: effective area [m2] of all valves of one side together against lift [m], rising above 0. */
 export interface FlowPoints {
@@ -32,10 +32,4 @@ export function flowArea(points: FlowPoints): (lift: number) => number {
   const first = lift[0];
   const slope = area[0] / first;
   return (at) => (at <= 0 ? 0 : at < first ? slope * at : curve.valueAt(at));
-}
-
-/** Uniform samples of {@link flowArea} from 0 to `maxLift` [m], for `lookUp` in inner loops. */
-export function flowAreaTable(points: FlowPoints, maxLift: number, intervals = 200): UniformTable {
-  if (!(maxLift > 0)) throw new DomainError('maxLift', maxLift, 'positive m');
-  return uniformTable(flowArea(points), 0, maxLift, intervals);
 }

@@ -1,6 +1,6 @@
 /** Shape of a cam lobe: from a card's few points, or from a measured table. */
 import { DomainError } from '../base/errors.ts';
-import { type Interpolant, monotoneCubic, type UniformTable, uniformTable } from '../numerics/interpolate.ts';
+import { type Interpolant, monotoneCubic } from '../numerics/interpolate.ts';
 import { type CardPoint, completeCard, type Follower } from './lobeCard.ts';
 import { flankLift, lobeFlank } from './lobeFlank.ts';
 
@@ -76,13 +76,6 @@ export function lobeDuration(shape: LobeShape, lift: number): number {
   const opens = lobeAngleAt(shape, lift, 'opening');
   const closes = lobeAngleAt(shape, lift, 'closing');
   return opens === null || closes === null ? 0 : closes - opens;
-}
-
-/** Uniform samples of lobe lift [m] over angle from the centre [crank deg], seat to seat, at most `step` apart. */
-export function sampleLobe(shape: LobeShape, step: number): UniformTable {
-  if (!(step > 0)) throw new DomainError('step', step, 'positive deg');
-  const intervals = Math.ceil((shape.openingHalf + shape.closingHalf) / step);
-  return uniformTable(shape.liftAt, -shape.openingHalf, shape.closingHalf, intervals);
 }
 
 function fromCard(points: readonly CardPoint[], maxLift: number, follower: Follower): LobeShape {

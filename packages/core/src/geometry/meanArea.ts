@@ -27,33 +27,6 @@ export function areaOverPeriod(valve: ValveLift, areaAt: (lift: number) => numbe
   return { areaAngle, openDuration, mean: areaAngle / openDuration };
 }
 
-/** Integral of effective area between two cycle angles [m2 deg]; angles may run past 720. Trapezoids on the table. */
-export function areaAngleBetween(
-  valve: ValveLift,
-  areaAt: (lift: number) => number,
-  from: number,
-  to: number,
-): number {
-  if (!(to >= from)) throw new DomainError('to', to, `at least from = ${from} deg`);
-  const { step, values } = valve.table;
-  const count = values.length;
-  const sample = (index: number): number => areaAt(values[((index % count) + count) % count]);
-  /** Area at any angle, straight between samples. */
-  const at = (angle: number): number => {
-    const i = Math.floor(angle / step);
-    const share = angle / step - i;
-    return sample(i) * (1 - share) + sample(i + 1) * share;
-  };
-  let sum = 0;
-  let left = from;
-  while (left < to) {
-    const right = Math.min(to, (Math.floor(left / step + 1e-9) + 1) * step);
-    sum += ((at(left) + at(right)) / 2) * (right - left);
-    left = right;
-  }
-  return sum;
-}
-
 /**
  * Inlet Mach index Z [-]: piston area times mean piston speed over mean effective valve area times speed of sound.
  *

@@ -40,13 +40,6 @@ export function octaneRequired(integral: number): number {
   return 100 * integral ** (1 / OCTANE_POWER);
 }
 
-/** The integral that `octane` sees in place of octane number 100 [-]: one or more means knock. */
-export function knockIntegralFor(integral: number, octane: number): number {
-  if (!(integral >= 0)) throw new DomainError('integral', integral, 'zero or positive');
-  if (!(octane > 0)) throw new DomainError('octane', octane, 'positive');
-  return integral * (octane / 100) ** -OCTANE_POWER;
-}
-
 /**
  * Share of the motor method in the octane number of an engine [-]: a half gives the antiknock index, (R + M) / 2.
  *

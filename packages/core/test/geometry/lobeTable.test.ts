@@ -1,8 +1,7 @@
-/** Lobes from a measured table, and the samples handed on to the valve. */
+/** Lobes from a measured table. */
 import { describe, expect, it } from 'vitest';
-import { buildLobe, lobeAngleAt, lobeDuration, sampleLobe } from '../../src/geometry/lobe.ts';
-import { lookUp } from '../../src/numerics/interpolate.ts';
-import { card, cosine, IN } from './lobes.ts';
+import { buildLobe, lobeAngleAt, lobeDuration } from '../../src/geometry/lobe.ts';
+import { cosine, IN } from './lobes.ts';
 
 describe('buildLobe(table)', () => {
   const sampled = (step: number) => {
@@ -61,25 +60,5 @@ describe('buildLobe(table)', () => {
     expect(() => buildLobe({ kind: 'table', angle: [10, 20, 30, 40, 50], lift: [0, 1, 2, 1, 0] })).toThrow(
       'angle must be on both sides of the centre of the lobe, 0',
     );
-  });
-});
-
-describe('sampleLobe(shape, step)', () => {
-  it('reads back linearly within 1e-5 in at half a degree', () => {
-    const lobe = buildLobe(
-      card(
-        [
-          [282, 0.006],
-          [230, 0.05],
-          [158, 0.2],
-        ],
-        0.36,
-      ),
-      'roller',
-    );
-    const table = sampleLobe(lobe, 0.5);
-    for (let at = -170; at <= 170; at += 0.13) {
-      expect(Math.abs(lookUp(table, at) - lobe.liftAt(at)) / IN).toBeLessThan(1e-5);
-    }
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildLobe } from '../../src/geometry/lobe.ts';
-import { areaAngleBetween, areaOverPeriod, inletMachIndex } from '../../src/geometry/meanArea.ts';
+import { areaOverPeriod, inletMachIndex } from '../../src/geometry/meanArea.ts';
 import { liftArea, valveLift } from '../../src/geometry/valveLift.ts';
 
 const valve = () => {
@@ -23,19 +23,6 @@ describe('areaOverPeriod(valve, areaAt)', () => {
 
   it('is the area itself for a valve that is fully effective as soon as it opens', () => {
     expect(areaOverPeriod(valve(), (lift) => (lift > 0 ? 1e-3 : 0)).mean / 1e-3).toBeCloseTo(1, 2);
-  });
-});
-
-describe('areaAngleBetween(valve, areaAt, from, to)', () => {
-  it('splits the whole period without loss, across the end of the cycle too', () => {
-    const area = (lift: number) => 0.1 * lift;
-    const whole = areaOverPeriod(valve(), area).areaAngle;
-    const first = areaAngleBetween(valve(), area, 300, 444.21);
-    const second = areaAngleBetween(valve(), area, 444.21, 650);
-    expect(first + second).toBeCloseTo(whole, 12);
-    expect(areaAngleBetween(valve(), area, 300 + 720, 650 + 720)).toBeCloseTo(whole, 12);
-    expect(areaAngleBetween(valve(), area, 466, 650)).toBeCloseTo(whole / 2, 12);
-    expect(() => areaAngleBetween(valve(), area, 10, 5)).toThrow('to must be at least from = 10 deg, got 5');
   });
 });
 
