@@ -89,6 +89,14 @@ describe('valvetide calibrate', () => {
       EXIT.ok,
     );
     expect(JSON.parse(w.out())).toMatchObject({ outcome: 'fitted', sheets: ['peak figures'] });
+    const text = bigBlock();
+    expect(await main([...peaks, '--standard', 'J607'], text.io, measuringCore(CORE))).toBe(EXIT.ok);
+    expect(text.out().replace(/\s+/g, ' ')).toContain(
+      'peak figures are taken as right to 1.00 % (assumed), their speeds to 200 rpm',
+    );
+    expect(text.out()).toContain('Peaks alone tell little of a curve');
+    // Nothing to draw between two peaks.
+    expect(text.out()).not.toContain('o measured');
   });
 
   it('ends with exit code 3, a culprit and no file where the sheets disagree', async () => {

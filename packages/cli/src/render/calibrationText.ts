@@ -46,9 +46,13 @@ export function calibrationAnswer(result: CalibrationResult): string {
 
 /** What the measured figures count as, and how they are weighed. */
 export function calibrationBasis(result: CalibrationResult, units: UnitSystem): string {
-  const { repeatability, modelError, standard, forecasts } = result;
-  const scatter = `${fixed(100 * repeatability.deviation, 2)} %${repeatability.assumed ? ' (assumed)' : ''}`;
-  return `Measured figures count as ${referenceAir(standard, units)}. Weights: a pull scatters by ${scatter}, ${repeatability.pulls} of them; a forecast keeps an error of ${fixed(100 * modelError, 1)} % at each speed whatever its knobs. ${forecasts} forecasts.`;
+  const { repeatability, modelError, standard, forecasts, points } = result;
+  const { pulls, deviation, assumed } = repeatability;
+  const scatter = `${fixed(100 * deviation, 2)} %${assumed ? ' (assumed)' : ''}`;
+  const measured = points.some(({ kind }) => kind !== 'torque')
+    ? `peak figures are taken as right to ${scatter}, their speeds to 200 rpm`
+    : `a pull scatters by ${scatter}, and there ${pulls === 1 ? 'is 1 pull' : `are ${pulls} pulls`}`;
+  return `Measured figures count as ${referenceAir(standard, units)}. Weights, each one standard deviation: ${measured}; a forecast keeps an error of ${fixed(100 * modelError, 1)} % at each speed whatever its knobs. ${forecasts} forecasts.`;
 }
 
 /** Each knob before and after, and how sure it is. */
@@ -69,7 +73,7 @@ export function knobColumns(): readonly Column<FittedKnob>[] {
 }
 
 /** What the figures could and could not tell. */
-export function calibrationFindings({ knobs, confusions }: CalibrationResult): readonly string[] {
+export function calibrationFindings({ knobs, confusions, points }: CalibrationResult): readonly string[] {
   const nameOf = (name: FittedKnob['name']): string => knobs.find((knob) => knob.name === name)?.what ?? name;
   const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
   const lines = confusions.map(({ knobs: [a, b], correlation }) => {
@@ -78,11 +82,19 @@ export function calibrationFindings({ knobs, confusions }: CalibrationResult): r
   });
   if (hardly.length > 0)
     lines.push(
-      `These figures say next to nothing of ${hardly.join(' and ')}: as uncertain after the fit as before it.`,
+      `These figures say next to nothing of ${listed(hardly)}: little surer after the fit than before it.`,
     );
+  if (points.length > 0 && points.every(({ kind }) => kind !== 'torque'))
+    lines.push('Peaks alone tell little of a curve; a sheet of the whole pull tells more of each knob.');
   if (knobs.some((knob) => knob.atLimit))
     lines.push('! stopped at the limit of 20 % from where it started; the figures ask for more.');
   return lines;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+function listed(names: readonly string[]): string {
+  const last = names[names.length - 1];
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /** What was measured, and the forecast before and after. */
