@@ -9,6 +9,7 @@ import type { DuctSpec } from '../network/duct.ts';
 import type { EndSpec, NetworkSpec, OrificeSpec } from '../network/network.ts';
 import type { Valve } from '../network/valve.ts';
 import type { Combination } from './combination.ts';
+import { STANDARD_WEATHER } from './defaults/running.ts';
 import { portValve } from './portValve.ts';
 import { representatives } from './symmetry.ts';
 
@@ -362,6 +363,18 @@ function meteringOrifice(
     to: plenum,
     area: area * share,
     gain: 1 / (1 - tables.fuelFraction),
-    enthalpy: h + cp * induction.heating - induction.evaporation * tables.latentHeat * tables.fuelFraction,
+    enthalpy:
+      h +
+      cp * chargeRise(induction.heating, induction.runner.wallTemperature, T) -
+      induction.evaporation * tables.latentHeat * tables.fuelFraction,
   };
+}
+
+/**
+ * Rise of the charge from plenum floor and walls [K]: stated for a day of 60 F, and in proportion to how much warmer than
+ * the outside air the walls are on another. Walls no warmer than that day give what is stated.
+ */
+function chargeRise(heating: number, wall: number, outside: number): number {
+  const mild = STANDARD_WEATHER.temperature;
+  return wall > mild + 1 ? heating * Math.max(0, (wall - outside) / (wall - mild)) : heating;
 }

@@ -181,7 +181,7 @@ export interface Induction {
   };
   /** Share of the fuel's latent heat that is taken from the air before the valve [-]. */
   readonly evaporation: number;
-  /** Temperature rise of the charge from the plenum floor and walls, before evaporation [K]. */
+  /** Temperature rise of the charge from the plenum floor and walls on a day of 60 F, before evaporation [K]. */
   readonly heating: number;
 }
 

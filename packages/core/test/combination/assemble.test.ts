@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assembleNetwork } from '../../src/combination/assemble.ts';
 import type { Combination } from '../../src/combination/combination.ts';
+import { STANDARD_WEATHER } from '../../src/combination/defaults/running.ts';
 import { planBurn } from '../../src/cycle/burnPlan.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
@@ -8,10 +9,15 @@ import { frozenCv, frozenH } from '../../src/gas/lookup.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 /** Temperature of the charge that arrives in the plenum over that of outside air [K]. */
-function warming(change: Partial<Combination['induction']>, fuel = 'pump-91'): number {
+function warming(
+  change: Partial<Combination['induction']>,
+  fuel = 'pump-91',
+  outside = STANDARD_WEATHER.temperature,
+): number {
   const named = fuelNamed(fuel);
   if (named === undefined) throw new Error(`no fuel ${fuel}`);
-  const base = bigBlock({ fuel: named, lambda: 0.87 });
+  const mild = bigBlock({ fuel: named, lambda: 0.87 });
+  const base = { ...mild, weather: { ...mild.weather, temperature: outside } };
   const engine = { ...base, induction: { ...base.induction, heating: 0, evaporation: 0, ...change } };
   const { weather } = engine;
   const tables = buildGasTables({ fuel: named, lambda: 0.87, ...weather });
@@ -29,6 +35,14 @@ describe('the charge that leaves carburetor or throttle', () => {
 
   it('is warmed by what the plenum gives', () => {
     expect(warming({ heating: 11 })).toBeCloseTo(11, 9);
+  });
+
+  // Walls of 340 K are 51.3 K warmer than a day of 60 F and 25.65 K warmer than the air half-way up to them.
+  it('is warmed half as much by walls that are half as much warmer than the air', () => {
+    const runner = { ...bigBlock().induction.runner, wallTemperature: 340 };
+    const half = (STANDARD_WEATHER.temperature + 340) / 2;
+    expect(warming({ heating: 11, runner }, 'pump-91', half)).toBeCloseTo(5.5, 9);
+    expect(warming({ heating: 11, runner }, 'pump-91', 345)).toBeCloseTo(0, 9);
   });
 
   // 305 to 350 kJ/kg at 1 kg of gasoline to 12.6 of air, 1.01 to 1.05 kJ/(kg K): 21 to 26 K in all.

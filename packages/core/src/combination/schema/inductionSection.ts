@@ -142,7 +142,7 @@ export const inductionSection: z.ZodType<InductionSection> = z
     heating: quantity(
       'temperature-difference',
       { min: '-40 K', max: '80 K' },
-      'Rise of the charge from warm plenum floor and walls, before evaporation cools it.',
+      'Rise of the charge from warm plenum floor and walls on a day of 60 F, before evaporation cools it.',
       '19 K',
     ).optional(),
     evaporation: quantity(
