@@ -132,6 +132,8 @@ export const bandCases: PublishedSource = {
         high: 0.5,
         unit: 'lb/(hp h)',
         decimals: 3,
+        cause:
+          'the best-power mixture of the file is richer than what such figures are usually measured at near the power peak, where pumping and friction weigh most',
         compute: () => point().bsfcGPerKwh / GRAMS_PER_POUND_HP_HOUR,
       }),
     ),
@@ -181,6 +183,8 @@ export const bandCases: PublishedSource = {
         high: 15,
         unit: 'deg',
         decimals: 1,
+        cause:
+          'at low speed the fast-burn estimate of the chamber and the search for best torque leave the top of pressure late; the source gives its band for engines in general',
         compute: () => timed()[i].peakPressureDegAtdc,
       }),
       ...ends({

@@ -49,7 +49,7 @@ export interface CalibrationTarget {
 
 /**
  * A dyno sheet as a target: the mean of its pulls at no more than nine speeds, weighted by what the pulls repeat to and
- * by the error a forecast keeps. The forecast is made in the mean air of the pulls, see {@link dayOf}.
+ * by the error a forecast keeps. The forecast is made in the mean air of the pulls.
  */
 export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
   const mean = pullMean(inOneAir(sheet));
