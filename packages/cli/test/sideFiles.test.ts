@@ -75,3 +75,53 @@ describe('valvetide forecast --report and --svg', () => {
     expect(w.err()).toContain("out.html: can't be written (the disk is full)");
   });
 });
+
+describe('--chart', () => {
+  it('draws the chart it names, and the first one where it is left out', async () => {
+    const w = world({ files: engine });
+    expect(await main([...words, '--svg', 'a.svg', '--chart', 'filling'], w.io, fakeCore())).toBe(EXIT.ok);
+    expect(w.files.get('a.svg')).toContain('Volumetric efficiency');
+    expect(await main([...words, '--svg', 'b.svg'], w.io, fakeCore())).toBe(EXIT.ok);
+    expect(w.files.get('b.svg')).toContain('>Torque and power</title>');
+  });
+
+  it('needs --svg, before anything is computed', async () => {
+    const w = world({ files: engine });
+    expect(await main([...words, '--chart', 'filling'], w.io, idle)).toBe(EXIT.usage);
+    expect(w.err()).toBe('--chart says what --svg FILE draws, and there is no --svg\n');
+  });
+
+  it('says so where the result has no such chart, and writes no file for it', async () => {
+    const w = world({ files: engine });
+    const all = [...words, '--svg', 'a.svg', '--chart', 'measured-difference'];
+    expect(await main(all, w.io, fakeCore())).toBe(EXIT.usage);
+    expect(w.err()).toContain('--chart measured-difference: this result gives no such chart to draw');
+    expect(w.files.has('a.svg')).toBe(false);
+  });
+
+  it('marches a cycle for the pressure loop only where that is drawn', async () => {
+    let traced = 0;
+    const core = fakeCore({
+      traceCycle: (...given) => {
+        traced += 1;
+        return fakeCore().traceCycle(...given);
+      },
+    });
+    const w = world({ files: engine });
+    await main([...words, '--svg', 'a.svg'], w.io, core);
+    expect(traced).toBe(0);
+    await main([...words, '--svg', 'b.svg', '--chart', 'pressure-loop'], w.io, core);
+    expect(traced).toBe(1);
+  });
+
+  it('goes with pulls, whose sheets stay as they are', async () => {
+    const sheet = '# standard: J607\nrpm,torque (lb-ft)\n4000,600\n5000,610\n';
+    const w = world({ files: { 'a.csv': sheet, 'b.csv': sheet } });
+    const all = ['pulls', 'a.csv', 'b.csv', '--report', 'p.html', '--svg', 'p.svg', '--chart', 'difference'];
+    expect(await main(all, w.io)).toBe(EXIT.ok);
+    expect(w.files.get('p.html')).toMatch(/^<!doctype html>/);
+    expect(w.files.get('p.svg')).toContain('>Difference by speed</title>');
+    expect(await main(['pulls', 'a.csv', '--report', 'a.csv', '--force'], w.io)).toBe(EXIT.file);
+    expect(w.files.get('a.csv')).toBe(sheet);
+  });
+});
