@@ -80,6 +80,56 @@ describe('an interrupt', () => {
   });
 });
 
+describe('an interrupt of a ranking on two threads', () => {
+  const bigBlock = join(root, 'examples/big-block');
+  /** Ctrl-C after so many seconds; later where nothing was done by then. All of it would take a minute. */
+  const interrupted = async (...words: readonly string[]) => {
+    const files = [join(bigBlock, 'engine.yaml'), '--changes', join(bigBlock, 'changes.yaml')];
+    const all = [program, 'rank', ...files, '--band', '4500:7000', '--workers', '2', ...words];
+    let last = { code: -1, out: '', err: '' };
+    for (const seconds of [4, 8, 16]) {
+      const child = spawn('node', all, {
+        cwd: folder,
+        env: environment({}),
+        stdio: ['ignore', 'pipe', 'pipe'],
+      });
+      const said = { out: '', err: '' };
+      child.stdout.on('data', (text: Buffer) => {
+        said.out += text.toString();
+      });
+      child.stderr.on('data', (text: Buffer) => {
+        said.err += text.toString();
+      });
+      const ended = new Promise<number>((done) => child.on('close', done));
+      await wait(1000 * seconds);
+      child.kill('SIGINT');
+      last = { code: await ended, ...said };
+      if (last.out !== '') break;
+    }
+    return last;
+  };
+
+  it('ends with 130 and gives what is done as JSON that says it is not complete', async () => {
+    const { code, out, err } = await interrupted('--json');
+    expect(code).toBe(130);
+    const { complete, baseline, changes } = JSON.parse(out);
+    expect(complete).toBe(false);
+    expect(baseline.bandPowerKw).toBeGreaterThan(400);
+    for (const { bandGainPct, sigmaPct } of changes) {
+      expect(Number.isFinite(bandGainPct)).toBe(true);
+      expect(sigmaPct).toBeNull();
+    }
+    expect(err).toMatch(/interrupted: \d+ of \d+ forecasts done/);
+  });
+
+  it('shows what is done to people and says that it is not all', async () => {
+    const { code, out } = await interrupted();
+    expect(code).toBe(130);
+    expect(out).toContain('Tern Street 540:');
+    expect(out.replaceAll(/\s+/g, ' ')).toContain('Interrupted: what was not run is missing');
+  });
+});
+
 describe('a dash for a file', () => {
   it('reads the combination from standard input', () => {
     const { status, stdout } = valvetide(['inspect', '-'], {}, readFileSync(minimum, 'utf8'));

@@ -13,6 +13,7 @@ import { type Baseline, pinBaseline } from '../../packages/core/src/study/baseli
 import type { Change } from '../../packages/core/src/study/change.ts';
 import type { RestrictionElement } from '../../packages/core/src/study/freeing.ts';
 import { runJob } from '../../packages/core/src/study/job.ts';
+import { rank } from '../../packages/core/src/study/rank.ts';
 import type { RestrictionState } from '../../packages/core/src/study/restriction.ts';
 import { restrictions } from '../../packages/core/src/study/restrictions.ts';
 
@@ -98,6 +99,30 @@ describe('a 540 in3 eight at the limit of its carburetor', () => {
   it('gains more from the rockers once the carburetor is out of the way', () => {
     expect(peakGains(carburetor, both).power).toBeGreaterThan(peakGains(before, rockers).power);
   });
+
+  it('is ranked so: the carburetor far ahead and sure, the rockers helped by it if by anything', async () => {
+    const result = await rank(baseline(), [ROCKERS, CARBURETOR], {
+      band: { fromRpm: 5500, toRpm: 8200 },
+      rpm: RPM,
+    });
+    if (!result.ok) throw new Error('the changes do not fit');
+    const { changes, pairs, order, complete } = result.ranking;
+    expect(complete).toBe(true);
+    const [first, second] = changes;
+    expect([first.name, second.name]).toEqual(['carburetor', 'rockers']);
+    expect([first.tieGroup, second.tieGroup]).toEqual([1, 2]);
+    expect(first.bandGainPct).toBeGreaterThan(3 * second.bandGainPct);
+    expect(order.find(({ action }) => action === 'test')?.change).toBe('carburetor');
+    for (const { name, peakPowerGainPct, peakTorqueGainPct } of changes) {
+      const { power, torque } = name === 'carburetor' ? MEASURED.carburetor : MEASURED.rockers;
+      expect(Math.abs(peakPowerGainPct - power), `${name}, power`).toBeLessThan(WITHIN);
+      expect(Math.abs(peakTorqueGainPct - torque), `${name}, torque`).toBeLessThan(WITHIN);
+    }
+    expect(pairs).toHaveLength(1);
+    // 0.014 %: above nothing, and below what a verdict needs.
+    expect(pairs[0].interactionPct).toBeGreaterThan(0);
+    expect(pairs[0].verdict).toBe('independent');
+  }, 1_200_000);
 
   it('has the carburetor in its way near the power peak, less so with the larger one, and then more of the port', async () => {
     const changed = [{ name: 'carburetor', combination: withChanges(CARBURETOR) }];

@@ -24,6 +24,7 @@ const PROMISED = [
   'meanPistonSpeedMs',
   'inletMachIndex',
   'converged',
+  'lost',
   'cycles',
   'massClosure',
   'energyClosure',
@@ -48,7 +49,7 @@ describe('curveJson(curve)', () => {
     expect(result.points).toHaveLength(2);
     for (const point of result.points) {
       for (const key of PROMISED) {
-        expect(typeof point[key], key).toBe(key === 'converged' ? 'boolean' : 'number');
+        expect(typeof point[key], key).toBe(key === 'converged' || key === 'lost' ? 'boolean' : 'number');
       }
     }
     expect(Object.keys(result.peak)).toEqual(['torque', 'power']);

@@ -40,6 +40,7 @@ export function samplePoint(rpm: number, change: Partial<OperatingPoint> = {}): 
     inletMachIndex: rpm / 12_000,
     heatLossFraction: 0.17,
     converged: true,
+    lost: false,
     cycles: 14,
     massClosure: 2e-6,
     energyClosure: -3e-6,

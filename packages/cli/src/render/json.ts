@@ -36,6 +36,7 @@ const KEYS = [
   'inletMachIndex',
   'heatLossFraction',
   'converged',
+  'lost',
   'cycles',
   'massClosure',
   'energyClosure',

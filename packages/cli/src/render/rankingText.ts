@@ -43,7 +43,10 @@ export function rankingWarnings({ warnings, changes }: Ranking): readonly string
 /** What to test first, what to expect of it, and whether the dyno will see it. */
 export function rankingAnswer(ranking: Ranking, units: UnitSystem): string {
   const { changes, order, dyno, baseline } = ranking;
-  if (baseline === null || changes.length === 0) return 'Interrupted before the first change was forecast';
+  if (baseline === null || changes.length === 0)
+    return ranking.complete
+      ? 'There is nothing to rank: see the warnings'
+      : 'Interrupted before the first change was forecast';
   const [largest] = changes;
   const told = `${pullsText(dyno.pulls)} a side tell ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)}`;
   const stop = order.findIndex(({ action }) => action === 'stop');

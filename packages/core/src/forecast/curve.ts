@@ -57,6 +57,8 @@ export interface OperatingPoint {
   /** Wall heat of a cycle over fuel energy [-]. */
   readonly heatLossFraction: number;
   readonly converged: boolean;
+  /** The march lost itself, also in shorter steps: no figure of the cycle means anything, and all but `rpm`, piston speed and Mach index are placeholders. */
+  readonly lost: boolean;
   readonly cycles: number;
   /** Mass in less mass out less storage, over mass in [-]. */
   readonly massClosure: number;

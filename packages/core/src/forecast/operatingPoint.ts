@@ -9,6 +9,7 @@ import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
 import { friction } from '../processes/friction.ts';
 import type { OperatingPoint } from './curve.ts';
+import { lostPoint } from './lostPoint.ts';
 import type { SpeedResult } from './simulation.ts';
 import { correctBrake } from './weatherCorrection.ts';
 
@@ -23,6 +24,7 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
   return inletMachIndex((Math.PI / 4) * block.bore * block.bore, pistonSpeed, mean, sound);
 }
 
+/** A march that lost itself gives a point that says so. */
 export function operatingPoint(
   combination: Combination,
   tables: GasTables,
@@ -31,10 +33,15 @@ export function operatingPoint(
   const { block, chamber, intake, exhaust, weather, friction: f } = combination;
   const { rpm, cycle } = result;
   const { totals } = cycle;
+  const pistonSpeed = (block.stroke * rpm) / 30;
+  const machIndex = machIndexOf(combination, pistonSpeed);
+  if (!Number.isFinite(totals.work)) {
+    const { cycles } = cycle;
+    return lostPoint(combination, { rpm, cycles, meanPistonSpeedMs: pistonSpeed, inletMachIndex: machIndex });
+  }
   const swept = (Math.PI / 4) * block.bore * block.bore * block.stroke;
   const displacement = swept * block.cylinders;
   const perSecond = rpm / 120;
-  const pistonSpeed = (block.stroke * rpm) / 30;
   const imep = totals.closedWork / swept;
   const pmep = totals.pumpingWork / swept;
   const fmep =
@@ -108,9 +115,10 @@ export function operatingPoint(
     torqueGivenBackPct: (100 * result.choice.workLost) / (result.choice.workLost + bmep * swept),
     detonates: result.choice.detonates,
     meanPistonSpeedMs: pistonSpeed,
-    inletMachIndex: machIndexOf(combination, pistonSpeed),
+    inletMachIndex: machIndex,
     heatLossFraction: heatLoss,
     converged: cycle.converged,
+    lost: false,
     cycles: cycle.cycles,
     massClosure: cycle.audit.mass,
     energyClosure: cycle.audit.energy,

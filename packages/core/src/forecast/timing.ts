@@ -35,19 +35,32 @@ export interface TimingChoice {
   readonly detonates: boolean;
 }
 
+/** What stands where a march lost itself: nothing is known of any timing. */
+const NO_CHOICE: TimingChoice = {
+  timing: { ca50: 8 },
+  bestCa50: 8,
+  octaneRequired: 0,
+  octaneAtBest: 0,
+  workLost: 0,
+  frictionSpared: 0,
+  detonates: false,
+};
+
 /**
+ * @param bench - undefined where a march lost itself and no bench asks for most; its charge may be that of no gas, too
  * @param octane - octane number of the fuel
  * @param rpm - crank speed [1/min], for a spark table
  * @param last - choice for nearly the same charge, to search around; null where there is none
  */
 export function chooseTiming(
-  bench: ClosedBench,
+  bench: ClosedBench | undefined,
   angles: BurnAngles,
   burn: Burn,
   octane: number,
   rpm: number,
   last: TimingChoice | null = null,
 ): TimingChoice {
+  if (bench === undefined) return last ?? NO_CHOICE;
   const runs = new Map<number, ClosedCycle>();
   const run = (timing: Timing): ClosedCycle => {
     const { ca50 } = timedBurn(angles, timing);
@@ -59,6 +72,7 @@ export function chooseTiming(
   const net = (result: ClosedCycle) => result.work - peakPressureFriction(result.peakPressure) * swept;
   const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? null);
   const atBest = run({ ca50: best });
+  if (!Number.isFinite(net(atBest) + atBest.knock)) return last ?? NO_CHOICE;
   const octaneAtBest = octaneRequired(atBest.knock);
   const choice = (timing: Timing): TimingChoice => {
     const result = run(timing);

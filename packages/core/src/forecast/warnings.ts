@@ -18,7 +18,10 @@ export function curveWarnings(
   const add = (code: string, path: string, message: string) => warnings.push({ code, path, message });
   const speeds = (test: (p: OperatingPoint) => boolean) => points.filter(test).map((p) => p.rpm);
 
-  const unsettled = speeds((p) => !p.converged);
+  const lost = speeds((p) => p.lost);
+  if (lost.length > 0)
+    add('lost', '', `the march lost itself at ${lost.join(', ')} rpm: there are no figures there`);
+  const unsettled = speeds((p) => !p.converged && !p.lost);
   if (unsettled.length > 0)
     add(
       'not-converged',

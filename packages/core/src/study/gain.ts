@@ -42,7 +42,7 @@ function difference(reference: Figures, other: Figures): Difference {
   };
 }
 
-/** How much more `other` is [%]. */
+/** How much more `other` is [%]; nothing where the reference, a speed that was lost, is nothing. */
 export function percent(reference: number, other: number): number {
-  return (100 * (other - reference)) / reference;
+  return reference === 0 ? 0 : (100 * (other - reference)) / reference;
 }

@@ -151,6 +151,7 @@ export async function rank(
       assumed: baseline.combination.assumed,
       warnings: [
         ...(queue.curve(BASELINE)?.warnings ?? baseline.combination.warnings),
+        ...lostWarnings(study),
         ...pairing.warnings,
         ...stuckWarnings(responses, unknowns.all),
         ...budgetWarnings(changes, budget),
@@ -196,7 +197,7 @@ function baselineFigures({
   if (curve === null) return null;
   const { powerKw, torqueNm } = bandMean(curve.points, speeds.band);
   const draws =
-    responses.baseline === null
+    responses.baseline === null || !responses.complete
       ? null
       : pairedDraws(responses.baseline, [], { seed, correlated: unknowns.calibrated }).baseline;
   return {
@@ -208,6 +209,20 @@ function baselineFigures({
       return { rpm, torqueNm: torque, sigmaNm: spread === null ? null : torque * spread.torque };
     }),
   };
+}
+
+function lostWarnings({ queue, changes }: RankStudy): readonly Warning[] {
+  const entries = [
+    ['the engine as it is', queue.lostAt(BASELINE)] as const,
+    ...changes.map(({ name }) => [`'${name}'`, queue.lostAt(changeKey(name))] as const),
+  ];
+  return entries
+    .filter(([, rpm]) => rpm.length > 0)
+    .map(([what, rpm]) => ({
+      code: 'lost',
+      path: '',
+      message: `the march of ${what} lost itself at ${rpm.join(', ')} rpm, so that it is left out`,
+    }));
 }
 
 function stuckWarnings({ stuck }: Responses, unknowns: readonly Unknown[]): readonly Warning[] {

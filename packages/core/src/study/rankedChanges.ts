@@ -67,7 +67,9 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       cautions: cautionsOf(base, curve),
       pullsNeeded: pullsNeeded(gain.pct, dyno.repeatabilityPct),
       mattersMost:
-        baseline === null || subject === null ? null : mattersMost(baseline, subject, unknowns.all),
+        draws === null || baseline === null || subject === null
+          ? null
+          : mattersMost(baseline, subject, unknowns.all),
       cost: change.cost,
       hours: change.hours,
       reversible: change.reversible,
@@ -96,7 +98,7 @@ function gainDraws(
   nominal: ReadonlyMap<string, number>,
 ): ReadonlyMap<string, Float64Array> {
   const { baseline } = responses;
-  if (baseline === null) return new Map();
+  if (baseline === null || !responses.complete) return new Map();
   const known = responses.candidates.filter((subject) => subject !== null);
   const { gains } = pairedDraws(baseline, known, { seed, correlated: unknowns.calibrated });
   return new Map(

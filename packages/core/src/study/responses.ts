@@ -45,6 +45,8 @@ export interface SubjectsAtSpeed extends Subjects {
 /** The responses found: of mean power, and of the power at each speed that they were taken at. */
 export interface Responses extends Subjects {
   readonly bySpeed: readonly SubjectsAtSpeed[];
+  /** False where an abort came before the end: powers stand, spreads would leave out what was not looked at. */
+  readonly complete: boolean;
   /** Ids of unknowns that could not be moved either way. */
   readonly stuck: readonly string[];
 }
@@ -90,6 +92,7 @@ export async function measureResponses(world: ResponseWorld): Promise<Responses>
   const found = (vectors: Vectors): Responses => ({
     ...subjectsOf(world, readings(world), vectors),
     bySpeed: speedsOf(world).map((rpm, i) => ({ rpm, ...subjectsOf(world, readings(world, i), vectors) })),
+    complete: queue.complete,
     stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
   });
   if (!queue.complete) return found([]);

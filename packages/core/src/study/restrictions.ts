@@ -8,6 +8,7 @@ import { cautionsOf } from './cautions.ts';
 import type { Candidate } from './compare.ts';
 import type { StudyBasis } from './comparison.ts';
 import { FREEINGS, type Freeing, type RestrictionElement } from './freeing.ts';
+import { percent } from './gain.ts';
 import { type RunJobs, runJobsHere, type StudyJob } from './job.ts';
 import type {
   ElementGain,
@@ -129,7 +130,7 @@ function workless(
       correctBrake(correction, brake, friction, dry, weather.temperature);
     const before = shown(bmepBar, fmepBar);
     const after = element === 'friction' ? shown(bmepBar + fmepBar, 0) : shown(bmepBar - pmepBar, fmepBar);
-    return { rpm, torqueNm: torqueNm * (after / before), converged };
+    return { rpm, torqueNm: before === 0 ? 0 : torqueNm * (after / before), converged };
   });
 }
 
@@ -148,7 +149,7 @@ function gainsOf(
 }
 
 function gain(before: number, after: number): ElementGain {
-  return { torqueNm: after - before, torquePct: 100 * (after / before - 1) };
+  return { torqueNm: after - before, torquePct: percent(before, after) };
 }
 
 function pointOf(point: OperatingPoint, { weather }: Combination): RestrictionPoint {

@@ -34,7 +34,7 @@ export function speedSpreads(
   const rpm: number[] = [];
   const own: Spread[] = [];
   const gains = new Map<string, Spread[]>();
-  for (const { rpm: n, baseline, candidates } of responses.bySpeed) {
+  for (const { rpm: n, baseline, candidates } of responses.complete ? responses.bySpeed : []) {
     if (baseline === null) continue;
     const known = candidates.filter((subject) => subject !== null);
     const drawn = pairedDraws(baseline, known, draws);

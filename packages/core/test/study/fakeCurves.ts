@@ -75,6 +75,7 @@ const PLAIN: OperatingPoint = {
   inletMachIndex: 0.4,
   heatLossFraction: 0.18,
   converged: true,
+  lost: false,
   cycles: 12,
   massClosure: 0,
   energyClosure: 0,
