@@ -218,7 +218,7 @@ export const bandCases: PublishedSource = {
         within: 0.05,
         aim: true,
         cause:
-          'the rule is of engines without tuned pipes, at one Mach index; here a hotter day also moves the tuning, the walls keep their temperature, and evaporating fuel cools by the same amount whatever the air',
+          'the rule is of engines without tuned pipes, at one Mach index; here a hotter day also moves the tuning, and evaporating fuel cools by the same amount whatever the air',
         compute: () => fillingByTemperature(rpm),
       }),
     ),
