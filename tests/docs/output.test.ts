@@ -10,6 +10,7 @@ import { readFlowSheet } from '../../packages/core/src/combination/sheet/flowShe
 import { readLiftTable } from '../../packages/core/src/combination/sheet/liftTable.ts';
 import { runJobsHere } from '../../packages/core/src/study/job.ts';
 import { blocks, exampleFiles, guides, readGuide, split } from './guides.ts';
+import { form, isFree, shown } from './shownOutput.ts';
 
 /** First and last speed of each curve: forms are compared, not figures. */
 const ends = (rpm: readonly number[]): number[] => [...new Set([...rpm.slice(0, 1), ...rpm.slice(-1)])];
@@ -27,34 +28,9 @@ const twoSpeeds: Core = {
   forecast: (combination, options) => CORE.forecast(combination, { ...options, rpm: ends(options.rpm) }),
 };
 
-/** Commands of the page in order, each with the output blocks that follow it before the next. */
-function shown(page: string): { command: string; outputs: string[] }[] {
-  const found: { command: string; outputs: string[] }[] = [];
-  for (const [, language, body] of page.matchAll(/^```(\w*)\n(.*?)^```$/gms)) {
-    if (language === 'sh') {
-      for (const line of body.trim().split('\n'))
-        found.push({ command: line.replace(/^npx /, ''), outputs: [] });
-    } else if (language === 'text') found.at(-1)?.outputs.push(body);
-  }
-  return found.filter(({ command }) => command.startsWith('valvetide '));
-}
-
-/** The form of a line: figures and the width of gaps left out, so that a better model needs no new guide. */
-function form(line: string): string {
-  return line
-    .replaceAll(/-?\d+(?:\.\d+)?/g, '0')
-    .replaceAll(/\s+/g, ' ')
-    .trim();
-}
-
-/** Lines of the letter chart have no fixed form, and a line of dots stands for what was left out. */
-function isFree(line: string): boolean {
-  return (
-    line.trim() === '' || line === '...' || /^ *\d* *[|+]/.test(line) || /^ +\d+( +\d+)+ rpm$/.test(line)
-  );
-}
-
-const pages = guides().filter((path) => shown(readGuide(path)).some(({ outputs }) => outputs.length > 0));
+const pages = guides().filter((path) =>
+  shown(readGuide(path), 'text').some(({ outputs }) => outputs.length > 0),
+);
 
 describe('output in the guides', () => {
   it('is there', () => expect(pages.length).toBeGreaterThan(2));
@@ -63,7 +39,7 @@ describe('output in the guides', () => {
     '%s: every line shown has its like in the real output',
     async (path) => {
       let files = exampleFiles();
-      for (const { command, outputs } of shown(readGuide(path))) {
+      for (const { command, outputs } of shown(readGuide(path), 'text')) {
         const { words, input } = split(command);
         const w = world({ files, columns: 90, ...(input === undefined ? {} : { stdin: files[input] }) });
         expect(await main(words, w.io, twoSpeeds), command).toBe(0);

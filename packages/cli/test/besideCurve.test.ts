@@ -82,6 +82,10 @@ describe('valvetide forecast --pull', () => {
   it('holds the means over a band to those of the sheet', async () => {
     const { words: text } = await forecast(['--pull', 'pulls.csv', '--band', '4000:6000']);
     expect(text).toContain('; measured 600.0 lb-ft,');
+    // More speeds in the sheet than in the forecast change nothing: both are read at the same ones.
+    const finer = pulls.replace('5000,600', '4500,700\n5000,600');
+    const same = await forecast(['--pull', 'finer.csv', '--band', '4000:6000'], { 'finer.csv': finer });
+    expect(same.words).toContain('; measured 600.0 lb-ft,');
     const further = await forecast(['--pull', 'pulls.csv', '--band', '3000:6000']);
     expect(further.words).not.toContain('; measured');
   });

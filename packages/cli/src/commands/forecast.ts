@@ -208,7 +208,8 @@ function countedOver(
   });
   const own = reach(curve.points);
   if (measured === null) return { band: own, mean, measured: null };
-  const { points } = measured.sheet;
+  // At the speeds of the forecast: a mean over more speeds of a curve that bends is another mean.
+  const points = measured.bySpeed.map(({ rpm, measuredNm }) => ({ rpm, torqueNm: measuredNm }));
   const reaches = points[0].rpm <= own.fromRpm && points[points.length - 1].rpm >= own.toRpm;
   return { band: own, mean, measured: reaches ? core.bandMean(points, own) : null };
 }
