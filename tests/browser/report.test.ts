@@ -210,6 +210,25 @@ heads: { valvesPerCylinder: 2 }
     },
     60_000,
   );
+
+  it.each(names)(
+    'shows the title and the pulls of a sheet as text, %#',
+    async (hostile) => {
+      const text = `# ${hostile}\n# standard: J607\n# pull: ${hostile}\nrpm,torque (lb-ft)\n4000,600\n5000,610\n`;
+      const path = await makeReport(['pulls', 'a.csv', 'b.csv'], { 'a.csv': text, 'b.csv': text });
+      const { page, requests, complaints } = await open(path, PHONE);
+      await page.waitForTimeout(200);
+      const { elements, text: shown } = await page.evaluate(findIntruders);
+      expect(elements).toEqual([]);
+      expect(requests).toEqual([]);
+      expect(complaints).toEqual([]);
+      // Quotes around a remark are a spreadsheet's, and are taken off as it is read.
+      expect(shown).toContain(hostile.replace(/^["']+/, ''));
+      expect((await page.evaluate(findOverflow)).wide).toEqual([]);
+      await page.close();
+    },
+    60_000,
+  );
 });
 
 describe('a drawing written by --svg', () => {
