@@ -93,7 +93,9 @@ function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly 
     {
       name: 'mean',
       unit: powerUnit,
-      cell: own(({ band }) => (band === null ? 'not run' : fixed(power(band.powerKw), 1))),
+      cell: own(({ band, curve }) =>
+        band === null ? (curve === null ? 'not run' : 'march lost') : fixed(power(band.powerKw), 1),
+      ),
     },
     { name: 'gain', unit: powerUnit, cell: against(({ band }) => signed(power(band.powerKw), 1)) },
     { name: 'gain', unit: '%', cell: against(({ band }) => signed(band.powerPct, 1)) },

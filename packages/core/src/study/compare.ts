@@ -3,6 +3,7 @@ import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { isWhole } from '../forecast/lostPoint.ts';
 import { bandMean } from './band.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Comparison, ComparisonEntry, StudyBasis } from './comparison.ts';
@@ -55,14 +56,17 @@ function entryOf(
   reference: Curve | null,
   basis: StudyBasis,
 ): ComparisonEntry {
-  if (curve === null) return { name, curve, band: null, area: null, gain: null, cautions: [] };
+  // A speed whose march was lost is no loss of torque: such a curve has no mean and no gain.
+  if (curve === null || !isWhole(curve))
+    return { name, curve, band: null, area: null, gain: null, cautions: [] };
+  const known = reference !== null && isWhole(reference) ? reference : null;
   return {
     name,
     curve,
     band: bandMean(curve.points, basis.band, basis.weighting),
     area: curveArea(curve, basis),
-    gain: reference === null ? null : gainOver(reference, curve, basis),
-    cautions: reference === null || curve === reference ? [] : cautionsOf(reference, curve),
+    gain: known === null ? null : gainOver(known, curve, basis),
+    cautions: known === null || curve === known ? [] : cautionsOf(known, curve),
   };
 }
 

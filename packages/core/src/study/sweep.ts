@@ -5,6 +5,7 @@ import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { SheetSource } from '../combination/sheet/readSheets.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { isWhole } from '../forecast/lostPoint.ts';
 import { applyChanges, isSameEngine } from './applyChanges.ts';
 import { currentValue, sourceProblem } from './assignedValues.ts';
 import { bandMean } from './band.ts';
@@ -60,13 +61,14 @@ export async function sweep(
   if (problems.length > 0) return { ok: false, problems };
 
   const engines = planned.flatMap(({ combination }) => (combination === null ? [] : [combination]));
-  const [reference, ...curves] = await run(
+  const [first, ...curves] = await run(
     [baseline.combination, ...engines].map((combination) => jobOf(combination, basis, options.mesh)),
     options,
   );
+  const reference = wholeOrNone(first);
   let next = 0;
   const points = planned.map((point): SweepPoint => {
-    const curve = point.combination === null ? null : (curves[next++] ?? null);
+    const curve = point.combination === null ? null : wholeOrNone(curves[next++]);
     return pointOf(point, curve, reference, basis);
   });
   return {
@@ -74,16 +76,21 @@ export async function sweep(
     sweep: {
       schemaVersion: 1,
       program: { name: 'valvetide', version: VERSION },
-      complete: [reference, ...curves].every((curve) => curve !== null),
+      complete: [first, ...curves].every((curve) => curve !== null),
       combination: baseline.combination.name,
       ...basis,
       variables: variables.map(({ path, values }) => ({ path, values, current: current(baseline, path) })),
       baseline: reference === null ? null : figuresOf(reference, basis),
       points,
       best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
-      warnings: reference?.warnings ?? [],
+      warnings: first?.warnings ?? [],
     },
   };
+}
+
+/** A speed whose march was lost is no loss of torque: such a curve has no figures. */
+function wholeOrNone(curve: Curve | null): Curve | null {
+  return curve !== null && isWhole(curve) ? curve : null;
 }
 
 function gridOf(variables: readonly Variable[]): readonly (readonly (string | number)[])[] {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { type Candidate, compare } from '../../src/study/compare.ts';
+import type { RunJobs } from '../../src/study/job.ts';
 import { readExample } from '../combination/files.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 import { runnerOf } from './fakeCurves.ts';
@@ -36,6 +37,19 @@ describe('a comparison', () => {
     expect(gain?.peakTorquePct).toBeCloseTo(7.5, 9);
     expect(entries[0].gain).toMatchObject({ worstLoss: null, largestGain: null, band: { powerKw: 0 } });
     expect([reference, best]).toEqual(['flat', 'tilted']);
+  });
+
+  it('takes a speed whose march was lost for no loss of torque', async () => {
+    const losing: RunJobs = async (jobs, control) => {
+      const [flat, tilted] = await invented()(jobs, control);
+      if (flat === null || tilted === null) return [flat, tilted];
+      const points = tilted.points.map((p, i) => (i === 1 ? { ...p, torqueNm: 0, lost: true } : p));
+      return [flat, { ...tilted, points }];
+    };
+    const { entries, best } = await compare([candidate('flat'), candidate('tilted')], { rpm: RPM }, losing);
+    expect(entries[1]).toMatchObject({ band: null, area: null, gain: null });
+    expect(entries[1].curve?.points).toHaveLength(3);
+    expect(best).toBe('flat');
   });
 
   it('gives the area under the curve within the band', async () => {
