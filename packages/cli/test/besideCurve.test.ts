@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
 import { world } from './fakeIo.ts';
-import { fakeCore } from './sampleCurve.ts';
+import { fakeCore, sampleCurve, samplePoint } from './sampleCurve.ts';
 
 /** The sample curve has 612 lb-ft at 5000 rpm and 600 at 4000 and 6000. */
 const pulls = '# standard: J607\nrpm,torque (lb-ft)\n4000,600\n5000,600\n6000,600\n';
@@ -97,6 +97,20 @@ describe('valvetide forecast --pull', () => {
     );
     expect(first).toMatch(/,,,,1\.15/);
     expect(second).toMatch(/,813\.49[^,]*,-?[^,]+,[^,]+,1\.15/);
+  });
+
+  it('leaves out a speed whose march lost itself', async () => {
+    const lossy = fakeCore({
+      ...core,
+      forecast: (_combination, { rpm }) =>
+        sampleCurve(rpm, {
+          points: rpm.map((n) => samplePoint(n, n === 5000 ? { lost: true, torqueNm: 0 } : {})),
+        }),
+    });
+    const w = world({ files });
+    await main([...words, '--pull', 'pulls.csv', '--json'], w.io, lossy);
+    const { bySpeed } = JSON.parse(w.out()).measured;
+    expect(bySpeed.map(({ rpm }: { rpm: number }) => rpm)).toEqual([4000, 6000]);
   });
 
   it('puts measured marks and their difference on the page', async () => {

@@ -25,8 +25,8 @@ export function againstMeasured(
   { points }: Pick<Curve, 'points'>,
   sheet: PullSummary,
 ): AgainstMeasured | null {
-  const bySpeed = points.flatMap(({ rpm, torqueNm }): MeasuredStep[] => {
-    const measuredNm = torqueAt(sheet.points, rpm);
+  const bySpeed = points.flatMap(({ rpm, torqueNm, lost }): MeasuredStep[] => {
+    const measuredNm = lost ? null : torqueAt(sheet.points, rpm);
     if (measuredNm === null) return [];
     const differenceNm = torqueNm - measuredNm;
     return [

@@ -20,11 +20,12 @@ export const SPEED_COLUMN: Column<OperatingPoint> = {
   cell: (p) => `${fixed(p.rpm)}${p.converged ? '' : ' ?'}`,
 };
 
+/** A speed whose march lost itself has no figures, and no place in a drawing. */
 export function overSpeed(
   points: readonly OperatingPoint[],
   value: (point: OperatingPoint) => number,
 ): readonly Point[] {
-  return points.map((point) => ({ x: point.rpm, y: value(point) }));
+  return points.filter(({ lost }) => !lost).map((point) => ({ x: point.rpm, y: value(point) }));
 }
 
 const DASHES: readonly Dash[] = ['solid', 'dashed', 'dotted'];
