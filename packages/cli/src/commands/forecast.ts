@@ -200,13 +200,20 @@ function countedOver(
   curve: Curve,
   measured: AgainstMeasured | null,
   core: Core,
-): CountedBand {
-  const mean = core.bandMean(curve.points, band);
+): CountedBand | null {
+  // A speed whose march lost itself has no torque to take a mean of.
+  const settled = curve.points.filter(({ lost }) => !lost);
+  if (
+    !settled.some(({ rpm }) => rpm >= band.fromRpm && rpm <= band.toRpm) &&
+    settled.length < curve.points.length
+  )
+    return null;
+  const mean = core.bandMean(settled, band);
   const reach = (points: readonly { readonly rpm: number }[]): SpeedBand => ({
     fromRpm: Math.max(band.fromRpm, points[0].rpm),
     toRpm: Math.min(band.toRpm, points[points.length - 1].rpm),
   });
-  const own = reach(curve.points);
+  const own = reach(settled);
   if (measured === null) return { band: own, mean, measured: null };
   // At the speeds of the forecast: a mean over more speeds of a curve that bends is another mean.
   const points = measured.bySpeed.map(({ rpm, measuredNm }) => ({ rpm, torqueNm: measuredNm }));
