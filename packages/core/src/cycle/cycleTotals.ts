@@ -1,8 +1,7 @@
 /** What went in and out of the engine over one cycle, and what each cylinder did. */
 import type { EngineNetwork } from '../combination/assemble.ts';
 import { CYL } from '../network/cylinder.ts';
-import { SIDE } from '../network/ductEnd.ts';
-import { TOTAL } from '../network/network.ts';
+import { SIDE, TOTAL } from '../network/ductEnd.ts';
 import type { March } from './march.ts';
 
 /** Sums over one cycle of the whole engine; energies count formation enthalpies. */

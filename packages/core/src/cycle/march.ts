@@ -1,17 +1,10 @@
 /** Marches a network over crank angle, step by step, cut at valve events and at the ends of the burn. */
+import { prepareCopies, recordCopies, setBins } from '../network/copiedEnds.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import { CYL, endBurn, KNOCK_SHARE, localAngle, startBurn } from '../network/cylinder.ts';
 import { SIDE } from '../network/ductEnd.ts';
 import type { Network } from '../network/network.ts';
-import {
-  decode,
-  isSound,
-  prepareCopies,
-  rates,
-  recordCopies,
-  setBins,
-  stiffness,
-} from '../network/network.ts';
+import { decode, isSound, rates, stiffness } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, SSP2_FOUR, step } from '../numerics/rungeKutta.ts';
 import { wiebeShareNormalised } from '../processes/wiebe.ts';

@@ -1,6 +1,6 @@
 /** Cycle after cycle until the cycle repeats. */
 import type { EngineNetwork } from '../combination/assemble.ts';
-import { renewCopies, weighCopies } from '../network/network.ts';
+import { renewCopies, weighCopies } from '../network/copiedEnds.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { CylinderDiary, March } from './march.ts';

@@ -17,6 +17,9 @@ export const SIDE_SIZE = 8;
 export const END = { mass: 0, burned: 1, energy: 2, force: 3, speed: 4 } as const;
 export const END_SIZE = 5;
 
+/** Offsets of an end's running totals in the state: mass out of the duct, burned mass, energy, mass times temperature. */
+export const TOTAL = { mass: 0, burned: 1, energy: 2, massT: 3 } as const;
+
 /**
  * Areas of an end [m2], effective of the nozzle and geometric of the duct, and what is worked out from the face alone:
  * pressure at a wall in the nozzle's place [Pa] and sound speed [m/s]. In an array, since numbers handed from function to
@@ -33,11 +36,11 @@ const TOLERANCE = 1e-6;
 const SETTLED = 1e-4;
 /**
  * Relative error of the squared flow from which one more step of Newton's method, taken to first order in the other
- * quantities too, leaves less than a ten-thousandth: if the step is at most this share of the speed, and short of sonic
+ * quantities too, leaves less than two hundred-thousandths: if the step is at most this share of the speed, and short of sonic
  * flow, where the flow hardly changes with the speed.
  */
-const NEARLY = 2e-3;
-const LAST_STEP = 3e-3;
+const NEARLY = 3e-4;
+const LAST_STEP = 1e-3;
 const SHORT_OF_SONIC = 0.6;
 /** Flow taken for none, as a share of the flow at sonic speed. */
 const STILL = 1e-7;

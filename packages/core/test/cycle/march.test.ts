@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { alignSteps, type March, marchDegrees } from '../../src/cycle/march.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
+import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { CYL } from '../../src/network/cylinder.ts';
-import { renewCopies, setSpeed } from '../../src/network/network.ts';
+import { setSpeed } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 /** A race engine of still gas, ready for its first cycle. */

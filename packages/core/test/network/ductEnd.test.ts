@@ -172,7 +172,7 @@ describe('solveDuctEnd', () => {
     expect(outward[END.burned] / outward[END.mass]).toBeCloseTo(0.7, 12);
   });
 
-  it('finds the same flow from a search started at the last one, to a ten-thousandth', () => {
+  it('finds the same flow from a search started at the last one, to a twenty-thousandth', () => {
     const pressure = fc.double({ min: 0.5e5, max: 5e5, noNaN: true });
     const ratio = fc.double({ min: 0.5, max: 2, noNaN: true });
     const share = fc.double({ min: 0.02, max: 1, noNaN: true });
@@ -186,7 +186,7 @@ describe('solveDuctEnd', () => {
         const warm = flowOf(faceOf(p * pDrift, 600, w + 5), volume, s * areaDrift * AREA);
         flowInto(warm, faceOf(p, 600, w), volume, s * AREA);
         expect(Math.abs(warm[END.mass] - cold[END.mass])).toBeLessThan(
-          1e-4 * Math.abs(cold[END.mass]) + 1e-9,
+          5e-5 * Math.abs(cold[END.mass]) + 1e-9,
         );
       }),
       { numRuns: 2000 },

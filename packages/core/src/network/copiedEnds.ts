@@ -1,0 +1,172 @@
+/** Cylinders that do not march: their duct ends deliver into shared volumes what a marching cylinder's end did so many degrees before. */
+import type { FlowRecord } from './copies.ts';
+import { createFlowRecord, RECALL, RECALL_SIZE, rebinned, recallFlow, recordFlow } from './copies.ts';
+import { NOZZLE, SIDE, TOTAL } from './ductEnd.ts';
+import type { Volume } from './volume.ts';
+
+/** Copies of a recorded end that deliver into the same volume, each so many degrees later. */
+export interface CopySpec {
+  readonly end: number;
+  readonly volume: number;
+  readonly delays: readonly number[];
+}
+
+/** What a copy needs of the end it repeats: its areas, and where its running totals stand in the state. */
+interface RecordedEnd {
+  readonly nozzle: Float64Array;
+  readonly offset: number;
+}
+
+export interface Copy {
+  readonly spec: CopySpec;
+  record: FlowRecord;
+  readonly volume: Volume;
+  readonly end: RecordedEnd;
+  /** Rates of all copies together over the step [per s] and mean recorded pressure [Pa], see `RECALL`. */
+  readonly rate: Float64Array;
+  /** Volume's pressure at the start of the step [Pa]. */
+  pressure: number;
+  /** Sound speed, enthalpy and burned share of the volume, means of the last cycle, see {@link renewCopies}. */
+  readonly mean: Float64Array;
+  /** Their sums over the running cycle, and the degrees summed. */
+  readonly sum: Float64Array;
+  /** Offset of the running total of corrections in the state [kg], and its value when the cycle began. */
+  readonly offset: number;
+  total: number;
+  /** Constant part of the correction, taken off so that a cycle's corrections sum to nothing [kg/s]. */
+  bias: number;
+}
+
+/** Indices into a copy's means. */
+const MEAN = { c: 0, h: 1, b: 2, degrees: 3 } as const;
+
+/** The part of a network that these functions work on. */
+interface WithCopies {
+  readonly copies: readonly Copy[];
+  /** Crank speed [deg/s]. */
+  readonly degreesPerSecond: number;
+}
+
+/**
+ * @param pressure - of the volume before anything was recorded [Pa]
+ * @param offset - of the running total of corrections in the state
+ */
+export function createCopy(
+  spec: CopySpec,
+  volume: Volume,
+  end: RecordedEnd,
+  pressure: number,
+  offset: number,
+): Copy {
+  return {
+    spec,
+    record: createFlowRecord(720, pressure),
+    volume,
+    end,
+    rate: new Float64Array(RECALL_SIZE),
+    pressure: 0,
+    mean: new Float64Array(3),
+    sum: new Float64Array(4),
+    offset,
+    total: 0,
+    bias: 0,
+  };
+}
+
+/**
+ * The copies' recorded flow, corrected by what their pipe would answer at once to a volume pressure other than the
+ * recorded one: dm = A dp / c, the admittance of a pipe's end. It keeps the iteration stable however small the volume.
+ *
+ * In a periodic cycle of alike copies the correction vanishes but for the error of the steps. Its coefficients are the
+ * volume's means over the last cycle and its mean is taken off, so that over a periodic cycle it adds no mass, energy
+ * or burned gas at all.
+ */
+export function connectCopy(copy: Copy, d: Float64Array): void {
+  const { volume, rate, end, spec, mean } = copy;
+  const { side, offset: o } = volume;
+  const admittance = (spec.delays.length * end.nozzle[NOZZLE.ductArea]) / mean[MEAN.c];
+  const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p]) - copy.bias;
+  d[copy.offset] += correction;
+  const drawn = rate[RECALL.drawn];
+  d[o] += rate[RECALL.mass] - drawn + correction;
+  d[o + 1] += rate[RECALL.energy] - drawn * side[SIDE.h] + correction * mean[MEAN.h];
+  d[o + 2] += rate[RECALL.burned] - drawn * side[SIDE.b] + correction * mean[MEAN.b];
+}
+
+/** Share of a cycle's mean correction that is taken off the next [-]: the whole of it can swing from cycle to cycle. */
+const GAIN = 0.9;
+
+/** Takes over the means of the cycle just marched; before the first, the state at hand. Call it where a cycle begins. */
+export function renewCopies(network: WithCopies, y: Float64Array): void {
+  for (const copy of network.copies) {
+    const { mean, sum, volume } = copy;
+    if (sum[MEAN.degrees] > 0)
+      copy.bias += (GAIN * (y[copy.offset] - copy.total) * network.degreesPerSecond) / sum[MEAN.degrees];
+    else addMeans(sum, volume.side, 1);
+    copy.total = y[copy.offset];
+    for (let i = 0; i < 3; i++) mean[i] = sum[i] / sum[MEAN.degrees];
+    sum.fill(0);
+  }
+}
+
+function addMeans(sum: Float64Array, side: Float64Array, degrees: number): void {
+  sum[MEAN.c] += degrees * Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
+  sum[MEAN.h] += degrees * side[SIDE.h];
+  sum[MEAN.b] += degrees * side[SIDE.b];
+  sum[MEAN.degrees] += degrees;
+}
+
+/** Share of the newest cycle in what copies recall [-]: 1 to begin with; half of it calms copies that swing. */
+export function weighCopies(network: WithCopies, weight: number): void {
+  for (const copy of network.copies) copy.record.weight = weight;
+}
+
+/** Cuts the records of the copies into so many bins a cycle: steps that end at bin edges are recalled exactly. */
+export function setBins(network: WithCopies, bins: number): void {
+  for (const copy of network.copies) {
+    if (copy.record.mass.length !== bins) copy.record = rebinned(copy.record, bins);
+  }
+}
+
+/** Scratch of {@link prepareCopies}: written and read within one call, never kept. */
+const part = new Float64Array(RECALL_SIZE);
+
+/** Readies the copies for a step between two crank angles [deg] that takes `h` seconds; the network is decoded at `from`. */
+export function prepareCopies(network: WithCopies, from: number, to: number, h: number): void {
+  for (const copy of network.copies) {
+    const { spec, record, rate, volume } = copy;
+    copy.pressure = volume.side[SIDE.p];
+    rate.fill(0);
+    for (const delay of spec.delays) {
+      recallFlow(record, from - delay, to - delay, part);
+      rate[RECALL.mass] += part[RECALL.mass] / h;
+      rate[RECALL.burned] += part[RECALL.burned] / h;
+      rate[RECALL.energy] += part[RECALL.energy] / h;
+      rate[RECALL.drawn] += part[RECALL.drawn] / h;
+      rate[RECALL.pressure] += part[RECALL.pressure] / spec.delays.length;
+    }
+  }
+}
+
+/** Records what the marching cylinder delivered between two crank angles [deg]; the network is decoded at `to`. */
+export function recordCopies(
+  network: WithCopies,
+  from: number,
+  to: number,
+  before: Float64Array,
+  after: Float64Array,
+): void {
+  for (const { record, end, volume, pressure, sum } of network.copies) {
+    addMeans(sum, volume.side, to - from);
+    const o = end.offset;
+    recordFlow(
+      record,
+      from,
+      to,
+      after[o + TOTAL.mass] - before[o + TOTAL.mass],
+      after[o + TOTAL.burned] - before[o + TOTAL.burned],
+      after[o + TOTAL.energy] - before[o + TOTAL.energy],
+      0.5 * (pressure + volume.side[SIDE.p]),
+    );
+  }
+}
