@@ -3,6 +3,7 @@ import { planBurn } from '../../packages/core/src/cycle/burnPlan.ts';
 import { type ClosedBench, closedBench, runClosedCycle } from '../../packages/core/src/cycle/closedCycle.ts';
 import { marchDegrees } from '../../packages/core/src/cycle/march.ts';
 import { createSimulation, type Simulation } from '../../packages/core/src/forecast/simulation.ts';
+import { chooseTiming, type TimingChoice } from '../../packages/core/src/forecast/timing.ts';
 import { type BurnLaw, CYL, KNOCK_SHARE } from '../../packages/core/src/network/cylinder.ts';
 import { octaneIndex, octaneRequired } from '../../packages/core/src/processes/knock.ts';
 import { engineFile } from './engines.ts';
@@ -63,6 +64,23 @@ describe('timing at the limit of knock', () => {
       const { knock } = runClosedCycle(bench, burn);
       expect(knock / runClosedCycle(fine, burn).knock, `main burn of ${main} deg`).toBeCloseTo(1, 2);
       expect(burnedWhenReached(fine, burn, 0.999 * knock)).toBeCloseTo(KNOCK_SHARE, 2);
+    }
+  });
+});
+
+describe('the search for best torque', () => {
+  it('finds the angle it finds anywhere, from however far the last one lay', () => {
+    const simulation = limited();
+    const [bench] = benchesOf(simulation);
+    const { burn } = simulation.combination;
+    const from = (last: TimingChoice | null) =>
+      chooseTiming(bench, { development: 20, main: 30 }, burn, 120, 2500, last);
+    const anywhere = from(null);
+    for (const bestCa50 of [-4, 5, 12, 25, 39]) {
+      expect(from({ ...anywhere, bestCa50 }).bestCa50, `from ${bestCa50} deg`).toBeCloseTo(
+        anywhere.bestCa50,
+        0,
+      );
     }
   });
 });
