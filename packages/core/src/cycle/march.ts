@@ -14,7 +14,8 @@ export interface MarchOptions {
   readonly tableau: Tableau;
   /**
    * Times a signal may cross the shortest cell in a step (Courant number) [-]. Waves grow above about 0.9 with the
-   * tableau `SSP2`, above about 2.7 with `SSP2_FOUR`.
+   * tableau `SSP2`, above about 2.7 with `SSP2_FOUR`; with the latter limited slopes chatter above about 2, so that a cycle
+   * no longer repeats itself.
    */
   readonly courant: number;
   /** Largest step [crank deg]; bounds the error of burn and piston motion where no duct does. */
@@ -24,8 +25,10 @@ export interface MarchOptions {
 }
 
 /** Halving these moves torque by less than 0.3 %; see the refinement tests. */
-export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 2.2, maxStep: 5, maxBurnStep: 5 };
+export const MARCH_DEFAULTS: MarchOptions = { tableau: SSP2_FOUR, courant: 1.9, maxStep: 5, maxBurnStep: 5 };
 
+/** A grid is laid for the fastest moment of a cycle; for a moment the Courant number may be this much larger [-]. */
+const FASTEST_MOMENT = 1.16;
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
 const LEEWAY = 0.06;
 /** Shortest step that ducts and volumes of an engine can ask for [crank deg]: cells of a millimetre at 100 rpm bear a hundred times it. */
@@ -142,7 +145,10 @@ export function alignSteps(march: March): void {
     decode(network, 0, y);
     march.fastest = FIRST_GUESS * stiffness(network);
   }
-  const span = Math.min(options.maxStep, (options.courant * network.degreesPerSecond) / march.fastest);
+  const span = Math.min(
+    options.maxStep,
+    (FASTEST_MOMENT * options.courant * network.degreesPerSecond) / march.fastest,
+  );
   march.fastest = 0;
   const delays = network.copies.flatMap((c) => c.spec.delays);
   const common = delays.every(Number.isInteger) ? delays.reduce(greatestDivisor, 720) : 3;
@@ -168,7 +174,7 @@ export function marchDegrees(
   const { network, options, y, before, stepper } = march;
   const speed = network.degreesPerSecond;
   const end = from + degrees;
-  const courant = options.courant * (march.bin < 720 ? 1 + LEEWAY : 1);
+  const courant = options.courant * (march.bin < 720 ? FASTEST_MOMENT * (1 + LEEWAY) : 1);
   let theta = from;
   decode(network, theta, y);
   network.decoded = true;

@@ -5,6 +5,7 @@ import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { CYL } from '../../src/network/cylinder.ts';
 import { setSpeed } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
+import { runReference } from './referenceRun.ts';
 
 /** A race engine of still gas, ready for its first cycle. */
 function still(rpm: number): March {
@@ -39,5 +40,9 @@ describe('marchDegrees', () => {
     });
     expect(march.y.every(Number.isNaN)).toBe(true);
     expect(steps).toBe(0);
+  });
+
+  it.each([2000, 3000, 5000])('repeats a cycle of one cylinder with strong waves, at %i rpm', (speed) => {
+    expect(Math.abs(runReference(speed).drift)).toBeLessThan(1e-6);
   });
 });

@@ -26,13 +26,15 @@ export const REFERENCE_TABLE = [
 export interface ReferenceResult {
   readonly speed: number;
   readonly ve: number;
+  /** What volumetric efficiency differs by from the cycle before [-]. */
+  readonly drift: number;
   readonly residual: number;
   readonly pmep: number;
   /** Net, gas exchange included [bar]. */
   readonly imep: number;
 }
 
-const CYCLES = 12;
+const CYCLES = 16;
 
 export function runReference(speed: number): ReferenceResult {
   const tables = referenceGas();
@@ -47,16 +49,21 @@ export function runReference(speed: number): ReferenceResult {
   fillCylinder(network.cylinders[0], y, 0, AMBIENT.p, AMBIENT.T, 0);
   const intake = network.ends[1].offset;
   const fresh = () => y[intake + TOTAL.mass] - y[intake + TOTAL.burned];
-  let before = 0;
-  for (let i = 0; i < CYCLES; i++) {
-    before = fresh();
-    marchDegrees(march, 0, 720);
-  }
   const density = AMBIENT.p / (287 * AMBIENT.T);
+  let ve = 0;
+  let drift = 0;
+  for (let i = 0; i < CYCLES; i++) {
+    const before = fresh();
+    marchDegrees(march, 0, 720);
+    const now = ((fresh() - before) * tables.dryAirFraction) / (density * SWEPT);
+    drift = now - ve;
+    ve = now;
+  }
   const diary = march.diaries[0];
   return {
     speed,
-    ve: ((fresh() - before) * tables.dryAirFraction) / (density * SWEPT),
+    ve,
+    drift,
     residual: diary.residual,
     pmep: diary.pumpingWork / SWEPT / 1e5,
     imep: (diary.closedWork + diary.pumpingWork) / SWEPT / 1e5,
