@@ -33,7 +33,15 @@ export function backtestAnswer({ gain, changes, measured, outcome }: BacktestRes
       ? `${what}: not forecast, since the sheet before and the file disagree`
       : `${what}: not forecast`;
   const { fromRpm, toRpm } = measured.band;
-  return `${what}: forecast ${signed(100 * gain.forecast, 1)} +/- ${fixed(100 * gain.spread, 1)} %, measured ${signed(100 * gain.measured, 1)} % of mean power over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
+  return `${what}: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} % of mean power over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
+}
+
+/** A forecast gain with its spread: `+2.3 +/- 0.4 %`. */
+export function gainText({ forecast, spread }: NonNullable<BacktestResult['gain']>): string {
+  const value = signed(100 * forecast, 1);
+  if (spread === null) return `${value} %`;
+  const shown = fixed(100 * spread, 1);
+  return `${value} +/- ${shown === '0.0' ? 'less than 0.1' : shown} %`;
 }
 
 /** Whether the error is more than the dyno's own doubt; empty where nothing was forecast. */
@@ -45,8 +53,8 @@ export function backtestVerdict({ gain, measured }: BacktestResult): string {
   const sign = gain.rightSign ? '' : ' The sign is wrong.';
   if (gain.verdict === 'within') return `${off}: as near as the dyno can show, since ${pulls}.${sign}`;
   if (gain.verdict === 'near')
-    return `${off}: more than the dyno's own doubt (${pulls}), within it and what the calibration left open.${sign}`;
-  return `${off}: more than the dyno's own doubt (${pulls}) and what the calibration left open. Something about the change is not in the file, or not in the model.${sign}`;
+    return `${off}: more than the dyno's own doubt (${pulls}), within it and what is not known of the change.${sign}`;
+  return `${off}: more than the dyno's own doubt (${pulls}) and than what is not known of the change. Something about the change is not in the file, or not in the model.${sign}`;
 }
 
 /** Measured and forecast at each speed, before and after. */
@@ -60,6 +68,7 @@ export function backtestPoints(units: TextOptions['units']): readonly Column<Bac
     { name: 'forecast', unit: torqueUnit, cell: ({ after }) => fixed(torque(after.forecastNm), 1) },
     { name: 'gain', unit: '%', cell: ({ measuredGain }) => signed(100 * measuredGain, 1) },
     { name: 'forecast', unit: '%', cell: ({ forecastGain }) => signed(100 * forecastGain, 1) },
+    { name: '+/-', unit: '%', cell: ({ spread }) => (spread === null ? '' : fixed(100 * spread, 1)) },
     {
       name: 'off',
       unit: 'points',

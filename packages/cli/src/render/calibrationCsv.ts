@@ -45,11 +45,12 @@ export function backtestCsv({ points, calibration, outcome }: BacktestResult): s
     'afterForecastNm',
     'measuredGainPct',
     'forecastGainPct',
+    'forecastGainSpreadPct',
     'errorPoints',
     'correctionStandard',
     'outcome',
   ];
-  const rows = points.map(({ rpm, before, after, measuredGain, forecastGain }) => [
+  const rows = points.map(({ rpm, before, after, measuredGain, forecastGain, spread }) => [
     rpm,
     before.measuredNm,
     before.forecastNm,
@@ -57,6 +58,7 @@ export function backtestCsv({ points, calibration, outcome }: BacktestResult): s
     after.forecastNm,
     100 * measuredGain,
     100 * forecastGain,
+    spread === null ? '' : 100 * spread,
     100 * (forecastGain - measuredGain),
     calibration.standard,
     outcome,

@@ -315,6 +315,7 @@ export function sampleBacktest(change: Partial<BacktestResult> = {}): BacktestRe
       after: { measuredNm: 816, forecastNm: 822 },
       measuredGain: 0.02,
       forecastGain: 0.025,
+      spread: rpm < 6000 ? 0.002 : null,
     })),
     gain: {
       measured: 0.02,

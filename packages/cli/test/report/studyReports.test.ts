@@ -284,6 +284,18 @@ describe('backtestReport(result, units)', () => {
     expect(words).toContain('as near as the dyno can show');
   });
 
+  it.each([
+    [0.0004, '+2.5 +/- less than 0.1 %, measured'],
+    [null, '+2.5 %, measured'],
+  ])('never says that a gain is known exactly, its spread being %s', async (spread, words) => {
+    const gain = sampleBacktest().gain;
+    const page = await backtestReport(
+      sampleBacktest({ gain: gain === null ? null : { ...gain, spread } }),
+      'si',
+    );
+    expect(textOf(page)).toContain(words);
+  });
+
   it('shows the calibration and the culprits where the sheets disagree', async () => {
     const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'] };
     const page = await backtestReport(

@@ -1,19 +1,19 @@
 /** A change whose outcome is known already: calibrated on the sheet before it, forecast to the sheet after it. */
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
-import { editDocument } from '../combination/editDocument.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { CombinationDocument } from '../combination/readDocument.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { applyChanges } from './applyChanges.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from './band.ts';
-import { pinBaseline } from './baseline.ts';
+import { type Baseline, pinBaseline } from './baseline.ts';
 import { asObserved, type CalibrateOptions, calibrate } from './calibrate.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 import { dayOf, sheetTarget } from './calibrationTarget.ts';
 import type { Change } from './change.ts';
 import type { DynoSheet } from './dynoSheet.ts';
-import type { StudyJob } from './job.ts';
+import { gainSpread } from './gainSpread.ts';
+import type { JobControl, StudyJob } from './job.ts';
 import { comparePulls, type PullComparison } from './pullComparison.ts';
 import { recorrectSheet } from './recorrectSheet.ts';
 
@@ -32,6 +32,8 @@ export interface BacktestPoint {
   /** After over before less one [-]. */
   readonly measuredGain: number;
   readonly forecastGain: number;
+  /** One standard deviation of the forecast gain [-]; null outside the band. */
+  readonly spread: number | null;
 }
 
 /** How a known change was forecast. Plain and serialisable. */
@@ -50,8 +52,11 @@ export interface BacktestResult {
   readonly gain: {
     readonly measured: number;
     readonly forecast: number;
-    /** One standard deviation of the forecast gain from what the calibration left uncertain. */
-    readonly spread: number;
+    /**
+     * One standard deviation of the forecast gain from what isn't known of engine and parts, and from what the calibration
+     * left open; null where it could not be worked out.
+     */
+    readonly spread: number | null;
     /** Forecast less measured. */
     readonly error: number;
     /** `within`: nearer than the pulls resolve; `near`: so with twice the spread added; `beyond` otherwise. */
@@ -65,9 +70,6 @@ export interface BacktestResult {
 export type BacktestOutcome =
   | { readonly ok: true; readonly result: BacktestResult }
   | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/** Steps of the knobs for the spread of the gain, in standard deviations left by the calibration. */
-const STEP = 0.7;
 
 /**
  * Calibrates on `before`, applies the changes and holds the forecast to `after`, each in the air of its own day. Only the
@@ -106,48 +108,34 @@ export async function backtest(
     const outcome = calibration.outcome === 'sheets disagree' ? 'sheets disagree' : 'incomplete';
     return { ok: true, result: { ...base, outcome, points: [], gain: null } };
   }
-  const rpm = speedsOf(measured);
-  const documents = [
-    fitted,
-    ...calibration.knobs.map(({ path, after: value, spread, unit }) => {
-      const moved = value + STEP * spread;
-      return editDocument(fitted, path, unit === '%' ? `${Math.min(100, moved)} %` : moved);
-    }),
-  ];
-  const jobs: StudyJob[] = [];
+  const asked = speedsOf(measured);
   const days = {
     before: dayOf(before.pulls, before.standard),
     after: dayOf(after.pulls, after.standard),
   };
-  for (const each of documents) {
-    const pair = changedBy(each, changes, options);
-    if (!pair.ok) return pair;
-    jobs.push(
-      { combination: asObserved(pair.before, days.before), rpm },
-      { combination: asObserved(pair.after, days.after), rpm },
-    );
-  }
-  const { runJobs, signal, onProgress } = options;
-  const curves = await runJobs(jobs, {
-    ...(signal === undefined ? {} : { signal }),
-    ...(onProgress === undefined
-      ? {}
-      : { onProgress: (n, of) => onProgress(calibration.forecasts + n, calibration.forecasts + of) }),
-  });
-  const pairs = documents.map((_, i) => pairOf(curves[2 * i], curves[2 * i + 1], days));
-  const [first, ...beside] = pairs;
-  if (first === null || first === undefined || beside.some((pair) => pair === null)) {
+  const pair = changedBy(fitted, changes, options);
+  if (!pair.ok) return pair;
+  const jobs: StudyJob[] = [
+    { combination: asObserved(pair.before, days.before), rpm: asked },
+    { combination: asObserved(pair.after, days.after), rpm: asked },
+  ];
+  const curves = await options.runJobs(jobs, controlAfter(calibration.forecasts, options));
+  const first = pairOf(curves, days);
+  const spreads =
+    first === null
+      ? null
+      : await gainSpread(pair.baseline, joined(changes), measured.band, {
+          ...controlAfter(calibration.forecasts + jobs.length, options),
+          runJobs: options.runJobs,
+          sheet: options.sheet,
+        });
+  if (first === null || options.signal?.aborted === true) {
     return { ok: true, result: { ...base, outcome: 'incomplete', points: [], gain: null } };
   }
-  const over = (pair: Pair): number => gainOver(pair, measured);
-  const forecast = over(first);
-  const slopes = beside.map((pair) => (pair === null ? 0 : (over(pair) - forecast) / STEP));
-  const spread = Math.sqrt(
-    slopes.reduce(
-      (sum, a, i) => slopes.reduce((s, b, j) => s + a * b * calibration.correlation[i][j], sum),
-      0,
-    ),
-  );
+  const rpm = first.after.map((point) => point.rpm);
+  const lost = asked.filter((n) => !rpm.includes(n));
+  const forecast = gainOver(first, measured);
+  const spread = spreads?.band ?? null;
   const points = rpm.map((n, i): BacktestPoint => {
     const there = measured.points.find((point) => point.rpm === n) ?? measured.points[0];
     return {
@@ -156,15 +144,24 @@ export async function backtest(
       after: { measuredNm: there.afterNm, forecastNm: first.after[i].torqueNm },
       measuredGain: there.gain,
       forecastGain: first.after[i].torqueNm / first.before[i].torqueNm - 1,
+      spread: spreads?.at(n)?.ratio ?? null,
     };
   });
   const seen = measuredOver(measured, rpm);
   const error = forecast - seen;
   const off = Math.abs(error);
   const verdict =
-    off <= measured.resolvable ? 'within' : off <= measured.resolvable + 2 * spread ? 'near' : 'beyond';
+    off <= measured.resolvable
+      ? 'within'
+      : off <= measured.resolvable + 2 * (spread ?? 0)
+        ? 'near'
+        : 'beyond';
   const gain = { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 } as const;
-  return { ok: true, result: { ...base, outcome: 'forecast', points, gain } };
+  const notes = [
+    ...base.notes,
+    ...(lost.length > 0 ? [`the march lost itself at ${lost.join(', ')} rpm, so that it is left out`] : []),
+  ];
+  return { ok: true, result: { ...base, outcome: 'forecast', points, gain, notes } };
 }
 
 interface Torque {
@@ -183,23 +180,48 @@ function changedBy(
   changes: readonly Change[],
   { sheet }: BacktestOptions,
 ):
-  | { readonly ok: true; readonly before: Combination; readonly after: Combination }
+  | {
+      readonly ok: true;
+      readonly baseline: Baseline;
+      readonly before: Combination;
+      readonly after: Combination;
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] } {
   const pinned = pinBaseline(document, { sheet });
   if (!pinned.ok) return pinned;
   const applied = applyChanges(pinned.baseline, changes, { sheet });
   if (!applied.ok) return applied;
-  return { ok: true, before: pinned.baseline.combination, after: applied.combination };
+  const { baseline } = pinned;
+  return { ok: true, baseline, before: baseline.combination, after: applied.combination };
 }
 
+/** Changes made together, as one. */
+function joined(changes: readonly Change[]): Change {
+  const [first] = changes;
+  if (changes.length === 1) return first;
+  const { source: _, ...rest } = first;
+  const name = changes.map((change) => change.name).join(' and ');
+  return { ...rest, name, edits: changes.flatMap((change) => change.edits) };
+}
+
+/** The caller's control, its progress counted on from the forecasts done. */
+function controlAfter(done: number, { signal, onProgress }: BacktestOptions): JobControl {
+  return {
+    ...(signal === undefined ? {} : { signal }),
+    ...(onProgress === undefined ? {} : { onProgress: (n, of) => onProgress(done + n, done + of) }),
+  };
+}
+
+/** Torque of both at the speeds that neither lost; null where there are none. */
 function pairOf(
-  before: Curve | null | undefined,
-  after: Curve | null | undefined,
+  [before = null, after = null]: readonly (Curve | null)[],
   days: Readonly<Record<'before' | 'after', { readonly factor: number }>>,
 ): Pair | null {
-  if (before === null || after === null || before === undefined || after === undefined) return null;
-  const side = (curve: Curve, factor: number): Torque[] =>
-    curve.points.map(({ rpm, torqueNm }) => ({ rpm, torqueNm: factor * torqueNm }));
+  if (before === null || after === null) return null;
+  const whole = before.points.flatMap((point, i) => (point.lost || after.points[i].lost ? [] : [i]));
+  if (whole.length === 0) return null;
+  const side = ({ points }: Curve, factor: number): Torque[] =>
+    whole.map((i) => ({ rpm: points[i].rpm, torqueNm: factor * points[i].torqueNm }));
   return { before: side(before, days.before.factor), after: side(after, days.after.factor) };
 }
 

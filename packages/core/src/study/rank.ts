@@ -1,7 +1,6 @@
 /** Ranks changes of a combination: alone, in pairs, together and within a budget, with what isn't known of each gain. */
 import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
-import type { Mesh } from '../combination/assemble.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { SheetSource } from '../combination/sheet/readSheets.ts';
@@ -17,20 +16,14 @@ import { DYNO, type Dyno, resolvablePct } from './dynoResolution.ts';
 import { ForecastQueue } from './forecastQueue.ts';
 import { type JobControl, type RunJobs, runJobsHere } from './job.ts';
 import { pairedDraws, spreadOf } from './pairedDraws.ts';
-import { perturbed } from './perturbed.ts';
 import { rankChanges } from './rankedChanges.ts';
 import { pairUp, rankPairs } from './rankedPairs.ts';
 import { rankSets } from './rankedSets.ts';
 import type { RankedChange, RankedPair, Ranking } from './ranking.ts';
 import { rankSpeeds } from './rankSpeeds.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
-import {
-  askFirst,
-  expectedLater,
-  measureResponses,
-  type Responses,
-  type ResponseWorld,
-} from './responses.ts';
+import { askFirst, expectedLater, measureResponses, type Responses } from './responses.ts';
+import { responseWorld } from './responseWorld.ts';
 import { speedSpreads } from './speedSpread.ts';
 import { testOrder } from './testOrder.ts';
 import { type Candidacy, type Unknown, unknownsOf } from './unknowns.ts';
@@ -57,8 +50,6 @@ export type RankResult =
   | { readonly ok: true; readonly ranking: Ranking }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** Coarse enough to be quick; what it gets wrong is common to all it is compared with. */
-const RESPONSE_MESH: Mesh = { intakeCell: 0.06, exhaustCell: 0.15 };
 const NO_BUDGET: Budget = { cost: null, hours: null };
 
 /**
@@ -93,25 +84,21 @@ export async function rank(
   const marching = fidelity === undefined ? {} : { fidelity };
   const fine = (name: string, combination: Combination): void =>
     queue.ask(name, { combination, rpm: speeds.gains, ...marching });
-  const coarse = (name: string, combination: Combination): void =>
-    queue.ask(name, { combination, rpm: speeds.responses, mesh: RESPONSE_MESH, ...marching });
   const unknowns = unknownsOf(baseline, candidacies);
-  const world: ResponseWorld = {
-    unknowns: unknowns.all,
-    singly: unknowns.calibrated?.ids ?? [],
-    changes,
-    seed,
+  const world = responseWorld(baseline, changes, unknowns, {
     queue,
-    build: (applied, offsets) => perturbed(baseline, applied, offsets, sheet),
-    ask: coarse,
-  };
+    seed,
+    rpm: speeds.responses,
+    fidelity,
+    sheet,
+  });
   const pairing = pairUp(baseline, changes, sheet);
 
   // First what an interrupted ranking would show.
   fine(BASELINE, baseline.combination);
   for (const { change, combination } of candidacies) fine(changeKey(change.name), combination);
   askFirst(world);
-  for (const { a, b, combination } of pairing.pairs) coarse(pairKey(a, b), combination);
+  for (const { a, b, combination } of pairing.pairs) world.ask(pairKey(a, b), combination);
   queue.expect(expectedLater(world) + 2);
   const responses = await measureResponses(world);
 

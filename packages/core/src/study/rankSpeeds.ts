@@ -29,13 +29,19 @@ export function rankSpeeds(
   if (!(band.fromRpm > 0 && band.toRpm >= band.fromRpm))
     throw new DomainError('band', band.fromRpm, `a band that rises, to ${band.toRpm}`);
   const width = band.toRpm - band.fromRpm;
-  const at = (shares: readonly number[]): readonly number[] => [
-    ...new Set(shares.map((share) => Math.round(band.fromRpm + share * width))),
-  ];
   const isBelow = usual !== null && usual.fromRpm < band.fromRpm - NEAR * width;
   return {
     band,
-    gains: rpm ?? [...(isBelow ? [Math.round(usual.fromRpm)] : []), ...at(GAIN_SHARES)],
-    responses: at(RESPONSE_SHARES),
+    gains: rpm ?? [...(isBelow ? [Math.round(usual.fromRpm)] : []), ...spreadOver(band, GAIN_SHARES)],
+    responses: responseSpeeds(band),
   };
+}
+
+/** Speeds that responses to unknowns are taken at [1/min]. */
+export function responseSpeeds(band: SpeedBand): readonly number[] {
+  return spreadOver(band, RESPONSE_SHARES);
+}
+
+function spreadOver({ fromRpm, toRpm }: SpeedBand, shares: readonly number[]): readonly number[] {
+  return [...new Set(shares.map((share) => Math.round(fromRpm + share * (toRpm - fromRpm))))];
 }

@@ -119,6 +119,48 @@ describe('backtest(document, changes, sheets)', () => {
     expect(done).toMatchObject({ ok: true, result: { outcome: 'sheets disagree', gain: null, points: [] } });
   });
 
+  it("spreads the gain by the error of the new part's rating, and by nothing that both sides share", async () => {
+    // A muffler is known to 4 % of its rating; torque that goes with half the logarithm of its area is then known to 2 %.
+    const muffler: Change = {
+      ...milled,
+      name: 'quiet muffler',
+      edits: [{ kind: 'set', path: 'exhaust.muffler', value: { flow: '120 cfm', at: '1.5 inHg' } }],
+    };
+    const open = minimumCombination().exhaustSystem.outletArea;
+    const plain = runner();
+    const throttled: RunJobs = async (jobs, control) =>
+      (await plain(jobs, control)).map((curve, i) => {
+        if (curve === null) return null;
+        const share = jobs[i].combination.exhaustSystem.outletArea / open;
+        const factor = share < 0.5 ? 1 + 0.5 * Math.log(share) : 1;
+        const points = curve.points.map((p) => ({
+          ...p,
+          torqueNm: factor * p.torqueNm,
+          powerKw: factor * p.powerKw,
+        }));
+        return { ...curve, points };
+      });
+    const { gain, points } = await tested(pulls('after.csv', 2, 0.8), muffler, throttled);
+    expect(gain?.spread).toBeGreaterThan(0.0195);
+    expect(gain?.spread).toBeLessThan(0.0205);
+    for (const { spread } of points) expect(spread).toBeCloseTo(gain?.spread ?? Number.NaN, 3);
+    expect((await tested(pulls('after.csv', 2, 1.03))).gain?.spread).toBeLessThan(0.001);
+  });
+
+  it('leaves a speed out whose march was lost, and says so', async () => {
+    const plain = runner();
+    const losing: RunJobs = async (jobs, control) =>
+      (await plain(jobs, control)).map((curve, i) => {
+        if (curve === null || jobs[i].combination.chamber.compressionRatio < 10) return curve;
+        const points = curve.points.map((p) => (p.rpm === 4000 ? { ...p, torqueNm: 0, lost: true } : p));
+        return { ...curve, points };
+      });
+    const { gain, points, notes } = await tested(pulls('after.csv', 2, 1.03), milled, losing);
+    expect(points.map((point) => point.rpm)).toEqual(SPEEDS.filter((rpm) => rpm !== 4000));
+    expect(gain?.forecast).toBeCloseTo(0.03, 3);
+    expect(notes.join()).toContain('lost itself at 4000 rpm');
+  });
+
   it('reports what there is where it is stopped', async () => {
     const never: RunJobs = async (jobs) => jobs.map(() => null);
     expect(await tested(pulls('after.csv', 2, 1), milled, never)).toMatchObject({

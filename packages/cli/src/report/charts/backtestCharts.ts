@@ -1,6 +1,6 @@
 /** A back-test drawn: the gain forecast beside the gain measured, and the curves they come from. */
 import type { BacktestResult } from '@valvetide/core';
-import { backtestPoints } from '../../render/backtestText.ts';
+import { backtestPoints, gainText } from '../../render/backtestText.ts';
 import { fixed } from '../../render/fixed.ts';
 import { signed } from '../../render/signed.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
@@ -16,7 +16,7 @@ export function gainBySpeed(result: BacktestResult, units: UnitSystem): Figure |
   return {
     id: 'gain',
     title: 'Gain forecast and measured',
-    description: `Torque after the change more than before it. Over the band, mean power: forecast ${signed(100 * gain.forecast, 1)} +/- ${fixed(100 * gain.spread, 1)} %, measured ${signed(100 * gain.measured, 1)} %. Shaded around what was measured: the ${fixed(doubt, 1)} % that ${measured.pulls.before} and ${measured.pulls.after} pulls tell apart.`,
+    description: `Torque after the change more than before it. Over the band, mean power: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} %. Shaded around what was measured: the ${fixed(doubt, 1)} % that ${measured.pulls.before} and ${measured.pulls.after} pulls tell apart. The ribbon around the forecast is one standard deviation of what is not known of engine and parts.`,
     drawing: {
       kind: 'plot',
       plot: {
@@ -32,6 +32,16 @@ export function gainBySpeed(result: BacktestResult, units: UnitSystem): Figure |
               low: 100 * measuredGain - doubt,
               high: 100 * measuredGain + doubt,
             })),
+          },
+          {
+            kind: 'ribbon',
+            name: 'one standard deviation',
+            colour: 'a',
+            points: points.flatMap(({ rpm, forecastGain, spread }) =>
+              spread === null
+                ? []
+                : [{ x: rpm, low: 100 * (forecastGain - spread), high: 100 * (forecastGain + spread) }],
+            ),
           },
           { kind: 'rule', name: null, y: 0, colour: 'ink' },
           {
