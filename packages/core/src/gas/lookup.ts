@@ -78,24 +78,6 @@ export function frozenTemperature(tables: GasTables, u: number, b: number, guess
   return tables.tMin + tables.dT * (i + (u - low) / (high - low));
 }
 
-/**
- * Temperature, gas constant and heat capacity of a blend of internal energy `u` in one search.
- *
- * @param out - out[0]: T [K], out[1]: R [J/(kg K)], out[2]: cv [J/(kg K)]
- */
-export function frozenPoint(
-  tables: GasTables,
-  u: number,
-  b: number,
-  guessT: number,
-  out: Float64Array,
-): void {
-  const T = frozenTemperature(tables, u, b, guessT);
-  out[0] = T;
-  out[1] = frozenR(tables, b);
-  out[2] = frozenCv(tables, T, b);
-}
-
 /** Column of the equilibrium table that holds `p` [Pa], as cell + share in the cell; held within the table. */
 function columnOf(table: EquilibriumTable, p: number): number {
   const x = (Math.log(p) - table.lnPMin) / table.dLnP;

@@ -86,23 +86,3 @@ export function linerArea(crank: SliderCrank, volume: number): number {
 export function meanPistonSpeed(stroke: number, crankSpeed: number): number {
   return (stroke * crankSpeed) / Math.PI;
 }
-
-/** Crank angle after top centre at which the piston moves fastest [rad], between 0 and pi/2. */
-export function fastestPistonAngle(crank: SliderCrank): number {
-  // The travel rate has one maximum on the way down, before a right angle; golden section narrows it.
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let low = 0;
-  let high = Math.PI / 2;
-  for (let i = 0; i < 60; i++) {
-    const a = high - golden * (high - low);
-    const b = low + golden * (high - low);
-    if (pistonTravelRate(crank, a) < pistonTravelRate(crank, b)) low = a;
-    else high = b;
-  }
-  return (low + high) / 2;
-}
-
-/** Largest piston speed of a revolution [m/s] at a crank speed [rad/s]. */
-export function maxPistonSpeed(crank: SliderCrank, crankSpeed: number): number {
-  return pistonTravelRate(crank, fastestPistonAngle(crank)) * crankSpeed;
-}

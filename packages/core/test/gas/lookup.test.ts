@@ -11,7 +11,6 @@ import {
   equilibriumU,
   frozenCv,
   frozenH,
-  frozenPoint,
   frozenR,
   frozenS,
   frozenTemperature,
@@ -69,15 +68,6 @@ describe('frozen blends', () => {
     const s = (t: number, volume: number): number => frozenS(tables, t, Math.log((R * t) / volume / 1e5), b);
     expect((s(T + 5, v) - s(T - 5, v)) / 10).toBeCloseTo(frozenCv(tables, T, b) / T, 2);
     expect(s(T, 2 * v) - s(T, v)).toBeCloseTo(R * Math.LN2, 8);
-  });
-
-  it('give the same at once as one by one', () => {
-    const out = new Float64Array(3);
-    const u = frozenU(tables, 1033, 0.4);
-    frozenPoint(tables, u, 0.4, 300, out);
-    expect(out[0]).toBeCloseTo(1033, 9);
-    expect(out[1]).toBe(frozenR(tables, 0.4));
-    expect(out[2]).toBe(frozenCv(tables, out[0], 0.4));
   });
 });
 
