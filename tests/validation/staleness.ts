@@ -8,9 +8,8 @@ const DRIFT = 0.25;
 /**
  * What has become stale, line by line; empty where nothing has.
  *
- * Compared are: the figures listed, their published values, their tolerances, the program's values to a quarter of the
- * tolerance, and whether they hold. Not compared: last digits, which move with any change of the model, and a verdict that
- * hangs on one.
+ * Compared are: the figures listed, their published values, their tolerances, whether they hold, and the program's values
+ * to a quarter of the tolerance. Not compared: last digits, which move with any change of the model.
  */
 export function staleLines(committed: string, sources: readonly SourceResult[]): readonly string[] {
   const sections = sectionsOf(committed);
@@ -30,10 +29,8 @@ function staleCells(result: CaseResult, row: readonly string[] | undefined): rea
   const { check, ours } = result;
   if (row === undefined) return [`${check.what}: missing`];
   const fresh = cells(result);
+  const changed = [1, 4, 5].filter((column) => row[column] !== fresh[column]);
   const value = Number.parseFloat(row[2]);
-  // A figure on the very edge may fall on either side of it with the last digit.
-  const isSame = Math.abs(value - ours) <= 10 ** -check.decimals;
-  const changed = (isSame ? [1, 4] : [1, 4, 5]).filter((column) => row[column] !== fresh[column]);
   const allowed = check.relative ? check.within * Math.abs(check.value) : check.within;
   const drifted = check.within > 0 && !(Math.abs(value - ours) <= DRIFT * allowed + 10 ** -check.decimals);
   return [

@@ -32,7 +32,7 @@ export interface BacktestPoint {
   /** After over before less one [-]. */
   readonly measuredGain: number;
   readonly forecastGain: number;
-  /** One standard deviation of the forecast gain [-]; null outside the band. */
+  /** One standard deviation of the forecast gain [-]; null outside the band, and where it could not be worked out. */
   readonly spread: number | null;
 }
 

@@ -16,7 +16,7 @@ export function gainBySpeed(result: BacktestResult, units: UnitSystem): Figure |
   return {
     id: 'gain',
     title: 'Gain forecast and measured',
-    description: `Torque after the change more than before it. Over the band, mean power: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} %. Shaded around what was measured: the ${fixed(doubt, 1)} % that ${measured.pulls.before} and ${measured.pulls.after} pulls tell apart. The ribbon around the forecast is one standard deviation of what is not known of engine and parts.`,
+    description: `Torque after the change more than before it. Over the band, mean power: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} %. Shaded around what was measured: the ${fixed(doubt, 1)} % that ${measured.pulls.before} and ${measured.pulls.after} pulls tell apart.${gain.spread === null ? '' : ' The ribbon around the forecast is one standard deviation of what is not known of engine and parts.'}`,
     drawing: {
       kind: 'plot',
       plot: {
@@ -33,16 +33,7 @@ export function gainBySpeed(result: BacktestResult, units: UnitSystem): Figure |
               high: 100 * measuredGain + doubt,
             })),
           },
-          {
-            kind: 'ribbon',
-            name: 'one standard deviation',
-            colour: 'a',
-            points: points.flatMap(({ rpm, forecastGain, spread }) =>
-              spread === null
-                ? []
-                : [{ x: rpm, low: 100 * (forecastGain - spread), high: 100 * (forecastGain + spread) }],
-            ),
-          },
+          ...spreadRibbon(points),
           { kind: 'rule', name: null, y: 0, colour: 'ink' },
           {
             kind: 'line',
@@ -63,6 +54,18 @@ export function gainBySpeed(result: BacktestResult, units: UnitSystem): Figure |
     },
     table: figureTable(backtestPoints(units), points),
   };
+}
+
+/** Around the forecast, where its spread is known. */
+function spreadRibbon(points: BacktestResult['points']): Layer[] {
+  const known = points.flatMap(({ rpm, forecastGain, spread }) =>
+    spread === null
+      ? []
+      : [{ x: rpm, low: 100 * (forecastGain - spread), high: 100 * (forecastGain + spread) }],
+  );
+  return known.length === 0
+    ? []
+    : [{ kind: 'ribbon', name: 'one standard deviation', colour: 'a', points: known }];
 }
 
 /** Torque before and after, forecast as lines and measured as marks; null where nothing was forecast. */
