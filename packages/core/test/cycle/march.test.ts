@@ -3,7 +3,7 @@ import { alignSteps, type March, marchDegrees } from '../../src/cycle/march.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { CYL } from '../../src/network/cylinder.ts';
-import { setSpeed } from '../../src/network/network.ts';
+import { setSpeed, stiffness } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 import { runReference } from './referenceRun.ts';
 
@@ -44,5 +44,17 @@ describe('marchDegrees', () => {
 
   it.each([2000, 3000, 5000])('repeats a cycle of one cylinder with strong waves, at %i rpm', (speed) => {
     expect(Math.abs(runReference(speed).drift)).toBeLessThan(1e-6);
+  });
+
+  it.each([2500, 5000, 7500])('keeps its steps short of where waves in ducts grow, at %i rpm', (speed) => {
+    const march = still(speed);
+    marchDegrees(march, 0, 720);
+    alignSteps(march);
+    let most = 0;
+    marchDegrees(march, 0, 720, (_theta, h) => {
+      most = Math.max(most, h * stiffness(march.network));
+    });
+    expect(most).toBeGreaterThan(1);
+    expect(most).toBeLessThan(2.7);
   });
 });
