@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
 import { FUEL_NAMES, fuelNamed } from '../../packages/core/src/gas/fuels.ts';
+import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { pointsOf } from '../physics/engines.ts';
 
 const folder = fileURLToPath(new URL('../../examples/small-block/', import.meta.url));

@@ -5,10 +5,10 @@ import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
 import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
-import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
-import { readFlowSheet } from '../../packages/core/src/combination/sheet/flowSheet.ts';
-import { readLiftTable } from '../../packages/core/src/combination/sheet/liftTable.ts';
-import { runJobsHere } from '../../packages/core/src/study/job.ts';
+import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
+import { readFlowSheet } from '../../packages/core/src/reading/sheet/flowSheet.ts';
+import { readLiftTable } from '../../packages/core/src/reading/sheet/liftTable.ts';
+import { runJobsHere } from '../../packages/core/src/studies/job.ts';
 import { blocks, exampleFiles, guides, readGuide, split } from './guides.ts';
 import { form, isFree, shown } from './shownOutput.ts';
 

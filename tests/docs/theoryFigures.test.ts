@@ -1,20 +1,5 @@
 /** Figures that a theory page repeats from the code are those of the code. */
 import { describe, expect, it } from 'vitest';
-import * as cam from '../../packages/core/src/combination/defaults/cam.ts';
-import { EVAPORATION_SPREAD, HEATING_SPREAD } from '../../packages/core/src/combination/defaults/charge.ts';
-import {
-  CAST_AREA_RATIO,
-  CAST_LENGTH_RATIO,
-  COLLECTOR_RATIO,
-  COLLECTOR_WALL,
-  MERGE_LENGTH_RATIO,
-  PRIMARY_WALL,
-} from '../../packages/core/src/combination/defaults/header.ts';
-import { MANIFOLD_STYLES } from '../../packages/core/src/combination/defaults/manifold.ts';
-import { RATED_FILLING } from '../../packages/core/src/combination/defaults/metering.ts';
-import { MINIMUM_OVER_MEAN, PORT_LENGTH_RATIO } from '../../packages/core/src/combination/defaults/ports.ts';
-import * as rated from '../../packages/core/src/combination/defaults/ratedSpeed.ts';
-import { LAMBDA, WALL_TEMPERATURES } from '../../packages/core/src/combination/defaults/running.ts';
 import { PERIODIC_DEFAULTS } from '../../packages/core/src/cycle/periodic.ts';
 import { J1349_FRICTION } from '../../packages/core/src/forecast/weatherCorrection.ts';
 import { FREEZE_PRESSURE, FREEZE_TEMPERATURE } from '../../packages/core/src/gas/buildGasTables.ts';
@@ -26,6 +11,21 @@ import {
 } from '../../packages/core/src/geometry/defaultFlow.ts';
 import { PEAK_PRESSURE_SHARE } from '../../packages/core/src/processes/peakPressureFriction.ts';
 import * as walls from '../../packages/core/src/processes/wallHeat.ts';
+import * as cam from '../../packages/core/src/reading/defaults/cam.ts';
+import { EVAPORATION_SPREAD, HEATING_SPREAD } from '../../packages/core/src/reading/defaults/charge.ts';
+import {
+  CAST_AREA_RATIO,
+  CAST_LENGTH_RATIO,
+  COLLECTOR_RATIO,
+  COLLECTOR_WALL,
+  MERGE_LENGTH_RATIO,
+  PRIMARY_WALL,
+} from '../../packages/core/src/reading/defaults/header.ts';
+import { MANIFOLD_STYLES } from '../../packages/core/src/reading/defaults/manifold.ts';
+import { RATED_FILLING } from '../../packages/core/src/reading/defaults/metering.ts';
+import { MINIMUM_OVER_MEAN, PORT_LENGTH_RATIO } from '../../packages/core/src/reading/defaults/ports.ts';
+import * as rated from '../../packages/core/src/reading/defaults/ratedSpeed.ts';
+import { LAMBDA, WALL_TEMPERATURES } from '../../packages/core/src/reading/defaults/running.ts';
 import { readGuide } from './guides.ts';
 
 const [firstFlow] = FLOW_BY_LIFT_OVER_DIAMETER;

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { houseFaults } from './houseFaults.ts';
+import { houseFaults, ROOMS } from './houseFaults.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -22,7 +22,7 @@ function planted(path: string, text: string): string[] {
     new Map([
       ['packages/core/src/index.ts', ''],
       ['packages/core/src/gas/air.ts', 'export const air = 1;'],
-      ['packages/core/src/study/rank.ts', 'export const rank = 1;'],
+      ['packages/core/src/ranking/rank.ts', 'export const rank = 1;'],
       [path, text],
     ]),
   );
@@ -33,6 +33,22 @@ describe('the house', () => {
     const sources = readSources();
     expect(sources.size).toBeGreaterThan(5);
     expect(houseFaults(sources)).toEqual([]);
+  });
+
+  it.each(ROOMS)('says in two lines what stands in %s', (room) => {
+    const words = readFileSync(join(root, 'packages/core/src', room, 'README.md'), 'utf8');
+    expect(words.trimEnd().split('\n')).toHaveLength(2);
+  });
+
+  it("has its rooms in the contributors' guide, in their order", () => {
+    const guide = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
+    const listed = [...guide.matchAll(/^\| `(\w+)`\s+\| (.*?)\s+\|$/gm)].map(([, room, what]) => ({
+      room,
+      what,
+    }));
+    expect(listed.slice(0, ROOMS.length).map(({ room }) => room)).toEqual(ROOMS);
+    for (const { room, what } of listed.slice(0, ROOMS.length))
+      expect(readFileSync(join(root, 'packages/core/src', room, 'README.md'), 'utf8')).toContain(what);
   });
 });
 
@@ -53,14 +69,14 @@ describe('houseFaults(sources)', () => {
   ])('allows %s', (_what, path, text) => expect(planted(path, text)).toEqual([]));
 
   it.each([
-    ['an import upward', wall, "import { rank } from '../study/rank.ts'; export const w = rank;", 'upward'],
-    ['a type from upward', wall, "import type { R } from '../study/rank.ts'; export type W = R;", 'upward'],
-    ['a type query upward', wall, "export type W = typeof import('../study/rank.ts').rank;", 'upward'],
-    ['a late import upward', wall, "export const w = () => import('../study/rank.ts');", 'upward'],
+    ['an import upward', wall, "import { rank } from '../ranking/rank.ts'; export const w = rank;", 'upward'],
+    ['a type from upward', wall, "import type { R } from '../ranking/rank.ts'; export type W = R;", 'upward'],
+    ['a type query upward', wall, "export type W = typeof import('../ranking/rank.ts').rank;", 'upward'],
+    ['a late import upward', wall, "export const w = () => import('../ranking/rank.ts');", 'upward'],
     [
       'a re-export from upward',
       wall,
-      "export { rank } from '../study/rank.ts'; export const w = 1;",
+      "export { rank } from '../ranking/rank.ts'; export const w = 1;",
       'upward',
     ],
     ['the contents page', wall, "import '../index.ts'; export const w = 1;", 'contents page'],

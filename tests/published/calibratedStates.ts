@@ -1,14 +1,14 @@
 /** The engine of the dyno series, calibrated on the peaks of its first state, forecast in both states. */
 import { readFileSync } from 'node:fs';
-import { editDocument } from '../../packages/core/src/combination/editDocument.ts';
-import { type CombinationDocument, readDocument } from '../../packages/core/src/combination/readDocument.ts';
-import { resolveDocument } from '../../packages/core/src/combination/resolveDocument.ts';
+import { calibrate, calibrationEdits } from '../../packages/core/src/calibration/calibrate.ts';
+import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
+import { peakTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
 import type { Curve } from '../../packages/core/src/forecast/curve.ts';
 import { forecast } from '../../packages/core/src/forecast/forecast.ts';
-import { calibrate, calibrationEdits } from '../../packages/core/src/study/calibrate.ts';
-import type { CalibrationResult } from '../../packages/core/src/study/calibrationResult.ts';
-import { peakTarget } from '../../packages/core/src/study/calibrationTarget.ts';
-import { runJobsHere } from '../../packages/core/src/study/job.ts';
+import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
+import { type CombinationDocument, readDocument } from '../../packages/core/src/reading/readDocument.ts';
+import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
+import { runJobsHere } from '../../packages/core/src/studies/job.ts';
 
 const POUND_FOOT = 1.3558179483314;
 const HORSEPOWER = 0.74569987158227;

@@ -1,9 +1,9 @@
 /** The production engines of 1985 in tests/data/imports-85.csv, each forecast from the little that the table tells. */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
 import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
 import { forecast } from '../../packages/core/src/forecast/forecast.ts';
+import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 
 const FILE = fileURLToPath(new URL('../data/imports-85.csv', import.meta.url));
 const CYLINDERS: Readonly<Record<string, number>> = {

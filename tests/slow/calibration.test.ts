@@ -1,15 +1,15 @@
 /** Knobs found again from pulls made of true forecasts: fifty cases through a response taken once, one case through and through. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { calibrate } from '../../packages/core/src/calibration/calibrate.ts';
+import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
+import { MODEL_ERROR, sheetTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
+import type { KnobName } from '../../packages/core/src/calibration/knobs.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import { editDocument } from '../../packages/core/src/combination/editDocument.ts';
-import { resolveDocument } from '../../packages/core/src/combination/resolveDocument.ts';
 import { forecast } from '../../packages/core/src/forecast/forecast.ts';
 import { type Random, randomFrom } from '../../packages/core/src/numerics/random.ts';
-import { calibrate } from '../../packages/core/src/study/calibrate.ts';
-import type { CalibrationResult } from '../../packages/core/src/study/calibrationResult.ts';
-import { MODEL_ERROR, sheetTarget } from '../../packages/core/src/study/calibrationTarget.ts';
-import { type RunJobs, runJobsHere } from '../../packages/core/src/study/job.ts';
-import type { KnobName } from '../../packages/core/src/study/knobs.ts';
+import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
+import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
+import { type RunJobs, runJobsHere } from '../../packages/core/src/studies/job.ts';
 import {
   type Knobs,
   minimumCombination,

@@ -5,17 +5,17 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { applyChanges } from '../../packages/core/src/changes/applyChanges.ts';
+import { type Baseline, pinBaseline } from '../../packages/core/src/changes/baseline.ts';
+import type { Change } from '../../packages/core/src/changes/change.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import { readDocument } from '../../packages/core/src/combination/readDocument.ts';
 import type { Curve } from '../../packages/core/src/forecast/curve.ts';
-import { applyChanges } from '../../packages/core/src/study/applyChanges.ts';
-import { type Baseline, pinBaseline } from '../../packages/core/src/study/baseline.ts';
-import type { Change } from '../../packages/core/src/study/change.ts';
-import type { RestrictionElement } from '../../packages/core/src/study/freeing.ts';
-import { runJob } from '../../packages/core/src/study/job.ts';
-import { rank } from '../../packages/core/src/study/rank.ts';
-import type { RestrictionState } from '../../packages/core/src/study/restriction.ts';
-import { restrictions } from '../../packages/core/src/study/restrictions.ts';
+import { rank } from '../../packages/core/src/ranking/rank.ts';
+import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
+import type { RestrictionElement } from '../../packages/core/src/studies/freeing.ts';
+import { runJob } from '../../packages/core/src/studies/job.ts';
+import type { RestrictionState } from '../../packages/core/src/studies/restriction.ts';
+import { restrictions } from '../../packages/core/src/studies/restrictions.ts';
 
 const FILE = 'tests/data/engines/carburetor-limited-540.yaml';
 const RPM = [4000, 4500, 5500, 5800, 6100, 7000, 7200, 7400, 7600, 7800, 8000, 8200];

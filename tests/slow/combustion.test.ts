@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import { readCombination } from '../../packages/core/src/combination/readCombination.ts';
 import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
+import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { engineFile, pointsOf } from '../physics/engines.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));

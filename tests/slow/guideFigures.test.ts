@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
-import { runJobsHere } from '../../packages/core/src/study/job.ts';
+import { runJobsHere } from '../../packages/core/src/studies/job.ts';
 import { exampleFiles, guides, readGuide, root, split } from '../docs/guides.ts';
 import { form, isFree, shown } from '../docs/shownOutput.ts';
 

@@ -1,18 +1,22 @@
 /** The spread of a gain from a few dozen forecasts, against two hundred draws of everything at once run for real. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readDocument } from '../../packages/core/src/combination/readDocument.ts';
+import { applyChanges } from '../../packages/core/src/changes/applyChanges.ts';
+import { assignedValues } from '../../packages/core/src/changes/assignedValues.ts';
+import { type Baseline, pinBaseline } from '../../packages/core/src/changes/baseline.ts';
+import type { Change } from '../../packages/core/src/changes/change.ts';
 import { randomFrom } from '../../packages/core/src/numerics/random.ts';
-import { applyChanges } from '../../packages/core/src/study/applyChanges.ts';
-import { assignedValues } from '../../packages/core/src/study/assignedValues.ts';
-import { type Baseline, pinBaseline } from '../../packages/core/src/study/baseline.ts';
-import type { Change } from '../../packages/core/src/study/change.ts';
-import { ForecastQueue } from '../../packages/core/src/study/forecastQueue.ts';
-import { runJob, runJobsHere, type StudyJob } from '../../packages/core/src/study/job.ts';
-import { pairedDraws, spreadOf } from '../../packages/core/src/study/pairedDraws.ts';
-import { perturbed } from '../../packages/core/src/study/perturbed.ts';
-import { askFirst, measureResponses, type ResponseWorld } from '../../packages/core/src/study/responses.ts';
-import { type Unknown, unknownsOf } from '../../packages/core/src/study/unknowns.ts';
+import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
+import { ForecastQueue } from '../../packages/core/src/studies/forecastQueue.ts';
+import { runJob, runJobsHere, type StudyJob } from '../../packages/core/src/studies/job.ts';
+import { pairedDraws, spreadOf } from '../../packages/core/src/uncertainty/pairedDraws.ts';
+import { perturbed } from '../../packages/core/src/uncertainty/perturbed.ts';
+import {
+  askFirst,
+  measureResponses,
+  type ResponseWorld,
+} from '../../packages/core/src/uncertainty/responses.ts';
+import { type Unknown, unknownsOf } from '../../packages/core/src/uncertainty/unknowns.ts';
 
 /** Two speeds and a coarse mesh, alike for both methods: what is compared is how they draw. */
 const RPM = [3800, 5200];

@@ -1,31 +1,62 @@
 /** Contents page of the library: everything public, grouped as in the house. */
 
+// combination
+export type { Mesh } from './assembly/assemble.ts';
+export { DEFAULT_MESH } from './assembly/assemble.ts';
 // base
 export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';
-export { criticalPressureRatio, isentropicFluxFunction } from './base/isentropic.ts';
 export { VERSION } from './base/version.ts';
-// combination
-export type { Mesh } from './combination/assemble.ts';
-export { DEFAULT_MESH } from './combination/assemble.ts';
+export type {
+  BacktestOptions,
+  BacktestOutcome,
+  BacktestPoint,
+  BacktestResult,
+} from './calibration/backtest.ts';
+export { backtest } from './calibration/backtest.ts';
+export type { CalibrateOptions, CalibrateResult } from './calibration/calibrate.ts';
+export { calibrate } from './calibration/calibrate.ts';
+export { calibratedText } from './calibration/calibratedText.ts';
+export type * from './calibration/calibrationResult.ts';
+export type { Aim, CalibrationTarget, PeakFigures } from './calibration/calibrationTarget.ts';
+export { MODEL_ERROR, peakTarget, sheetTarget } from './calibration/calibrationTarget.ts';
+export type { Knob, KnobName } from './calibration/knobs.ts';
+export { DEFAULT_KNOBS, KNOB_NAMES } from './calibration/knobs.ts';
+// study
+export type { ApplyOptions } from './changes/applyChanges.ts';
+export { applyChanges } from './changes/applyChanges.ts';
+export type { Baseline, BaselineResult } from './changes/baseline.ts';
+export { pinBaseline } from './changes/baseline.ts';
+export type { Change, ChangeSource, FieldEdit } from './changes/change.ts';
+export { changesSchema } from './changes/changesSchema.ts';
+export type { ReadChangesResult } from './changes/readChanges.ts';
+export { readChanges } from './changes/readChanges.ts';
 export type * from './combination/combination.ts';
-export { editDocument, pinAssumed } from './combination/editDocument.ts';
-export type { FieldValue } from './combination/editText.ts';
-export { editText } from './combination/editText.ts';
 export type { Problem } from './combination/problem.ts';
 export { problemLine } from './combination/problem.ts';
-export { readCombination } from './combination/readCombination.ts';
-export type { CombinationDocument, DocumentResult, Plain } from './combination/readDocument.ts';
-export { readDocument } from './combination/readDocument.ts';
-export type { ReadResult } from './combination/resolveDocument.ts';
-export { resolveDocument } from './combination/resolveDocument.ts';
-export { combinationSchema } from './combination/schema/combinationFile.ts';
-export type { SheetSource } from './combination/sheet/readSheets.ts';
 // cycle
 export type { MarchOptions } from './cycle/march.ts';
 export { MARCH_DEFAULTS } from './cycle/march.ts';
 export type { PeriodicOptions } from './cycle/periodic.ts';
 export { PERIODIC_DEFAULTS } from './cycle/periodic.ts';
+export type { DynoChannel } from './dyno/dynoColumns.ts';
+export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';
+export type { PullPoint } from './dyno/dynoPulls.ts';
+export type { Dyno } from './dyno/dynoResolution.ts';
+export { DYNO, resolvablePct } from './dyno/dynoResolution.ts';
+export type { DynoSheet, DynoSheetResult, Pull } from './dyno/dynoSheet.ts';
+export { readDynoSheet } from './dyno/dynoSheet.ts';
+export { mergeSheets } from './dyno/mergeSheets.ts';
+export type { DifferencePoint, PullComparison } from './dyno/pullComparison.ts';
+export { comparePulls, leastDifference } from './dyno/pullComparison.ts';
+export type { MeanPoint, PullMean, Repeatability } from './dyno/pullMean.ts';
+export { pullMean } from './dyno/pullMean.ts';
+export type { PullFigures, PullOptions, PullSummary } from './dyno/pullSummary.ts';
+export { summarisePulls } from './dyno/pullSummary.ts';
+export type { Recorrected } from './dyno/recorrectSheet.ts';
+export { recorrectSheet } from './dyno/recorrectSheet.ts';
+export type { BandMean, BandWeighting, SpeedBand } from './forecast/band.ts';
+export { bandMean } from './forecast/band.ts';
 // forecast
 export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
@@ -52,6 +83,7 @@ export type { GasTableInput } from './gas/buildGasTables.ts';
 export { buildGasTables, FREEZE_TEMPERATURE } from './gas/buildGasTables.ts';
 export { FUEL_NAMES, fuelNamed } from './gas/fuels.ts';
 export type { EquilibriumTable, GasTables } from './gas/gasTables.ts';
+export { criticalPressureRatio, isentropicFluxFunction } from './gas/isentropic.ts';
 // geometry
 export type { ClearanceParts } from './geometry/compression.ts';
 export { clearanceVolume, compressionRatio } from './geometry/compression.ts';
@@ -65,59 +97,32 @@ export type { Rhs, Stepper, Tableau } from './numerics/rungeKutta.ts';
 export { createStepper, RK4, SSP2, SSP2_FOUR, SSP3, step } from './numerics/rungeKutta.ts';
 // processes
 export { octaneIndex } from './processes/knock.ts';
-// study
-export type { ApplyOptions } from './study/applyChanges.ts';
-export { applyChanges } from './study/applyChanges.ts';
-export type { BacktestOptions, BacktestOutcome, BacktestPoint, BacktestResult } from './study/backtest.ts';
-export { backtest } from './study/backtest.ts';
-export type { BandMean, BandWeighting, SpeedBand } from './study/band.ts';
-export { bandMean } from './study/band.ts';
-export type { Baseline, BaselineResult } from './study/baseline.ts';
-export { pinBaseline } from './study/baseline.ts';
-export type { Budget } from './study/bestSubset.ts';
-export type { CalibrateOptions, CalibrateResult } from './study/calibrate.ts';
-export { calibrate } from './study/calibrate.ts';
-export { calibratedText } from './study/calibratedText.ts';
-export type * from './study/calibrationResult.ts';
-export type { Aim, CalibrationTarget, PeakFigures } from './study/calibrationTarget.ts';
-export { MODEL_ERROR, peakTarget, sheetTarget } from './study/calibrationTarget.ts';
-export type { Change, ChangeSource, FieldEdit } from './study/change.ts';
-export { changesSchema } from './study/changesSchema.ts';
-export type { Candidate } from './study/compare.ts';
-export { compare } from './study/compare.ts';
-export type * from './study/comparison.ts';
-export type { DynoChannel } from './study/dynoColumns.ts';
-export { DYNO_CHANNELS } from './study/dynoColumns.ts';
-export type { PullPoint } from './study/dynoPulls.ts';
-export type { Dyno } from './study/dynoResolution.ts';
-export { DYNO, resolvablePct } from './study/dynoResolution.ts';
-export type { DynoSheet, DynoSheetResult, Pull } from './study/dynoSheet.ts';
-export { readDynoSheet } from './study/dynoSheet.ts';
-export type { RestrictionElement } from './study/freeing.ts';
-export type { Verdict } from './study/interaction.ts';
-export type { JobControl, RunJobs, StudyJob } from './study/job.ts';
-export { runJob, runJobsHere } from './study/job.ts';
-export type { Knob, KnobName } from './study/knobs.ts';
-export { DEFAULT_KNOBS, KNOB_NAMES } from './study/knobs.ts';
-export { mergeSheets } from './study/mergeSheets.ts';
-export type { DifferencePoint, PullComparison } from './study/pullComparison.ts';
-export { comparePulls, leastDifference } from './study/pullComparison.ts';
-export type { MeanPoint, PullMean, Repeatability } from './study/pullMean.ts';
-export { pullMean } from './study/pullMean.ts';
-export type { PullFigures, PullOptions, PullSummary } from './study/pullSummary.ts';
-export { summarisePulls } from './study/pullSummary.ts';
-export type { RankOptions, RankResult } from './study/rank.ts';
-export { rank } from './study/rank.ts';
-export type * from './study/ranking.ts';
-export type { ReadChangesResult } from './study/readChanges.ts';
-export { readChanges } from './study/readChanges.ts';
-export type { Recorrected } from './study/recorrectSheet.ts';
-export { recorrectSheet } from './study/recorrectSheet.ts';
-export type * from './study/restriction.ts';
-export type { RestrictionOptions } from './study/restrictions.ts';
-export { restrictions } from './study/restrictions.ts';
-export type { StudyOptions } from './study/studyOptions.ts';
-export type { SweepOptions, SweepResult } from './study/sweep.ts';
-export { MOST_SWEEP_POINTS, sweep } from './study/sweep.ts';
-export type * from './study/sweeping.ts';
-export type { TestStep } from './study/testOrder.ts';
+export type { Budget } from './ranking/bestSubset.ts';
+export type { Verdict } from './ranking/interaction.ts';
+export type { RankOptions, RankResult } from './ranking/rank.ts';
+export { rank } from './ranking/rank.ts';
+export type * from './ranking/ranking.ts';
+export type { TestStep } from './ranking/testOrder.ts';
+export { editDocument, pinAssumed } from './reading/editDocument.ts';
+export type { FieldValue } from './reading/editText.ts';
+export { editText } from './reading/editText.ts';
+export { readCombination } from './reading/readCombination.ts';
+export type { CombinationDocument, DocumentResult, Plain } from './reading/readDocument.ts';
+export { readDocument } from './reading/readDocument.ts';
+export type { ReadResult } from './reading/resolveDocument.ts';
+export { resolveDocument } from './reading/resolveDocument.ts';
+export { combinationSchema } from './reading/schema/combinationFile.ts';
+export type { SheetSource } from './reading/sheet/readSheets.ts';
+export type { Candidate } from './studies/compare.ts';
+export { compare } from './studies/compare.ts';
+export type * from './studies/comparison.ts';
+export type { RestrictionElement } from './studies/freeing.ts';
+export type { JobControl, RunJobs, StudyJob } from './studies/job.ts';
+export { runJob, runJobsHere } from './studies/job.ts';
+export type * from './studies/restriction.ts';
+export type { RestrictionOptions } from './studies/restrictions.ts';
+export { restrictions } from './studies/restrictions.ts';
+export type { StudyOptions } from './studies/studyOptions.ts';
+export type { SweepOptions, SweepResult } from './studies/sweep.ts';
+export { MOST_SWEEP_POINTS, sweep } from './studies/sweep.ts';
+export type * from './studies/sweeping.ts';

@@ -1,8 +1,6 @@
 /** The trade's conversions and usual sizes, beside what the program makes of them. */
 
 import type { Combination } from '../../../packages/core/src/combination/combination.ts';
-import { valveDiameter } from '../../../packages/core/src/combination/defaults/valves.ts';
-import { readCombination } from '../../../packages/core/src/combination/readCombination.ts';
 import { inductionRating, speedFigures } from '../../../packages/core/src/forecast/speedFigures.ts';
 import { defaultIntakeFlow } from '../../../packages/core/src/geometry/defaultFlow.ts';
 import {
@@ -11,6 +9,8 @@ import {
   incompressibleFlow,
   USUAL_DEPRESSION,
 } from '../../../packages/core/src/geometry/flowSheet.ts';
+import { valveDiameter } from '../../../packages/core/src/reading/defaults/valves.ts';
+import { readCombination } from '../../../packages/core/src/reading/readCombination.ts';
 import { pointsOf } from '../../physics/engines.ts';
 import { once, type PublishedCase, type PublishedSource, printed } from '../publishedCase.ts';
 

@@ -1,5 +1,5 @@
 /** Nozzle flow, and vessels emptied and filled through it: closed forms of ideal gases. */
-import { criticalPressureRatio, isentropicFluxFunction } from '../../../packages/core/src/base/isentropic.ts';
+import { criticalPressureRatio, isentropicFluxFunction } from '../../../packages/core/src/gas/isentropic.ts';
 import { orificeFlow } from '../../../packages/core/src/network/orifice.ts';
 import { stillGas } from '../../../packages/core/src/network/volume.ts';
 import { idealGas } from '../../../packages/core/test/network/idealGas.ts';

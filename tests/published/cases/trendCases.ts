@@ -1,6 +1,7 @@
 /** Trends with public-domain sources, on an invented race engine and a street one. */
+
+import { portLift } from '../../../packages/core/src/assembly/portValve.ts';
 import type { Combination } from '../../../packages/core/src/combination/combination.ts';
-import { portLift } from '../../../packages/core/src/combination/portValve.ts';
 import type { OperatingPoint } from '../../../packages/core/src/forecast/curve.ts';
 import { bigBlock } from '../../../packages/core/test/support/bigBlock.ts';
 import { pointsOf } from '../../physics/engines.ts';

@@ -1,5 +1,5 @@
 /** What went in and out of the engine over one cycle, and what each cylinder did. */
-import type { EngineNetwork } from '../combination/assemble.ts';
+import type { EngineNetwork } from '../assembly/assemble.ts';
 import { CYL } from '../network/cylinder.ts';
 import { SIDE, TOTAL } from '../network/ductEnd.ts';
 import type { March } from './march.ts';

@@ -1,5 +1,5 @@
 /** Cycle after cycle until the cycle repeats. */
-import type { EngineNetwork } from '../combination/assemble.ts';
+import type { EngineNetwork } from '../assembly/assemble.ts';
 import { renewCopies, weighCopies } from '../network/copiedEnds.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';

@@ -1,5 +1,5 @@
 /** A march ready to go: still gas everywhere, before the first cycle. */
-import type { EngineNetwork } from '../combination/assemble.ts';
+import type { EngineNetwork } from '../assembly/assemble.ts';
 import { fillCylinder } from '../network/cylinder.ts';
 import { fillDuct } from '../network/duct.ts';
 import { SIDE } from '../network/ductEnd.ts';

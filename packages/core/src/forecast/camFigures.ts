@@ -1,6 +1,7 @@
 /** What a cam does at the valves: lift, durations and events at named heights, mean flow area. */
+
+import { portLift } from '../assembly/portValve.ts';
 import type { Friction, Lobe, Port } from '../combination/combination.ts';
-import { portLift } from '../combination/portValve.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod } from '../geometry/meanArea.ts';
 import {

@@ -1,8 +1,8 @@
 /** A speed's periodic cycle as the figures a builder reads. */
 
+import { portLift } from '../assembly/portValve.ts';
 import { HORSEPOWER, INCH_OF_MERCURY, POUND_FOOT } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
-import { portLift } from '../combination/portValve.ts';
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { flowArea } from '../geometry/flowArea.ts';

@@ -1,6 +1,6 @@
 /** An engine set up once and taken from speed to speed, each starting from its neighbour's state. */
-import type { EngineNetwork, Mesh } from '../combination/assemble.ts';
-import { assembleNetwork, DEFAULT_MESH } from '../combination/assemble.ts';
+import type { EngineNetwork, Mesh } from '../assembly/assemble.ts';
+import { assembleNetwork, DEFAULT_MESH } from '../assembly/assemble.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, planBurn, releasedShare, timedBurn } from '../cycle/burnPlan.ts';

@@ -1,8 +1,9 @@
 /** One cylinder over one settled cycle, step by step: what a pressure-volume loop is drawn from. */
+
+import { portLift } from '../assembly/portValve.ts';
+import { representatives } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
-import { portLift } from '../combination/portValve.ts';
-import { representatives } from '../combination/symmetry.ts';
 import { marchDegrees } from '../cycle/march.ts';
 import { renewCopies } from '../network/copiedEnds.ts';
 import { localAngle } from '../network/cylinder.ts';

@@ -1,6 +1,7 @@
 /** What a cam asks of a flow sheet: lift over the cycle, and how long the valve stands at which lift. */
+
+import { portLift } from '../assembly/portValve.ts';
 import type { Combination } from '../combination/combination.ts';
-import { portLift } from '../combination/portValve.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
 import { pistonPosition, sliderCrank } from '../geometry/sliderCrank.ts';

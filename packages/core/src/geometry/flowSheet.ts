@@ -2,7 +2,7 @@
 
 import { INCH_OF_MERCURY, INCH_OF_WATER } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
-import { isentropicFluxFunction } from '../base/isentropic.ts';
+import { isentropicFluxFunction } from '../gas/isentropic.ts';
 
 /** Still air in front of a flow bench. */
 export interface BenchAir {

@@ -3,7 +3,7 @@ import { MARCH_DEFAULTS } from '../../src/cycle/march.ts';
 import type { Curve } from '../../src/forecast/curve.ts';
 import { forecast } from '../../src/forecast/forecast.ts';
 import { isWhole } from '../../src/forecast/lostPoint.ts';
-import { readExample } from '../combination/files.ts';
+import { readExample } from '../reading/files.ts';
 
 /** Steps a thousand times too long: no attempt with shorter ones can save such a march. */
 function lostCurve(): Curve {

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readCombination } from '../../src/combination/readCombination.ts';
 import { forecast } from '../../src/forecast/forecast.ts';
 import type { CycleTrace } from '../../src/forecast/trace.ts';
 import { traceCycle } from '../../src/forecast/trace.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 const RPM = 5000;

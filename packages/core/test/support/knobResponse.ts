@@ -1,11 +1,11 @@
 /** A stand-in for forecasts: torque that answers to a combination's knobs by given slopes, at no cost. */
 import type { Combination } from '../../src/combination/combination.ts';
-import { readCombination } from '../../src/combination/readCombination.ts';
-import { type CombinationDocument, readDocument } from '../../src/combination/readDocument.ts';
+import type { DynoSheet, Pull } from '../../src/dyno/dynoSheet.ts';
 import type { Curve, OperatingPoint } from '../../src/forecast/curve.ts';
-import type { DynoSheet, Pull } from '../../src/study/dynoSheet.ts';
-import type { RunJobs } from '../../src/study/job.ts';
-import { exampleText } from '../combination/files.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
+import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import { exampleText } from '../reading/files.ts';
 
 /** Flow, heat, friction and length, less what they are believed to be [-]. */
 export type Knobs = readonly [flow: number, heat: number, friction: number, length: number];

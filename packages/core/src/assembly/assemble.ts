@@ -1,0 +1,380 @@
+/** A combination as a network: which volumes, ducts and connections it has, and how often each part stands for others. */
+
+import type { Combination } from '../combination/combination.ts';
+import { humidAir } from '../gas/air.ts';
+import type { GasTables } from '../gas/gasTables.ts';
+import { frozenCv, frozenH } from '../gas/lookup.ts';
+import { seriesArea } from '../geometry/flowSheet.ts';
+import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
+import type { DuctSpec } from '../network/duct.ts';
+import type { EndSpec, NetworkSpec, OrificeSpec } from '../network/network.ts';
+import type { Valve } from '../network/valve.ts';
+import { STANDARD_WEATHER } from '../reading/defaults/running.ts';
+import { portValve } from './portValve.ts';
+import { representatives } from './symmetry.ts';
+
+/** How finely ducts are cut. */
+export interface Mesh {
+  /** Target length of a cell in runner with port, and in primary, collector [m]; 0 for a single cell. */
+  readonly intakeCell: number;
+  readonly exhaustCell: number;
+}
+
+/** Doubling the cells moves torque by less than 0.7 %; see the refinement tests. Hot gas is faster: its cells are longer. */
+export const DEFAULT_MESH: Mesh = { intakeCell: 0.035, exhaustCell: 0.085 };
+
+/** Fanning friction factors of cast and of tube walls [-]: fully rough at 3 and 1 thousandth of the diameter (Moody, 1944; from memory). */
+const CAST_FANNING = 0.0065;
+const TUBE_FANNING = 0.005;
+
+/** Temperature of the gas that may flow back in at the outlet [K]: exhaust that just left, cooled to the pipe's wall. */
+const OUTLET_GAS = 700;
+
+/** Shape of a sharp-edged or belled pipe mouth: effective over geometric area [-]. */
+const OPEN_MOUTH = 0.95;
+
+/** The network of a combination with the roles and weights of its parts. */
+export interface EngineNetwork {
+  readonly spec: NetworkSpec;
+  readonly fidelity: 'representative' | 'all';
+  /** How many of the engine's cylinders each marching cylinder stands for. */
+  readonly cylinderWeight: number;
+  /** How many like it each part stands for, by index. */
+  readonly weights: {
+    readonly orifices: readonly number[];
+    readonly ends: readonly number[];
+    readonly ducts: readonly number[];
+  };
+  /** Index of the end at each marching cylinder's intake and exhaust valve. */
+  readonly intakeEnds: readonly number[];
+  readonly exhaustEnds: readonly number[];
+  /** Index of the ends that lead outside. */
+  readonly outletEnds: readonly number[];
+  readonly plenums: readonly number[];
+  readonly intakeValve: Valve;
+  readonly exhaustValve: Valve;
+}
+
+const AIR = 0;
+const OUTSIDE = 1;
+
+/**
+ * @param tables - gas of the combination's fuel, mixture and humidity
+ * @param burn - law of the first burn; the planner of the march replaces it
+ */
+export function assembleNetwork(
+  combination: Combination,
+  tables: GasTables,
+  fidelity: 'representative' | 'all',
+  burn: BurnLaw,
+  mesh: Mesh = DEFAULT_MESH,
+): EngineNetwork {
+  const { block, induction, exhaustSystem, weather } = combination;
+  const n = block.cylinders;
+  const symmetry = representatives(combination);
+  const shifts = fidelity === 'all' ? [0] : symmetry.shifts;
+  const marching = fidelity === 'all' ? block.firingOrder.map((_, i) => i + 1) : symmetry.marching;
+  const plenumGroups = induction.plenums.filter((g) => g.cylinders.some((c) => marching.includes(c)));
+  const collectors = exhaustSystem.collectors;
+  const collectorGroups =
+    collectors === null ? [] : collectors.groups.filter((g) => g.some((c) => marching.includes(c)));
+  const intakeValve = portValve(combination.intake, 'intake', combination.friction.valvetrain);
+  const exhaustValve = portValve(combination.exhaust, 'exhaust', combination.friction.valvetrain);
+
+  const volumes: { name: string; size: number }[] = plenumGroups.map((g, i) => ({
+    name: `plenum ${i + 1}`,
+    size: g.volume,
+  }));
+  const firstMerge = volumes.length;
+  if (collectors !== null) {
+    for (let i = 0; i < collectorGroups.length; i++)
+      volumes.push({ name: `merge ${i + 1}`, size: collectors.mergeVolume });
+  }
+
+  const cylinders = marching.map((number) => cylinderSpec(combination, number, burn));
+  const ducts: DuctSpec[] = [];
+  const ductWeights: number[] = [];
+  const ends: EndSpec[] = [];
+  const endWeights: number[] = [];
+  const intakeEnds: number[] = [];
+  const exhaustEnds: number[] = [];
+  const outletEnds: number[] = [];
+  const copies: { end: number; volume: number; delays: number[] }[] = [];
+  const addEnd = (end: EndSpec, weight: number): number => {
+    ends.push(end);
+    endWeights.push(weight);
+    return ends.length - 1;
+  };
+  const cylinderWeight = n / marching.length;
+  const addCopy = (end: number, volume: number, delay: number): void => {
+    if (volume < 0) return;
+    const known = copies.find((c) => c.end === end && c.volume === volume);
+    if (known === undefined) copies.push({ end, volume, delays: [delay] });
+    else known.delays.push(delay);
+  };
+  /** How many groups like it a marching group stands for: those it becomes by a shift, over those of them that march. */
+  const groupWeight = (group: readonly number[], marched: readonly (readonly number[])[]): number => {
+    const orbit = new Set(shifts.map((s) => Math.min(...group.map((c) => symmetry.imageOf(c, s)))));
+    return orbit.size / marched.filter((g) => orbit.has(Math.min(...g))).length;
+  };
+
+  marching.forEach((number, index) => {
+    const runner = ducts.length;
+    ducts.push(runnerDuct(combination, number, mesh), primaryDuct(combination, number, mesh));
+    ductWeights.push(cylinderWeight, cylinderWeight);
+    const plenum = plenumGroups.findIndex((g) => g.cylinders.includes(number));
+    const mouth = addEnd(
+      {
+        duct: runner,
+        right: false,
+        to: { kind: 'volume', index: plenum },
+        opening: { area: induction.runner.mouthArea },
+      },
+      cylinderWeight,
+    );
+    intakeEnds.push(
+      addEnd(
+        {
+          duct: runner,
+          right: true,
+          to: { kind: 'cylinder', index },
+          opening: { valve: intakeValve, outward: true },
+        },
+        cylinderWeight,
+      ),
+    );
+    exhaustEnds.push(
+      addEnd(
+        {
+          duct: runner + 1,
+          right: false,
+          to: { kind: 'cylinder', index },
+          opening: { valve: exhaustValve, outward: false },
+        },
+        cylinderWeight,
+      ),
+    );
+    const merge = collectorGroups.findIndex((g) => g.includes(number));
+    const tail = addEnd(
+      merge < 0
+        ? {
+            duct: runner + 1,
+            right: true,
+            to: { kind: 'reservoir', index: OUTSIDE },
+            opening: { area: exhaustSystem.outletArea },
+          }
+        : {
+            duct: runner + 1,
+            right: true,
+            to: { kind: 'volume', index: firstMerge + merge },
+            opening: { area: OPEN_MOUTH * exhaustSystem.primary.area },
+          },
+      cylinderWeight,
+    );
+    if (merge < 0) outletEnds.push(tail);
+    // What the marching cylinder does, its images do later, each into its own plenum and collector where these march.
+    for (const shift of shifts.slice(1)) {
+      const image = symmetry.imageOf(number, shift);
+      addCopy(
+        mouth,
+        plenumGroups.findIndex((g) => g.cylinders.includes(image)),
+        shift,
+      );
+      const imageMerge = collectorGroups.findIndex((g) => g.includes(image));
+      if (merge >= 0) addCopy(tail, imageMerge < 0 ? -1 : firstMerge + imageMerge, shift);
+    }
+  });
+
+  if (collectors !== null) {
+    collectorGroups.forEach((group, i) => {
+      const weight = groupWeight(group, collectorGroups);
+      ducts.push({
+        name: `collector ${i + 1}`,
+        profile: [
+          { x: 0, area: collectors.area },
+          { x: collectors.length, area: collectors.area },
+        ],
+        cells: cellCount(collectors.length, mesh.exhaustCell),
+        ...wall(TUBE_FANNING, collectors),
+      });
+      ductWeights.push(weight);
+      const duct = ducts.length - 1;
+      addEnd(
+        {
+          duct,
+          right: false,
+          to: { kind: 'volume', index: firstMerge + i },
+          opening: { area: OPEN_MOUTH * collectors.area },
+        },
+        weight,
+      );
+      outletEnds.push(
+        addEnd(
+          {
+            duct,
+            right: true,
+            to: { kind: 'reservoir', index: OUTSIDE },
+            opening: { area: exhaustSystem.outletArea },
+          },
+          weight,
+        ),
+      );
+    });
+  }
+
+  const orifices: OrificeSpec[] = plenumGroups.map((group, i) =>
+    meteringOrifice(combination, tables, group.cylinders.length / n, i),
+  );
+  const air = humidAir(weather.pressure, weather.vapourPressure);
+  return {
+    spec: {
+      tables,
+      reservoirs: [
+        { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA },
+        { p: weather.pressure, T: OUTLET_GAS, b: 1 },
+      ],
+      volumes,
+      cylinders,
+      ducts,
+      ends,
+      orifices,
+      copies,
+    },
+    fidelity,
+    cylinderWeight,
+    weights: {
+      orifices: plenumGroups.map((g) =>
+        groupWeight(
+          g.cylinders,
+          plenumGroups.map((h) => h.cylinders),
+        ),
+      ),
+      ends: endWeights,
+      ducts: ductWeights,
+    },
+    intakeEnds,
+    exhaustEnds,
+    outletEnds,
+    plenums: plenumGroups.map((_, i) => i),
+    intakeValve,
+    exhaustValve,
+  };
+}
+
+/** Ratio of specific heats of air at intake temperatures [-] (Heywood, 1988, appendix D). */
+const AIR_GAMMA = 1.4;
+
+function cellCount(length: number, cell: number): number {
+  return cell > 0 ? Math.max(1, Math.round(length / cell)) : 1;
+}
+
+function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): CylinderSpec {
+  const { block, chamber, walls } = combination;
+  const boreArea = (Math.PI / 4) * block.bore * block.bore;
+  return {
+    name: `cylinder ${number}`,
+    crank: {
+      bore: block.bore,
+      stroke: block.stroke,
+      rodLength: block.rodLength,
+      clearanceVolume: chamber.clearanceVolume,
+    },
+    firingAngle: block.firingAngles[number - 1],
+    walls: {
+      model: walls.model,
+      multiplier: walls.multiplier,
+      head: walls.head,
+      piston: walls.piston,
+      liner: walls.liner,
+      headRatio: HEAD_SURFACE,
+      clearanceWall: CLEARANCE_WALL * boreArea,
+    },
+    burn,
+  };
+}
+
+/** Surface of roof and valves over bore area [-]; piston crown counts as one more (Heywood, 1988, section 12.6: about 2.2 together; from memory). */
+const HEAD_SURFACE = 1.2;
+/** Uncovered cylinder wall at top centre over bore area [-]: gasket, deck and top land. */
+const CLEARANCE_WALL = 0.1;
+
+function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
+  const { runner } = combination.induction;
+  const port = combination.intake;
+  const length = runner.length * runner.lengthMultiplier;
+  const portLength = port.portLength * runner.lengthMultiplier;
+  const total = length + portLength;
+  return {
+    name: `intake ${number}`,
+    profile: [
+      { x: 0, area: runner.entryArea },
+      { x: length, area: runner.exitArea },
+      { x: length + 0.2 * portLength, area: port.portArea },
+      { x: total, area: port.portArea },
+    ],
+    cells: cellCount(total, mesh.intakeCell),
+    ...wall(CAST_FANNING, runner),
+  };
+}
+
+/** A duct's wall. Less friction leaves its heat as it was: the heat goes with friction times its multiplier. */
+function wall(
+  fanning: number,
+  { wallTemperature, wallFriction = 1 }: { readonly wallTemperature: number; readonly wallFriction?: number },
+): Pick<DuctSpec, 'fanning' | 'wallTemperature' | 'heatMultiplier'> {
+  return { fanning: fanning * wallFriction, wallTemperature, heatMultiplier: 1 / wallFriction };
+}
+
+function primaryDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
+  const { primary } = combination.exhaustSystem;
+  const port = combination.exhaust;
+  const total = primary.length + port.portLength;
+  return {
+    name: `exhaust ${number}`,
+    profile: [
+      { x: 0, area: port.portArea },
+      { x: 0.8 * port.portLength, area: port.portArea },
+      { x: port.portLength, area: primary.area },
+      { x: total, area: primary.area },
+    ],
+    cells: cellCount(total, mesh.exhaustCell),
+    ...wall(TUBE_FANNING, primary),
+  };
+}
+
+/**
+ * Carburetor or throttle with the air cleaner in series. What arrives in the plenum is mixture: the heat that
+ * evaporates part of the fuel comes from the stream, the rest from walls further on; the plenum's walls warm it.
+ */
+function meteringOrifice(
+  combination: Combination,
+  tables: GasTables,
+  share: number,
+  plenum: number,
+): OrificeSpec {
+  const { induction, weather } = combination;
+  const { meteringArea, airCleanerArea } = induction;
+  const area = airCleanerArea === null ? meteringArea : seriesArea(meteringArea, airCleanerArea);
+  const T = weather.temperature;
+  const h = frozenH(tables, T, 0);
+  const cp = frozenCv(tables, T, 0) + tables.freshR;
+  return {
+    from: AIR,
+    to: plenum,
+    area: area * share,
+    gain: 1 / (1 - tables.fuelFraction),
+    enthalpy:
+      h +
+      cp * chargeRise(induction.heating, induction.runner.wallTemperature, T) -
+      induction.evaporation * tables.latentHeat * tables.fuelFraction,
+  };
+}
+
+/**
+ * Rise of the charge from plenum floor and walls [K]: stated for a day of 60 F, and in proportion to how much warmer than
+ * the outside air the walls are on another. Walls no warmer than that day give what is stated.
+ */
+function chargeRise(heating: number, wall: number, outside: number): number {
+  const mild = STANDARD_WEATHER.temperature;
+  return wall > mild + 1 ? heating * Math.max(0, (wall - outside) / (wall - mild)) : heating;
+}

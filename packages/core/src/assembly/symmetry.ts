@@ -1,0 +1,66 @@
+/** Which cylinders have the same surroundings but for a shift of the crank: what one of them does, the others do later. */
+import type { Combination } from '../combination/combination.ts';
+
+/** A choice of cylinders that stand for all. */
+export interface Representatives {
+  /** Numbers of the cylinders to march. */
+  readonly marching: readonly number[];
+  /** Crank degrees, 0 first, by which an engine shifted looks the same. */
+  readonly shifts: readonly number[];
+  /** Cylinder that does what `number` does, `shift` degrees later. */
+  readonly imageOf: (number: number, shift: number) => number;
+}
+
+/**
+ * Finds every shift of the crank that takes firing angles to firing angles, plenums to plenums and collectors to
+ * collectors, and one cylinder of each class of cylinders so related, whole collectors first.
+ *
+ * An in-line four with one collector needs one cylinder; a V8 with a cross-plane crank and a collector a bank needs the
+ * four of one bank, whose pulses come at uneven intervals, and the other bank follows 360 degrees later. Uneven firing
+ * needs them all.
+ */
+export function representatives(
+  combination: Pick<Combination, 'block' | 'induction' | 'exhaustSystem'>,
+): Representatives {
+  const { block, induction, exhaustSystem } = combination;
+  const angles = block.firingAngles;
+  const plenums = induction.plenums.map((p) => p.cylinders);
+  const collectors = exhaustSystem.collectors?.groups ?? [];
+  const imageOf = (number: number, shift: number): number => {
+    const target = angles[number - 1] + shift;
+    return 1 + angles.findIndex((a) => sameAngle(a, target));
+  };
+  const candidates = angles.map((a) => (((a - angles[0]) % 720) + 720) % 720).sort((a, b) => a - b);
+  const shifts = candidates.filter((shift) => {
+    const images = angles.map((_, i) => imageOf(i + 1, shift));
+    if (images.includes(0) || new Set(images).size !== images.length) return false;
+    return [plenums, collectors].every((groups) =>
+      groups.every((g) =>
+        groups.some((h) =>
+          sameMembers(
+            h,
+            g.map((c) => images[c - 1]),
+          ),
+        ),
+      ),
+    );
+  });
+  const marching: number[] = [];
+  const covered = new Set<number>();
+  const order = [...collectors.flat(), ...block.firingOrder];
+  for (const number of order) {
+    if (covered.has(number)) continue;
+    marching.push(number);
+    for (const shift of shifts) covered.add(imageOf(number, shift));
+  }
+  return { marching, shifts, imageOf };
+}
+
+function sameAngle(a: number, b: number): boolean {
+  const d = (((a - b) % 720) + 720) % 720;
+  return d < 1e-6 || d > 720 - 1e-6;
+}
+
+function sameMembers(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && b.every((c) => a.includes(c));
+}

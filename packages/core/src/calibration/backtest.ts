@@ -1,0 +1,249 @@
+/** A change whose outcome is known already: calibrated on the sheet before it, forecast to the sheet after it. */
+import { VERSION } from '../base/version.ts';
+import { applyChanges } from '../changes/applyChanges.ts';
+import { type Baseline, pinBaseline } from '../changes/baseline.ts';
+import type { Change } from '../changes/change.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
+import type { DynoSheet } from '../dyno/dynoSheet.ts';
+import { comparePulls, type PullComparison } from '../dyno/pullComparison.ts';
+import { recorrectSheet } from '../dyno/recorrectSheet.ts';
+import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
+import type { Curve } from '../forecast/curve.ts';
+import type { CombinationDocument } from '../reading/readDocument.ts';
+import type { JobControl, StudyJob } from '../studies/job.ts';
+import { asObserved, type CalibrateOptions, calibrate } from './calibrate.ts';
+import type { CalibrationResult } from './calibrationResult.ts';
+import { dayOf, sheetTarget } from './calibrationTarget.ts';
+import { gainSpread } from './gainSpread.ts';
+
+/** What a calibration takes, and the band to judge the change over. */
+export interface BacktestOptions extends CalibrateOptions {
+  /** Default: all speeds both sheets share. */
+  readonly band?: SpeedBand | undefined;
+  readonly weighting?: BandWeighting | undefined;
+}
+
+/** One speed, torque under the sheets' standard. */
+export interface BacktestPoint {
+  readonly rpm: number;
+  readonly before: { readonly measuredNm: number; readonly forecastNm: number };
+  readonly after: { readonly measuredNm: number; readonly forecastNm: number };
+  /** After over before less one [-]. */
+  readonly measuredGain: number;
+  readonly forecastGain: number;
+  /** One standard deviation of the forecast gain [-]; null outside the band, and where it could not be worked out. */
+  readonly spread: number | null;
+}
+
+/** How a known change was forecast. Plain and serialisable. */
+export interface BacktestResult {
+  readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** `forecast`; or the reason why the change was not. */
+  readonly outcome: 'forecast' | 'sheets disagree' | 'incomplete';
+  readonly combination: string;
+  readonly changes: readonly string[];
+  readonly calibration: CalibrationResult;
+  /** Sheet against sheet; the band and the least difference the pulls resolve are in it. */
+  readonly measured: PullComparison;
+  readonly points: readonly BacktestPoint[];
+  /** Mean power over the band, after over before less one [-]; null where nothing was forecast. */
+  readonly gain: {
+    readonly measured: number;
+    readonly forecast: number;
+    /**
+     * One standard deviation of the forecast gain from what isn't known of engine and parts, and from what the calibration
+     * left open; null where it could not be worked out.
+     */
+    readonly spread: number | null;
+    /** Forecast less measured. */
+    readonly error: number;
+    /** `within`: nearer than the pulls resolve; `near`: so with twice the spread added; `beyond` otherwise. */
+    readonly verdict: 'within' | 'near' | 'beyond';
+    readonly rightSign: boolean;
+  } | null;
+  readonly notes: readonly string[];
+}
+
+/** A back-test that was carried out, or the problems that kept it from being so. */
+export type BacktestOutcome =
+  | { readonly ok: true; readonly result: BacktestResult }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * Calibrates on `before`, applies the changes and holds the forecast to `after`, each in the air of its own day. Only the
+ * sheet before is fitted: nothing of the sheet after is used but for the comparison.
+ *
+ * @throws {@link DomainError} where the sheets share no speed, or can't be taken to one standard
+ */
+export async function backtest(
+  document: CombinationDocument,
+  changes: readonly Change[],
+  sheets: { readonly before: DynoSheet; readonly after: DynoSheet },
+  options: BacktestOptions,
+): Promise<BacktestOutcome> {
+  const { before } = sheets;
+  const after = recorrectSheet(sheets.after, before.standard).sheet;
+  const { band, weighting } = options;
+  const measured = comparePulls(before, after, { band, weighting });
+  // The changes are tried before hours of forecasts.
+  const trial = changedBy(document, changes, options);
+  if (!trial.ok) return trial;
+  const target = sheetTarget(before);
+  const calibrated = await calibrate(document, target, options);
+  if (!calibrated.ok) return calibrated;
+  const { result: calibration } = calibrated;
+  const base = {
+    schemaVersion: 1 as const,
+    program: { name: 'valvetide' as const, version: VERSION },
+    combination: calibration.combination,
+    changes: changes.map((change) => change.name),
+    calibration,
+    measured,
+    notes: [...new Set([...before.notes, ...after.notes])],
+  };
+  const fitted = calibrated.document;
+  if (fitted === null) {
+    const outcome = calibration.outcome === 'sheets disagree' ? 'sheets disagree' : 'incomplete';
+    return { ok: true, result: { ...base, outcome, points: [], gain: null } };
+  }
+  const asked = speedsOf(measured);
+  const days = {
+    before: dayOf(before.pulls, before.standard),
+    after: dayOf(after.pulls, after.standard),
+  };
+  const pair = changedBy(fitted, changes, options);
+  if (!pair.ok) return pair;
+  const jobs: StudyJob[] = [
+    { combination: asObserved(pair.before, days.before), rpm: asked },
+    { combination: asObserved(pair.after, days.after), rpm: asked },
+  ];
+  const curves = await options.runJobs(jobs, controlAfter(calibration.forecasts, options));
+  const first = pairOf(curves, days);
+  const spreads =
+    first === null
+      ? null
+      : await gainSpread(pair.baseline, joined(changes), measured.band, {
+          ...controlAfter(calibration.forecasts + jobs.length, options),
+          runJobs: options.runJobs,
+          sheet: options.sheet,
+        });
+  if (first === null || options.signal?.aborted === true) {
+    return { ok: true, result: { ...base, outcome: 'incomplete', points: [], gain: null } };
+  }
+  const rpm = first.after.map((point) => point.rpm);
+  const lost = asked.filter((n) => !rpm.includes(n));
+  const forecast = gainOver(first, measured);
+  const spread = spreads?.band ?? null;
+  const points = rpm.map((n, i): BacktestPoint => {
+    const there = measured.points.find((point) => point.rpm === n) ?? measured.points[0];
+    return {
+      rpm: n,
+      before: { measuredNm: there.beforeNm, forecastNm: first.before[i].torqueNm },
+      after: { measuredNm: there.afterNm, forecastNm: first.after[i].torqueNm },
+      measuredGain: there.gain,
+      forecastGain: first.after[i].torqueNm / first.before[i].torqueNm - 1,
+      spread: spreads?.at(n)?.ratio ?? null,
+    };
+  });
+  const seen = measuredOver(measured, rpm);
+  const error = forecast - seen;
+  const off = Math.abs(error);
+  const verdict =
+    off <= measured.resolvable
+      ? 'within'
+      : off <= measured.resolvable + 2 * (spread ?? 0)
+        ? 'near'
+        : 'beyond';
+  const gain = { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 } as const;
+  const notes = [
+    ...base.notes,
+    ...(lost.length > 0 ? [`the march lost itself at ${lost.join(', ')} rpm, so that it is left out`] : []),
+  ];
+  return { ok: true, result: { ...base, outcome: 'forecast', points, gain, notes } };
+}
+
+interface Torque {
+  readonly rpm: number;
+  readonly torqueNm: number;
+}
+
+interface Pair {
+  readonly before: readonly Torque[];
+  readonly after: readonly Torque[];
+}
+
+/** Baseline and changed engine of a document, calibrated or not. */
+function changedBy(
+  document: CombinationDocument,
+  changes: readonly Change[],
+  { sheet }: BacktestOptions,
+):
+  | {
+      readonly ok: true;
+      readonly baseline: Baseline;
+      readonly before: Combination;
+      readonly after: Combination;
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] } {
+  const pinned = pinBaseline(document, { sheet });
+  if (!pinned.ok) return pinned;
+  const applied = applyChanges(pinned.baseline, changes, { sheet });
+  if (!applied.ok) return applied;
+  const { baseline } = pinned;
+  return { ok: true, baseline, before: baseline.combination, after: applied.combination };
+}
+
+/** Changes made together, as one. */
+function joined(changes: readonly Change[]): Change {
+  const [first] = changes;
+  if (changes.length === 1) return first;
+  const { source: _, ...rest } = first;
+  const name = changes.map((change) => change.name).join(' and ');
+  return { ...rest, name, edits: changes.flatMap((change) => change.edits) };
+}
+
+/** The caller's control, its progress counted on from the forecasts done. */
+function controlAfter(done: number, { signal, onProgress }: BacktestOptions): JobControl {
+  return {
+    ...(signal === undefined ? {} : { signal }),
+    ...(onProgress === undefined ? {} : { onProgress: (n, of) => onProgress(done + n, done + of) }),
+  };
+}
+
+/** Torque of both at the speeds that neither lost; null where there are none. */
+function pairOf(
+  [before = null, after = null]: readonly (Curve | null)[],
+  days: Readonly<Record<'before' | 'after', { readonly factor: number }>>,
+): Pair | null {
+  if (before === null || after === null) return null;
+  const whole = before.points.flatMap((point, i) => (point.lost || after.points[i].lost ? [] : [i]));
+  if (whole.length === 0) return null;
+  const side = ({ points }: Curve, factor: number): Torque[] =>
+    whole.map((i) => ({ rpm: points[i].rpm, torqueNm: factor * points[i].torqueNm }));
+  return { before: side(before, days.before.factor), after: side(after, days.after.factor) };
+}
+
+function gainOver({ before, after }: Pair, { band, weighting }: PullComparison): number {
+  return bandMean(after, band, weighting).powerKw / bandMean(before, band, weighting).powerKw - 1;
+}
+
+/** The measured gain over the very speeds that were forecast, so that both are means of the same kind. */
+function measuredOver(measured: PullComparison, rpm: readonly number[]): number {
+  const points = measured.points.filter((point) => rpm.includes(point.rpm));
+  const before = points.map((point) => ({ rpm: point.rpm, torqueNm: point.beforeNm }));
+  const after = points.map((point) => ({ rpm: point.rpm, torqueNm: point.afterNm }));
+  return gainOver({ before, after }, measured);
+}
+
+/** No more than nine of the shared speeds, evenly spread, with those next to the band's ends. */
+function speedsOf({ points, band }: PullComparison): number[] {
+  const speeds = points.map((point) => point.rpm);
+  const from = speeds.filter((n) => n <= band.fromRpm).pop() ?? speeds[0];
+  const to = speeds.find((n) => n >= band.toRpm) ?? speeds[speeds.length - 1];
+  const inside = speeds.filter((n) => n >= from && n <= to);
+  const every = Math.max(1, Math.ceil((inside.length - 1) / 8));
+  const chosen = inside.filter((_, i) => i % every === 0 || i === inside.length - 1);
+  return chosen;
+}

@@ -1,0 +1,27 @@
+/** The text of a combination file with a calibration written into it. */
+import { editText, type FieldValue } from '../reading/editText.ts';
+import type { CombinationDocument } from '../reading/readDocument.ts';
+import { SHEET_FIELDS, valueAt } from '../reading/sheet/readSheets.ts';
+import { calibrationEdits, formerKnobs } from './calibrate.ts';
+import type { CalibrationResult } from './calibrationResult.ts';
+
+/**
+ * The file's own text, remarks and all, with the fitted knobs and the section `calibration`; a former calibration goes.
+ * `moved` gives the name of each sheet as seen from where the new file will stand.
+ *
+ * @throws {@link DomainError} where the text is no readable YAML
+ */
+export function calibratedText(
+  text: string,
+  document: CombinationDocument,
+  result: CalibrationResult,
+  moved: (sheet: string) => string = (sheet) => sheet,
+): string {
+  const sheets = SHEET_FIELDS.flatMap((path): FieldValue[] => {
+    const name = valueAt(document.data, path);
+    return typeof name === 'string' && moved(name) !== name ? [[path, moved(name)]] : [];
+  });
+  const edits = calibrationEdits(result);
+  const gone = formerKnobs(document).filter((path) => !edits.some(([field]) => field === path));
+  return editText(text, [...gone.map((path): FieldValue => [path, null]), ...sheets, ...edits]);
+}

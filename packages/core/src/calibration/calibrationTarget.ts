@@ -1,0 +1,235 @@
+/** What a calibration is held to: the speeds to forecast, and how far a forecast is from what was measured. */
+import { DomainError } from '../base/errors.ts';
+import type { CorrectionStandard, Weather } from '../combination/combination.ts';
+import type { DynoSheet, Pull } from '../dyno/dynoSheet.ts';
+import { pooledRepeatability } from '../dyno/pullComparison.ts';
+import { pullMean, smoothTorque } from '../dyno/pullMean.ts';
+import { airOfPull } from '../dyno/recorrectSheet.ts';
+import type { Curve } from '../forecast/curve.ts';
+import { brakeFactor } from '../forecast/weatherCorrection.ts';
+
+/** Error a forecast keeps whatever its knobs, at one speed, one standard deviation [-]; see the theory page. */
+export const MODEL_ERROR = 0.015;
+/** Speeds nearer than this share their model error [1/min]: a hole or a hump is as wide. */
+const ERROR_REACH = 500;
+/** Most speeds a fit looks at, and how near they may be [1/min]. */
+const MOST_SPEEDS = 9;
+const LEAST_STEP = 250;
+/** One standard deviation of a peak figure from one pull [-], and of the speed of a peak [1/min]: tops are flat. */
+const PEAK_ERROR = 0.01;
+const PEAK_SPEED_ERROR = 200;
+/** Steps between the forecasts around peaks [1/min]. */
+const PEAK_STEP = 500;
+
+/** Something measured, beside what a curve gives for it. */
+export interface Aim {
+  /** `torque` at a speed; `torque peak`, `power peak` and their speeds where only those are known. */
+  readonly kind: 'torque' | 'torque peak' | 'torque peak speed' | 'power peak' | 'power peak speed';
+  readonly rpm: number;
+  /** [N m], [kW] or [1/min]; torque and power under the sheet's standard. */
+  readonly measured: number;
+  /** One standard deviation of measured less forecast, model error included; unit of `measured`. */
+  readonly sigma: number;
+}
+
+/** The aims of a fit and the air they hold for. */
+export interface CalibrationTarget {
+  readonly names: readonly string[];
+  readonly standard: CorrectionStandard;
+  /** Air to forecast in; null: that of the combination. */
+  readonly weather: Weather | null;
+  /** Forecast as observed in that air, times this, is what the aims show [-]. */
+  readonly factor: number;
+  readonly rpm: readonly number[];
+  readonly aims: readonly Aim[];
+  readonly repeatability: { readonly deviation: number; readonly assumed: boolean; readonly pulls: number };
+  readonly modelError: number;
+  readonly notes: readonly string[];
+}
+
+/**
+ * A dyno sheet as a target: the mean of its pulls at no more than nine speeds, weighted by what the pulls repeat to and
+ * by the error a forecast keeps. The forecast is made in the mean air of the pulls.
+ */
+export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
+  const mean = pullMean(inOneAir(sheet));
+  const { deviation, assumed } = pooledRepeatability([mean]);
+  const rpm = fitSpeeds(mean.points.map((point) => point.rpm));
+  const step = rpm.length > 1 ? (rpm[rpm.length - 1] - rpm[0]) / (rpm.length - 1) : ERROR_REACH;
+  const model = MODEL_ERROR * Math.sqrt(Math.max(1, ERROR_REACH / step));
+  const sigma = Math.hypot(deviation / Math.sqrt(mean.pulls), model);
+  const aims = rpm.flatMap((n): Aim[] => {
+    const measured = smoothTorque(mean.points, n, step / 2);
+    return measured === null ? [] : [{ kind: 'torque', rpm: n, measured, sigma: sigma * measured }];
+  });
+  const air = dayOf(sheet.pulls, sheet.standard);
+  return {
+    names: [sheet.name],
+    standard: sheet.standard,
+    ...air,
+    rpm: aims.map((aim) => aim.rpm),
+    aims,
+    repeatability: { deviation, assumed, pulls: mean.pulls },
+    modelError: MODEL_ERROR,
+    notes: sheet.notes,
+  };
+}
+
+/** Peak figures alone, as an advertisement or a memory gives them; speeds null where not known. */
+export interface PeakFigures {
+  readonly torque: { readonly torqueNm: number; readonly rpm: number | null } | null;
+  readonly power: { readonly powerKw: number; readonly rpm: number | null } | null;
+  readonly standard: CorrectionStandard;
+}
+
+/**
+ * Peak figures as a target. Their speeds, where known, count too, each to 200 rpm. `band` are the speeds the engine is
+ * likely to be run over, for peaks without a speed.
+ *
+ * @throws {@link DomainError} without any figure, or with impossible ones
+ */
+export function peakTarget(
+  { torque, power, standard }: PeakFigures,
+  band: { readonly fromRpm: number; readonly toRpm: number },
+): CalibrationTarget {
+  if (torque === null && power === null)
+    throw new DomainError('peaks', 'none', 'a torque peak, a power peak or both');
+  if (torque !== null && !(torque.torqueNm > 0))
+    throw new DomainError('torqueNm', torque.torqueNm, 'positive N m');
+  if (power !== null && !(power.powerKw > 0)) throw new DomainError('powerKw', power.powerKw, 'positive kW');
+  const low = torque?.rpm ?? (power?.rpm ? 0.6 * power.rpm : band.fromRpm);
+  const high = power?.rpm ?? (torque?.rpm ? 1.5 * torque.rpm : band.toRpm);
+  if (!(high > low))
+    throw new DomainError('power peak', `${high} rpm`, `above the torque peak at ${low} rpm`);
+  const sigma = Math.hypot(MODEL_ERROR, PEAK_ERROR);
+  const peak = (kind: Aim['kind'], rpm: number, measured: number): Aim => ({
+    kind,
+    rpm,
+    measured,
+    sigma: sigma * measured,
+  });
+  const speed = (kind: Aim['kind'], rpm: number | null): Aim[] =>
+    rpm === null ? [] : [{ kind, rpm, measured: rpm, sigma: PEAK_SPEED_ERROR }];
+  const aims = [
+    ...(torque === null
+      ? []
+      : [peak('torque peak', torque.rpm ?? low, torque.torqueNm), ...speed('torque peak speed', torque.rpm)]),
+    ...(power === null
+      ? []
+      : [peak('power peak', power.rpm ?? high, power.powerKw), ...speed('power peak speed', power.rpm)]),
+  ];
+  const from = Math.max(500, Math.round((low - 2 * PEAK_STEP) / PEAK_STEP) * PEAK_STEP);
+  const to = Math.round((high + 2 * PEAK_STEP) / PEAK_STEP) * PEAK_STEP;
+  const count = Math.min(12, Math.round((to - from) / PEAK_STEP));
+  const rpm = Array.from({ length: count + 1 }, (_, i) => Math.round(from + ((to - from) * i) / count));
+  const reference = dayOf([], standard);
+  return {
+    names: ['peak figures'],
+    standard,
+    ...reference,
+    rpm,
+    aims,
+    repeatability: { deviation: PEAK_ERROR, assumed: true, pulls: 1 },
+    modelError: MODEL_ERROR,
+    notes: [],
+  };
+}
+
+/**
+ * Air to forecast the mean of pulls in, and the factor from there to their printed figures.
+ *
+ * It is the mean of the pulls' own airs: torque and factor are so nearly straight over the weather of a dyno room that the
+ * mean of forecasts in each air is the forecast in the mean air (within 0.05 % for 4 % between the days). A pull without
+ * weather stands in the reference air of its standard; observed figures without weather in the air of the others.
+ */
+export function dayOf(
+  pulls: readonly Pull[],
+  standard: CorrectionStandard,
+): { readonly weather: Weather | null; readonly factor: number } {
+  const none: Pull = { name: '', weather: null, points: [] };
+  const airs = (pulls.length > 0 ? pulls : [none]).flatMap((pull) => airOfPull(pull, standard) ?? []);
+  if (airs.length === 0) return { weather: null, factor: 1 };
+  const mean = (key: keyof Weather): number => airs.reduce((sum, air) => sum + air[key], 0) / airs.length;
+  const weather = {
+    pressure: mean('pressure'),
+    temperature: mean('temperature'),
+    vapourPressure: mean('vapourPressure'),
+  };
+  return {
+    weather,
+    factor: brakeFactor(standard, weather.pressure - weather.vapourPressure, weather.temperature),
+  };
+}
+
+/**
+ * Pulls whose figures compare with each other. Corrected figures do; observed ones of several days are taken to their
+ * mean air by the formula of SAE J1349, since weather is no scatter of the dyno.
+ */
+function inOneAir({ pulls, standard }: DynoSheet): readonly Pull[] {
+  const { weather } = dayOf(pulls, standard);
+  if (standard !== 'none' || weather === null) return pulls;
+  const factor = (air: Weather): number =>
+    brakeFactor('J1349', air.pressure - air.vapourPressure, air.temperature);
+  return pulls.map((pull): Pull => {
+    if (pull.weather === null) return pull;
+    const share = factor(pull.weather) / factor(weather);
+    const points = pull.points.map((point) => ({
+      ...point,
+      torqueNm: share * point.torqueNm,
+      powerKw: share * point.powerKw,
+    }));
+    return { ...pull, points };
+  });
+}
+
+/** What a curve, forecast as observed, gives for each aim. */
+export function forecastOf(target: CalibrationTarget, curve: Curve): readonly number[] {
+  const points = curve.points.map(({ rpm, torqueNm }) => ({ rpm, torqueNm: target.factor * torqueNm }));
+  const torque = peakOf(points.map((p) => ({ rpm: p.rpm, value: p.torqueNm })));
+  const power = peakOf(points.map((p) => ({ rpm: p.rpm, value: (p.torqueNm * p.rpm * Math.PI) / 30_000 })));
+  const aimed = ({ kind, rpm }: Aim): number => {
+    switch (kind) {
+      case 'torque':
+        return points.find((point) => point.rpm === rpm)?.torqueNm ?? Number.NaN;
+      case 'torque peak':
+        return torque.value;
+      case 'torque peak speed':
+        return torque.rpm;
+      case 'power peak':
+        return power.value;
+      case 'power peak speed':
+        return power.rpm;
+    }
+  };
+  return target.aims.map(aimed);
+}
+
+/** Top of the parabola through the highest point and its neighbours; the point itself at an end. */
+export function peakOf(points: readonly { readonly rpm: number; readonly value: number }[]): {
+  readonly rpm: number;
+  readonly value: number;
+} {
+  const at = points.reduce((best, point, i) => (point.value > points[best].value ? i : best), 0);
+  if (at === 0 || at === points.length - 1) return points[at];
+  const [a, b, c] = [points[at - 1], points[at], points[at + 1]];
+  const left = (b.value - a.value) / (b.rpm - a.rpm);
+  const right = (c.value - b.value) / (c.rpm - b.rpm);
+  const bend = (right - left) / (c.rpm - a.rpm);
+  if (!(bend < 0)) return b;
+  const slope = left + bend * (b.rpm - a.rpm);
+  const x = -slope / (2 * bend);
+  return { rpm: b.rpm + x, value: b.value + slope * x + bend * x * x };
+}
+
+/** No more than nine of the measured speeds, spread evenly, none nearer to the next than 250 rpm where that can be. */
+function fitSpeeds(speeds: readonly number[]): number[] {
+  const from = speeds[0];
+  const to = speeds[speeds.length - 1];
+  const count = Math.max(2, Math.min(MOST_SPEEDS, Math.floor((to - from) / LEAST_STEP) + 1));
+  const step = (to - from) / (count - 1);
+  const wanted = Array.from({ length: count }, (_, i) => from + i * step);
+  const chosen = wanted.map((rpm) =>
+    speeds.reduce((best, n) => (Math.abs(n - rpm) < Math.abs(best - rpm) ? n : best)),
+  );
+  return [...new Set(chosen)].sort((a, b) => a - b);
+}

@@ -1,0 +1,169 @@
+/** Changes applied to a baseline whose estimates are pinned, so that each alters what it names and nothing else. */
+import type { Assumed, Combination, Warning } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
+import { editDocument } from '../reading/editDocument.ts';
+import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
+import { type ReadResult, resolveDocument } from '../reading/resolveDocument.ts';
+import { type SheetSource, valueAt } from '../reading/sheet/readSheets.ts';
+import { assignedValues, sourceProblem } from './assignedValues.ts';
+import { type Baseline, metres, sheetsOf } from './baseline.ts';
+import type { Change } from './change.ts';
+import { type Entailed, entailed, isWithin } from './entailed.ts';
+import { keepUntouched } from './keepUntouched.ts';
+
+/** Where sheets come from, and what to do with a change that alters nothing. */
+export interface ApplyOptions {
+  /** Text of the sheets that changes name; the baseline brings its own. */
+  readonly sheet?: SheetSource | undefined;
+  /** A change without any effect is refused, since it is a slip; a sweep passes through the baseline and allows it. */
+  readonly effectless?: 'refuse' | 'allow';
+}
+
+/** The same combination with changes applied, or everything that is wrong with them. The order of the changes is of no account. */
+export function applyChanges(
+  baseline: Baseline,
+  changes: readonly Change[],
+  options: ApplyOptions = {},
+): ReadResult {
+  const problems: Problem[] = [];
+  const assigned = assignedValues(baseline, changes, problems);
+  if (problems.length > 0) return { ok: false, problems };
+  const paths = [...assigned.keys()].sort();
+  const gone = entailed(
+    paths,
+    baseline.combination.induction.kind,
+    (path) => valueAt(baseline.document.data, path) !== undefined,
+  );
+  const document = paths.reduce(
+    (edited, path) => editDocument(edited, path, assigned.get(path) ?? null),
+    withoutEntailed(
+      baseline,
+      { ...gone, releases: [...gone.releases, ...narrowThroats(baseline, assigned)] },
+      paths,
+    ),
+  );
+  const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, options.sheet) });
+  if (!resolved.ok)
+    return { ok: false, problems: resolved.problems.map((problem) => relocated(problem, changes)) };
+  const combination = keepUntouched(baseline.combination, resolved.combination, paths);
+  if (options.effectless !== 'allow') {
+    const idle = changes.filter((change) => !hasEffect(baseline, changes, change, combination, options));
+    if (idle.length > 0) return { ok: false, problems: idle.map((change) => effectless(baseline, change)) };
+  }
+  return { ok: true, combination: named(baseline, combination, document, changes) };
+}
+
+/** The pinned document without what the edited fields contradict; estimates go, statements of the file stay where they can. */
+function withoutEntailed(
+  baseline: Baseline,
+  { drops, releases }: Entailed,
+  paths: readonly string[],
+): CombinationDocument {
+  const isSet = (path: string): boolean => paths.some((field) => isWithin(path, field));
+  const estimates = baseline.combination.assumed
+    .map(({ path }) => path)
+    .filter((path) => releases.some((field) => isWithin(path, field)) && !isSet(path));
+  return [...drops, ...estimates].reduce(
+    (document, path) =>
+      valueAt(document.data, path) === undefined ? document : editDocument(document, path, null),
+    baseline.document,
+  );
+}
+
+/** Throats that would not fit under the new valves: as estimates they give way, and the port's estimate with them. */
+function narrowThroats(baseline: Baseline, assigned: ReadonlyMap<string, Plain>): readonly string[] {
+  return (['intake', 'exhaust'] as const).flatMap((side) => {
+    const valve = metres(assigned.get(`heads.${side}.valve`));
+    const path = `heads.${side}.throat`;
+    const throat = metres(valueAt(baseline.document.data, path));
+    return valve !== null && throat !== null && throat >= valve ? [path] : [];
+  });
+}
+
+function hasEffect(
+  baseline: Baseline,
+  changes: readonly Change[],
+  change: Change,
+  together: Combination,
+  options: ApplyOptions,
+): boolean {
+  if (changes.length === 1) return !isSameEngine(together, baseline.combination);
+  const alone = applyChanges(baseline, [change], { ...options, effectless: 'allow' });
+  // Sound only beside another change: then it does something there.
+  return !alone.ok || !isSameEngine(alone.combination, baseline.combination);
+}
+
+/** Whether two combinations forecast alike, whatever they are called and however much of them was assumed. */
+export function isSameEngine(a: Combination, b: Combination): boolean {
+  const engine = ({ name: _n, assumed: _a, warnings: _w, ...rest }: Combination): string =>
+    JSON.stringify(rest, inKeyOrder);
+  return engine(a) === engine(b);
+}
+
+/** The order of keys is no difference. */
+function inKeyOrder(_key: string, value: unknown): unknown {
+  if (value === null || typeof value !== 'object' || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+function effectless(baseline: Baseline, change: Change): Problem {
+  const fields = change.edits.map(({ path }) => path);
+  const message = `has no effect: with ${fields.join(', ')} as '${change.name}' has it, the engine is the same`;
+  return sourceProblem(change, fields[0] ?? '', 'no-effect', message, hintFor(baseline, fields));
+}
+
+/** Volumes that only count beside a chamber volume are the usual reason. */
+function hintFor(baseline: Baseline, fields: readonly string[]): string | null {
+  const volumes = fields.some((path) => isWithin(path, 'chamber'));
+  return volumes && valueAt(baseline.document.data, 'chamber.volume') === undefined
+    ? 'the combination gives a compression ratio and no volumes'
+    : 'it has this value already, or another field decides';
+}
+
+/** A problem of the changed combination, told where the change that made it stands. */
+function relocated(problem: Problem, changes: readonly Change[]): Problem {
+  for (const change of changes) {
+    const edit = change.edits.find(
+      ({ path }) => isWithin(problem.path, path) || (problem.path !== '' && isWithin(path, problem.path)),
+    );
+    if (edit === undefined) continue;
+    const { file, line, column } = sourceProblem(change, edit.path, '', '');
+    return { ...problem, file, line, column, message: `${problem.message}, with '${change.name}'` };
+  }
+  const names = changes.map(({ name }) => `'${name}'`).join(' and ');
+  return { ...problem, line: null, column: null, message: `${problem.message}, with ${names}` };
+}
+
+/** The combination by its name and its changes, with what it assumes and what is doubtful about it. */
+function named(
+  baseline: Baseline,
+  combination: Combination,
+  document: CombinationDocument,
+  changes: readonly Change[],
+): Combination {
+  const before = baseline.combination;
+  const made = new Map(combination.assumed.map((entry) => [entry.path, entry]));
+  // An estimate of the baseline still stands where its pinned value does, unless it was made anew.
+  const kept = before.assumed.filter(
+    ({ path }) =>
+      made.has(path) ||
+      (valueAt(document.data, path) === valueAt(baseline.document.data, path) && !wasSet(changes, path)),
+  );
+  const fresh = combination.assumed.filter(({ path }) => !kept.some((entry) => entry.path === path));
+  const assumed: readonly Assumed[] = [...kept.map((entry) => made.get(entry.path) ?? entry), ...fresh];
+  const still = before.warnings.filter(
+    ({ path }) => path !== '' && kept.some((entry) => entry.path === path),
+  );
+  const warnings: readonly Warning[] = [
+    ...still.filter(
+      (old) => !combination.warnings.some((now) => now.code === old.code && now.path === old.path),
+    ),
+    ...combination.warnings,
+  ];
+  const name = [before.name, ...changes.map((change) => change.name)].join(' + ');
+  return { ...combination, name, assumed, warnings };
+}
+
+function wasSet(changes: readonly Change[], path: string): boolean {
+  return changes.some(({ edits }) => edits.some((edit) => isWithin(path, edit.path)));
+}

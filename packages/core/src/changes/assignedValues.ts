@@ -1,0 +1,162 @@
+/** The edits of some changes as one value a field. */
+import { type ArithmeticResult, scaled, sum } from '../base/quantityArithmetic.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
+import type { Plain } from '../reading/readDocument.ts';
+import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
+import { valueAt } from '../reading/sheet/readSheets.ts';
+import type { Baseline } from './baseline.ts';
+import type { Change, FieldEdit } from './change.ts';
+import { isWithin } from './entailed.ts';
+
+interface Placed {
+  readonly change: Change;
+  readonly edit: FieldEdit;
+}
+
+/** Value by path; what can't be done is put among `problems`. The order of the changes is of no account. */
+export function assignedValues(
+  baseline: Baseline,
+  changes: readonly Change[],
+  problems: Problem[],
+): ReadonlyMap<string, Plain> {
+  const known = fieldPaths();
+  const byPath = new Map<string, Placed[]>();
+  for (const change of changes) {
+    for (const edit of change.edits) {
+      const problem = unknownPath(change, edit, known);
+      if (problem === null) byPath.set(edit.path, [...(byPath.get(edit.path) ?? []), { change, edit }]);
+      else problems.push(problem);
+    }
+  }
+  const assigned = new Map<string, Plain>();
+  for (const [path, placed] of byPath) {
+    const overlap = [...byPath].find(([other]) => other !== path && isWithin(path, other));
+    if (overlap !== undefined) {
+      const message = `lies within ${overlap[0]}, which ${owners(overlap[1])} sets as a whole`;
+      problems.push(sourceProblem(placed[0].change, path, 'set-twice', message));
+      continue;
+    }
+    const value = oneValue(baseline, path, placed, problems);
+    if (value !== undefined) assigned.set(path, value);
+  }
+  return assigned;
+}
+
+function unknownPath(change: Change, { path }: FieldEdit, known: readonly string[]): Problem | null {
+  return isKnown(path, known) ? null : pathProblem(change, path, known);
+}
+
+/** Whether a combination file has such a field; one of an entry of a list is `burn.spark.0.advance`. */
+export function isKnown(path: string, known: readonly string[]): boolean {
+  const withoutNumbers = path.replaceAll(/\.\d+(?=\.|$)/gu, '');
+  if (known.includes(path)) return true;
+  return path !== withoutNumbers && known.some((field) => isWithin(withoutNumbers, field));
+}
+
+/** An unknown path with the nearest there are. */
+export function pathProblem(
+  change: Pick<Change, 'name' | 'source'>,
+  path: string,
+  known: readonly string[],
+): Problem {
+  const near = nearestPaths(path, known);
+  const hint = near.length === 0 ? 'valvetide schema lists the fields' : `did you mean ${near.join(' or ')}?`;
+  return sourceProblem(change, path, 'unknown-path', 'is not a field of a combination', hint);
+}
+
+function oneValue(
+  baseline: Baseline,
+  path: string,
+  placed: readonly Placed[],
+  problems: Problem[],
+): Plain | undefined {
+  const [first] = placed;
+  const kinds = new Set(placed.map(({ edit }) => edit.kind));
+  const values = placed.flatMap(({ edit }) => (edit.kind === 'set' ? [edit.value] : []));
+  if (kinds.size > 1 || new Set(values.map((value) => JSON.stringify(value))).size > 1) {
+    const message = `is changed in two ways at once, by ${owners(placed)}`;
+    problems.push(sourceProblem(first.change, path, 'set-twice', message));
+    return undefined;
+  }
+  if (values.length > 0) return values[0];
+  const current = currentValue(baseline, path);
+  if (current === undefined) {
+    const message = 'has no value to start from: the combination neither gives nor assumes it';
+    problems.push(sourceProblem(first.change, path, 'no-value', message, 'set it instead'));
+    return undefined;
+  }
+  const result = calculated(current, placed);
+  if (result.ok) return result.value;
+  problems.push(sourceProblem(first.change, path, 'no-arithmetic', result.message));
+  return undefined;
+}
+
+/** Several factors, or several amounts, in an order of their own, so that the last digit doesn't hang on the caller's. */
+function calculated(current: Plain, placed: readonly Placed[]): ArithmeticResult {
+  const ordered = placed
+    .map(({ edit }) => edit)
+    .sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
+  return ordered.reduce<ArithmeticResult>(
+    (sofar, edit) => {
+      if (!sofar.ok || edit.kind === 'set') return sofar;
+      return edit.kind === 'scale' ? scaled(sofar.value, edit.factor) : sum(sofar.value, edit.amount);
+    },
+    { ok: true, value: current as string | number },
+  );
+}
+
+/** What a field has before any change, as it would stand in a file: stated, assumed or following from others. */
+export function currentValue(baseline: Baseline, path: string): Plain | undefined {
+  const assumed = baseline.combination.assumed.find((entry) => entry.path === path);
+  return (
+    valueAt(baseline.document.data, path) ??
+    valueAt(baseline.stated.data, path) ??
+    (assumed === undefined ? undefined : `${assumed.value} ${assumed.unit}`) ??
+    FOLLOWS[path]?.(baseline.combination)
+  );
+}
+
+const INCH = 0.0254;
+const inside = (area: number): string => `${rounded((2 * Math.sqrt(area / Math.PI)) / INCH)} in`;
+const rounded = (value: number): number => Number(value.toPrecision(12));
+
+/** Fields with a value of their own even where a file says the same in another way. */
+const FOLLOWS: Readonly<Record<string, (combination: Combination) => Plain>> = {
+  'chamber.compression': ({ chamber }) => rounded(chamber.compressionRatio),
+  'heads.intake.flowMultiplier': () => 1,
+  'heads.exhaust.flowMultiplier': () => 1,
+  'heads.intake.portArea': ({ intake }) => `${rounded(intake.portArea / INCH ** 2)} in2`,
+  'heads.exhaust.portArea': ({ exhaust }) => `${rounded(exhaust.portArea / INCH ** 2)} in2`,
+  'cam.intake.centreline': ({ intake }) => `${rounded(intake.centreline)} deg`,
+  'cam.exhaust.centreline': ({ exhaust }) => `${rounded(exhaust.centreline)} deg`,
+  'cam.separation': ({ intake, exhaust }) => `${rounded((intake.centreline + exhaust.centreline) / 2)} deg`,
+  'cam.advance': ({ intake, exhaust }) => `${rounded((exhaust.centreline - intake.centreline) / 2)} deg`,
+  'exhaust.primary.inside': ({ exhaustSystem }) => inside(exhaustSystem.primary.area),
+  'mixture.lambda': ({ lambda }) => rounded(lambda),
+};
+
+function owners(placed: readonly Placed[]): string {
+  const names = [...new Set(placed.map(({ change }) => `'${change.name}'`))].sort();
+  return names.join(' and ');
+}
+
+/** A problem at an edit of a change, placed where the edit stands in its file. */
+export function sourceProblem(
+  { name, source }: Pick<Change, 'name' | 'source'>,
+  path: string,
+  code: string,
+  message: string,
+  hint: string | null = null,
+): Problem {
+  const place = source?.positions[path] ?? source?.positions[''] ?? null;
+  return {
+    file: source?.file ?? `change '${name}'`,
+    line: place?.line ?? null,
+    column: place?.column ?? null,
+    path,
+    code,
+    message,
+    hint,
+  };
+}

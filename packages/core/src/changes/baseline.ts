@@ -1,0 +1,100 @@
+/** What changes start from: a combination whose estimates are written out. */
+import { parseQuantity } from '../base/units.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
+import { editDocument, pinAssumed } from '../reading/editDocument.ts';
+import type { CombinationDocument } from '../reading/readDocument.ts';
+import { resolveDocument } from '../reading/resolveDocument.ts';
+import { type SheetSource, valueAt } from '../reading/sheet/readSheets.ts';
+
+/** A combination ready to be changed. Plain and serialisable. */
+export interface Baseline {
+  /** The file with every estimate written out. */
+  readonly document: CombinationDocument;
+  /** The file as written. */
+  readonly stated: CombinationDocument;
+  /** With the ledger of what the file left out. */
+  readonly combination: Combination;
+  /** Text of the sheets the file names, by name. */
+  readonly sheets: Readonly<Record<string, string>>;
+}
+
+/** A baseline, or everything that is wrong with its file. */
+export type BaselineResult =
+  | { readonly ok: true; readonly baseline: Baseline }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * Estimates that follow from another that is pinned, the throat, and stay estimates: a flow sheet is held against a stated
+ * smallest area, and an estimate is no ground to call a measured flow impossible.
+ */
+const FOLLOWING: ReadonlySet<string> = new Set(['heads.intake.minimumArea', 'heads.exhaust.minimumArea']);
+
+/** Resolves a document, writes its estimates out and resolves it again. `sheet` gives the text of the sheets it names. */
+export function pinBaseline(
+  document: CombinationDocument,
+  options: { readonly sheet?: SheetSource | undefined } = {},
+): BaselineResult {
+  const sheets: Record<string, string> = {};
+  const sheet: SheetSource = (name) => {
+    const text = options.sheet?.(name);
+    if (text !== undefined) sheets[name] = text;
+    return text;
+  };
+  const first = resolveDocument(document, { sheet });
+  if (!first.ok) return first;
+  const { assumed, warnings } = first.combination;
+  const written = withCamAngles(withRockerRatios(document), first.combination);
+  const pinned = pinAssumed(
+    written,
+    assumed.filter(({ path }) => !FOLLOWING.has(path)),
+  );
+  const second = resolveDocument(pinned, { sheet: sheetsOf(sheets) });
+  if (!second.ok) return second;
+  const combination = { ...second.combination, assumed, warnings };
+  return { ok: true, baseline: { document: pinned, stated: document, combination, sheets } };
+}
+
+/** The sheets of a baseline, then those of another source. */
+export function sheetsOf(sheets: Baseline['sheets'], others?: SheetSource): SheetSource {
+  return (name) => (Object.hasOwn(sheets, name) ? sheets[name] : others?.(name));
+}
+
+/**
+ * Lobe and valve lift on one card say the rocker ratio in another way. It is written out, and the valve lift, which then
+ * says nothing new, left away: other rockers would contradict it.
+ */
+function withRockerRatios(document: CombinationDocument): CombinationDocument {
+  if (valueAt(document.data, 'cam.cardRatio') !== undefined) return document;
+  return (['intake', 'exhaust'] as const).reduce((pinned, side) => {
+    const lobe = metres(valueAt(document.data, `cam.${side}.lobeLift`));
+    const valve = metres(valueAt(document.data, `cam.${side}.valveLift`));
+    if (lobe === null || valve === null) return pinned;
+    const path = `valvetrain.${side}Ratio`;
+    const withRatio =
+      (valueAt(document.data, path) ?? null) === null ? editDocument(pinned, path, valve / lobe) : pinned;
+    return editDocument(withRatio, `cam.${side}.valveLift`, null);
+  }, document);
+}
+
+/**
+ * Centrelines say separation and advance in another way. Written out where one is missing, so that each can be changed for
+ * itself.
+ */
+function withCamAngles(document: CombinationDocument, { intake, exhaust }: Combination): CombinationDocument {
+  const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
+  if (!has('cam.exhaust.centreline') || has('cam.advance')) return document;
+  const separation = `${(intake.centreline + exhaust.centreline) / 2} deg`;
+  const withSeparation = has('cam.separation')
+    ? document
+    : editDocument(document, 'cam.separation', separation);
+  return has('cam.intake.centreline')
+    ? withSeparation
+    : editDocument(withSeparation, 'cam.intake.centreline', `${intake.centreline} deg`);
+}
+
+/** A length as written [m]; null where it is none. */
+export function metres(text: unknown): number | null {
+  const length = typeof text === 'string' ? parseQuantity(text, 'length') : null;
+  return length?.ok === true ? length.value : null;
+}

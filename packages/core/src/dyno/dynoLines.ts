@@ -1,0 +1,210 @@
+/** Text of a dyno sheet to its header, its rows of cells and the lines that are neither. */
+import Papa from 'papaparse';
+import type { Problem } from '../combination/problem.ts';
+import { nearestName } from '../reading/nearestName.ts';
+import { sheetProblem } from '../reading/sheet/table.ts';
+import { bare, type DynoColumn, dynoColumn, isUnitRow } from './dynoColumns.ts';
+
+/** One line below the header that is not a remark. */
+export interface DynoLine {
+  readonly line: number;
+  readonly cells: readonly string[];
+  /** Blank lines or a repeated header stand between this row and the one before. */
+  readonly parted: boolean;
+  /** Remarks between this row and the one before (before the first: all of them), with their lines. */
+  readonly remarks: readonly Remark[];
+}
+
+export interface Remark {
+  readonly line: number;
+  readonly text: string;
+}
+
+/** A sheet's parts. */
+export interface DynoLines {
+  readonly columns: readonly DynoColumn[];
+  /** Headers of columns that were not recognised. */
+  readonly ignored: readonly string[];
+  readonly headerLine: number;
+  readonly delimiter: string;
+  readonly rows: readonly DynoLine[];
+}
+
+export type DynoLinesResult =
+  | { readonly ok: true; readonly lines: DynoLines }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Longest sheet [characters] and most rows read: a logger's file of ten minutes fits. */
+export const MAX_DYNO_LENGTH = 8_000_000;
+export const MAX_DYNO_ROWS = 60_000;
+const MAX_COLUMNS = 120;
+/** The header stands within so many lines. */
+const HEADER_WITHIN = 80;
+const DELIMITERS = ['\t', ';', ','] as const;
+/** A header of one cell: speed and torque or power, with something else than a delimiter between them. */
+const UNPARTED = /^(?!\s*#).*\brpm\b.*\b(torque|power|hp)\b/iu;
+const KNOWN_WORDS = ['rpm', 'torque', 'power'];
+
+export function readDynoLines(text: string, name: string): DynoLinesResult {
+  const fail = (
+    line: number | null,
+    code: string,
+    message: string,
+    hint: string | null = null,
+  ): DynoLinesResult => ({
+    ok: false,
+    problems: [sheetProblem(name, line, code, message, hint)],
+  });
+  if (text.length > MAX_DYNO_LENGTH) {
+    const message = `is too long: ${text.length} characters, at most ${MAX_DYNO_LENGTH} are read`;
+    return fail(null, 'sheet-too-long', message);
+  }
+  if (text.includes('\u0000')) return fail(null, 'sheet-binary', 'is no text: save it as CSV');
+  const contents = text.replace(/^\uFEFF/u, '').split(/\r\n|\n|\r/u);
+  if (contents.every((line) => line.trim() === '')) return fail(null, 'sheet-empty', 'is empty');
+  const header = findHeader(contents);
+  if (header === null) return fail(...missingHeader(contents));
+  const rows: DynoLine[] = [];
+  let remarks: Remark[] = contents
+    .slice(0, header.at)
+    .map((line, index) => ({ line: index + 1, text: line }));
+  let parted = false;
+  let from = header.at + 1;
+  let { cells: headings } = header;
+  const next = contents[from] === undefined ? null : split(contents[from], header.delimiter);
+  const below = next !== null && isUnitRow(next) ? next : null;
+  if (below !== null) {
+    headings = headings.map((cell, index) =>
+      bare(below[index] ?? '') === '' ? cell : `${cell} (${bare(below[index])})`,
+    );
+    from += 1;
+  }
+  if (headings.length > MAX_COLUMNS)
+    return fail(header.at + 1, 'sheet-columns', `has ${headings.length} columns`);
+  const columns = headings.flatMap((cell, index) => dynoColumn(cell, index) ?? []);
+  for (let at = from; at < contents.length; at += 1) {
+    const content = contents[at];
+    const trimmed = content.replace(/[\s,;]+/gu, '');
+    if (trimmed === '') {
+      parted = rows.length > 0;
+      continue;
+    }
+    if (/^[#"'/]*\s*#/u.test(content.trim()) || content.trim().startsWith('//')) {
+      remarks.push({ line: at + 1, text: content });
+      continue;
+    }
+    const cells = split(content, header.delimiter);
+    if (cells === null) return fail(at + 1, 'sheet-quotes', 'has a quote that does not close');
+    if (sameCells(cells, header.cells) || (below !== null && sameCells(cells, below))) {
+      parted = rows.length > 0;
+      continue;
+    }
+    // `Barometer, 29.4 inHg` between two pulls: its first cell starts with a letter.
+    if (/^[a-z]/iu.test(cells[0]) && columns.every((c) => c.index !== 0 || c.kind !== 'pull')) {
+      remarks.push({ line: at + 1, text: content });
+      parted = rows.length > 0;
+      continue;
+    }
+    rows.push({ line: at + 1, cells, parted, remarks });
+    if (rows.length > MAX_DYNO_ROWS) {
+      return fail(
+        at + 1,
+        'sheet-too-long',
+        `has more than ${MAX_DYNO_ROWS} rows`,
+        'keep the pull and cut the rest',
+      );
+    }
+    remarks = [];
+    parted = false;
+  }
+  if (rows.length === 0) return fail(header.at + 1, 'sheet-empty', 'has no rows below its header');
+  const used = new Set(columns.map((column) => column.index));
+  const ignored = headings.filter((cell, index) => !used.has(index) && cell !== '');
+  return {
+    ok: true,
+    lines: { columns, ignored, headerLine: header.at + 1, delimiter: header.delimiter, rows },
+  };
+}
+
+interface Header {
+  readonly at: number;
+  readonly delimiter: string;
+  readonly cells: readonly string[];
+}
+
+/** The first line that names engine speed and torque or power, parted by tabs, semicolons or commas. */
+function findHeader(contents: readonly string[]): Header | null {
+  for (let at = 0; at < Math.min(contents.length, HEADER_WITHIN); at += 1) {
+    if (contents[at].trim().startsWith('#')) continue;
+    for (const delimiter of DELIMITERS) {
+      const cells = split(contents[at], delimiter);
+      if (cells === null || cells.length < 2) continue;
+      const kinds = cells.map((cell, index) =>
+        /^[\d.+-]/u.test(cell) ? null : (dynoColumn(cell, index)?.kind ?? null),
+      );
+      if (kinds.includes('rpm') && (kinds.includes('torque') || kinds.includes('power'))) {
+        return { at, delimiter, cells };
+      }
+    }
+  }
+  return null;
+}
+
+/** What the likeliest header lacks, and which slip that may be. */
+function missingHeader(contents: readonly string[]): [number | null, string, string, string] {
+  const looks = (line: string): boolean =>
+    !line.trim().startsWith('#') && /[a-z]/iu.test(line) && /[,;\t]/u.test(line);
+  const best = contents
+    .slice(0, HEADER_WITHIN)
+    .map((line, index) => {
+      const delimiter = DELIMITERS.find((d) => line.includes(d)) ?? ',';
+      const cells = split(line, delimiter) ?? [];
+      return {
+        line: index + 1,
+        cells,
+        kinds: cells.flatMap((cell, i) => dynoColumn(cell, i)?.kind ?? []),
+        text: line,
+      };
+    })
+    .filter(({ text }) => looks(text))
+    .sort((a, b) => b.kinds.length - a.kinds.length)[0];
+  const example = 'name the columns like: rpm, torque (lb-ft), power (hp)';
+  if (best === undefined) {
+    const at = contents.slice(0, HEADER_WITHIN).findIndex((line) => UNPARTED.test(line));
+    return at < 0
+      ? [null, 'sheet-columns', 'has no header that names its columns', example]
+      : [
+          at + 1,
+          'sheet-columns',
+          'has a header whose columns are not parted',
+          'part cells by commas, semicolons or tabs',
+        ];
+  }
+  const wanted = [
+    best.kinds.includes('rpm') ? '' : 'engine speed',
+    best.kinds.includes('torque') || best.kinds.includes('power') ? '' : 'torque or power',
+  ].filter((word) => word !== '');
+  const words = best.cells.flatMap((cell) => cell.split(/[\s()[\]]+/u)).filter((word) => word.length > 2);
+  const slip = words
+    .map((word) => [word, nearestName(word, KNOWN_WORDS)] as const)
+    .find(([word, near]) => near !== null && near !== word.toLowerCase());
+  const hint = slip === undefined ? example : `did you mean ${slip[1]} by '${slip[0]}'?`;
+  return [
+    best.line,
+    'sheet-columns',
+    `has no column of ${wanted.join(' and none of ') || 'rpm beside torque'}`,
+    hint,
+  ];
+}
+
+function split(content: string, delimiter: string): readonly string[] | null {
+  // A logger's thousands of rows have no quotes, and need no parser.
+  if (!content.includes('"')) return content.split(delimiter).map((cell) => cell.trim());
+  const parsed = Papa.parse<string[]>(content, { delimiter, newline: '\n' });
+  if (parsed.errors.some((error) => error.type === 'Quotes') || parsed.data.length > 1) return null;
+  return (parsed.data[0] ?? ['']).map((cell) => cell.trim());
+}
+
+function sameCells(a: readonly string[], b: readonly string[]): boolean {
+  return b.every((cell, index) => (a[index] ?? '') === cell);
+}

@@ -1,0 +1,68 @@
+/** Means of a curve over the band of speeds that a builder cares about. */
+import { DomainError } from '../base/errors.ts';
+import { linearTable } from '../numerics/interpolate.ts';
+import type { OperatingPoint } from './curve.ts';
+
+/** Speeds from and to, both included [1/min]. */
+export interface SpeedBand {
+  readonly fromRpm: number;
+  readonly toRpm: number;
+}
+
+/**
+ * `speed`: every speed counts alike. `time`: by the time an engine that accelerates a constant inertia through the band
+ * spends at each speed, dt ~ dn / torque.
+ */
+export type BandWeighting = 'speed' | 'time';
+
+/** Means over a band. */
+export interface BandMean {
+  readonly torqueNm: number;
+  readonly powerKw: number;
+}
+
+/**
+ * Mean torque and power over a band, by the trapezoidal rule between the curve's speeds; the curve is straight between
+ * them, and the band is cut to the speeds it has. One speed in the band: the values there.
+ *
+ * @throws {@link DomainError} where no speed of the curve lies in the band
+ */
+export function bandMean(
+  points: readonly Pick<OperatingPoint, 'rpm' | 'torqueNm'>[],
+  band: SpeedBand,
+  weighting: BandWeighting = 'speed',
+): BandMean {
+  const speeds = bandSpeeds(points, band);
+  const curve =
+    points.length > 1
+      ? linearTable(
+          points.map((p) => p.rpm),
+          points.map((p) => p.torqueNm),
+        )
+      : null;
+  const torque = (n: number): number => curve?.valueAt(n) ?? points[0].torqueNm;
+  const power = (n: number): number => (torque(n) * n * Math.PI) / 30_000;
+  const weight = (n: number): number => (weighting === 'time' ? 1 / torque(n) : 1);
+  if (speeds.length === 1) return { torqueNm: torque(speeds[0]), powerKw: power(speeds[0]) };
+  const integral = (f: (n: number) => number): number => {
+    let sum = 0;
+    for (let i = 1; i < speeds.length; i++)
+      sum += ((f(speeds[i - 1]) + f(speeds[i])) / 2) * (speeds[i] - speeds[i - 1]);
+    return sum;
+  };
+  const whole = integral(weight);
+  return {
+    torqueNm: integral((n) => torque(n) * weight(n)) / whole,
+    powerKw: integral((n) => power(n) * weight(n)) / whole,
+  };
+}
+
+/** The curve's speeds within the band, with the band's ends where the curve reaches them. */
+function bandSpeeds(points: readonly { readonly rpm: number }[], band: SpeedBand): readonly number[] {
+  const { fromRpm, toRpm } = band;
+  const from = Math.max(fromRpm, points[0]?.rpm ?? Number.POSITIVE_INFINITY);
+  const to = Math.min(toRpm, points[points.length - 1]?.rpm ?? Number.NEGATIVE_INFINITY);
+  if (!(from <= to)) throw new DomainError('band', fromRpm, 'a band that the curve reaches into');
+  if (from === to) return [from];
+  return [from, ...points.map((p) => p.rpm).filter((n) => n > from && n < to), to];
+}

@@ -1,0 +1,234 @@
+/** Ranks changes of a combination: alone, in pairs, together and within a budget, with what isn't known of each gain. */
+import { DomainError } from '../base/errors.ts';
+import { VERSION } from '../base/version.ts';
+import { accessOf } from '../changes/access.ts';
+import { applyChanges } from '../changes/applyChanges.ts';
+import { assignedValues } from '../changes/assignedValues.ts';
+import type { Baseline } from '../changes/baseline.ts';
+import type { Change } from '../changes/change.ts';
+import type { Combination, Warning } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
+import { DYNO, type Dyno, resolvablePct } from '../dyno/dynoResolution.ts';
+import { bandMean, type SpeedBand } from '../forecast/band.ts';
+import type { Fidelity } from '../forecast/curve.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { ForecastQueue } from '../studies/forecastQueue.ts';
+import { type JobControl, type RunJobs, runJobsHere } from '../studies/job.ts';
+import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
+import { askFirst, expectedLater, measureResponses, type Responses } from '../uncertainty/responses.ts';
+import { responseWorld } from '../uncertainty/responseWorld.ts';
+import { speedSpreads } from '../uncertainty/speedSpread.ts';
+import { type Candidacy, type Unknown, unknownsOf } from '../uncertainty/unknowns.ts';
+import type { Budget } from './bestSubset.ts';
+import { rankChanges } from './rankedChanges.ts';
+import { pairUp, rankPairs } from './rankedPairs.ts';
+import { rankSets } from './rankedSets.ts';
+import type { RankedChange, RankedPair, Ranking } from './ranking.ts';
+import { rankSpeeds } from './rankSpeeds.ts';
+import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
+import { testOrder } from './testOrder.ts';
+
+/** What to rank by, and with what means. */
+export interface RankOptions extends JobControl {
+  /** Default the band of an inspection. */
+  readonly band?: SpeedBand;
+  /** Speeds of the gains [1/min], rising; default five over the band, and beyond it where the engine's own band reaches further. */
+  readonly rpm?: readonly number[];
+  /** What may be spent. */
+  readonly budget?: Budget;
+  /** The dyno that is to test; default {@link DYNO}. */
+  readonly dyno?: Dyno;
+  /** Seed of the draws; default 1. */
+  readonly seed?: number;
+  readonly fidelity?: Fidelity;
+  /** Text of a sheet by the name used in the file. */
+  readonly sheet?: SheetSource | undefined;
+}
+
+/** A ranking, or everything that is wrong with the changes. */
+export type RankResult =
+  | { readonly ok: true; readonly ranking: Ranking }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const NO_BUDGET: Budget = { cost: null, hours: null };
+
+/**
+ * Ranks changes by their gain in power averaged over a band.
+ *
+ * @throws {@link DomainError} where two changes have one name, or band, budget or dyno make no sense
+ */
+export async function rank(
+  baseline: Baseline,
+  changes: readonly Change[],
+  options: RankOptions = {},
+  run: RunJobs = runJobsHere,
+): Promise<RankResult> {
+  const { sheet, signal, onProgress, fidelity, seed = 1, dyno = DYNO, budget = NO_BUDGET } = options;
+  checkNames(changes);
+  const resolvable = resolvablePct(dyno);
+  const speeds = rankSpeeds(baseline, options);
+  const problems: Problem[] = [];
+  const candidacies = changes.flatMap((change): Candidacy[] => {
+    const result = applyChanges(baseline, [change], { sheet });
+    if (result.ok)
+      return [{ change, combination: result.combination, values: assignedValues(baseline, [change], []) }];
+    problems.push(...result.problems);
+    return [];
+  });
+  if (problems.length > 0) return { ok: false, problems };
+
+  const queue = new ForecastQueue(run, {
+    ...(signal === undefined ? {} : { signal }),
+    ...(onProgress === undefined ? {} : { onProgress }),
+  });
+  const marching = fidelity === undefined ? {} : { fidelity };
+  const fine = (name: string, combination: Combination): void =>
+    queue.ask(name, { combination, rpm: speeds.gains, ...marching });
+  const unknowns = unknownsOf(baseline, candidacies);
+  const world = responseWorld(baseline, changes, unknowns, {
+    queue,
+    seed,
+    rpm: speeds.responses,
+    fidelity,
+    sheet,
+  });
+  const pairing = pairUp(baseline, changes, sheet);
+
+  // First what an interrupted ranking would show.
+  fine(BASELINE, baseline.combination);
+  for (const { change, combination } of candidacies) fine(changeKey(change.name), combination);
+  askFirst(world);
+  for (const { a, b, combination } of pairing.pairs) world.ask(pairKey(a, b), combination);
+  queue.expect(expectedLater(world) + 2);
+  const responses = await measureResponses(world);
+
+  const spreads = speedSpreads(responses, speeds.band, { seed, correlated: unknowns.calibrated });
+  const study: RankStudy = {
+    baseline,
+    changes,
+    dyno,
+    seed,
+    speeds,
+    queue,
+    responses,
+    spreads,
+    unknowns,
+    pairing,
+  };
+  const ranked = rankChanges(study);
+  const pairs = rankPairs(study, ranked);
+  const sets = await rankSets(study, ranked, pairs, budget, { ask: fine, sheet });
+  return {
+    ok: true,
+    ranking: {
+      schemaVersion: 1,
+      program: { name: 'valvetide', version: VERSION },
+      combination: baseline.combination.name,
+      seed,
+      complete: queue.complete && signal?.aborted !== true,
+      band: speeds.band,
+      rpm: speeds.gains,
+      dyno: { ...dyno, resolvablePct: resolvable },
+      spreadRpm: speeds.responses,
+      baseline: baselineFigures(study),
+      changes: ranked,
+      pairs,
+      ...sets,
+      order: orderOf(study, ranked, pairs),
+      assumed: baseline.combination.assumed,
+      warnings: [
+        ...(queue.curve(BASELINE)?.warnings ?? baseline.combination.warnings),
+        ...lostWarnings(study),
+        ...pairing.warnings,
+        ...stuckWarnings(responses, unknowns.all),
+        ...budgetWarnings(changes, budget),
+      ],
+    },
+  };
+}
+
+function checkNames(changes: readonly Change[]): void {
+  if (!(changes.length > 0)) throw new DomainError('changes', changes.length, 'one change or more');
+  const names = changes.map(({ name }) => name);
+  const twice = names.find((name, i) => names.indexOf(name) < i);
+  if (twice !== undefined) throw new DomainError('changes', twice, 'changes with names of their own');
+}
+
+function orderOf(
+  { changes, dyno }: RankStudy,
+  ranked: readonly RankedChange[],
+  pairs: readonly RankedPair[],
+): Ranking['order'] {
+  const candidates = ranked.flatMap((entry) => {
+    const change = changes.find(({ name }) => name === entry.name);
+    if (change === undefined) return [];
+    const { name, bandGainPct, chanceOfGain, reversible, hours, tieGroup, pullsNeeded: pulls } = entry;
+    const { insteadOf } = change;
+    const access = accessOf(change);
+    return [
+      { name, gainPct: bandGainPct, chanceOfGain, access, reversible, hours, insteadOf, tieGroup, pulls },
+    ];
+  });
+  return testOrder(candidates, pairs, { resolvablePct: resolvablePct(dyno), pulls: dyno.pulls });
+}
+
+function baselineFigures({
+  queue,
+  speeds,
+  responses,
+  spreads,
+  seed,
+  unknowns,
+}: RankStudy): Ranking['baseline'] {
+  const curve = queue.curve(BASELINE);
+  if (curve === null) return null;
+  const { powerKw, torqueNm } = bandMean(curve.points, speeds.band);
+  const draws =
+    responses.baseline === null || !responses.complete
+      ? null
+      : pairedDraws(responses.baseline, [], { seed, correlated: unknowns.calibrated }).baseline;
+  return {
+    bandPowerKw: powerKw,
+    bandTorqueNm: torqueNm,
+    sigmaPct: draws === null ? null : 100 * spreadOf(draws),
+    bySpeed: curve.points.map(({ rpm, torqueNm: torque }) => {
+      const spread = spreads.baseline(rpm);
+      return { rpm, torqueNm: torque, sigmaNm: spread === null ? null : torque * spread.torque };
+    }),
+  };
+}
+
+function lostWarnings({ queue, changes }: RankStudy): readonly Warning[] {
+  const entries = [
+    ['the engine as it is', queue.lostAt(BASELINE)] as const,
+    ...changes.map(({ name }) => [`'${name}'`, queue.lostAt(changeKey(name))] as const),
+  ];
+  return entries
+    .filter(([, rpm]) => rpm.length > 0)
+    .map(([what, rpm]) => ({
+      code: 'lost',
+      path: '',
+      message: `the march of ${what} lost itself at ${rpm.join(', ')} rpm, so that it is left out`,
+    }));
+}
+
+function stuckWarnings({ stuck }: Responses, unknowns: readonly Unknown[]): readonly Warning[] {
+  return unknowns
+    .filter(({ id }) => stuck.includes(id))
+    .map(({ id, path }) => ({
+      code: 'unknown-skipped',
+      path,
+      message: `${id} could not be moved by its own uncertainty, so the figures do not contain it`,
+    }));
+}
+
+function budgetWarnings(changes: readonly Change[], { cost, hours }: Budget): readonly Warning[] {
+  const silent = changes.filter(
+    (change) => (cost !== null && change.cost === null) || (hours !== null && change.hours === null),
+  );
+  return silent.map(({ name }) => ({
+    code: 'budget-unknown',
+    path: '',
+    message: `'${name}' states no ${cost !== null ? 'cost' : 'hours'}, so no budget can hold it`,
+  }));
+}

@@ -1,0 +1,135 @@
+/** The changes of a ranking, each alone. */
+
+import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
+import { bandMean } from '../forecast/band.ts';
+import type { Curve } from '../forecast/curve.ts';
+import { cautionsOf } from '../studies/cautions.ts';
+import { percent } from '../studies/gain.ts';
+import { peakValue } from '../studies/peak.ts';
+import {
+  chanceAbove,
+  chanceToBeat,
+  pairedDraws,
+  type Subject,
+  spreadOf,
+  varianceShares,
+} from '../uncertainty/pairedDraws.ts';
+import type { SpreadAt } from '../uncertainty/speedSpread.ts';
+import type { Unknown } from '../uncertainty/unknowns.ts';
+import type { GainAtSpeed, MattersMost, RankedChange } from './ranking.ts';
+import { BASELINE, changeKey, type RankSpeeds, type RankStudy } from './rankStudy.ts';
+import { tieGroups } from './tieGroups.ts';
+
+/** Gain in power averaged over the band. */
+export interface PowerGain {
+  readonly pct: number;
+  readonly kw: number;
+}
+
+export function powerGain(base: Curve, curve: Curve, { band }: RankSpeeds): PowerGain {
+  const before = bandMean(base.points, band).powerKw;
+  const after = bandMean(curve.points, band).powerKw;
+  return { pct: percent(before, after), kw: after - before };
+}
+
+/** Largest gain first, equals by name. */
+export function rankChanges(study: RankStudy): readonly RankedChange[] {
+  const { queue, changes, responses, spreads, unknowns, dyno, speeds } = study;
+  const base = queue.curve(BASELINE);
+  if (base === null) return [];
+  const measured = changes.flatMap((change, i) => {
+    const curve = queue.curve(changeKey(change.name));
+    if (curve === null) return [];
+    const gain = powerGain(base, curve, speeds);
+    return [{ change, curve, gain, subject: responses.candidates[i] ?? null }];
+  });
+  measured.sort((a, b) => b.gain.pct - a.gain.pct || (a.change.name < b.change.name ? -1 : 1));
+  const drawsOf = gainDraws(study, new Map(measured.map(({ change, gain }) => [change.name, gain.pct])));
+  const beats = (one: number, other: number): number => {
+    const a = drawsOf.get(measured[one].change.name);
+    const b = drawsOf.get(measured[other].change.name);
+    return a === undefined || b === undefined ? 0.5 : chanceToBeat(a, b);
+  };
+  const groups = tieGroups(measured.length, beats);
+  return measured.map(({ change, curve, gain, subject }, i): RankedChange => {
+    const draws = drawsOf.get(change.name) ?? null;
+    const { baseline } = responses;
+    return {
+      name: change.name,
+      bandGainPct: gain.pct,
+      bandGainKw: gain.kw,
+      sigmaPct: draws === null ? null : spreadOf(draws),
+      chanceOfGain: draws === null ? null : chanceAbove(draws, 0),
+      chanceResolvable: draws === null ? null : chanceAbove(draws, resolvablePct(dyno)),
+      peakPowerGainPct: peakGain(base, curve, 'powerKw'),
+      peakTorqueGainPct: peakGain(base, curve, 'torqueNm'),
+      ...worstLoss(base, curve),
+      tieGroup: groups[i],
+      cautions: cautionsOf(base, curve),
+      pullsNeeded: pullsNeeded(gain.pct, dyno.repeatabilityPct),
+      mattersMost:
+        draws === null || baseline === null || subject === null
+          ? null
+          : mattersMost(baseline, subject, unknowns.all),
+      cost: change.cost,
+      hours: change.hours,
+      reversible: change.reversible,
+      bySpeed: gainsBySpeed(base, curve, spreads.changes.get(change.name)),
+    };
+  });
+}
+
+function gainsBySpeed(base: Curve, curve: Curve, spreadAt: SpreadAt = () => null): readonly GainAtSpeed[] {
+  return base.points.map(({ rpm, torqueNm: before }, i) => {
+    const after = curve.points[i].torqueNm;
+    const spread = spreadAt(rpm);
+    return {
+      rpm,
+      gainNm: after - before,
+      gainPct: percent(before, after),
+      sigmaNm: spread === null ? null : before * spread.torque,
+      sigmaPct: spread === null ? null : 100 * spread.ratio,
+    };
+  });
+}
+
+/** Draws of each gain [%] about the gain as forecast with the fine mesh at all speeds. */
+function gainDraws(
+  { responses, seed, unknowns }: RankStudy,
+  nominal: ReadonlyMap<string, number>,
+): ReadonlyMap<string, Float64Array> {
+  const { baseline } = responses;
+  if (baseline === null || !responses.complete) return new Map();
+  const known = responses.candidates.filter((subject) => subject !== null);
+  const { gains } = pairedDraws(baseline, known, { seed, correlated: unknowns.calibrated });
+  return new Map(
+    known.map((subject, i) => {
+      const middle = percent(baseline.power, subject.power);
+      return [subject.name, gains[i].map((gain) => gain - middle + (nominal.get(subject.name) ?? middle))];
+    }),
+  );
+}
+
+function peakGain(base: Curve, curve: Curve, of: 'powerKw' | 'torqueNm'): number {
+  const peak = ({ points }: Curve): number => peakValue(points.map((p) => ({ x: p.rpm, y: p[of] })));
+  return percent(peak(base), peak(curve));
+}
+
+function worstLoss(base: Curve, curve: Curve): Pick<RankedChange, 'worstLossPct' | 'worstLossRpm'> {
+  let worst: Pick<RankedChange, 'worstLossPct' | 'worstLossRpm'> = { worstLossPct: 0, worstLossRpm: null };
+  base.points.forEach(({ rpm, torqueNm }, i) => {
+    const pct = percent(torqueNm, curve.points[i].torqueNm);
+    if (pct < worst.worstLossPct) worst = { worstLossPct: pct, worstLossRpm: rpm };
+  });
+  return worst;
+}
+
+/** Below this share of a variance no unknown stands out. */
+const WORTH_NAMING = 0.1;
+
+function mattersMost(baseline: Subject, subject: Subject, unknowns: readonly Unknown[]): MattersMost | null {
+  const [first] = varianceShares(baseline, subject);
+  const unknown = unknowns.find(({ id }) => id === first?.id);
+  if (first === undefined || unknown === undefined || first.share < WORTH_NAMING) return null;
+  return { path: unknown.path, what: unknown.id, share: first.share, perSigmaPct: first.perSigma };
+}

@@ -1,0 +1,119 @@
+/** Checks of flow sheets against valves, ports, bench and lift. */
+
+import type { Combination, Port } from '../../combination/combination.ts';
+import { flowArea } from '../../geometry/flowArea.ts';
+import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
+import { netLift } from '../../geometry/valveLift.ts';
+import type { Side } from '../defaults/side.ts';
+import type { ResolveContext } from '../resolve/context.ts';
+import { inches, type Report, squareInches } from './report.ts';
+
+/** Exhaust over intake flow at equal lift that is worth a remark outside [-]; common practice, no source. */
+export const EXHAUST_OVER_INTAKE: { readonly min: number; readonly max: number } = { min: 0.55, max: 1.05 };
+/** Fixture and bore may differ by this much [m]: 0.06 in; common practice, no source. */
+export const FIXTURE_SLACK: number = 0.06 * 0.0254;
+
+/**
+ * Most of the port's mean area that the open valve may have before a remark [-]: the gas before a fully choked valve then runs at
+ * Mach 0.79 (NACA Report 1135, A/A* = 1.042). Forecasts of an exhaust port began not to settle between 0.957 and 0.972.
+ */
+export const MOST_OF_PORT = 0.96;
+
+export function checkFlow(context: ResolveContext, combination: Combination, report: Report): void {
+  for (const side of ['intake', 'exhaust'] as const) {
+    checkSheet(context, side, combination[side], report);
+  }
+  checkBalance(context, combination);
+  const fixture = context.file.heads?.bench?.fixture;
+  const { bore } = combination.block;
+  if (fixture !== undefined && Math.abs(fixture - bore) > FIXTURE_SLACK) {
+    const message = `was ${inches(fixture)} for a bore of ${inches(bore)}: flow in the engine may differ by 1 to 3 %`;
+    context.ledger.warn('bore-fixture', 'heads.bench.fixture', message);
+  }
+  for (const [path, sheet] of Object.entries(context.sheets.flow)) {
+    if (sheet.ignored.length === 0) continue;
+    const headers = sheet.ignored.map((header) => `'${header}'`).join(', ');
+    context.ledger.warn('columns-ignored', path, `columns of ${sheet.name} that were not used: ${headers}`);
+  }
+}
+
+function checkSheet(context: ResolveContext, side: Side, port: Port, report: Report): void {
+  const { ledger } = context;
+  if (port.flow.measuredTo === null) return;
+  const path = flowPath(context, side);
+  const { area: smallest, what } = smallestSection(context, side, port);
+  const doubts = flowDoubts(port.flow, port.valveDiameter, port.valves, smallest);
+  // One doubt of a kind is enough: the sheet as a whole is in question.
+  const kinds = new Map(doubts.map((doubt) => [doubt.code, doubt] as const).reverse());
+  // The limit is of intake valves; a weak exhaust port is nothing rare.
+  if (side === 'exhaust') kinds.delete('low-for-depression');
+  for (const doubt of kinds.values()) tell(context, path, doubt, port, what, report);
+  const lift = greatestLift(port);
+  if (lift > 0 && !kinds.has('above-minimum-area')) {
+    const opens = flowArea(port.flow)(lift);
+    if (opens > MOST_OF_PORT * port.portArea) {
+      const message = `the ${side} port's mean area of ${squareInches(port.portArea)} hardly passes what the valve does, ${squareInches(opens)} at full lift: it chokes first, and at high speed cycles may not settle`;
+      ledger.warn('port-chokes', path, message);
+    }
+  }
+  if (lift > port.flow.measuredTo * 1.001) {
+    const message = `the ${side} valve lifts ${inches(lift)}, the sheet ends at ${inches(port.flow.measuredTo)}: its last flow is held`;
+    ledger.warn('lift-beyond-sheet', path, message);
+  }
+}
+
+/** The smallest cross-section the file tells of: the valve heads, the port's smallest area, its mean area. */
+function smallestSection(
+  { file }: ResolveContext,
+  side: Side,
+  port: Port,
+): { readonly area: number; readonly what: string } {
+  const { minimumArea, portArea, portVolume, portLength } = file.heads?.[side] ?? {};
+  const heads = (port.valves * Math.PI * port.valveDiameter * port.valveDiameter) / 4;
+  const sections = [{ area: heads, what: port.valves > 1 ? 'that of the valve heads' : 'the valve head' }];
+  if (minimumArea !== undefined) sections.push({ area: minimumArea, what: 'minimumArea' });
+  if (portArea !== undefined) sections.push({ area: portArea, what: 'portArea' });
+  else if (portVolume !== undefined && portLength !== undefined) {
+    sections.push({ area: port.portArea, what: 'portVolume over portLength' });
+  }
+  const least = sections.reduce((a, b) => (b.area < a.area ? b : a));
+  return { area: least.area, what: `${least.what}, ${squareInches(least.area)}` };
+}
+
+function tell(
+  { ledger, file }: ResolveContext,
+  path: string,
+  doubt: FlowDoubt,
+  port: Port,
+  smallest: string,
+  report: Report,
+): void {
+  const message = `at ${inches(port.flow.lift[doubt.point])} lift: ${doubt.message}`;
+  if (doubt.code === 'above-minimum-area') {
+    report.problem(path, 'flow-above-limit', message, `the smallest is ${smallest}`);
+  } else if (doubt.code === 'low-for-depression' && file.heads?.bench?.depression === undefined) {
+    report.problem(path, 'depression-doubtful', message, 'state heads.bench.depression');
+  } else {
+    ledger.warn(doubt.code, path, message);
+  }
+}
+
+function checkBalance({ ledger, file }: ResolveContext, { intake, exhaust }: Combination): void {
+  if (intake.flow.measuredTo === null || exhaust.flow.measuredTo === null) return;
+  const lift = Math.min(intake.flow.measuredTo, exhaust.flow.measuredTo);
+  const ratio = flowArea(exhaust.flow)(lift) / flowArea(intake.flow)(lift);
+  if (ratio >= EXHAUST_OVER_INTAKE.min && ratio <= EXHAUST_OVER_INTAKE.max) return;
+  const path = file.heads?.flow === undefined ? 'heads.exhaust.flow' : 'heads.flow';
+  const message = `exhaust flow is ${Math.round(100 * ratio)} % of intake flow at ${inches(lift)}; 55 to 105 % is usual`;
+  ledger.warn('exhaust-over-intake', path, message);
+}
+
+function flowPath({ file }: ResolveContext, side: Side): string {
+  return file.heads?.[side]?.flow === undefined ? 'heads.flow' : `heads.${side}.flow`;
+}
+
+/** Net valve lift at the nose of the lobe [m]. */
+export function greatestLift(port: Port): number {
+  const top = port.lobe.kind === 'card' ? port.lobe.maxLift : Math.max(...port.lobe.lift);
+  return netLift(top, top, port);
+}

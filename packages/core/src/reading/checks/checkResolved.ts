@@ -1,0 +1,105 @@
+/** Cross-checks on the completed combination: problems returned, doubts put among the warnings. */
+
+import { INCH_OF_MERCURY } from '../../base/constants.ts';
+import type { Combination } from '../../combination/combination.ts';
+import type { Problem } from '../../combination/problem.ts';
+import type { CombinationDocument } from '../readDocument.ts';
+import type { ResolveContext } from '../resolve/context.ts';
+import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
+import { checkFlow, greatestLift } from './checkFlow.ts';
+import { inches, Report } from './report.ts';
+
+/** Valve head diameters side by side over bore [-]: flat chambers, and domed ones whose valves are canted. */
+const VALVES_ABREAST = { flat: 1, hemispherical: 1.12 } as const;
+/** Area of all valve heads over bore area [-]; four-valve race heads reach 0.55, from memory. */
+const VALVE_AREA_LIMIT = 0.62;
+/** Hot lash of solid lifters outside which a slip is likely [m]. */
+const LASH_BAND = { min: 0.003 * 0.0254, max: 0.04 * 0.0254 } as const;
+
+export function checkResolved(
+  document: CombinationDocument,
+  context: ResolveContext,
+  combination: Combination,
+): readonly Problem[] {
+  const report = new Report(document);
+  checkCompression(context, combination, report);
+  checkFit(combination, report);
+  checkLash(context, combination, report);
+  checkFlow(context, combination, report);
+  remarks(context);
+  return report.problems;
+}
+
+function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combination, report: Report): void {
+  const stated = file.chamber?.compression;
+  const computed = chamber.compressionRatio;
+  if (!(computed >= 4 && computed <= 20)) {
+    const message = `give a compression ratio of ${computed.toFixed(1)}, which is impossible`;
+    report.problem('chamber', 'compression-impossible', message);
+    return;
+  }
+  if (stated === undefined || file.chamber?.volume === undefined) return;
+  const difference = Math.abs(stated - computed);
+  const message = `is ${stated}, but the volumes give ${computed.toFixed(2)}`;
+  if (difference > COMPRESSION_LIMIT) report.problem('chamber.compression', 'compression-disagrees', message);
+  else if (difference > COMPRESSION_REMARK) {
+    ledger.warn('compression-disagrees', 'chamber.compression', `${message}; the volumes are used`);
+  }
+}
+
+function checkFit({ block, chamber, intake, exhaust }: Combination, report: Report): void {
+  const { bore } = block;
+  const abreast = (intake.valveDiameter + exhaust.valveDiameter) / bore;
+  const limit = chamber.class === 'hemispherical' ? VALVES_ABREAST.hemispherical : VALVES_ABREAST.flat;
+  const area =
+    (intake.valves * intake.valveDiameter ** 2 + exhaust.valves * exhaust.valveDiameter ** 2) / (bore * bore);
+  if (abreast > limit || area > VALVE_AREA_LIMIT) {
+    const message = `does not fit: valves of ${inches(intake.valveDiameter)} and ${inches(exhaust.valveDiameter)} in a bore of ${inches(bore)}`;
+    report.problem('heads.intake.valve', 'valves-too-large', message);
+  }
+}
+
+function checkLash({ file, ledger }: ResolveContext, combination: Combination, report: Report): void {
+  const hydraulic = file.cam?.lifter?.startsWith('hydraulic') ?? false;
+  for (const side of ['intake', 'exhaust'] as const) {
+    const port = combination[side];
+    const path = `valvetrain.${side}Lash`;
+    if (!(greatestLift(port) > 0)) {
+      report.problem(path, 'lash', 'leaves the valve shut: lash and bending take all of the lift');
+    }
+    if (greatestLift(port) > 0.45 * port.valveDiameter) {
+      const message = `the ${side} valve lifts ${inches(greatestLift(port))}, more than 0.45 of its diameter`;
+      ledger.warn('lift-high', `cam.${side}`, message);
+    }
+    if (hydraulic && port.lash > 0) ledger.warn('lash-band', path, 'hydraulic lifters run without lash');
+    if (!hydraulic && port.lash > LASH_BAND.max) {
+      ledger.warn('lash-band', path, `${inches(port.lash)} is more than any usual hot lash`);
+    }
+    if (file.cam?.lifter !== undefined && !hydraulic && port.lash < LASH_BAND.min) {
+      ledger.warn('lash-band', path, `${inches(port.lash)} is less than any usual hot lash of solid lifters`);
+    }
+  }
+}
+
+/** Choices of the file that can be read in two ways. */
+function remarks({ file, ledger }: ResolveContext): void {
+  const { barrels, ratedAt, rating } = file.induction?.carburetor ?? {};
+  const inHg = (ratedAt ?? 0) / INCH_OF_MERCURY;
+  if (barrels !== undefined && ratedAt !== undefined && (barrels > 2 ? inHg > 2.9 : inHg < 1.6)) {
+    const message = `${barrels} barrels rated at ${inHg.toFixed(1)} inHg is unusual: four barrels are rated at 1.5, one and two at 3.0`;
+    ledger.warn('carburetor-basis', 'induction.carburetor.ratedAt', message);
+  }
+  if (rating !== undefined && barrels === undefined && ratedAt === undefined) {
+    const message = 'the rating depends on the number of barrels, which was assumed';
+    ledger.warn('carburetor-basis', 'induction.carburetor.rating', message);
+  }
+  if (file.correction === undefined) {
+    const message = 'no correction standard stated, J607 assumed: against J1349 that is 4 to 5 %';
+    ledger.warn('correction-assumed', 'correction', message);
+  }
+  if (ledger.assumed.some((entry) => entry.path === 'cam.cardRatio')) {
+    const message =
+      'valve lifts on the card are taken at the ratio of the rockers fitted: state it before trying others';
+    ledger.warn('card-ratio', 'cam.cardRatio', message);
+  }
+}

@@ -1,0 +1,33 @@
+/** Where checks put what they find. */
+import type { Problem } from '../../combination/problem.ts';
+import type { CombinationDocument } from '../readDocument.ts';
+import { problemOf } from '../readSections.ts';
+
+/** Collects problems of one document. */
+export class Report {
+  readonly problems: Problem[] = [];
+  private readonly document: CombinationDocument;
+
+  constructor(document: CombinationDocument) {
+    this.document = document;
+  }
+
+  problem(path: string, code: string, message: string, hint: string | null = null): void {
+    this.problems.push(problemOf(this.document, path, code, message, hint));
+  }
+
+  /** Whether the file has this section, readable or not. */
+  wrote(section: string): boolean {
+    return Object.hasOwn(this.document.data, section) && this.document.data[section] !== null;
+  }
+}
+
+/** A length [m] as people read it. */
+export function inches(metres: number): string {
+  return `${Number((metres / 0.0254).toPrecision(4))} in`;
+}
+
+/** An area [m2] as people read it. */
+export function squareInches(area: number): string {
+  return `${Number((area / (0.0254 * 0.0254)).toPrecision(3))} in2`;
+}

@@ -1,0 +1,81 @@
+/** What a cam card leaves out: separation, installed angle, lift, exhaust duration, checking height. */
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { Lifter } from '../schema/camSection.ts';
+
+const INCH = 0.0254;
+
+/** Lobe separation of performance and of production cams [cam deg]; common practice, no source. Production: 110 to 116. */
+export const SEPARATION = 110;
+export const PRODUCTION_SEPARATION = 112;
+/** Advance ground into most cams [crank deg]; common practice, no source. */
+export const ADVANCE = 4;
+/** Exhaust duration above intake with two valves [crank deg]; common practice, no source. Multi-valve heads need none. */
+export const EXHAUST_EXTRA = 6;
+/** Lifter rise at which hydraulic and solid cams are advertised [m] (trade press). Makers differ. */
+export const CHECKING_HEIGHT: { readonly hydraulic: number; readonly solid: number } = {
+  hydraulic: 0.006 * INCH,
+  solid: 0.02 * INCH,
+};
+/**
+ * Valve lift over valve head diameter at 224 deg at 0.050 in [-], and how it grows with duration.
+ *
+ * 0.477 in on a 1.94 in valve is 0.246 at 224 deg (trade press); a race cam of 268 deg lifts 0.32 diameters, hence the power 1.5.
+ * Small valves in multi-valve heads are lifted 15 % further for their size (from memory).
+ */
+export const LIFT_REFERENCE = { ratio: 0.246, duration: 224, power: 1.5, multiValve: 1.15 } as const;
+
+/** Least lobe lift an estimate gives [m]: a duration at 0.050 in needs a lobe that goes beyond it. Tiny engines only. */
+export const LEAST_LOBE_LIFT: number = 0.06 * INCH;
+
+/** Lifter by number of valves; a stated lash means solid. */
+export function lifter(valves: number, lash: number | undefined): WordEstimate<Lifter> {
+  if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'a lash is stated' };
+  return valves > 2
+    ? { value: 'solid-flat', reason: 'overhead cams ride on flat faces' }
+    : { value: 'hydraulic-flat', reason: 'the plainest two-valve engine' };
+}
+
+export function separation(production: boolean): Estimate {
+  return production
+    ? {
+        value: PRODUCTION_SEPARATION,
+        spread: 2,
+        reason: 'usual for production cams; common practice, no source',
+      }
+    : { value: SEPARATION, spread: 2, reason: 'usual; common practice, no source' };
+}
+
+export function advance(): Estimate {
+  return { value: ADVANCE, spread: 2, reason: 'ground into most cams; common practice, no source' };
+}
+
+export function exhaustDuration(intake: number, multiValve: boolean): Estimate {
+  return multiValve
+    ? { value: intake, spread: 4, reason: 'as the intake' }
+    : { value: intake + EXHAUST_EXTRA, spread: 4, reason: 'intake and 6 deg; common practice, no source' };
+}
+
+export function checkingHeight(kind: Lifter): Estimate {
+  return kind.startsWith('hydraulic')
+    ? {
+        value: CHECKING_HEIGHT.hydraulic,
+        spread: 0.002 * INCH,
+        reason: 'usual for hydraulic lifters (trade press); makers differ',
+      }
+    : {
+        value: CHECKING_HEIGHT.solid,
+        spread: 0.004 * INCH,
+        reason: 'usual for solid lifters (trade press); makers differ',
+      };
+}
+
+/** Lift at the valve, before lash, by its diameter and the duration at 0.050 in. */
+export function valveLift(valve: number, durationAt050: number, multiValve: boolean): Estimate {
+  const { ratio, duration, power, multiValve: extra } = LIFT_REFERENCE;
+  const value = valve * ratio * (durationAt050 / duration) ** power * (multiValve ? extra : 1);
+  return {
+    value,
+    spread: 0.08 * value,
+    reason: 'lift over valve diameter 0.246 at 224 deg, to the power 1.5 of duration; from memory',
+  };
+}

@@ -1,0 +1,67 @@
+/** Firing order, banks and collectors by number and layout of cylinders. */
+import type { WordEstimate } from '../../combination/ledger.ts';
+import type { Layout } from '../schema/engineSection.ts';
+import type { ExhaustStyle } from '../schema/exhaustSection.ts';
+
+/**
+ * Usual firing orders by layout and number of cylinders; common practice, no source.
+ *
+ * V engines are numbered with the odd cylinders on one bank and the even ones on the other (V8: cross-plane crank); ten- and
+ * twelve-cylinder V engines and flat engines count one bank through, then the other.
+ */
+const ORDERS: Readonly<Record<Layout, Readonly<Record<number, readonly number[]>>>> = {
+  inline: {
+    1: [1],
+    2: [1, 2],
+    3: [1, 3, 2],
+    4: [1, 3, 4, 2],
+    5: [1, 2, 4, 5, 3],
+    6: [1, 5, 3, 6, 2, 4],
+    8: [1, 6, 2, 5, 8, 3, 7, 4],
+  },
+  v: {
+    2: [1, 2],
+    4: [1, 3, 2, 4],
+    6: [1, 2, 3, 4, 5, 6],
+    8: [1, 8, 4, 3, 6, 5, 7, 2],
+    10: [1, 6, 5, 10, 2, 7, 3, 8, 4, 9],
+    12: [1, 12, 5, 8, 3, 10, 6, 7, 2, 11, 4, 9],
+  },
+  flat: {
+    2: [1, 2],
+    4: [1, 3, 2, 4],
+    6: [1, 6, 2, 4, 3, 5],
+  },
+};
+
+/** Layout by number of cylinders: six in line, eight and more in a V. */
+export function layout(cylinders: number): WordEstimate<Layout> {
+  const value = cylinders <= 6 ? 'inline' : 'v';
+  return { value, reason: `usual for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}` };
+}
+
+/** Usual firing order, or null where there is none to assume. */
+export function usualFiringOrder(cylinders: number, kind: Layout): readonly number[] | null {
+  return ORDERS[kind][cylinders] ?? null;
+}
+
+/** Cylinders of each bank: one for an inline engine; odd and even for a V up to eight, else first and second half. */
+export function usualBanks(cylinders: number, kind: Layout): readonly (readonly number[])[] {
+  const all = Array.from({ length: cylinders }, (_, index) => index + 1);
+  if (kind === 'inline' || cylinders < 2) return [all];
+  if (kind === 'v' && cylinders <= 8) {
+    return [all.filter((cylinder) => cylinder % 2 === 1), all.filter((cylinder) => cylinder % 2 === 0)];
+  }
+  return [all.slice(0, cylinders / 2), all.slice(cylinders / 2)];
+}
+
+/** Cylinders that share a collector: each bank; an inline six with headers is split in two threes. */
+export function usualGroups(
+  banks: readonly (readonly number[])[],
+  style: ExhaustStyle,
+): readonly (readonly number[])[] {
+  if (banks.length === 1 && banks[0].length === 6 && style === 'headers') {
+    return [banks[0].slice(0, 3), banks[0].slice(3)];
+  }
+  return banks;
+}

@@ -1,0 +1,110 @@
+/** Primary tubes, collector and cast manifolds. */
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { ExhaustStyle } from '../schema/exhaustSection.ts';
+
+const INCH = 0.0254;
+
+/** Mean gas speed in the primary at torque peak [m/s]: 245 ft/s (trade press, as rpm = area x 88200 / in3 a cylinder). */
+export const PRIMARY_GAS_SPEED: number = 245 * 0.3048;
+/** Rated speed over torque-peak speed [-]: 1.25 to 1.45; common practice, no source. */
+export const RATED_OVER_TORQUE_PEAK = 1.33;
+/** Primary length of a header on a 4 in bore [m]; common practice, no source. Kept the same for other sizes. */
+export const HEADER_LENGTH: number = 34 * INCH;
+/**
+ * Length of the branch in a cast manifold over bore [-]: cylinders 1.2 bores apart are on average 1.2 bores from the middle of
+ * four, and the flange stands a bore off the outlet (from memory).
+ */
+export const CAST_LENGTH_RATIO = 2.2;
+/** Area of the branch in a cast manifold over exhaust port area [-]; from memory. */
+export const CAST_AREA_RATIO = 1.2;
+/** Collector over primary inside diameter [-]: 1.7 to 1.9; common practice, no source. */
+export const COLLECTOR_RATIO = 1.75;
+/** Collector or down-pipe length [m]: 10 to 20 in; common practice, no source. */
+export const COLLECTOR_LENGTH: Readonly<Record<ExhaustStyle, number>> = {
+  headers: 12 * INCH,
+  cast: 24 * INCH,
+};
+/** Tube wall [m]: 18 gauge. */
+export const TUBE_WALL: number = 0.049 * INCH;
+/** Length of the merge in collector diameters [-]; from memory. */
+export const MERGE_LENGTH_RATIO = 1.25;
+/** Tube walls at full load [K]; from memory, 700 to 900. */
+export const PRIMARY_WALL: Readonly<Record<ExhaustStyle, number>> = { headers: 800, cast: 850 };
+export const COLLECTOR_WALL = 700;
+
+export function exhaustStyle(): WordEstimate<ExhaustStyle> {
+  return { value: 'headers', reason: 'usual on a stand' };
+}
+
+/** Inside diameter of the primary [m]. */
+export function primaryInside(
+  style: ExhaustStyle,
+  sizes: {
+    readonly cylinderVolume: number;
+    readonly stroke: number;
+    readonly ratedSpeed: number;
+    readonly portArea: number;
+  },
+): Estimate {
+  if (style === 'cast') {
+    const value = Math.sqrt((4 * CAST_AREA_RATIO * sizes.portArea) / Math.PI);
+    return {
+      value,
+      spread: 0.08 * value,
+      reason: '1.2 of the exhaust port area for a cast manifold; from memory',
+    };
+  }
+  const speed = sizes.ratedSpeed / RATED_OVER_TORQUE_PEAK;
+  // Mean speed over one stroke: volume of the cylinder in half a turn through the tube.
+  const area = (sizes.cylinderVolume * speed) / 30 / PRIMARY_GAS_SPEED;
+  const value = Math.sqrt((4 * area) / Math.PI);
+  return {
+    value,
+    spread: 0.05 * value,
+    reason: '245 ft/s at the torque peak, three quarters of rated speed (trade press)',
+  };
+}
+
+export function primaryLength(style: ExhaustStyle, bore: number): Estimate {
+  const value = style === 'headers' ? HEADER_LENGTH : CAST_LENGTH_RATIO * bore;
+  const reason =
+    style === 'headers' ? '34 in; common practice, no source' : '2.2 bores in a cast manifold; from memory';
+  return { value, spread: 0.1 * value, reason };
+}
+
+export function primaryWall(style: ExhaustStyle): Estimate {
+  return { value: PRIMARY_WALL[style], spread: 80, reason: 'full load; from memory' };
+}
+
+export function tubeWall(): Estimate {
+  return { value: TUBE_WALL, spread: null, reason: '18 gauge tube; common practice, no source' };
+}
+
+/** Inside diameter of the collector [m] by the primaries that meet in it. */
+export function collectorInside(primary: number, primaries: number): Estimate {
+  // Four into one is where the ratio comes from; other numbers keep the ratio of areas.
+  const value = COLLECTOR_RATIO * primary * Math.sqrt(primaries / 4);
+  return {
+    value: Math.max(value, primary),
+    spread: 0.06 * value,
+    reason: '1.75 primaries for four into one; common practice, no source',
+  };
+}
+
+export function collectorLength(style: ExhaustStyle): Estimate {
+  const value = COLLECTOR_LENGTH[style];
+  return {
+    value,
+    spread: 0.3 * value,
+    reason: style === 'headers' ? '12 in; common practice, no source' : '24 in down-pipe; from memory',
+  };
+}
+
+export function mergeVolume(collector: number): Estimate {
+  const value = (Math.PI / 4) * collector ** 3 * MERGE_LENGTH_RATIO;
+  return { value, spread: 0.4 * value, reason: '1.25 collector diameters of merge; from memory' };
+}
+
+export function collectorWall(): Estimate {
+  return { value: COLLECTOR_WALL, spread: 80, reason: 'full load; from memory' };
+}

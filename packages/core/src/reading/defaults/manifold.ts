@@ -1,0 +1,91 @@
+/** Manifold by style: plenum, runners, flow loss. */
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { Manifold } from '../schema/inductionSection.ts';
+
+const INCH = 0.0254;
+
+interface StyleFacts {
+  /** Plenum over displacement [-]; from memory. */
+  readonly plenum: number;
+  /** Runner from plenum to head [m] on a 4 in bore; common practice, no source. */
+  readonly runner: number;
+  /** Runner area at the plenum over area at the head [-]; from memory. */
+  readonly taper: number;
+  /** Share of the head's flow lost with the manifold bolted on [-]; common practice, no source. */
+  readonly loss: number;
+}
+
+/** Figures of each style; runner lengths and losses are common practice, plenums and tapers from memory. */
+export const MANIFOLD_STYLES: Readonly<Record<Manifold, StyleFacts>> = {
+  'single-plane': { plenum: 0.3, runner: 5.5 * INCH, taper: 1.15, loss: 0.06 },
+  'dual-plane': { plenum: 0.2, runner: 8 * INCH, taper: 1, loss: 0.12 },
+  'individual-runner': { plenum: 0.3, runner: 8 * INCH, taper: 1.1, loss: 0.02 },
+  'long-runner': { plenum: 1, runner: 12 * INCH, taper: 1.1, loss: 0.06 },
+};
+
+/** Runner area at the head over mean port area [-]: faces are cut a little above the port; from memory. */
+export const EXIT_OVER_PORT = 1.03;
+
+const REFERENCE_BORE = 4 * INCH;
+
+export function manifoldStyle(
+  kind: 'carburetor' | 'throttle',
+  cylinders: number,
+  isV: boolean,
+): WordEstimate<Manifold> {
+  if (kind === 'throttle') return { value: 'long-runner', reason: 'usual with a throttle body' };
+  return isV && cylinders === 8
+    ? { value: 'dual-plane', reason: 'usual on a carbureted V8' }
+    : { value: 'single-plane', reason: 'usual with a carburetor' };
+}
+
+export function plenumVolume(style: Manifold, displacement: number): Estimate {
+  const share = MANIFOLD_STYLES[style].plenum;
+  const value = share * displacement;
+  return {
+    value,
+    spread: 0.3 * value,
+    reason: `${share} of the displacement for a ${style} manifold; from memory`,
+  };
+}
+
+export function runnerLength(style: Manifold, bore: number): Estimate {
+  const value = (MANIFOLD_STYLES[style].runner * bore) / REFERENCE_BORE;
+  return {
+    value,
+    spread: 0.2 * value,
+    reason: `usual for a ${style} manifold, with the bore; common practice, no source`,
+  };
+}
+
+/** A bent runner's middle line is measured, its ends and its bends are not. */
+export function runnerLengthMultiplier(): Estimate {
+  return {
+    value: 1,
+    spread: 0.04,
+    reason: 'waves see the measured length, give or take its ends; from memory',
+  };
+}
+
+export function runnerExitArea(portArea: number): Estimate {
+  const value = EXIT_OVER_PORT * portArea;
+  return { value, spread: 0.05 * value, reason: 'port area and 3 %; from memory' };
+}
+
+export function runnerEntryArea(style: Manifold, exitArea: number): Estimate {
+  const { taper } = MANIFOLD_STYLES[style];
+  const value = taper * exitArea;
+  return {
+    value,
+    spread: 0.08 * value,
+    reason: `${taper} of the area at the head for a ${style} manifold; from memory`,
+  };
+}
+
+export function flowLoss(style: Manifold): Estimate {
+  return {
+    value: MANIFOLD_STYLES[style].loss,
+    spread: 0.04,
+    reason: `usual for a ${style} manifold; common practice, no source`,
+  };
+}

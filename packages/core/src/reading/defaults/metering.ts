@@ -1,0 +1,82 @@
+/** Carburetor or throttle sized for the air the engine draws at its rated speed. */
+
+import { INCH_OF_MERCURY } from '../../base/constants.ts';
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+
+/** Filling by volume at rated speed used for sizing [-]; production engines rarely exceed 0.90 at torque peak (trade press). */
+export const RATED_FILLING = 0.85;
+/** Depression a carburetor is sized for [Pa]: 0.7 to 1.2 inHg for street and strip; common practice, no source. */
+export const CARBURETOR_DROP: number = 1 * INCH_OF_MERCURY;
+/** Depression a throttle is sized for [Pa]; from memory. */
+export const THROTTLE_DROP: number = 0.5 * INCH_OF_MERCURY;
+/** Pressure drop of carburetor ratings [Pa]: 1.5 inHg four barrels, 3.0 inHg one and two (trade press). */
+export const RATING_DROPS: { readonly four: number; readonly two: number } = {
+  four: 1.5 * INCH_OF_MERCURY,
+  two: 3 * INCH_OF_MERCURY,
+};
+/** Effective over bore area of an open throttle, its shaft and plate in the way [-]; from memory. */
+export const THROTTLE_COEFFICIENT = 0.85;
+/** Displacement from which four barrels are usual [m3]; from memory. */
+export const FOUR_BARREL_DISPLACEMENT = 3e-3;
+
+/** Volume of air an engine draws [m3/s] at a speed [rpm]. */
+export function airDemand(displacement: number, rpm: number, filling: number = RATED_FILLING): number {
+  return (displacement * rpm * filling) / 120;
+}
+
+/** Carburetor or throttle by number of valves. */
+export function inductionKind(valves: number): WordEstimate<'carburetor' | 'throttle'> {
+  return valves > 2
+    ? { value: 'throttle', reason: 'usual with more than two valves' }
+    : { value: 'carburetor', reason: 'usual with two valves' };
+}
+
+export function barrels(displacement: number): Estimate {
+  return displacement > FOUR_BARREL_DISPLACEMENT
+    ? { value: 4, spread: null, reason: 'usual above 3 litres; from memory' }
+    : { value: 2, spread: null, reason: 'usual up to 3 litres; from memory' };
+}
+
+export function ratingDrop(numberOfBarrels: number): Estimate {
+  return numberOfBarrels > 2
+    ? { value: RATING_DROPS.four, spread: null, reason: 'four barrels are rated at 1.5 inHg (trade press)' }
+    : {
+        value: RATING_DROPS.two,
+        spread: null,
+        reason: 'one and two barrels are rated at 3.0 inHg (trade press)',
+      };
+}
+
+/** Rating [m3/s] of each of `count` carburetors that costs {@link CARBURETOR_DROP} at the rated demand. */
+export function carburetorRating(demand: number, drop: number, count: number): Estimate {
+  const value = (demand / count) * Math.sqrt(drop / CARBURETOR_DROP);
+  return {
+    value,
+    spread: 0.15 * value,
+    reason: 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
+  };
+}
+
+/** Bore [m] of each of `count` throttles; `areaFor` gives the effective area for a flow at a drop. */
+export function throttleDiameter(
+  demand: number,
+  count: number,
+  areaFor: (flow: number, drop: number) => number,
+): Estimate {
+  const area = areaFor(demand, THROTTLE_DROP) / THROTTLE_COEFFICIENT / count;
+  const value = Math.sqrt((4 * area) / Math.PI);
+  return {
+    value,
+    spread: 0.08 * value,
+    reason: 'costs 0.5 inHg at rated speed with 85 % filling; from memory',
+  };
+}
+
+/** Rating drop of an air cleaner whose sheet does not say [Pa]. */
+export function airCleanerDrop(): Estimate {
+  return {
+    value: RATING_DROPS.four,
+    spread: null,
+    reason: 'air cleaners are rated like four-barrel carburetors; common practice, no source',
+  };
+}

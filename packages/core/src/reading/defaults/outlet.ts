@@ -1,0 +1,41 @@
+/** What is left of the opening at the end of the exhaust, by muffler. */
+import type { WordEstimate } from '../../combination/ledger.ts';
+import type { ExhaustStyle, MufflerWord } from '../schema/exhaustSection.ts';
+import { airDemand } from './metering.ts';
+
+const PSI = 6894.757;
+
+/** Back-pressure at rated speed [Pa]: 1.0 psi race mufflers, 2.5 psi full street system; common practice, no source. */
+export const BACK_PRESSURE: Readonly<Record<'race' | 'street', number>> = {
+  race: 1 * PSI,
+  street: 2.5 * PSI,
+};
+/** Gas at the outlet at full load [K]; from memory. */
+export const OUTLET_TEMPERATURE = 850;
+/** Gas constant of burned gas [J/(kg K)] and of air. */
+const BURNED_R = 290;
+const AIR_R = 287;
+/** Room air the demand refers to [Pa, K]. */
+const ROOM = { pressure: 101_325, temperature: 289 } as const;
+/** Mass of exhaust over mass of air [-]: gasoline at lambda 0.87. */
+export const EXHAUST_OVER_AIR = 1.08;
+/** Filling at rated speed the back-pressure belongs to [-]. */
+export const OUTLET_FILLING = 0.9;
+
+export function muffler(style: ExhaustStyle): WordEstimate<MufflerWord> {
+  return style === 'headers'
+    ? { value: 'none', reason: 'headers on a stand end in the open' }
+    : { value: 'street', reason: 'cast manifolds come with a full system; common practice, no source' };
+}
+
+/** Effective area of all outlets together [m2] that gives a back-pressure [Pa] at an air flow [m3/s]. */
+export function outletAreaFor(backPressure: number, airflow: number): number {
+  const mass = ((airflow * ROOM.pressure) / (AIR_R * ROOM.temperature)) * EXHAUST_OVER_AIR;
+  const density = ROOM.pressure / (BURNED_R * OUTLET_TEMPERATURE);
+  return mass / Math.sqrt(2 * density * backPressure);
+}
+
+/** Air flow at rated speed [m3/s] that back-pressures refer to. */
+export function ratedAirflow(displacement: number, rpm: number): number {
+  return airDemand(displacement, rpm, OUTLET_FILLING);
+}

@@ -1,0 +1,88 @@
+/** Mixture, burning, walls, friction multipliers, weather, correction: how the engine is run. */
+
+import { INCH_OF_MERCURY } from '../../base/constants.ts';
+import type { CorrectionStandard } from '../../combination/combination.ts';
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { TimingWord } from '../schema/runningSections.ts';
+
+/** Mixture of best power [-]: lambda 0.86 to 0.90 (trade press). */
+export const LAMBDA = 0.87;
+/** Share of the fuel that burns of what could [-]: 0.95 to 0.98; from memory. */
+export const BURN_EFFICIENCY = 0.97;
+/** Walls of a warm engine at full load [K]; from memory. */
+export const WALL_TEMPERATURES = { head: 470, piston: 500, liner: 410 } as const;
+/** Air of the old SAE J607 practice: 60 F, 29.92 inHg dry. */
+export const STANDARD_WEATHER: {
+  readonly pressure: number;
+  readonly temperature: number;
+  readonly vapourPressure: number;
+} = {
+  pressure: 29.92 * INCH_OF_MERCURY,
+  temperature: (60 + 459.67) / 1.8,
+  vapourPressure: 0,
+};
+
+export function lambda(): Estimate {
+  return { value: LAMBDA, spread: 0.02, reason: 'best power is 0.86 to 0.90 (trade press)' };
+}
+
+export function timing(): WordEstimate<TimingWord> {
+  return { value: 'knock-limited', reason: 'best torque as far as the fuel allows' };
+}
+
+export function durationMultiplier(): Estimate {
+  return { value: 1, spread: 0.12, reason: 'the burn model as it stands; 4 in 34 deg' };
+}
+
+export function burnEfficiency(): Estimate {
+  return { value: BURN_EFFICIENCY, spread: 0.01, reason: '0.95 to 0.98; from memory' };
+}
+
+export function wallModel(): WordEstimate<'woschni'> {
+  return { value: 'woschni', reason: 'the law most used for spark-ignition engines' };
+}
+
+export function wallMultiplier(): Estimate {
+  return { value: 1, spread: 0.15, reason: 'the law as printed; printed forms differ by 15 %' };
+}
+
+export function wallTemperature(part: keyof typeof WALL_TEMPERATURES): Estimate {
+  return { value: WALL_TEMPERATURES[part], spread: 20, reason: 'warm engine at full load; from memory' };
+}
+
+export function frictionMultiplier(): Estimate {
+  return { value: 1, spread: 0.12, reason: 'the friction model as it stands; a measured curve trims it' };
+}
+
+export const ACCESSORIES: { readonly value: boolean; readonly reason: string } = {
+  value: false,
+  reason: 'off on a stand; common practice, no source',
+};
+
+export function barometer(): Estimate {
+  return { value: STANDARD_WEATHER.pressure, spread: null, reason: 'standard air of SAE J607 practice' };
+}
+
+export function airTemperature(): Estimate {
+  return { value: STANDARD_WEATHER.temperature, spread: null, reason: 'standard air of SAE J607 practice' };
+}
+
+export function vapourPressure(): Estimate {
+  return {
+    value: STANDARD_WEATHER.vapourPressure,
+    spread: null,
+    reason: 'standard air of SAE J607 practice is dry',
+  };
+}
+
+export function correction(): WordEstimate<CorrectionStandard> {
+  return {
+    value: 'J607',
+    reason: 'most used by engine shops; an unlabelled sheet is 4 to 5 % uncertain, so state it',
+  };
+}
+
+/** Relative humidity of a room whose sheet gives only temperature. */
+export function humidity(): Estimate {
+  return { value: 0.4, spread: 0.2, reason: 'nothing is said about humidity; a middling day' };
+}

@@ -1,0 +1,229 @@
+/** Text of a combination file to a plain document that still knows where each field stood. */
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type YAMLError } from 'yaml';
+import type { Problem } from '../combination/problem.ts';
+
+/** A plain value as JSON has them. */
+export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [name: string]: Plain };
+
+/** A combination file as written, before its values are checked. Plain and serialisable. */
+export interface CombinationDocument {
+  /** Name to show in problems. */
+  readonly file: string;
+  readonly data: { readonly [name: string]: Plain };
+  /** Where each field stands, by path, from 1. */
+  readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
+}
+
+/**
+ * A document, or everything that is wrong with its text. Where fields were merely given twice, `document` holds the first of
+ * each, so that what else is wrong can be looked for.
+ */
+export type DocumentResult =
+  | { readonly ok: true; readonly document: CombinationDocument }
+  | {
+      readonly ok: false;
+      readonly problems: readonly Problem[];
+      readonly document?: CombinationDocument;
+    };
+
+/** Longest file read [characters]; a combination takes a few thousand. */
+export const MAX_FILE_LENGTH = 400_000;
+/** Deepest nesting read; a combination needs five. */
+export const MAX_DEPTH = 20;
+
+/** Most brackets open at once. */
+const MAX_OPEN_BRACKETS = 60;
+
+/** After a few slips of syntax the parser only stumbles on. */
+const MAX_SYNTAX_PROBLEMS = 5;
+
+/** Name used where the caller gives none. */
+export const DEFAULT_FILE_NAME = 'combination';
+
+const DUPLICATE = 'duplicate-field';
+
+const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['__proto__', 'prototype', 'constructor']);
+
+interface Walk {
+  readonly file: string;
+  readonly lines: LineCounter;
+  readonly positions: Record<string, { line: number; column: number }>;
+  readonly problems: Problem[];
+}
+
+/**
+ * Reads YAML 1.2 (JSON is part of it). Anchors, aliases, tags and repeated names are refused: a file that is
+ * read by people has no use for them, and they are how small files become huge ones.
+ */
+export function readDocument(text: string, options: { readonly file?: string } = {}): DocumentResult {
+  const file = options.file ?? DEFAULT_FILE_NAME;
+  const walk: Walk = { file, lines: new LineCounter(), positions: {}, problems: [] };
+  if (text.length > MAX_FILE_LENGTH) {
+    const message = `is too long: ${text.length} characters, at most ${MAX_FILE_LENGTH} are read`;
+    return { ok: false, problems: [problemAt(walk, null, '', 'file-too-long', message)] };
+  }
+  if (isNestedTooDeep(text)) {
+    return {
+      ok: false,
+      problems: [problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep')],
+    };
+  }
+  const contents = parse(text, walk);
+  if (contents === undefined) return { ok: false, problems: walk.problems };
+  const data = toPlain(contents, '', 0, walk);
+  if (walk.problems.length === 0 && (data === null || typeof data !== 'object' || Array.isArray(data))) {
+    const message =
+      data === null ? 'is empty' : 'is not a combination: sections such as engine: are expected';
+    walk.problems.push(
+      problemAt(walk, null, '', data === null ? 'file-empty' : 'not-a-combination', message),
+    );
+  }
+  const { problems } = walk;
+  if (problems.some(({ code }) => code !== DUPLICATE)) return { ok: false, problems };
+  const document = { file, data: data as { [name: string]: Plain }, positions: walk.positions };
+  return problems.length > 0 ? { ok: false, problems, document } : { ok: true, document };
+}
+
+/**
+ * Whether brackets, or list marks on one line, nest deeper than any file needs.
+ *
+ * Looked at before parsing, since the parser recurses and a stack that runs out can take the whole process with it.
+ * Brackets in quoted text and remarks count too: no file has this many of them open.
+ */
+function isNestedTooDeep(text: string): boolean {
+  if (/^(?:[ \t]*[-?:][ \t]){40}/mu.test(text)) return true;
+  let open = 0;
+  for (const character of text) {
+    if (character === '[' || character === '{') open += 1;
+    else if (character === ']' || character === '}') open = Math.max(0, open - 1);
+    if (open > MAX_OPEN_BRACKETS) return true;
+  }
+  return false;
+}
+
+function parse(text: string, walk: Walk): Node | null | undefined {
+  try {
+    const parsed = parseDocument(text, {
+      lineCounter: walk.lines,
+      prettyErrors: false,
+      schema: 'core',
+      merge: false,
+      // Looked for on the way through, where the field's name and first place are known.
+      uniqueKeys: false,
+    });
+    const complaints = [...parsed.errors, ...parsed.warnings].slice(0, MAX_SYNTAX_PROBLEMS);
+    walk.problems.push(...complaints.map((error) => syntaxProblem(error, walk)));
+    return parsed.errors.length > 0 ? undefined : parsed.contents;
+  } catch {
+    // Whatever nesting gets past the look before: the parser recurses.
+    walk.problems.push(problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep'));
+    return undefined;
+  }
+}
+
+function syntaxProblem(error: YAMLError, walk: Walk): Problem {
+  const message = error.message.replace(/\s+/gu, ' ').trim();
+  if (error.code === 'MULTIPLE_DOCS') {
+    return problemAt(
+      walk,
+      error.pos[0],
+      '',
+      'several-documents',
+      'holds more than one document: keep one engine a file',
+    );
+  }
+  return problemAt(walk, error.pos[0], '', 'syntax', `is not readable YAML: ${message}`);
+}
+
+function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain {
+  if (node === null || node === undefined) return null;
+  if (depth > MAX_DEPTH) {
+    walk.problems.push(problemAt(walk, offsetOf(node), path, 'too-deep', 'is nested too deep'));
+    return null;
+  }
+  if (isAlias(node) || ((isMap(node) || isSeq(node) || isScalar(node)) && node.anchor !== undefined)) {
+    const hint = 'write the value out in each place';
+    walk.problems.push(problemAt(walk, offsetOf(node), path, 'alias', 'uses an anchor or alias', hint));
+    return null;
+  }
+  if (isScalar(node)) return scalarValue(node.value, node, path, walk);
+  if (isSeq(node)) {
+    return node.items.map((item, index) => {
+      const child = join(path, String(index));
+      notePosition(offsetOf(item), child, walk);
+      return toPlain(item, child, depth + 1, walk);
+    });
+  }
+  if (!isMap(node)) return null;
+  const result: Record<string, Plain> = {};
+  for (const { key, value } of node.items) {
+    const name = isScalar(key) ? String(key.value) : null;
+    if (name === null || FORBIDDEN_NAMES.has(name)) {
+      const message = name === null ? 'has a field whose name is not a word' : `has a field named '${name}'`;
+      walk.problems.push(problemAt(walk, offsetOf(key), path, 'field-name', message));
+      continue;
+    }
+    const child = join(path, name);
+    if (Object.hasOwn(result, name)) {
+      const message = `is given twice, first on line ${walk.positions[child].line}: keep one of the two`;
+      walk.problems.push(problemAt(walk, offsetOf(key), child, DUPLICATE, message));
+      continue;
+    }
+    notePosition(offsetOf(key), child, walk);
+    result[name] = toPlain(value, child, depth + 1, walk);
+  }
+  return result;
+}
+
+function scalarValue(value: unknown, node: unknown, path: string, walk: Walk): Plain {
+  if (typeof value === 'number' && !Number.isFinite(value)) {
+    walk.problems.push(problemAt(walk, offsetOf(node), path, 'not-finite', 'is not a finite number'));
+    return null;
+  }
+  if (
+    value === null ||
+    typeof value === 'number' ||
+    typeof value === 'boolean' ||
+    typeof value === 'string'
+  ) {
+    return value;
+  }
+  walk.problems.push(problemAt(walk, offsetOf(node), path, 'syntax', 'is neither a word nor a number'));
+  return null;
+}
+
+function notePosition(offset: number | null, path: string, walk: Walk): void {
+  if (offset === null) return;
+  const { line, col } = walk.lines.linePos(offset);
+  walk.positions[path] = { line, column: col };
+}
+
+function offsetOf(node: unknown): number | null {
+  const range = isAlias(node) || isScalar(node) || isMap(node) || isSeq(node) ? node.range : null;
+  return range?.[0] ?? null;
+}
+
+/** Dots between the names of a path. */
+export function join(path: string, name: string): string {
+  return path === '' ? name : `${path}.${name}`;
+}
+
+function problemAt(
+  walk: Walk,
+  offset: number | null,
+  path: string,
+  code: string,
+  message: string,
+  hint: string | null = null,
+): Problem {
+  const place = offset === null ? null : walk.lines.linePos(offset);
+  return {
+    file: walk.file,
+    line: place?.line ?? null,
+    column: place?.col ?? null,
+    path,
+    code,
+    message,
+    hint,
+  };
+}

@@ -1,0 +1,232 @@
+/** A document's sections through their schemas: every complaint as a problem, every sound section as values. */
+import type * as z from 'zod';
+import type { Problem } from '../combination/problem.ts';
+import { nearestName } from './nearestName.ts';
+import { type CombinationDocument, join } from './readDocument.ts';
+import { combinationSchema, type PartialFile, SECTIONS } from './schema/combinationFile.ts';
+
+export interface SectionsResult {
+  /** The sections that could be read. */
+  readonly file: PartialFile;
+  readonly problems: readonly Problem[];
+}
+
+interface JsonSchema {
+  readonly properties?: Readonly<Record<string, JsonSchema>>;
+  readonly items?: JsonSchema;
+  readonly anyOf?: readonly JsonSchema[];
+}
+
+/** Reads every section on its own, so that a slip in one doesn't hide those in the others. */
+export function readSections(document: CombinationDocument): SectionsResult {
+  const problems: Problem[] = [];
+  const file: Record<string, unknown> = {};
+  const names = Object.keys(SECTIONS);
+  for (const name of Object.keys(document.data)) {
+    if (!names.includes(name)) problems.push(unknownField(document, [], name, names));
+  }
+  for (const [name, schema] of Object.entries(SECTIONS)) {
+    const written = Object.hasOwn(document.data, name) ? document.data[name] : undefined;
+    if (written === undefined || written === null) {
+      if (name === 'engine')
+        problems.push(
+          problemOf(document, 'engine', 'missing', 'is missing: bore, stroke and cylinders at least'),
+        );
+      continue;
+    }
+    const result = schema.safeParse(withoutEmpty(written), { reportInput: true });
+    if (result.success) file[name] = result.data;
+    else for (const issue of result.error.issues) problems.push(...issueProblems(issue, [name], document));
+  }
+  return { file, problems: withoutMisspelt(problems) };
+}
+
+/** Without those that only repeat that a field is misspelt. */
+export function withoutMisspelt(problems: readonly Problem[]): readonly Problem[] {
+  return problems.filter((problem) => !isMisspelt(problem, problems));
+}
+
+/** A field is not missing when it stands there misspelt: one slip, one problem. */
+function isMisspelt(missing: Problem, problems: readonly Problem[]): boolean {
+  if (missing.code !== 'missing') return false;
+  const at = missing.path.lastIndexOf('.');
+  return problems.some(
+    (other) =>
+      other.code === 'unknown-field' &&
+      other.path.lastIndexOf('.') === at &&
+      other.path.slice(0, at + 1) === missing.path.slice(0, at + 1) &&
+      other.hint === `did you mean ${missing.path.slice(at + 1)}?`,
+  );
+}
+
+/** A field with nothing after its colon is a field left out. */
+function withoutEmpty(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutEmpty);
+  if (value === null || typeof value !== 'object') return value;
+  const filled = Object.entries(value).filter(([, inner]) => inner !== null);
+  return Object.fromEntries(filled.map(([name, inner]) => [name, withoutEmpty(inner)]));
+}
+
+type Issue = z.core.$ZodIssue;
+
+/** A complaint of a schema as problems of the document; `schema` is the JSON Schema that knows the fields. */
+export function issueProblems(
+  issue: Issue,
+  base: readonly PropertyKey[],
+  document: CombinationDocument,
+  schema: JsonSchema = combinationSchema(),
+): readonly Problem[] {
+  const path = [...base, ...issue.path];
+  const field = path.map(String).join('.');
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => unknownField(document, path, key, fieldNames(path, schema)));
+  }
+  if (issue.code === 'invalid_union') {
+    const branch = likeliestBranch(issue.errors);
+    if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));
+    return [problemOf(document, field, 'wrong-kind', issue.message)];
+  }
+  const { code, message, hint } = wording(issue);
+  return [problemOf(document, field, code, message, hint)];
+}
+
+/** The branch of a choice whose outer kind fits what was written; null where none does. */
+function likeliestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[] | null {
+  const fitting = branches.filter((issues) =>
+    issues.every((issue) => issue.path.length > 0 || !isKindIssue(issue)),
+  );
+  return fitting.length > 0 ? fitting[0] : null;
+}
+
+function isKindIssue(issue: Issue): boolean {
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_format';
+}
+
+function wording(issue: Issue): { code: string; message: string; hint: string | null } {
+  if (issue.code === 'custom') {
+    const { code, hint } = (issue.params ?? {}) as { code?: string; hint?: string | null };
+    return { code: code ?? 'invalid', message: issue.message, hint: hint ?? null };
+  }
+  if (issue.code === 'invalid_type') {
+    if (issue.input === undefined) return { code: 'missing', message: 'is missing', hint: null };
+    if (issue.message.startsWith('needs ')) {
+      return {
+        code: typeof issue.input === 'number' ? 'unit-missing' : 'wrong-kind',
+        message: issue.message,
+        hint: null,
+      };
+    }
+    return {
+      code: 'wrong-kind',
+      message: `needs ${kindName(issue.expected)}, got ${shown(issue.input)}`,
+      hint: null,
+    };
+  }
+  if (issue.code === 'invalid_value') {
+    const values = issue.values.map(String);
+    const nearest = typeof issue.input === 'string' ? nearestName(issue.input, values) : null;
+    return {
+      code: 'unknown-word',
+      message: `must be one of ${values.join(', ')}; got ${shown(issue.input)}`,
+      hint: nearest === null ? null : `did you mean ${nearest}?`,
+    };
+  }
+  if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue);
+  return { code: 'wrong-kind', message: issue.message, hint: null };
+}
+
+function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
+  code: string;
+  message: string;
+  hint: null;
+} {
+  const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
+  const length = Array.isArray(issue.input) || typeof issue.input === 'string';
+  if (issue.input === '') return { code: 'out-of-range', message: 'is empty', hint: null };
+  if (length) {
+    const noun = typeof issue.input === 'string' ? 'letters' : 'entries';
+    return { code: 'out-of-range', message: `must have ${bound} ${noun}`, hint: null };
+  }
+  return {
+    code: 'out-of-range',
+    message: `is impossible: ${shown(issue.input)} must be ${bound}`,
+    hint: null,
+  };
+}
+
+function kindName(expected: string): string {
+  if (expected === 'object') return 'fields of its own';
+  if (expected === 'array') return 'a list';
+  if (expected === 'boolean') return 'true or false';
+  if (expected === 'int') return 'a whole number';
+  return expected === 'number' ? 'a plain number' : 'a text';
+}
+
+function shown(value: unknown): string {
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object') return 'fields';
+  const text = typeof value === 'string' ? `'${value}'` : String(value);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}
+
+function unknownField(
+  document: CombinationDocument,
+  path: readonly PropertyKey[],
+  name: string,
+  names: readonly string[],
+): Problem {
+  const nearest = nearestName(name, names);
+  const hint = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
+  const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;
+  return problemOf(
+    document,
+    join(path.map(String).join('.'), short),
+    'unknown-field',
+    'is not a field of this file',
+    hint,
+  );
+}
+
+/** Names of the fields the schema knows at a path. */
+function fieldNames(path: readonly PropertyKey[], root: JsonSchema): readonly string[] {
+  let found: readonly JsonSchema[] = [root];
+  for (const step of path) {
+    const name = String(step);
+    found = found.flatMap(alternatives).flatMap((schema) => {
+      const next = typeof step === 'number' ? schema.items : schema.properties?.[name];
+      return next === undefined ? [] : [next];
+    });
+  }
+  return found.flatMap(alternatives).flatMap((schema) => Object.keys(schema.properties ?? {}));
+}
+
+function alternatives(schema: JsonSchema): readonly JsonSchema[] {
+  return schema.anyOf === undefined ? [schema] : schema.anyOf.flatMap(alternatives);
+}
+
+/** A problem at a field, placed where the field stands or else where the nearest field around it does. */
+export function problemOf(
+  document: CombinationDocument,
+  path: string,
+  code: string,
+  message: string,
+  hint: string | null = null,
+): Problem {
+  const place = positionOf(document, path);
+  return {
+    file: document.file,
+    line: place?.line ?? null,
+    column: place?.column ?? null,
+    path,
+    code,
+    message,
+    hint,
+  };
+}
+
+function positionOf(document: CombinationDocument, path: string): { line: number; column: number } | null {
+  for (let here = path; here !== ''; here = here.slice(0, Math.max(0, here.lastIndexOf('.')))) {
+    if (Object.hasOwn(document.positions, here)) return document.positions[here];
+  }
+  return null;
+}

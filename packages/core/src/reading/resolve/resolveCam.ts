@@ -1,0 +1,247 @@
+/** The lobes and what carries them: card or table, centrelines, rockers, lash, bending. */
+
+import type { Lobe } from '../../combination/combination.ts';
+import type { Estimate } from '../../combination/ledger.ts';
+import { completeCard, standardDuration } from '../../geometry/lobeCard.ts';
+import {
+  advance,
+  checkingHeight,
+  exhaustDuration,
+  LEAST_LOBE_LIFT,
+  lifter,
+  separation,
+  valveLift,
+} from '../defaults/cam.ts';
+import { type BreathingSizes, intakeDuration } from '../defaults/ratedSpeed.ts';
+import type { Side } from '../defaults/side.ts';
+import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
+import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
+import type { ResolveContext } from './context.ts';
+import { isProduction } from './isProduction.ts';
+
+const INCH = 0.0254;
+/** Lifter rises that cards state durations at [m]. */
+export const CARD_LIFTS: { readonly at050: number; readonly at200: number } = {
+  at050: 0.05 * INCH,
+  at200: 0.2 * INCH,
+};
+
+/** What one side's valves get. */
+export interface ResolvedCam {
+  readonly lobe: Lobe;
+  readonly centreline: number;
+  readonly rockerRatio: number;
+  readonly lash: number;
+  readonly deflection: number;
+}
+
+/** Cam and valvetrain of the whole engine. */
+export interface ResolvedGear {
+  readonly intake: ResolvedCam;
+  readonly exhaust: ResolvedCam;
+  readonly type: ValvetrainType;
+  readonly lifter: Lifter;
+}
+
+interface Gear {
+  readonly type: ValvetrainType;
+  readonly lifter: Lifter;
+  readonly valves: number;
+  readonly sizes: Readonly<Record<Side, number>>;
+}
+
+/** Duration at 0.050 in as stated, or estimated from the longest stated line; null where the file gives none. */
+export function statedDuration(context: ResolveContext, side: Side, kind: Lifter): number | null {
+  const card = context.file.cam?.[side];
+  if (card?.at050 !== undefined) return card.at050;
+  if (card?.advertised === undefined) return null;
+  const lift = card.checkedAt ?? checkingHeight(kind).value;
+  return standardDuration(
+    [{ duration: card.advertised, lift }],
+    0.3 * INCH,
+    kind.endsWith('roller') ? 'roller' : 'flat',
+  );
+}
+
+export function resolveGear(
+  context: ResolveContext,
+  breathing: BreathingSizes,
+  exhaustValve: number,
+  valves: number,
+  ratedSpeed: () => number,
+): ResolvedGear {
+  const { file, ledger } = context;
+  const type = ledger.word('valvetrain.type', file.valvetrain?.type, () => valvetrainType(valves));
+  const kind = ledger.word('cam.lifter', file.cam?.lifter, () => lifter(valves, file.valvetrain?.intakeLash));
+  const gear: Gear = {
+    type,
+    lifter: kind,
+    valves,
+    sizes: { intake: breathing.valveDiameter, exhaust: exhaustValve },
+  };
+  const lines = centrelines(context);
+  const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), isProduction(context));
+  const intakeAt050 = (): number => statedDuration(context, 'intake', kind) ?? estimate().value;
+  return {
+    type,
+    lifter: kind,
+    intake: resolveSide(context, 'intake', gear, lines.intake, estimate),
+    exhaust: resolveSide(context, 'exhaust', gear, lines.exhaust, () =>
+      exhaustDuration(intakeAt050(), valves > 2),
+    ),
+  };
+}
+
+function centrelines(context: ResolveContext): { intake: number; exhaust: number } {
+  const { file, ledger } = context;
+  const cam = file.cam ?? {};
+  const intakeStated = cam.intake?.centreline;
+  const exhaustStated = cam.exhaust?.centreline;
+  if (intakeStated !== undefined && exhaustStated !== undefined)
+    return { intake: intakeStated, exhaust: exhaustStated };
+  const lobes = ledger.quantity('cam.separation', cam.separation, 'angle', 'deg', () =>
+    separation(isProduction(context)),
+  );
+  if (exhaustStated !== undefined && cam.advance === undefined) {
+    return { intake: 2 * lobes - exhaustStated, exhaust: exhaustStated };
+  }
+  const ahead =
+    intakeStated === undefined ? ledger.quantity('cam.advance', cam.advance, 'angle', 'deg', advance) : 0;
+  const intake = intakeStated ?? lobes - ahead;
+  return { intake, exhaust: exhaustStated ?? 2 * lobes - intake };
+}
+
+function resolveSide(
+  context: ResolveContext,
+  side: Side,
+  gear: Gear,
+  centreline: number,
+  duration: () => Estimate,
+): ResolvedCam {
+  const { file, ledger } = context;
+  const train = file.valvetrain ?? {};
+  const card = file.cam?.[side] ?? {};
+  const ratioPath = `valvetrain.${side}Ratio`;
+  const stated = side === 'intake' ? train.intakeRatio : train.exhaustRatio;
+  // Lobe and valve lift on one card give the ratio, where nothing else does.
+  const fromCard =
+    card.lobeLift !== undefined && card.valveLift !== undefined && file.cam?.cardRatio === undefined
+      ? card.valveLift / card.lobeLift
+      : undefined;
+  const ratio = ledger.number(ratioPath, stated ?? fromCard, () => rockerRatio(gear.type));
+  const clearance = side === 'intake' ? train.intakeLash : train.exhaustLash;
+  const table = context.sheets.lobe[`cam.${side}.table`];
+  return {
+    lobe:
+      table === undefined
+        ? cardLobe(context, side, gear, ratio, duration)
+        : {
+            kind: 'table',
+            angle: table.angle,
+            lift: table.of === 'lobe' ? table.lift : table.lift.map((lift) => lift / ratio),
+          },
+    centreline,
+    rockerRatio: train.ratioIs === 'production' ? ratio * PRODUCTION_RATIO_FACTOR : ratio,
+    lash: ledger.quantity(`valvetrain.${side}Lash`, clearance, 'length', 'in', () =>
+      lash(gear.type, gear.lifter),
+    ),
+    deflection: ledger.quantity('valvetrain.flex', train.flex ?? flexSoFar(ledger), 'length', 'in', () =>
+      flex(gear.type),
+    ),
+  };
+}
+
+/** Bending is one field for both sides: assume it once. */
+function flexSoFar(ledger: ResolveContext['ledger']): number | undefined {
+  const entry = ledger.assumed.find((assumed) => assumed.path === 'valvetrain.flex');
+  return entry === undefined ? undefined : Number(entry.value) * INCH;
+}
+
+function cardLobe(
+  context: ResolveContext,
+  side: Side,
+  gear: Gear,
+  ratio: number,
+  duration: () => Estimate,
+): Lobe {
+  const { ledger } = context;
+  const card: CamSide = context.file.cam?.[side] ?? {};
+  const path = (field: string): string => `cam.${side}.${field}`;
+  const lines: { duration: number; lift: number }[] = [];
+  if (card.advertised !== undefined) {
+    const lift = ledger.quantity(path('checkedAt'), card.checkedAt, 'length', 'in', () =>
+      checkingHeight(gear.lifter),
+    );
+    lines.push({ duration: card.advertised, lift });
+  }
+  if (card.at050 !== undefined || card.advertised === undefined) {
+    const at050 = ledger.quantity(path('at050'), card.at050, 'angle', 'deg', duration);
+    lines.push({ duration: at050, lift: CARD_LIFTS.at050 });
+  }
+  if (card.at200 !== undefined) lines.push({ duration: card.at200, lift: CARD_LIFTS.at200 });
+  const follower = gear.lifter.endsWith('roller') ? 'roller' : 'flat';
+  const maxLift = lobeLift(
+    context,
+    side,
+    gear,
+    ratio,
+    card.at050 ?? standardDuration(lines, 0.3 * INCH, follower),
+  );
+  const complete = completeCard(lines, maxLift, follower);
+  const filled = complete.points.map((point) => {
+    if (!complete.estimated.includes(point)) return point;
+    return { lift: point.lift, duration: noteEstimate(context, path, point) };
+  });
+  return { kind: 'card', points: filled, maxLift };
+}
+
+/** Puts an estimated line of the card into the ledger and gives its duration as shown there. */
+function noteEstimate(
+  { ledger }: ResolveContext,
+  path: (field: string) => string,
+  point: { readonly duration: number; readonly lift: number },
+): number {
+  const low = point.lift < CARD_LIFTS.at050;
+  if (low) {
+    ledger.quantity(path('checkedAt'), undefined, 'length', 'in', () => ({
+      value: point.lift,
+      spread: null,
+      reason: 'height the estimated advertised duration belongs to',
+    }));
+  }
+  return ledger.quantity(path(low ? 'advertised' : 'at200'), undefined, 'angle', 'deg', () => ({
+    value: Math.round(10 * point.duration) / 10,
+    spread: 5,
+    reason: 'usual for this kind of lifter and duration at 0.050 in; common practice, no source',
+  }));
+}
+
+function lobeLift(
+  { file, ledger }: ResolveContext,
+  side: Side,
+  gear: Gear,
+  ratio: number,
+  at050: number,
+): number {
+  const card = file.cam?.[side] ?? {};
+  if (card.lobeLift !== undefined) return card.lobeLift;
+  if (card.valveLift !== undefined) {
+    const known = file.cam?.cardRatio ?? cardRatioSoFar(ledger);
+    const cardRatio = ledger.number('cam.cardRatio', known, () => ({
+      value: ratio,
+      spread: null,
+      reason: 'ratio of the rockers fitted; state it before trying others',
+    }));
+    return card.valveLift / cardRatio;
+  }
+  return ledger.quantity(`cam.${side}.lobeLift`, undefined, 'length', 'in', () => {
+    const lift = valveLift(gear.sizes[side], at050, gear.valves > 2);
+    const value = Math.max(lift.value / ratio, LEAST_LOBE_LIFT);
+    return { value, spread: (lift.spread ?? 0) / ratio, reason: lift.reason };
+  });
+}
+
+function cardRatioSoFar(ledger: ResolveContext['ledger']): number | undefined {
+  const entry = ledger.assumed.find((assumed) => assumed.path === 'cam.cardRatio');
+  return entry === undefined ? undefined : Number(entry.value);
+}

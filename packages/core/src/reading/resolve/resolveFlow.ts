@@ -1,0 +1,108 @@
+/** Effective flow area against lift, from sheet, inline points or the class of head. */
+
+import type { FlowCurve } from '../../combination/combination.ts';
+import { defaultIntakeFlow, exhaustFromIntake, withPipeStub } from '../../geometry/defaultFlow.ts';
+import type { FlowPoints } from '../../geometry/flowArea.ts';
+import { areaFromFlow, USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
+import { reverseFlow } from '../defaults/ports.ts';
+import type { Side } from '../defaults/side.ts';
+import type { PartialFile } from '../schema/combinationFile.ts';
+import type { SheetFlow } from '../sheet/flowSheet.ts';
+import type { Sheets } from '../sheet/readSheets.ts';
+import type { ResolveContext } from './context.ts';
+import type { ResolvedValves } from './resolveValves.ts';
+
+/** One standard deviation of flow without a sheet, and of an exhaust side taken from the intake's [-]. */
+export const FLOW_SPREAD = { byClass: 0.08, exhaust: 0.06 } as const;
+
+/** A side's points as measured: lift and flow; null where the file has none. */
+export function statedFlow(file: PartialFile, sheets: Sheets, side: Side): SheetFlow | null {
+  const inline = file.heads?.[side]?.flow;
+  if (Array.isArray(inline)) {
+    const points = inline.filter((point) => point.lift > 0);
+    return { lift: points.map((point) => point.lift), flow: points.map((point) => point.flow) };
+  }
+  const own = sheets.flow[`heads.${side}.flow`];
+  return (
+    (own === undefined ? null : (own[side] ?? own.intake ?? own.exhaust)) ??
+    sheets.flow['heads.flow']?.[side] ??
+    null
+  );
+}
+
+/** Flow curves of both sides. */
+export function resolveFlow(
+  context: ResolveContext,
+  intakeValves: ResolvedValves,
+  exhaustValves: ResolvedValves,
+): { readonly intake: FlowCurve; readonly exhaust: FlowCurve } {
+  const { file, sheets, ledger } = context;
+  const stated = { intake: statedFlow(file, sheets, 'intake'), exhaust: statedFlow(file, sheets, 'exhaust') };
+  const depression =
+    stated.intake === null && stated.exhaust === null
+      ? USUAL_DEPRESSION
+      : ledger.quantity('heads.bench.depression', file.heads?.bench?.depression, 'pressure', 'inH2O', () => ({
+          value: USUAL_DEPRESSION,
+          spread: null,
+          reason: 'usual in the United States; common practice, no source',
+        }));
+  const intake =
+    stated.intake === null ? intakeByClass(context, intakeValves) : toArea(stated.intake, depression);
+  const exhaust =
+    stated.exhaust === null
+      ? exhaustFromIntake(intake, intakeValves.diameter, exhaustValves.diameter, intakeValves.count)
+      : measuredExhaust(context, toArea(stated.exhaust, depression), exhaustValves.diameter);
+  return {
+    intake: curve(context, 'intake', intake, stated.intake),
+    exhaust: curve(context, 'exhaust', exhaust, stated.exhaust),
+  };
+}
+
+function intakeByClass({ file, ledger }: ResolveContext, valves: ResolvedValves): FlowPoints {
+  const preparation = ledger.word('heads.preparation', file.heads?.preparation, () => ({
+    value: 'stock',
+    reason: 'nothing is said about the ports',
+  }));
+  return defaultIntakeFlow(valves.diameter, valves.count, preparation);
+}
+
+function measuredExhaust({ file, ledger }: ResolveContext, points: FlowPoints, diameter: number): FlowPoints {
+  const withPipe = ledger.flag('heads.bench.exhaustPipe', file.heads?.bench?.exhaustPipe, {
+    value: true,
+    reason:
+      'usual; a bare port would flow about 5 % less at high lift than it will with its pipe (trade press)',
+  });
+  return withPipe ? points : withPipeStub(points, diameter);
+}
+
+function toArea(points: SheetFlow, depression: number): FlowPoints {
+  return { lift: points.lift, area: points.flow.map((flow) => areaFromFlow(flow, depression)) };
+}
+
+function curve(
+  { file, ledger }: ResolveContext,
+  side: Side,
+  points: FlowPoints,
+  stated: SheetFlow | null,
+): FlowCurve {
+  const section = file.heads?.[side] ?? {};
+  const multiplier =
+    stated === null
+      ? ledger.number(`heads.${side}.flowMultiplier`, section.flowMultiplier, () => ({
+          value: 1,
+          spread: side === 'intake' ? FLOW_SPREAD.byClass : FLOW_SPREAD.exhaust,
+          reason:
+            side === 'intake'
+              ? 'no flow sheet: flow by lift over valve diameter and class of head; common practice, no source'
+              : 'no flow sheet: usual share of the intake flow at equal lift over diameter (trade press)',
+        }))
+      : (section.flowMultiplier ?? 1);
+  return {
+    lift: points.lift,
+    area: points.area.map((area) => area * multiplier),
+    reverseRatio: ledger.quantity(`heads.${side}.reverseFlow`, section.reverseFlow, 'share', '%', () =>
+      reverseFlow(side),
+    ),
+    measuredTo: stated === null ? null : stated.lift[stated.lift.length - 1],
+  };
+}

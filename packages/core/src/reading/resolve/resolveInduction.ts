@@ -1,0 +1,217 @@
+/** Induction: metering, air cleaner, plenums, runners, charge temperature. */
+
+import type { Block, FlowCurve, Fuel, Induction } from '../../combination/combination.ts';
+import { flowArea } from '../../geometry/flowArea.ts';
+import { areaFromFlow, manifoldArea } from '../../geometry/flowSheet.ts';
+import { evaporation, heating, runnerWall } from '../defaults/charge.ts';
+import {
+  flowLoss,
+  manifoldStyle,
+  plenumVolume,
+  runnerEntryArea,
+  runnerExitArea,
+  runnerLength,
+  runnerLengthMultiplier,
+} from '../defaults/manifold.ts';
+import {
+  airCleanerDrop,
+  airDemand,
+  barrels,
+  carburetorRating,
+  inductionKind,
+  ratingDrop,
+  THROTTLE_COEFFICIENT,
+  throttleDiameter,
+} from '../defaults/metering.ts';
+import type { InductionSection, Manifold } from '../schema/inductionSection.ts';
+import type { ResolveContext } from './context.ts';
+import type { ResolvedBlock } from './resolveBlock.ts';
+
+/** What the induction is sized by. */
+export interface InductionInputs {
+  readonly block: ResolvedBlock;
+  readonly valves: number;
+  readonly portArea: number;
+  readonly flow: FlowCurve;
+  /** Greatest valve lift, before lash [m]. */
+  readonly maxLift: number;
+  readonly fuel: Fuel;
+  readonly ratedSpeed: () => number;
+}
+
+export function resolveInduction(context: ResolveContext, inputs: InductionInputs): Induction {
+  const { file, ledger } = context;
+  const section = file.induction ?? {};
+  const { block, displacement } = inputs.block;
+  const kind = kindOf(section, inputs.valves);
+  const style = ledger.word('induction.manifold', section.manifold, () =>
+    manifoldStyle(kind, block.cylinders, inputs.block.layout === 'v'),
+  );
+  const meteringArea =
+    kind === 'throttle' ? throttleArea(context, inputs, style) : carburetorArea(context, inputs, style);
+  const plenum = ledger.quantity('induction.plenum', section.plenum, 'volume', 'l', () =>
+    plenumVolume(style, displacement),
+  );
+  return {
+    kind,
+    meteringArea,
+    airCleanerArea: airCleanerArea(context),
+    plenums: plenums(style, block, plenum),
+    runner: resolveRunner(context, inputs, style, kind),
+    evaporation: ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
+      evaporation(kind, inputs.fuel.latentHeat),
+    ),
+    heating: ledger.quantity('induction.heating', section.heating, 'temperature-difference', 'K', () =>
+      heating(kind, style),
+    ),
+  };
+}
+
+function kindOf(section: InductionSection, valves: number): 'carburetor' | 'throttle' {
+  if (section.carburetor !== undefined) return 'carburetor';
+  return section.throttle !== undefined ? 'throttle' : inductionKind(valves).value;
+}
+
+function carburetorArea({ file, ledger }: ResolveContext, inputs: InductionInputs, style: Manifold): number {
+  const section = file.induction?.carburetor ?? {};
+  const { cylinders } = inputs.block.block;
+  const { displacement } = inputs.block;
+  const path = (field: string): string => `induction.carburetor.${field}`;
+  const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement));
+  const count =
+    section.count ??
+    (style === 'individual-runner'
+      ? ledger.number(path('count'), undefined, () => ({
+          value: Math.max(1, Math.ceil(cylinders / each)),
+          spread: null,
+          reason: 'a barrel a cylinder',
+        }))
+      : 1);
+  const drop = ledger.quantity(path('ratedAt'), section.ratedAt, 'pressure', 'inHg', () => ratingDrop(each));
+  const rating = ledger.quantity(path('rating'), section.rating, 'flow', 'cfm', () =>
+    carburetorRating(airDemand(displacement, inputs.ratedSpeed()), drop, count),
+  );
+  return count * areaFromFlow(rating, drop);
+}
+
+function throttleArea({ file, ledger }: ResolveContext, inputs: InductionInputs, style: Manifold): number {
+  const section = file.induction?.throttle ?? {};
+  const { cylinders } = inputs.block.block;
+  const count =
+    section.count ??
+    (style === 'individual-runner'
+      ? ledger.number('induction.throttle.count', undefined, () => ({
+          value: cylinders,
+          spread: null,
+          reason: 'one a cylinder',
+        }))
+      : 1);
+  const diameter = ledger.quantity('induction.throttle.diameter', section.diameter, 'length', 'mm', () =>
+    throttleDiameter(airDemand(inputs.block.displacement, inputs.ratedSpeed()), count, areaFromFlow),
+  );
+  return count * THROTTLE_COEFFICIENT * (Math.PI / 4) * diameter * diameter;
+}
+
+function airCleanerArea({ file, ledger }: ResolveContext): number | null {
+  const cleaner = file.induction?.airCleaner;
+  if (cleaner === undefined || cleaner === 'none') {
+    ledger.word('induction.airCleaner', cleaner, () => ({
+      value: 'none',
+      reason: 'none on a stand; in a car it costs about 1 % of pressure',
+    }));
+    return null;
+  }
+  const drop = ledger.quantity('induction.airCleaner.at', cleaner.at, 'pressure', 'inHg', airCleanerDrop);
+  return areaFromFlow(cleaner.flow, drop);
+}
+
+/** One plenum, or one a cylinder, or one for every other cylinder in firing order where the manifold is split in planes. */
+function plenums(style: Manifold, block: Block, volume: number): Induction['plenums'] {
+  const order = block.firingOrder;
+  if (style === 'individual-runner') {
+    return order.map((_, index) => ({ volume: volume / block.cylinders, cylinders: [index + 1] }));
+  }
+  if (style === 'dual-plane' && block.cylinders >= 4 && block.cylinders % 2 === 0) {
+    return [0, 1].map((plane) => ({
+      volume: volume / 2,
+      cylinders: order.filter((_, index) => index % 2 === plane).sort((a, b) => a - b),
+    }));
+  }
+  return [{ volume, cylinders: order.map((_, index) => index + 1) }];
+}
+
+function resolveRunner(
+  context: ResolveContext,
+  inputs: InductionInputs,
+  style: Manifold,
+  kind: 'carburetor' | 'throttle',
+): Induction['runner'] {
+  const { file, ledger } = context;
+  const section = file.induction?.runner ?? {};
+  const path = (field: string): string => `induction.runner.${field}`;
+  const length = ledger.quantity(path('length'), section.length, 'length', 'in', () =>
+    runnerLength(style, inputs.block.block.bore),
+  );
+  const exitArea = ledger.quantity(path('exitArea'), section.exitArea, 'area', 'in2', () =>
+    runnerExitArea(inputs.portArea),
+  );
+  const entryArea = ledger.quantity(path('entryArea'), section.entryArea, 'area', 'in2', () =>
+    runnerEntryArea(style, exitArea),
+  );
+  const lengthMultiplier = ledger.number(
+    path('lengthMultiplier'),
+    section.lengthMultiplier,
+    runnerLengthMultiplier,
+  );
+  return {
+    length,
+    lengthMultiplier,
+    entryArea,
+    exitArea,
+    mouthArea: mouthArea(entryArea, statedLoss(context, inputs, style), inputs),
+    wallTemperature: ledger.quantity(
+      path('wallTemperature'),
+      section.wallTemperature,
+      'temperature',
+      'K',
+      () => runnerWall(kind, style),
+    ),
+  };
+}
+
+/** Share of flow lost with the manifold bolted on: stated, from the sheet's own column, or by style. */
+function statedLoss(context: ResolveContext, inputs: InductionInputs, style: Manifold): number {
+  const { file, ledger, sheets } = context;
+  const sheet = sheets.flow['heads.intake.flow'] ?? sheets.flow['heads.flow'];
+  const measured =
+    sheet === undefined ? null : measuredLoss(sheet.intake, sheet.withManifold, inputs.maxLift);
+  const stated = file.induction?.flowLoss ?? measured ?? undefined;
+  return ledger.quantity('induction.flowLoss', stated, 'share', '%', () => flowLoss(style));
+}
+
+/** Loss at the highest common lift up to the lift used; null where the sheet has no such pair. */
+function measuredLoss(
+  bare: { readonly lift: readonly number[]; readonly flow: readonly number[] } | null,
+  fitted: { readonly lift: readonly number[]; readonly flow: readonly number[] } | null,
+  maxLift: number,
+): number | null {
+  if (bare === null || fitted === null) return null;
+  let loss: number | null = null;
+  fitted.lift.forEach((lift, index) => {
+    const same = bare.lift.indexOf(lift);
+    if (same >= 0 && (lift <= maxLift || loss === null)) loss = 1 - fitted.flow[index] / bare.flow[same];
+  });
+  return loss === null ? null : Math.max(0, loss);
+}
+
+/**
+ * Effective area of the runner's mouth [m2] that gives the measured loss.
+ *
+ * The loss, at the lift used, is an area A in series with the port's. In the network a jet through the mouth keeps the
+ * runner's own velocity and loses the rest, so that the mouth's a follows from 1/A^2 = 1/a^2 - 1/(entry area)^2.
+ */
+function mouthArea(entryArea: number, loss: number, inputs: InductionInputs): number {
+  if (!(loss > 0)) return entryArea;
+  const port = flowArea(inputs.flow)(inputs.maxLift);
+  return 1 / Math.hypot(1 / manifoldArea(port, loss), 1 / entryArea);
+}

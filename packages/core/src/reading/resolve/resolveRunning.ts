@@ -1,0 +1,159 @@
+/** How the engine is run: fuel, mixture, burning, walls, friction, weather, correction. */
+
+import type {
+  Burn,
+  CorrectionStandard,
+  Friction,
+  Fuel,
+  Walls,
+  Weather,
+} from '../../combination/combination.ts';
+import { saturationPressure, vapourPressureOf } from '../../gas/air.ts';
+import { stoichiometricAirFuelRatio } from '../../gas/freshGas.ts';
+import { fuelNamed } from '../../gas/fuels.ts';
+import { bearingSizes } from '../../processes/friction.ts';
+import { fuelName } from '../defaults/fuel.ts';
+import * as running from '../defaults/running.ts';
+import { bearingsOfCamshaft, camshafts, frictionValvetrain } from '../defaults/valvetrain.ts';
+import type { ResolveContext } from './context.ts';
+import type { ResolvedBlock } from './resolveBlock.ts';
+import type { ResolvedGear } from './resolveCam.ts';
+
+export function resolveFuel({ file, ledger }: ResolveContext, compression: number): Fuel {
+  if (file.fuel !== undefined && typeof file.fuel !== 'string') {
+    const { name, atoms, heatingValue, latentHeat, researchOctane, motorOctane } = file.fuel;
+    return {
+      name,
+      composition: null,
+      atoms,
+      lowerHeatingValue: heatingValue,
+      latentHeat,
+      researchOctane,
+      motorOctane,
+    };
+  }
+  return fuelNamed(ledger.word('fuel', file.fuel, () => fuelName(compression)));
+}
+
+export function resolveLambda({ file, ledger }: ResolveContext, fuel: Fuel): number {
+  const ratio = file.mixture?.airFuelRatio;
+  const stated = ratio === undefined ? file.mixture?.lambda : ratio / stoichiometricAirFuelRatio(fuel);
+  return ledger.number('mixture.lambda', stated, running.lambda);
+}
+
+export function resolveBurn({ file, ledger }: ResolveContext): Burn {
+  const section = file.burn ?? {};
+  return {
+    timing: timing({ file, ledger }),
+    durationMultiplier: ledger.number(
+      'burn.durationMultiplier',
+      section.durationMultiplier,
+      running.durationMultiplier,
+    ),
+    duration: section.duration ?? null,
+    efficiency: ledger.quantity('burn.efficiency', section.efficiency, 'share', '%', running.burnEfficiency),
+  };
+}
+
+function timing({ file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>): Burn['timing'] {
+  const { timing: word, spark, ca50 } = file.burn ?? {};
+  const given = spark !== undefined ? 'spark' : ca50 !== undefined ? 'ca50' : undefined;
+  const mode = ledger.word('burn.timing', word ?? given, running.timing);
+  if (mode === 'spark' && spark !== undefined) {
+    const sorted = [...spark].sort((a, b) => a.rpm - b.rpm);
+    return { mode, rpm: sorted.map((point) => point.rpm), advance: sorted.map((point) => point.advance) };
+  }
+  if (mode === 'ca50' && ca50 !== undefined) return { mode, angle: ca50 };
+  return { mode: mode === 'best-torque' ? 'best-torque' : 'knock-limited' };
+}
+
+export function resolveWalls({ file, ledger }: ResolveContext): Walls {
+  const section = file.heat ?? {};
+  const wall = (part: 'head' | 'piston' | 'liner'): number =>
+    ledger.quantity(`heat.${part}`, section[part], 'temperature', 'K', () => running.wallTemperature(part));
+  return {
+    model: ledger.word<Walls['model']>('heat.model', section.model, running.wallModel),
+    multiplier: ledger.number('heat.multiplier', section.multiplier, running.wallMultiplier),
+    head: wall('head'),
+    piston: wall('piston'),
+    liner: wall('liner'),
+  };
+}
+
+export function resolveFriction(
+  { file, ledger }: ResolveContext,
+  resolved: ResolvedBlock,
+  gear: ResolvedGear,
+  valves: number,
+): Friction {
+  const section = file.friction ?? {};
+  const sizes = bearingSizes(resolved.block.bore);
+  const size = (field: keyof typeof sizes): number =>
+    ledger.quantity(`friction.${field}`, section[field], 'length', 'in', () => ({
+      value: sizes[field],
+      spread: 0.1 * sizes[field],
+      reason: 'usual share of the bore in production engines; from memory',
+    }));
+  const { cylinders } = resolved.block;
+  const banks = resolved.banks.length;
+  const shafts = ledger.number('cam.camshafts', file.cam?.camshafts, () =>
+    camshafts(gear.type, valves, banks),
+  );
+  const throws = resolved.layout === 'v' ? cylinders / 2 : cylinders;
+  return {
+    valvetrain: ledger.word('friction.valvetrain', section.valvetrain, () =>
+      frictionValvetrain(gear.type, gear.lifter),
+    ),
+    multiplier: ledger.number('friction.multiplier', section.multiplier, running.frictionMultiplier),
+    camBearings: shafts * bearingsOfCamshaft(gear.type, cylinders, banks),
+    accessories: ledger.flag('friction.accessories', section.accessories, running.ACCESSORIES),
+    mainBearings: ledger.number('friction.mainBearings', section.mainBearings, () => ({
+      value: Math.floor(throws) + 1,
+      spread: null,
+      reason: 'one beside each throw of the crank',
+    })),
+    mainDiameter: size('mainDiameter'),
+    mainLength: size('mainLength'),
+    rodDiameter: size('rodDiameter'),
+    rodLength: size('rodLength'),
+  };
+}
+
+export function resolveWeather({ file, ledger }: ResolveContext): Weather {
+  const section = file.weather ?? {};
+  const pressure = ledger.quantity(
+    'weather.barometer',
+    section.barometer,
+    'pressure',
+    'inHg',
+    running.barometer,
+  );
+  const temperature = ledger.quantity(
+    'weather.temperature',
+    section.temperature,
+    'temperature',
+    'degF',
+    running.airTemperature,
+  );
+  return { pressure, temperature, vapourPressure: vapour({ file, ledger }, pressure, temperature) };
+}
+
+function vapour(
+  { file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>,
+  pressure: number,
+  temperature: number,
+): number {
+  const { humidity, vapourPressure, dewPoint, temperature: stated } = file.weather ?? {};
+  if (vapourPressure !== undefined) return vapourPressure;
+  if (dewPoint !== undefined) return saturationPressure(dewPoint, pressure);
+  if (humidity !== undefined) return vapourPressureOf(humidity, temperature, pressure);
+  if (stated === undefined) {
+    return ledger.quantity('weather.vapourPressure', undefined, 'pressure', 'inHg', running.vapourPressure);
+  }
+  const share = ledger.quantity('weather.humidity', undefined, 'share', '%', running.humidity);
+  return vapourPressureOf(share, temperature, pressure);
+}
+
+export function resolveCorrection({ file, ledger }: ResolveContext): CorrectionStandard {
+  return ledger.word('correction', file.correction, running.correction);
+}

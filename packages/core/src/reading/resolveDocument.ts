@@ -1,0 +1,205 @@
+/** A document to a complete combination: sections, sheets, checks, then every gap filled and listed. */
+import { DomainError } from '../base/errors.ts';
+import type { Combination, Port } from '../combination/combination.ts';
+import { Ledger } from '../combination/ledger.ts';
+import type { Problem } from '../combination/problem.ts';
+import { checkResolved } from './checks/checkResolved.ts';
+import { checkStated } from './checks/checkStated.ts';
+import { isTrusted, withoutDoubtful } from './checks/trust.ts';
+import { lifter } from './defaults/cam.ts';
+import { type BreathingSizes, ratedSpeed } from './defaults/ratedSpeed.ts';
+import type { Side } from './defaults/side.ts';
+import { editDocument } from './editDocument.ts';
+import type { CombinationDocument } from './readDocument.ts';
+import { problemOf, readSections } from './readSections.ts';
+import type { ResolveContext } from './resolve/context.ts';
+import { resolveBlock } from './resolve/resolveBlock.ts';
+import { resolveCalibration } from './resolve/resolveCalibration.ts';
+import { type ResolvedCam, resolveGear, statedDuration } from './resolve/resolveCam.ts';
+import { resolveChamber } from './resolve/resolveChamber.ts';
+import { resolveExhaust } from './resolve/resolveExhaust.ts';
+import { resolveFlow } from './resolve/resolveFlow.ts';
+import { resolveInduction } from './resolve/resolveInduction.ts';
+import { type ResolvedPort, resolvePort } from './resolve/resolvePort.ts';
+import {
+  resolveBurn,
+  resolveCorrection,
+  resolveFriction,
+  resolveFuel,
+  resolveLambda,
+  resolveWalls,
+  resolveWeather,
+} from './resolve/resolveRunning.ts';
+import { type ResolvedValves, resolveValves, valveCounts } from './resolve/resolveValves.ts';
+import type { CombinationFile } from './schema/combinationFile.ts';
+import { readSheets, type SheetSource } from './sheet/readSheets.ts';
+
+/** A complete combination, or everything that is wrong with its file. */
+export type ReadResult =
+  | { readonly ok: true; readonly combination: Combination }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Resolves a document. `sheet` gives the text of the CSV sheets it names. */
+export function resolveDocument(
+  document: CombinationDocument,
+  options: { readonly sheet?: SheetSource | undefined } = {},
+): ReadResult {
+  const sections = readSections(document);
+  const { sheets, problems: sheetProblems } = readSheets(document, options.sheet);
+  const problems = [...sections.problems, ...sheetProblems, ...checkStated(document, sections.file)];
+  if (problems.length > 0 || sections.file.engine === undefined) {
+    return { ok: false, problems: inOrder([...problems, ...problemsBehind(document, problems, options)]) };
+  }
+  const context: ResolveContext = { file: sections.file as CombinationFile, sheets, ledger: new Ledger() };
+  try {
+    const combination = resolve(context);
+    const late = checkResolved(document, context, combination);
+    return late.length > 0 ? { ok: false, problems: inOrder(late) } : { ok: true, combination };
+  } catch (error) {
+    // Values that are sound alone and impossible together, past every check above: still a problem of the file.
+    if (!(error instanceof DomainError)) throw error;
+    return {
+      ok: false,
+      problems: [problemOf(document, '', 'inconsistent', `does not fit together: ${error.message}`)],
+    };
+  }
+}
+
+/**
+ * Problems that would show only once the ones found are mended: looked for at once, with the fields in question taken out, so
+ * that one reading names all there is. What an estimate in such a field's place might have caused is left out.
+ */
+function problemsBehind(
+  document: CombinationDocument,
+  found: readonly Problem[],
+  options: { readonly sheet?: SheetSource | undefined },
+): readonly Problem[] {
+  const first = withStandIns(withoutDoubtful(document, found));
+  const isNew = (problem: Problem): boolean =>
+    isTrusted(problem, found) &&
+    !found.some((other) => other.path === problem.path && other.code === problem.code);
+  const stated = checkStated(first, readSections(first).file).filter(isNew);
+  const rest = withoutDoubtful(first, stated);
+  const { file } = readSections(rest);
+  if (file.engine === undefined) return stated;
+  // Compression is the one figure of these without an estimate; any stands in, since its checks are then not trusted.
+  const chamber = file.chamber?.volume === undefined ? { compression: 10, ...file.chamber } : file.chamber;
+  const context: ResolveContext = {
+    file: { ...file, engine: file.engine, chamber },
+    sheets: readSheets(rest, options.sheet).sheets,
+    ledger: new Ledger(),
+  };
+  try {
+    const late = checkResolved(rest, context, resolve(context)).filter(isNew);
+    return [...stated, ...late.filter((problem) => isTrusted(problem, stated))];
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    return stated;
+  }
+}
+
+/** What every engine must state, where it is in doubt or missing: any value, since checks that look at it are then not trusted. */
+const STAND_INS = { 'engine.bore': '90 mm', 'engine.stroke': '90 mm', 'engine.cylinders': 8 } as const;
+
+function withStandIns(document: CombinationDocument): CombinationDocument {
+  const written: unknown = document.data['engine'];
+  const stated = typeof written === 'object' && written !== null ? written : {};
+  return Object.entries(STAND_INS).reduce(
+    (left, [path, value]) =>
+      Object.hasOwn(stated, path.slice('engine.'.length)) ? left : editDocument(left, path, value),
+    document,
+  );
+}
+
+function resolve(context: ResolveContext): Combination {
+  const { file, ledger } = context;
+  const block = resolveBlock(context);
+  const counts = valveCounts(file.heads) ?? { intake: 1, exhaust: 1 };
+  const valves = counts.intake + counts.exhaust;
+  const chamber = resolveChamber(context, block, valves);
+  const intakeValves = resolveValves(context, 'intake', counts, chamber.class);
+  const exhaustValves = resolveValves(context, 'exhaust', counts, chamber.class);
+  const breathing: BreathingSizes = {
+    bore: block.block.bore,
+    stroke: block.block.stroke,
+    valves: counts.intake,
+    valveDiameter: intakeValves.diameter,
+  };
+  const rated = once(() => {
+    const kind = file.cam?.lifter ?? lifter(valves, file.valvetrain?.intakeLash).value;
+    return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
+      ratedSpeed(breathing, statedDuration(context, 'intake', kind)),
+    );
+  });
+  const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
+  const flow = resolveFlow(context, intakeValves, exhaustValves);
+  const intakePort = resolvePort(context, 'intake', intakeValves, flow.intake);
+  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves, flow.exhaust);
+  const fuel = resolveFuel(context, chamber.compressionRatio);
+  const sides = { intake: intakeValves, exhaust: exhaustValves };
+  const port = (side: Side, resolved: ResolvedPort): Port =>
+    portOf(sides[side], resolved, gear[side], flow[side]);
+  return {
+    name: file.name ?? 'Unnamed combination',
+    block: block.block,
+    chamber,
+    intake: port('intake', intakePort),
+    exhaust: port('exhaust', exhaustPort),
+    induction: resolveInduction(context, {
+      block,
+      valves,
+      portArea: intakePort.area,
+      flow: flow.intake,
+      maxLift: grossLift(gear.intake),
+      fuel,
+      ratedSpeed: rated,
+    }),
+    exhaustSystem: resolveExhaust(context, { block, portArea: exhaustPort.area, ratedSpeed: rated }),
+    fuel,
+    lambda: resolveLambda(context, fuel),
+    burn: resolveBurn(context),
+    walls: resolveWalls(context),
+    friction: resolveFriction(context, block, gear, valves),
+    weather: resolveWeather(context),
+    correction: resolveCorrection(context),
+    calibration: resolveCalibration(context),
+    assumed: ledger.assumed,
+    warnings: ledger.warnings,
+  };
+}
+
+function portOf(valves: ResolvedValves, port: ResolvedPort, cam: ResolvedCam, flow: Port['flow']): Port {
+  return {
+    valves: valves.count,
+    valveDiameter: valves.diameter,
+    stemDiameter: valves.stem,
+    flow,
+    portLength: port.length,
+    portArea: port.area,
+    ...cam,
+  };
+}
+
+/** Lobe lift times rocker ratio [m]. */
+function grossLift(cam: ResolvedCam): number {
+  const lift = cam.lobe.kind === 'card' ? cam.lobe.maxLift : Math.max(...cam.lobe.lift);
+  return lift * cam.rockerRatio;
+}
+
+/** Several parts ask for the same estimate; it is made, and listed, once, and only if any part asks. */
+function once(make: () => number): () => number {
+  let value: number | undefined;
+  return () => {
+    value ??= make();
+    return value;
+  };
+}
+
+/** By file, then by line. */
+export function inOrder(problems: readonly Problem[]): readonly Problem[] {
+  const first = problems.length > 0 ? problems[0].file : '';
+  return [...problems].sort((a, b) => {
+    if (a.file !== b.file) return a.file === first ? -1 : b.file === first ? 1 : a.file < b.file ? -1 : 1;
+    return (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0);
+  });
+}

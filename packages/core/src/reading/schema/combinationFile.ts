@@ -1,0 +1,97 @@
+/** The whole combination file: its sections in the order to write them, and the JSON Schema for editors. */
+import * as z from 'zod';
+import type { CorrectionStandard } from '../../combination/combination.ts';
+import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
+import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
+import { type ChamberSection, chamberSection } from './chamberSection.ts';
+import { type EngineSection, engineSection } from './engineSection.ts';
+import { type ExhaustSection, exhaustSection } from './exhaustSection.ts';
+import { type HeadsSection, headsSection } from './headsSection.ts';
+import { type InductionSection, inductionSection } from './inductionSection.ts';
+import { text, word } from './quantity.ts';
+import {
+  type BurnSection,
+  burnSection,
+  CORRECTIONS,
+  type FrictionSection,
+  type FuelSection,
+  frictionSection,
+  fuelSection,
+  type HeatSection,
+  heatSection,
+  type MixtureSection,
+  mixtureSection,
+  type WeatherSection,
+  weatherSection,
+} from './runningSections.ts';
+
+/** What a combination file says, in SI, before gaps are filled. */
+export interface CombinationFile {
+  readonly name?: string | undefined;
+  readonly notes?: string | undefined;
+  readonly engine: EngineSection;
+  readonly chamber?: ChamberSection | undefined;
+  readonly heads?: HeadsSection | undefined;
+  readonly cam?: CamSection | undefined;
+  readonly valvetrain?: ValvetrainSection | undefined;
+  readonly induction?: InductionSection | undefined;
+  readonly exhaust?: ExhaustSection | undefined;
+  readonly fuel?: string | FuelSection | undefined;
+  readonly mixture?: MixtureSection | undefined;
+  readonly burn?: BurnSection | undefined;
+  readonly heat?: HeatSection | undefined;
+  readonly friction?: FrictionSection | undefined;
+  readonly weather?: WeatherSection | undefined;
+  readonly correction?: CorrectionStandard | undefined;
+  readonly calibration?: CalibrationSection | undefined;
+}
+
+/** A file with some sections missing because they could not be read; for checks that look at what there is. */
+export type PartialFile = Partial<CombinationFile>;
+
+/** Schema of every top-level field, in the order to write them. Only `engine` must be there. */
+export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?: z.ZodType } = {
+  $schema: text(400, 'Address of this schema, for editors.'),
+  name: text(120, 'Name of this combination.', 'Tern Street 540'),
+  notes: text(4000, 'Anything worth remembering.'),
+  engine: engineSection,
+  chamber: chamberSection,
+  heads: headsSection,
+  cam: camSection,
+  valvetrain: valvetrainSection,
+  induction: inductionSection,
+  exhaust: exhaustSection,
+  fuel: fuelSection,
+  mixture: mixtureSection,
+  burn: burnSection,
+  heat: heatSection,
+  friction: frictionSection,
+  weather: weatherSection,
+  correction: word(
+    CORRECTIONS,
+    'Standard the shown torque and power refer to: J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed).',
+  ),
+  calibration: calibrationSection,
+};
+
+/** JSON Schema (draft-07) of the combination file, for editors that complete and explain. */
+export function combinationSchema(): Record<string, unknown> {
+  const shape: Record<string, z.ZodType> = {};
+  for (const [name, schema] of Object.entries(SECTIONS)) {
+    shape[name] = name === 'engine' ? schema : schema.optional();
+  }
+  const file = z.strictObject(shape).meta({
+    title: 'Combination',
+    description: 'One complete engine specification. Every quantity carries its unit.',
+  });
+  return z.toJSONSchema(file, {
+    target: 'draft-7',
+    io: 'input',
+    reused: 'inline',
+    override: ({ zodSchema, jsonSchema }) => {
+      // Left out by zod where reading changes the value, since they might be examples of the result; ours never are.
+      const { examples } = (z.globalRegistry.get(zodSchema) ?? {}) as { examples?: unknown };
+      if (Array.isArray(examples)) jsonSchema.examples = examples;
+    },
+  }) as Record<string, unknown>;
+}

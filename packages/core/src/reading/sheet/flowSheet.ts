@@ -1,0 +1,195 @@
+/** Flow sheets: lift against flow of intake and exhaust, and of the intake with its manifold bolted on. */
+import { parseQuantity } from '../../base/units.ts';
+import type { Problem } from '../../combination/problem.ts';
+import { nearestName } from '../nearestName.ts';
+import { type Column, readTable, sheetProblem, type Table } from './table.ts';
+
+/** One side's points: lift [m] rising above 0, flow [m3/s] of one cylinder. */
+export interface SheetFlow {
+  readonly lift: readonly number[];
+  readonly flow: readonly number[];
+}
+
+/** A flow sheet; a side that has no column is null. */
+export interface FlowSheet {
+  readonly name: string;
+  readonly intake: SheetFlow | null;
+  readonly exhaust: SheetFlow | null;
+  readonly withManifold: SheetFlow | null;
+  /** Headers that were not used. */
+  readonly ignored: readonly string[];
+}
+
+export type FlowSheetResult =
+  | { readonly ok: true; readonly sheet: FlowSheet }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Largest lift and flow worth believing: beyond lies a slip of unit. */
+const MAX_LIFT = 0.04;
+const MAX_FLOW = 1;
+
+const KNOWN_WORDS = ['lift', 'intake', 'exhaust', 'manifold'];
+const EXHAUST: ReadonlySet<string> = new Set(['exhaust', 'exh', 'ex', 'exh.']);
+const INTAKE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'int.', 'flow']);
+
+/** Reads a flow sheet: columns `lift in`, `intake cfm`, `exhaust cfm`, `intake with manifold cfm` in any order. */
+export function readFlowSheet(text: string, name: string): FlowSheetResult {
+  const read = readTable(text, name);
+  if (!read.ok) return read;
+  const { table } = read;
+  const problems: Problem[] = [];
+  const lift = only(table, 'lift', (column) => column.words.includes('lift'), problems);
+  const manifold = only(table, 'manifold', isManifold, problems);
+  const exhaust = only(
+    table,
+    'exhaust',
+    (column) => isFlow(column) && has(column, EXHAUST) && !isManifold(column),
+    problems,
+  );
+  const intake = only(
+    table,
+    'intake',
+    (column) => isFlow(column) && has(column, INTAKE) && !isManifold(column) && !has(column, EXHAUST),
+    problems,
+  );
+  const used = [lift, manifold, exhaust, intake];
+  const ignored = table.columns.filter((column) => !used.includes(column)).map((column) => column.header);
+  if (lift === null) problems.push(missingColumn(table, 'lift', 'lift in', ignored));
+  if (intake === null && exhaust === null)
+    problems.push(missingColumn(table, 'intake', 'intake cfm', ignored));
+  if (lift === null || problems.length > 0) return { ok: false, problems };
+  const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
+  if (problems.length === 0) checkRising(table, lifts, problems);
+  const side = (column: Column | null): SheetFlow | null => {
+    if (column === null) return null;
+    const flows = converted(table, column, 'flow', MAX_FLOW, problems);
+    return points(table, column, lifts, flows, problems);
+  };
+  const sheet = { name, intake: side(intake), exhaust: side(exhaust), withManifold: side(manifold), ignored };
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, sheet };
+}
+
+function isManifold(column: Column): boolean {
+  return isFlow(column) && column.words.some((word) => word.startsWith('manifold'));
+}
+
+/** A column whose unit is a flow, or who should have one. */
+function isFlow(column: Column): boolean {
+  return column.unit !== '%' && column.unit !== 'rpm' && !column.words.some((word) => word.includes('/'));
+}
+
+function has(column: Column, words: ReadonlySet<string>): boolean {
+  return column.words.some((word) => words.has(word));
+}
+
+function only(
+  table: Table,
+  what: string,
+  fits: (column: Column) => boolean,
+  problems: Problem[],
+): Column | null {
+  const found = table.columns.filter(fits);
+  if (found.length > 1) {
+    const headers = found.map((column) => `'${column.header}'`).join(' and ');
+    problems.push(
+      sheetProblem(table.name, table.headerLine, 'sheet-columns', `has two ${what} columns: ${headers}`),
+    );
+  }
+  return found[0] ?? null;
+}
+
+function missingColumn(table: Table, what: string, example: string, ignored: readonly string[]): Problem {
+  const words = ignored.flatMap((header) => header.split(/[\s,;()[\]]+/u)).filter((word) => word.length > 2);
+  const slip = words.find((word) => nearestName(word, KNOWN_WORDS) === what);
+  const hint = slip === undefined ? `name it '${example}'` : `did you mean ${what} by '${slip}'?`;
+  return sheetProblem(table.name, table.headerLine, 'sheet-columns', `has no ${what} column`, hint);
+}
+
+/** Values of a column in SI; blanks stay null. */
+export function converted(
+  table: Table,
+  column: Column,
+  dimension: 'length' | 'flow',
+  max: number,
+  problems: Problem[],
+): readonly (number | null)[] {
+  const example = dimension === 'length' ? 'in or mm' : 'cfm';
+  if (column.unit === '') {
+    const message = `has no unit in the header '${column.header}'`;
+    problems.push(
+      sheetProblem(table.name, table.headerLine, 'unit-missing', message, `end it with ${example}`),
+    );
+    return column.values.map(() => null);
+  }
+  const one = parseQuantity(`1 ${column.unit}`, dimension);
+  if (!one.ok) {
+    const message = `has the wrong unit in the header '${column.header}'`;
+    problems.push(sheetProblem(table.name, table.headerLine, 'unit-mismatch', message, `use ${example}`));
+    return column.values.map(() => null);
+  }
+  return column.values.map((value, row) => {
+    if (value === null) return null;
+    const si = value * one.value;
+    if (!(si >= 0 && si <= max)) {
+      const message = `has ${value} ${column.unit} in column '${column.header}', which is impossible`;
+      problems.push(sheetProblem(table.name, table.lines[row], 'out-of-range', message));
+    }
+    return si;
+  });
+}
+
+function checkRising(table: Table, lifts: readonly (number | null)[], problems: Problem[]): void {
+  let before = -1;
+  lifts.forEach((lift, row) => {
+    if (lift === null) {
+      problems.push(sheetProblem(table.name, table.lines[row], 'sheet-lift', 'has a row without lift'));
+    } else if (!(lift > before)) {
+      problems.push(
+        sheetProblem(
+          table.name,
+          table.lines[row],
+          'sheet-lift',
+          'has a lift that does not rise from row to row',
+        ),
+      );
+    } else {
+      before = lift;
+    }
+  });
+}
+
+function points(
+  table: Table,
+  column: Column,
+  lifts: readonly (number | null)[],
+  flows: readonly (number | null)[],
+  problems: Problem[],
+): SheetFlow | null {
+  const lift: number[] = [];
+  const flow: number[] = [];
+  flows.forEach((value, row) => {
+    const at = lifts[row];
+    // A shut valve and a blank say nothing about the curve.
+    if (value === null || at === null || at === 0) return;
+    if (value === 0) {
+      const message = `has no flow at an open valve in column '${column.header}'`;
+      problems.push(
+        sheetProblem(
+          table.name,
+          table.lines[row],
+          'sheet-flow',
+          message,
+          'leave the cell blank if it was not measured',
+        ),
+      );
+      return;
+    }
+    lift.push(at);
+    flow.push(value);
+  });
+  if (lift.length < 2 && problems.length === 0) {
+    const message = `has fewer than two points in column '${column.header}'`;
+    problems.push(sheetProblem(table.name, table.headerLine, 'sheet-flow', message));
+  }
+  return { lift, flow };
+}

@@ -1,0 +1,146 @@
+/** Measured lobes: lift against angle. */
+import type { Problem } from '../../combination/problem.ts';
+import { converted } from './flowSheet.ts';
+import { type Column, readTable, sheetProblem, type Table } from './table.ts';
+
+/** A measured lobe, angles from its centre. */
+export interface LiftTable {
+  readonly name: string;
+  /** [crank deg], rising. */
+  readonly angle: readonly number[];
+  /** [m], at what `of` says. */
+  readonly lift: readonly number[];
+  readonly of: 'lobe' | 'valve';
+  /** How far the sheet's zero stood before the centre [crank deg]. */
+  readonly shift: number;
+}
+
+export type LiftTableResult =
+  | { readonly ok: true; readonly table: LiftTable }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const MAX_LIFT = 0.03;
+/** Fewest rows that show a lobe. */
+const MIN_ROWS = 8;
+/** The sheet's zero is taken for the centre when the nose stands this near [crank deg]. */
+const NEAR_CENTRE = 4;
+/** Lift at which the middle of the lobe is found [m]: 0.050 in, as centrelines are checked. */
+const CENTRE_LIFT = 0.05 * 0.0254;
+
+/**
+ * Reads a lobe: columns `crank deg` (or `cam deg`) and `lobe lift in` (or `valve lift mm`), in any order. A sheet may hold
+ * both lobes as `intake lobe lift` and `exhaust lobe lift`.
+ */
+export function readLiftTable(text: string, name: string, side: 'intake' | 'exhaust'): LiftTableResult {
+  const read = readTable(text, name);
+  if (!read.ok) return read;
+  const { table } = read;
+  const problems: Problem[] = [];
+  const angle = table.columns.find((column) => column.unit === 'deg' || column.unit === 'degrees') ?? null;
+  const lift = liftColumn(table, side);
+  if (angle === null)
+    problems.push(headerProblem(table, 'has no angle column', "name it 'crank deg' or 'cam deg'"));
+  if (lift === null)
+    problems.push(headerProblem(table, 'has no lift column', "name it 'lobe lift in' or 'valve lift in'"));
+  if (angle === null || lift === null) return { ok: false, problems };
+  const isCam = angle.words.includes('cam');
+  if (isCam === angle.words.includes('crank')) {
+    problems.push(
+      headerProblem(
+        table,
+        `does not say which degrees '${angle.header}' are`,
+        "write 'crank deg' or 'cam deg'",
+      ),
+    );
+  }
+  const ofValve = lift.words.includes('valve');
+  const ofLobe = lift.words.some((word) => word === 'lobe' || word === 'cam' || word === 'lifter');
+  if (ofValve === ofLobe) {
+    problems.push(
+      headerProblem(
+        table,
+        `does not say whose lift '${lift.header}' is`,
+        "write 'lobe lift' or 'valve lift'",
+      ),
+    );
+  }
+  const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
+  const rows = rowsOf(table, angle, lifts, isCam ? 2 : 1, problems);
+  if (problems.length > 0) return { ok: false, problems };
+  const shift = centreOf(rows.angle, rows.lift);
+  const centred = rows.angle.map((at) => at - shift);
+  return {
+    ok: true,
+    table: { name, angle: centred, lift: rows.lift, of: ofValve ? 'valve' : 'lobe', shift },
+  };
+}
+
+function liftColumn(table: Table, side: 'intake' | 'exhaust'): Column | null {
+  const lifts = table.columns.filter(
+    (column) => column.words.includes('lift') || column.words.includes('rise'),
+  );
+  return lifts.find((column) => column.words.includes(side)) ?? (lifts.length === 1 ? lifts[0] : null);
+}
+
+function headerProblem(table: Table, message: string, hint: string): Problem {
+  return sheetProblem(table.name, table.headerLine, 'sheet-columns', message, hint);
+}
+
+function rowsOf(
+  table: Table,
+  column: Column,
+  lifts: readonly (number | null)[],
+  toCrank: number,
+  problems: Problem[],
+): { angle: readonly number[]; lift: readonly number[] } {
+  const angle: number[] = [];
+  const lift: number[] = [];
+  column.values.forEach((value, row) => {
+    const at = lifts[row];
+    if (value === null || at === null) return;
+    const crank = value * toCrank;
+    if (!(Math.abs(crank) <= 1440)) {
+      problems.push(
+        sheetProblem(table.name, table.lines[row], 'out-of-range', `has the impossible angle ${value}`),
+      );
+    } else if (angle.length > 0 && !(crank > angle[angle.length - 1])) {
+      problems.push(
+        sheetProblem(
+          table.name,
+          table.lines[row],
+          'sheet-angle',
+          'has an angle that does not rise from row to row',
+        ),
+      );
+    }
+    angle.push(crank);
+    lift.push(at);
+  });
+  const highest = lift.length > 0 ? Math.max(...lift) : 0;
+  if (problems.length === 0 && (angle.length < MIN_ROWS || !(highest > CENTRE_LIFT))) {
+    const message = `shows no lobe: ${angle.length} rows, highest lift ${(highest * 1000).toFixed(2)} mm`;
+    problems.push(sheetProblem(table.name, table.headerLine, 'sheet-lobe', message));
+  }
+  if (problems.length === 0 && angle[angle.length - 1] - angle[0] > 720) {
+    problems.push(sheetProblem(table.name, table.headerLine, 'sheet-angle', 'spans more than 720 crank deg'));
+  }
+  return { angle, lift };
+}
+
+/** Angle of the lobe's centre in the sheet's own degrees: 0 where the nose is there, else the middle at 0.050 in. */
+function centreOf(angle: readonly number[], lift: readonly number[]): number {
+  const nose = lift.indexOf(Math.max(...lift));
+  if (Math.abs(angle[nose]) <= NEAR_CENTRE || nose === 0) return nose === 0 ? angle[0] : 0;
+  let opens = angle[0];
+  let closes = angle[angle.length - 1];
+  for (let i = 1; i < lift.length; i += 1) {
+    const share = (CENTRE_LIFT - lift[i - 1]) / (lift[i] - lift[i - 1]);
+    const at = angle[i - 1] + share * (angle[i] - angle[i - 1]);
+    if (i <= nose && lift[i - 1] < CENTRE_LIFT && lift[i] >= CENTRE_LIFT) opens = at;
+    if (i > nose && lift[i - 1] >= CENTRE_LIFT && lift[i] < CENTRE_LIFT) {
+      closes = at;
+      break;
+    }
+  }
+  return (opens + closes) / 2;
+}

@@ -1,0 +1,76 @@
+/** Every sheet a combination file names, read once. */
+import type { Problem } from '../../combination/problem.ts';
+import type { CombinationDocument, Plain } from '../readDocument.ts';
+import { problemOf } from '../readSections.ts';
+import { type FlowSheet, readFlowSheet } from './flowSheet.ts';
+import { type LiftTable, readLiftTable } from './liftTable.ts';
+
+/** Gives the text of a sheet by the name used in the file; undefined where there is none. */
+export type SheetSource = (name: string) => string | undefined;
+
+/** The sheets by the field that named them; missing where the field names none. */
+export interface Sheets {
+  readonly flow: Readonly<Record<string, FlowSheet>>;
+  readonly lobe: Readonly<Record<string, LiftTable>>;
+}
+
+export interface SheetsResult {
+  readonly sheets: Sheets;
+  readonly problems: readonly Problem[];
+}
+
+const FLOW_FIELDS = ['heads.flow', 'heads.intake.flow', 'heads.exhaust.flow'];
+const LOBE_FIELDS = ['cam.intake.table', 'cam.exhaust.table'];
+
+/** Every field that may name a sheet. */
+export const SHEET_FIELDS: readonly string[] = [...FLOW_FIELDS, ...LOBE_FIELDS];
+
+/** Looks at the document itself, so that a slip elsewhere doesn't hide what is wrong with a sheet. */
+export function readSheets(document: CombinationDocument, source: SheetSource | undefined): SheetsResult {
+  const flow: Record<string, FlowSheet> = {};
+  const lobe: Record<string, LiftTable> = {};
+  const problems: Problem[] = [];
+  for (const path of FLOW_FIELDS) {
+    const text = sheetText(document, path, source, problems);
+    if (text === null) continue;
+    const read = readFlowSheet(text.text, text.name);
+    if (read.ok) flow[path] = read.sheet;
+    else problems.push(...placed(read.problems, path));
+  }
+  for (const path of LOBE_FIELDS) {
+    const text = sheetText(document, path, source, problems);
+    if (text === null) continue;
+    const read = readLiftTable(text.text, text.name, path === 'cam.intake.table' ? 'intake' : 'exhaust');
+    if (read.ok) lobe[path] = read.table;
+    else problems.push(...placed(read.problems, path));
+  }
+  return { sheets: { flow, lobe }, problems };
+}
+
+function sheetText(
+  document: CombinationDocument,
+  path: string,
+  source: SheetSource | undefined,
+  problems: Problem[],
+): { name: string; text: string } | null {
+  const name = valueAt(document.data, path);
+  if (typeof name !== 'string' || name === '' || name.length > 200) return null;
+  const text = source?.(name);
+  if (text !== undefined) return { name, text };
+  problems.push(problemOf(document, path, 'sheet-missing', `names the sheet '${name}', which was not found`));
+  return null;
+}
+
+function placed(problems: readonly Problem[], path: string): readonly Problem[] {
+  return problems.map((problem) => ({ ...problem, path }));
+}
+
+/** The value at a path, or undefined. */
+export function valueAt(data: Plain, path: string): Plain | undefined {
+  let here: Plain | undefined = data;
+  for (const name of path.split('.')) {
+    if (here === null || typeof here !== 'object' || !Object.hasOwn(here, name)) return undefined;
+    here = (here as { readonly [name: string]: Plain })[name];
+  }
+  return here;
+}

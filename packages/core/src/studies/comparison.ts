@@ -1,0 +1,76 @@
+/** The result of comparing combinations: plain values, ready to print or to send. */
+import type { CorrectionStandard } from '../combination/combination.ts';
+import type { BandMean, BandWeighting, SpeedBand } from '../forecast/band.ts';
+import type { Curve, Fidelity } from '../forecast/curve.ts';
+
+/** What a study was asked, as it was carried out. */
+export interface StudyBasis {
+  /** Speeds that were forecast [1/min]. */
+  readonly rpm: readonly number[];
+  readonly band: SpeedBand;
+  readonly weighting: BandWeighting;
+  readonly fidelity: Fidelity;
+  /** The standard of the first combination; every curve is shown by it. */
+  readonly correction: CorrectionStandard;
+}
+
+/** Combinations side by side, each against the first. */
+export interface Comparison extends StudyBasis {
+  readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** False where an abort came before the end: what there is is shown. */
+  readonly complete: boolean;
+  /** Name of the combination that the others are set against: the first. */
+  readonly reference: string;
+  readonly entries: readonly ComparisonEntry[];
+  /** Name of the entry with the highest mean power over the band; null where none was forecast. */
+  readonly best: string | null;
+  /** What makes these combinations hard to compare, for people. */
+  readonly remarks: readonly string[];
+}
+
+/** One combination. What follows from the curve is null where an abort kept it from being forecast. */
+export interface ComparisonEntry {
+  readonly name: string;
+  readonly curve: Curve | null;
+  readonly band: BandMean | null;
+  /** Area under the curve within the band. */
+  readonly area: CurveArea | null;
+  readonly gain: Gain | null;
+  /** Warnings that the reference does not raise, or raises less. */
+  readonly cautions: readonly string[];
+}
+
+/** Integrals over speed. */
+export interface CurveArea {
+  /** Torque over speed [N m/min]. */
+  readonly torqueNmRpm: number;
+  /** Power over speed [kW/min]. */
+  readonly powerKwRpm: number;
+}
+
+/** A combination against the reference. */
+export interface Gain {
+  /** Of the means over the band. */
+  readonly band: Difference;
+  /** Of the peaks, wherever they are. */
+  readonly peakTorquePct: number;
+  readonly peakPowerPct: number;
+  readonly byRpm: readonly SpeedDifference[];
+  /** The speed with the largest loss of torque, in and out of the band; null where nothing is lost. */
+  readonly worstLoss: SpeedDifference | null;
+  /** The speed with the largest gain of torque; null where nothing is gained. */
+  readonly largestGain: SpeedDifference | null;
+}
+
+/** Positive where more than the reference. */
+export interface Difference {
+  readonly torqueNm: number;
+  readonly torquePct: number;
+  readonly powerKw: number;
+  readonly powerPct: number;
+}
+
+export interface SpeedDifference extends Difference {
+  readonly rpm: number;
+}

@@ -1,0 +1,52 @@
+/** What every study of curves is asked, and the same checks on it. */
+
+import type { Mesh } from '../assembly/assemble.ts';
+import { DomainError } from '../base/errors.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
+import type { Fidelity } from '../forecast/curve.ts';
+import type { StudyBasis } from './comparison.ts';
+import type { JobControl, StudyJob } from './job.ts';
+
+/** Speeds, the band that counts, and how finely. */
+export interface StudyOptions extends JobControl {
+  /** Speeds [1/min], rising. */
+  readonly rpm: readonly number[];
+  /** Default all of the speeds. */
+  readonly band?: SpeedBand;
+  /** Default `speed`. */
+  readonly weighting?: BandWeighting;
+  /** Default `representative`. */
+  readonly fidelity?: Fidelity;
+  /** Default the mesh of a forecast. */
+  readonly mesh?: Mesh;
+}
+
+/**
+ * The options with their defaults, for combinations whose curves are shown by the standard of the first.
+ *
+ * @throws {@link DomainError} where speeds are missing or not rising, or the band reaches into none of them
+ */
+export function studyBasis(options: StudyOptions, first: Combination): StudyBasis {
+  const { rpm, weighting = 'speed', fidelity = 'representative' } = options;
+  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
+  rpm.forEach((n, i) => {
+    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
+  });
+  const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
+  const band = options.band ?? all;
+  const overlaps = band.fromRpm <= band.toRpm && band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm;
+  if (!overlaps)
+    throw new DomainError('band', `${band.fromRpm} to ${band.toRpm}`, 'a band that the speeds reach into');
+  return { rpm, band, weighting, fidelity, correction: first.correction };
+}
+
+/** The forecast of a combination on that basis. */
+export function jobOf(combination: Combination, basis: StudyBasis, mesh: Mesh | undefined): StudyJob {
+  return {
+    combination: { ...combination, correction: basis.correction },
+    rpm: basis.rpm,
+    fidelity: basis.fidelity,
+    ...(mesh === undefined ? {} : { mesh }),
+  };
+}

@@ -1,0 +1,222 @@
+/** One or two fields of a combination varied over a grid. */
+import { DomainError } from '../base/errors.ts';
+import { VERSION } from '../base/version.ts';
+import { applyChanges, isSameEngine } from '../changes/applyChanges.ts';
+import { currentValue, sourceProblem } from '../changes/assignedValues.ts';
+import type { Baseline } from '../changes/baseline.ts';
+import type { Change } from '../changes/change.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
+import { bandMean } from '../forecast/band.ts';
+import type { Curve } from '../forecast/curve.ts';
+import { isWhole } from '../forecast/lostPoint.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { cautionsOf } from './cautions.ts';
+import type { StudyBasis } from './comparison.ts';
+import { gainOver, percent } from './gain.ts';
+import { type RunJobs, runJobsHere } from './job.ts';
+import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
+import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } from './sweeping.ts';
+
+/** A sweep, or why there is none. */
+export type SweepResult =
+  | { readonly ok: true; readonly sweep: Sweep }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** A study's options, and where sheets that the values name come from. */
+export interface SweepOptions extends StudyOptions {
+  readonly sheet?: SheetSource | undefined;
+  /** How much of the best mean power a flat top may give away [%]; default 0.5. */
+  readonly flatWithinPct?: number;
+}
+
+/** Points of a grid that somebody still waits for. */
+export const MOST_SWEEP_POINTS = 400;
+
+const FLAT_WITHIN = 0.5;
+
+/** A point of the grid before it is forecast. */
+interface Planned {
+  readonly values: readonly (string | number)[];
+  readonly combination: Combination | null;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Forecasts every combination of the values, all else as the baseline has it. Values that can't go together are left out
+ * and say so; where none can, or nothing comes of any, the problems come back.
+ *
+ * @throws {@link DomainError} where there are not one or two variables, a grid is too large, or speeds and band make no sense
+ */
+export async function sweep(
+  baseline: Baseline,
+  variables: readonly Variable[],
+  options: SweepOptions,
+  run: RunJobs = runJobsHere,
+): Promise<SweepResult> {
+  const grid = gridOf(variables);
+  const basis = studyBasis(options, baseline.combination);
+  const planned = grid.map((values) => plan(baseline, variables, values, options));
+  const problems = whyNot(baseline, variables, planned);
+  if (problems.length > 0) return { ok: false, problems };
+
+  const engines = planned.flatMap(({ combination }) => (combination === null ? [] : [combination]));
+  const [first, ...curves] = await run(
+    [baseline.combination, ...engines].map((combination) => jobOf(combination, basis, options.mesh)),
+    options,
+  );
+  const reference = wholeOrNone(first);
+  let next = 0;
+  const points = planned.map((point): SweepPoint => {
+    const curve = point.combination === null ? null : wholeOrNone(curves[next++]);
+    return pointOf(point, curve, reference, basis);
+  });
+  return {
+    ok: true,
+    sweep: {
+      schemaVersion: 1,
+      program: { name: 'valvetide', version: VERSION },
+      complete: [first, ...curves].every((curve) => curve !== null),
+      combination: baseline.combination.name,
+      ...basis,
+      variables: variables.map(({ path, values }) => ({ path, values, current: current(baseline, path) })),
+      baseline: reference === null ? null : figuresOf(reference, basis),
+      points,
+      best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
+      warnings: first?.warnings ?? [],
+    },
+  };
+}
+
+/** A speed whose march was lost is no loss of torque: such a curve has no figures. */
+function wholeOrNone(curve: Curve | null): Curve | null {
+  return curve !== null && isWhole(curve) ? curve : null;
+}
+
+function gridOf(variables: readonly Variable[]): readonly (readonly (string | number)[])[] {
+  if (!(variables.length >= 1 && variables.length <= 2))
+    throw new DomainError('variables', variables.length, 'one or two');
+  if (variables.length === 2 && variables[0].path === variables[1].path)
+    throw new DomainError('variables', variables[0].path, 'of different paths');
+  for (const { path, values } of variables)
+    if (!(values.length > 0)) throw new DomainError(`values of ${path}`, values.length, 'one or more');
+  const size = variables.reduce((product, { values }) => product * values.length, 1);
+  if (!(size <= MOST_SWEEP_POINTS))
+    throw new DomainError('points of the grid', size, `at most ${MOST_SWEEP_POINTS}`);
+  return variables.reduce<readonly (readonly (string | number)[])[]>(
+    (grid, { values }) => grid.flatMap((point) => values.map((value) => [...point, value])),
+    [[]],
+  );
+}
+
+function plan(
+  baseline: Baseline,
+  variables: readonly Variable[],
+  values: readonly (string | number)[],
+  { sheet }: SweepOptions,
+): Planned {
+  const edits = variables.map(({ path }, i) => ({ kind: 'set' as const, path, value: values[i] }));
+  const name = variables.map(({ path }, i) => `${path} ${values[i]}`).join(', ');
+  const change: Change = { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
+  const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
+  return applied.ok
+    ? { values, combination: applied.combination, problems: [] }
+    : { values, combination: null, problems: applied.problems };
+}
+
+/** Problems where nothing would come of the sweep: no value fits, or all give the same engine. */
+function whyNot(
+  baseline: Baseline,
+  variables: readonly Variable[],
+  planned: readonly Planned[],
+): readonly Problem[] {
+  const engines = planned.flatMap(({ combination }) => (combination === null ? [] : [combination]));
+  if (engines.length === 0) return planned[0].problems;
+  if (engines.some((combination) => !isSameEngine(combination, baseline.combination))) return [];
+  const { path } = variables[0];
+  const message = 'has no effect: the engine is the same with every value';
+  return [sourceProblem({ name: 'sweep' }, path, 'no-effect', message, 'another field decides')];
+}
+
+function current(baseline: Baseline, path: string): string | number | null {
+  const value = currentValue(baseline, path);
+  return typeof value === 'string' || typeof value === 'number' ? value : null;
+}
+
+function figuresOf({ points, peak }: Curve, { band, weighting }: StudyBasis): SweepFigures {
+  return {
+    band: bandMean(points, band, weighting),
+    peak: {
+      torque: { rpm: peak.torque.rpm, torqueNm: peak.torque.torqueNm },
+      power: { rpm: peak.power.rpm, powerKw: peak.power.powerKw },
+    },
+    torqueNm: points.map(({ torqueNm }) => torqueNm),
+  };
+}
+
+function pointOf(
+  { values, problems }: Planned,
+  curve: Curve | null,
+  reference: Curve | null,
+  basis: StudyBasis,
+): SweepPoint {
+  const figures = curve === null ? null : figuresOf(curve, basis);
+  const gain = curve === null || reference === null ? null : gainOver(reference, curve, basis);
+  return {
+    values,
+    figures,
+    bandGainPct: gain?.band.powerPct ?? null,
+    worstLoss: gain?.worstLoss ?? null,
+    refused: problems.length === 0 ? null : problems.map((p) => `${p.path} ${p.message}`.trim()).join('; '),
+    cautions: curve === null || reference === null ? [] : cautionsOf(reference, curve),
+  };
+}
+
+function bestOf(
+  variables: readonly Variable[],
+  points: readonly SweepPoint[],
+  withinPct: number,
+): SweepBest | null {
+  let index = -1;
+  points.forEach((point, i) => {
+    if (powerOf(point) > (index < 0 ? Number.NEGATIVE_INFINITY : powerOf(points[index]))) index = i;
+  });
+  if (index < 0) return null;
+  const { values, bandGainPct } = points[index];
+  const atEdge = variables.filter(
+    ({ values: tried }, v) =>
+      tried.length > 1 && (values[v] === tried[0] || values[v] === tried[tried.length - 1]),
+  );
+  return {
+    index,
+    values,
+    bandGainPct,
+    atEdge: atEdge.map(({ path }) => path),
+    flatness: variables.map((variable, v) => flatness(variable, v, points, index, withinPct)),
+  };
+}
+
+/** From the best point outward along one variable as long as the mean power stays close. */
+function flatness(
+  { path, values }: Variable,
+  v: number,
+  points: readonly SweepPoint[],
+  best: number,
+  withinPct: number,
+): Flatness {
+  const line = points.filter((point) =>
+    point.values.every((value, i) => i === v || value === points[best].values[i]),
+  );
+  const at = line.indexOf(points[best]);
+  const isClose = (point: SweepPoint | undefined): boolean =>
+    point !== undefined && percent(powerOf(points[best]), powerOf(point)) >= -withinPct;
+  let from = at;
+  while (isClose(line[from - 1])) from -= 1;
+  let to = at;
+  while (isClose(line[to + 1])) to += 1;
+  return { path, withinPct, from: values[from], to: values[to] };
+}
+
+function powerOf({ figures }: SweepPoint): number {
+  return figures?.band.powerKw ?? Number.NEGATIVE_INFINITY;
+}

@@ -1,0 +1,81 @@
+/** The result of a sweep: plain values, ready to print or to send. */
+import type { Warning } from '../combination/combination.ts';
+import type { BandMean } from '../forecast/band.ts';
+import type { SpeedDifference, StudyBasis } from './comparison.ts';
+
+/** A field to vary and the values to give it, as they would stand in a file. */
+export interface Variable {
+  readonly path: string;
+  /** In the order to try them; `850 cfm`, or a plain number where the field has no unit. */
+  readonly values: readonly (string | number)[];
+}
+
+/** One or two fields varied over a grid. */
+export interface Sweep extends StudyBasis {
+  readonly schemaVersion: 1;
+  readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** False where an abort came before the end: what there is is shown. */
+  readonly complete: boolean;
+  readonly combination: string;
+  readonly variables: readonly SweptVariable[];
+  /** The combination as it is; null where an abort came first. */
+  readonly baseline: SweepFigures | null;
+  /** Every combination of values, the last variable running fastest. */
+  readonly points: readonly SweepPoint[];
+  /** Highest mean power over the band; null where no point was forecast. */
+  readonly best: SweepBest | null;
+  /** What the baseline is warned of. */
+  readonly warnings: readonly Warning[];
+}
+
+export interface SweptVariable extends Variable {
+  /** What the combination has; null where it neither gives nor assumes it. */
+  readonly current: string | number | null;
+}
+
+/** What a point of the grid comes to. */
+export interface SweepFigures {
+  readonly band: BandMean;
+  readonly peak: {
+    readonly torque: { readonly rpm: number; readonly torqueNm: number };
+    readonly power: { readonly rpm: number; readonly powerKw: number };
+  };
+  /** By speed, in the order of `rpm` [N m]. */
+  readonly torqueNm: readonly number[];
+}
+
+/** One place of a sweep: the values of its variables and what they give. */
+export interface SweepPoint {
+  /** One value a variable. */
+  readonly values: readonly (string | number)[];
+  /** Null where the values don't go together or an abort came first. */
+  readonly figures: SweepFigures | null;
+  /** Mean power over the band against the baseline [%]. */
+  readonly bandGainPct: number | null;
+  /** The speed with the largest loss of torque against the baseline; null where nothing is lost. */
+  readonly worstLoss: SpeedDifference | null;
+  /** Why there is no engine with these values; null where there is. */
+  readonly refused: string | null;
+  /** Warnings that the baseline does not raise, or raises less. */
+  readonly cautions: readonly string[];
+}
+
+/** The place of a sweep with the highest mean over the band. */
+export interface SweepBest {
+  /** Place among the points. */
+  readonly index: number;
+  readonly values: readonly (string | number)[];
+  readonly bandGainPct: number | null;
+  /** Paths whose best value is the first or last that was tried: more may lie beyond. */
+  readonly atEdge: readonly string[];
+  readonly flatness: readonly Flatness[];
+}
+
+/** How far a variable may move from the best point, the others held, before more than a little is lost. */
+export interface Flatness {
+  readonly path: string;
+  /** What counts as a little [%] of the best mean power. */
+  readonly withinPct: number;
+  readonly from: string | number;
+  readonly to: string | number;
+}

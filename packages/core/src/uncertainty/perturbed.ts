@@ -1,0 +1,138 @@
+/** A baseline, with or without changes, as it would be if the unknowns were off. */
+import { scaled, sum } from '../base/quantityArithmetic.ts';
+import { applyChanges } from '../changes/applyChanges.ts';
+import { assignedValues, currentValue } from '../changes/assignedValues.ts';
+import { type Baseline, sheetsOf } from '../changes/baseline.ts';
+import type { Change, FieldEdit } from '../changes/change.ts';
+import { isWithin } from '../changes/entailed.ts';
+import type { Combination } from '../combination/combination.ts';
+import { editDocument } from '../reading/editDocument.ts';
+import type { Plain } from '../reading/readDocument.ts';
+import { resolveDocument } from '../reading/resolveDocument.ts';
+import { type SheetSource, valueAt } from '../reading/sheet/readSheets.ts';
+import type { FieldError } from './measuringErrors.ts';
+import type { Unknown } from './unknowns.ts';
+
+/** An unknown and how far off it is [standard deviations]. */
+export interface Offset {
+  readonly unknown: Unknown;
+  readonly z: number;
+}
+
+/**
+ * The baseline with `changes` applied and the unknowns off by `offsets`; null where that can't be built, a throat larger
+ * than its valve say. Unknowns of parts that none of the changes brings do nothing.
+ *
+ * The unknowns of the baseline move its file first, so that a change that sets a field is certain of it, and one that
+ * scales or adds starts from what the field really is.
+ */
+export function perturbed(
+  baseline: Baseline,
+  changes: readonly Change[],
+  offsets: readonly Offset[],
+  sheet: SheetSource | undefined,
+): Combination | null {
+  const moved = movedBaseline(baseline, changes, offsets, sheet);
+  if (moved === null) return null;
+  if (changes.length === 0) return moved.combination;
+  const altered = changes.map((change) => movedChange(moved, change, offsets, sheet));
+  if (altered.includes(null)) return null;
+  const result = applyChanges(
+    moved,
+    altered.filter((change) => change !== null),
+    { sheet, effectless: 'allow' },
+  );
+  return result.ok ? result.combination : null;
+}
+
+function movedBaseline(
+  baseline: Baseline,
+  changes: readonly Change[],
+  offsets: readonly Offset[],
+  sheet: SheetSource | undefined,
+): Baseline | null {
+  let { document } = baseline;
+  for (const { unknown, z } of offsets) {
+    if (changes.some(({ name }) => unknown.replacedBy.includes(name))) continue;
+    for (const field of unknown.fields) {
+      const start = valueAt(document.data, field.path) ?? field.silent ?? currentValue(baseline, field.path);
+      const value = shifted(start, field, z);
+      if (value === null) return null;
+      document = editDocument(document, field.path, value);
+    }
+  }
+  if (document === baseline.document) return baseline;
+  const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, sheet) });
+  if (!resolved.ok) return null;
+  const { assumed, warnings } = baseline.combination;
+  return { ...baseline, document, combination: { ...resolved.combination, assumed, warnings } };
+}
+
+function movedChange(
+  baseline: Baseline,
+  change: Change,
+  offsets: readonly Offset[],
+  sheet: SheetSource | undefined,
+): Change | null {
+  let moved = change;
+  for (const { unknown, z } of offsets) {
+    for (const field of unknown.within[change.name] ?? []) {
+      const next = movedField(baseline, moved, field, z, sheet);
+      if (next === null) return null;
+      moved = next;
+    }
+  }
+  return moved;
+}
+
+/** The change with one of its fields, or one it leaves to an estimate, off by z. */
+function movedField(
+  baseline: Baseline,
+  change: Change,
+  field: FieldError,
+  z: number,
+  sheet: SheetSource | undefined,
+): Change | null {
+  const { path } = field;
+  const values = assignedValues(baseline, [change], []);
+  const whole = [...values].find(([edited]) => isWithin(path, edited));
+  const start = whole === undefined ? undefined : within(whole[1], whole[0], path);
+  const value = shifted(start ?? field.silent ?? estimateIn(baseline, change, path, sheet), field, z);
+  if (value === null) return null;
+  const others = change.edits.filter(({ path: edited }) => edited !== (whole?.[0] ?? path));
+  const edit: FieldEdit =
+    whole === undefined || whole[0] === path
+      ? { kind: 'set', path, value }
+      : { kind: 'set', path: whole[0], value: replaced(whole[1], path.slice(whole[0].length + 1), value) };
+  return { ...change, edits: [...others, edit] };
+}
+
+/** What stands in a field that the change does not name: an estimate made for it, or what the baseline has. */
+function estimateIn(
+  baseline: Baseline,
+  change: Change,
+  path: string,
+  sheet: SheetSource | undefined,
+): Plain | undefined {
+  const result = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
+  const entry = result.ok ? result.combination.assumed.find((assumed) => assumed.path === path) : undefined;
+  if (entry === undefined) return currentValue(baseline, path);
+  return entry.unit === '' ? entry.value : `${entry.value} ${entry.unit}`;
+}
+
+function within(value: Plain, at: string, path: string): Plain | undefined {
+  return path === at ? value : valueAt(value, path.slice(at.length + 1));
+}
+
+function replaced(value: Plain, path: string, by: Plain): Plain {
+  const document = { file: '', data: { whole: value }, positions: {} };
+  return editDocument(document, `whole.${path}`, by).data['whole'] ?? by;
+}
+
+function shifted(start: Plain | undefined, { by, sigma, unit }: FieldError, z: number): Plain | null {
+  if (start === undefined || start === null) return null;
+  const amount = sigma * z;
+  const result =
+    by === 'scale' ? scaled(start, 1 + amount) : sum(start, unit === '' ? amount : `${amount} ${unit}`);
+  return result.ok ? result.value : null;
+}

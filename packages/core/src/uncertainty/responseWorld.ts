@@ -1,0 +1,42 @@
+/** Where responses to unknowns come from: forecasts at few speeds and on a coarse mesh. */
+import type { Mesh } from '../assembly/assemble.ts';
+import type { Baseline } from '../changes/baseline.ts';
+import type { Change } from '../changes/change.ts';
+import type { Fidelity } from '../forecast/curve.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import type { ForecastQueue } from '../studies/forecastQueue.ts';
+import { perturbed } from './perturbed.ts';
+import type { ResponseWorld } from './responses.ts';
+import type { Unknowns } from './unknowns.ts';
+
+/** Coarse enough to be quick; what it gets wrong is common to all it is compared with. */
+const RESPONSE_MESH: Mesh = { intakeCell: 0.06, exhaustCell: 0.15 };
+
+/** What forecasts of a response are run with. */
+export interface ResponseMeans {
+  readonly queue: ForecastQueue;
+  readonly seed: number;
+  /** Speeds [1/min], rising. */
+  readonly rpm: readonly number[];
+  readonly fidelity: Fidelity | undefined;
+  readonly sheet: SheetSource | undefined;
+}
+
+/** The world of a baseline and its changes. */
+export function responseWorld(
+  baseline: Baseline,
+  changes: readonly Change[],
+  unknowns: Unknowns,
+  { queue, seed, rpm, fidelity, sheet }: ResponseMeans,
+): ResponseWorld {
+  const marching = fidelity === undefined ? {} : { fidelity };
+  return {
+    unknowns: unknowns.all,
+    singly: unknowns.calibrated?.ids ?? [],
+    changes,
+    seed,
+    queue,
+    build: (applied, offsets) => perturbed(baseline, applied, offsets, sheet),
+    ask: (name, combination) => queue.ask(name, { combination, rpm, mesh: RESPONSE_MESH, ...marching }),
+  };
+}

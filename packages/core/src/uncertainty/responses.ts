@@ -1,0 +1,241 @@
+/** How baseline and candidates respond to the unknowns, with as few forecasts as that takes. */
+
+import type { Change } from '../changes/change.ts';
+import type { Combination } from '../combination/combination.ts';
+import { randomNamed } from '../numerics/random.ts';
+import type { ForecastQueue } from '../studies/forecastQueue.ts';
+import { type Subject, varianceShares } from './pairedDraws.ts';
+import type { Offset } from './perturbed.ts';
+import {
+  baselineSubject,
+  candidateSubject,
+  nameOf,
+  type Readings,
+  responseOf,
+  type Vectors,
+  WIDE,
+} from './subjects.ts';
+import type { Unknown } from './unknowns.ts';
+
+/** What it takes to forecast a combination whose unknowns are off. */
+export interface ResponseWorld {
+  readonly unknowns: readonly Unknown[];
+  /** Ids that are always looked at singly: random signs would tear apart what goes together. */
+  readonly singly: readonly string[];
+  readonly changes: readonly Change[];
+  readonly seed: number;
+  readonly queue: ForecastQueue;
+  /** Null where it can't be built. */
+  readonly build: (changes: readonly Change[], offsets: readonly Offset[]) => Combination | null;
+  /** Queues a combination at the few speeds and the coarse mesh that responses are taken with. */
+  readonly ask: (name: string, combination: Combination) => void;
+}
+
+/** Baseline and candidates with what was found of them; null where an abort kept a reference from being run. */
+export interface Subjects {
+  readonly baseline: Subject | null;
+  /** In the order of the changes. */
+  readonly candidates: readonly (Subject | null)[];
+}
+
+/** The same at one speed [1/min]. */
+export interface SubjectsAtSpeed extends Subjects {
+  readonly rpm: number;
+}
+
+/** The responses found: of mean power, and of the power at each speed that they were taken at. */
+export interface Responses extends Subjects {
+  readonly bySpeed: readonly SubjectsAtSpeed[];
+  /** False where an abort came before the end: powers stand, spreads would leave out what was not looked at. */
+  readonly complete: boolean;
+  /** Ids of unknowns that could not be moved either way. */
+  readonly stuck: readonly string[];
+}
+
+/** Unknowns looked at one by one on each candidate in a round, those likeliest to matter first. */
+const SINGLY = 8;
+/** Random choices of sign in a round, with which all are moved at once. */
+const VECTORS = 2;
+/** Rounds at most. */
+const ROUNDS = 3;
+/** Another round where what is left together may bring this share of the variance of a gain, and this much of it [-]. */
+const LARGE_SHARE = 0.15;
+const LARGE_SIGMA = 0.001;
+/** An unknown that brings this share of the variance of a gain, and this much of it [%], is moved both ways, for its curvature. */
+const BOTH_WAYS = 0.1;
+const BOTH_WAYS_SIGMA = 0.05;
+/** Sections that rarely tell one part from another; only their place in the queue depends on it, not the result. */
+const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mixture', 'fuel', 'weather']);
+
+/** Queues the references and the baseline's own responses: what can be run before anything is known. */
+export function askFirst(world: ResponseWorld): void {
+  askMoved(world, null, []);
+  for (const change of world.changes) askMoved(world, change, []);
+  for (const unknown of world.unknowns) if (unknown.of === null) askEitherWay(world, null, unknown);
+}
+
+/** Forecasts to expect after those of {@link askFirst}, roughly. */
+export function expectedLater({ changes, unknowns }: ResponseWorld): number {
+  const own = unknowns.filter(({ of }) => of !== null).length;
+  return changes.length * (SINGLY + VECTORS) + VECTORS + own + changes.length;
+}
+
+/**
+ * Responses one unknown at a time: on the baseline all of them, on each candidate those likely to matter for its gain and
+ * those of its own parts. Besides, all are moved at once, each up or down by chance, on baseline and candidates alike:
+ * what that moves a gain beyond the responses known is the variance of what was not looked at and of what the unknowns do
+ * to each other, without bias (random balance: Satterthwaite, 1959, Technometrics 1, 111; from memory). Where that is not
+ * small, more of them are looked at singly. Those that matter most are moved both ways, for their curvature.
+ */
+export async function measureResponses(world: ResponseWorld): Promise<Responses> {
+  const { queue, changes, unknowns } = world;
+  await queue.run();
+  const found = (vectors: Vectors): Responses => ({
+    ...subjectsOf(world, readings(world), vectors),
+    bySpeed: speedsOf(world).map((rpm, i) => ({ rpm, ...subjectsOf(world, readings(world, i), vectors) })),
+    complete: queue.complete,
+    stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
+  });
+  if (!queue.complete) return found([]);
+  const ordered = new Map(changes.map((change) => [change.name, likely(world, change)]));
+  for (const change of changes)
+    for (const unknown of unknowns.filter(({ of }) => of === change.name))
+      askEitherWay(world, change, unknown);
+  const vectors: (readonly Offset[])[] = [];
+  for (let round = 0; round < ROUNDS; round++) {
+    const open = changes.filter((change) => round === 0 || !isSettled(world, change, vectors));
+    if (open.length > 0) vectors.push(...askVectors(world, open, round));
+    for (const change of open) {
+      const next = ordered.get(change.name)?.slice(round * SINGLY, (round + 1) * SINGLY) ?? [];
+      for (const unknown of next) askEitherWay(world, change, unknown);
+    }
+    await queue.run();
+    if (!queue.complete) return found(vectors);
+  }
+  for (const change of changes) askCurvature(world, change, vectors);
+  await queue.run();
+  return found(vectors);
+}
+
+/** Mean power over the speeds, or power at one of them. */
+function readings({ queue, unknowns }: ResponseWorld, speed?: number): Readings {
+  return {
+    unknowns,
+    power: (name) =>
+      speed === undefined ? queue.meanPower(name) : (queue.curve(name)?.points[speed]?.powerKw ?? null),
+  };
+}
+
+/** The speeds that responses are taken at [1/min]. */
+function speedsOf({ queue }: ResponseWorld): readonly number[] {
+  return queue.curve(nameOf(null, ''))?.points.map(({ rpm }) => rpm) ?? [];
+}
+
+function subjectsOf({ changes }: ResponseWorld, read: Readings, vectors: Vectors): Subjects {
+  return {
+    baseline: baselineSubject(read),
+    candidates: changes.map((change) => candidateSubject(read, change, vectors)),
+  };
+}
+
+/** Whether what is left together brings little of the variance of the gain, or little at all. */
+function isSettled(world: ResponseWorld, change: Change, vectors: Vectors): boolean {
+  const baseline = baselineSubject(readings(world));
+  const candidate = candidateSubject(readings(world), change, vectors);
+  if (baseline === null || candidate === null || candidate.remainder < LARGE_SIGMA) return true;
+  const known = varianceShares(baseline, candidate).reduce((sum, { share }) => sum + share, 0);
+  return 1 - known < LARGE_SHARE;
+}
+
+function askCurvature(world: ResponseWorld, change: Change, vectors: Vectors): void {
+  const baseline = baselineSubject(readings(world));
+  const candidate = candidateSubject(readings(world), change, vectors);
+  if (baseline === null || candidate === null) return;
+  for (const { id, share, sigma } of varianceShares(baseline, candidate)) {
+    const unknown = world.unknowns.find((u) => u.id === id);
+    if (unknown === undefined || share < BOTH_WAYS || sigma < BOTH_WAYS_SIGMA) continue;
+    askBothWays(world, null, unknown);
+    askBothWays(world, change, unknown);
+  }
+}
+
+/** Unknowns that move baseline and candidate alike: the baseline's, save those of a part that is gone. */
+function shared({ unknowns }: ResponseWorld, change: Change): readonly Unknown[] {
+  return unknowns.filter(({ of, replacedBy }) => of === null && !replacedBy.includes(change.name));
+}
+
+/** Shared unknowns, those likeliest to tell the candidate from the baseline first. */
+function likely(world: ResponseWorld, change: Change): readonly Unknown[] {
+  const baseline = baselineSubject(readings(world));
+  const sections = new Set(change.edits.map(({ path }) => sectionOf(path)));
+  const score = ({ id, path }: Unknown): number => {
+    const section = sectionOf(path);
+    if (world.singly.includes(id)) return Number.POSITIVE_INFINITY;
+    const weight = sections.has(section) ? 4 : MECHANICAL.has(section) ? 0.5 : 1;
+    return weight * Math.abs(baseline?.responses[id]?.linear ?? 0);
+  };
+  return shared(world, change)
+    .filter((unknown) => score(unknown) > 0)
+    .sort((a, b) => compare(score(b), score(a)) || (a.id < b.id ? -1 : 1));
+}
+
+/** Of numbers that may both be infinite. */
+function compare(x: number, y: number): number {
+  return x === y ? 0 : x < y ? -1 : 1;
+}
+
+function sectionOf(path: string): string {
+  return path.split('.')[0];
+}
+
+function askMoved(world: ResponseWorld, change: Change | null, offsets: readonly Offset[]): boolean {
+  const name = nameOf(change, offsets.map(({ unknown, z }) => `${unknown.id} ${z}`).join(', '));
+  if (world.queue.knows(name)) return true;
+  const combination = world.build(change === null ? [] : [change], offsets);
+  if (combination === null) return false;
+  world.ask(name, combination);
+  return true;
+}
+
+function askEitherWay(world: ResponseWorld, change: Change | null, unknown: Unknown): void {
+  if (!askMoved(world, change, [{ unknown, z: 1 }])) askMoved(world, change, [{ unknown, z: -1 }]);
+}
+
+function askBothWays(world: ResponseWorld, change: Change | null, unknown: Unknown): void {
+  if (change === null && unknown.of !== null) return;
+  const ask = (z: number): boolean => askMoved(world, change, [{ unknown, z }]);
+  if (ask(WIDE) && ask(-WIDE)) return;
+  ask(1);
+  ask(-1);
+}
+
+/** A round's vectors, the same ones for the baseline and every change that asks for them. */
+function askVectors(world: ResponseWorld, changes: readonly Change[], round: number): Vectors {
+  return Array.from({ length: VECTORS }, (_, n) => {
+    const v = round * VECTORS + n;
+    const offsets = vectorOf(world, v);
+    for (const change of [null, ...changes]) {
+      const combination = world.build(change === null ? [] : [change], offsets);
+      if (combination !== null) world.ask(nameOf(change, `vector ${v}`), combination);
+    }
+    return offsets;
+  });
+}
+
+/** Signs by the unknown's own name, so that they don't depend on which others there are; the other way where only that can be built. */
+function vectorOf(world: ResponseWorld, vector: number): readonly Offset[] {
+  const { unknowns, singly, queue, seed } = world;
+  return unknowns.flatMap((unknown): Offset[] => {
+    if (unknown.of !== null || singly.includes(unknown.id)) return [];
+    const sign = randomNamed(seed, `sign ${vector} of ${unknown.id}`).uniform() < 0.5 ? -1 : 1;
+    const isPossible = (z: number): boolean =>
+      queue.knows(nameOf(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null;
+    const z = [sign, -sign].find(isPossible);
+    return z === undefined ? [] : [{ unknown, z }];
+  });
+}
+
+function isStuck(world: ResponseWorld, unknown: Unknown): boolean {
+  const change = world.changes.find(({ name }) => name === unknown.of) ?? null;
+  return responseOf(readings(world), change, unknown) === null && world.queue.complete;
+}

@@ -1,0 +1,187 @@
+import { describe, expect, it } from 'vitest';
+import { type BacktestResult, backtest } from '../../src/calibration/backtest.ts';
+import type { Change } from '../../src/changes/change.ts';
+import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
+import { randomFrom } from '../../src/numerics/random.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import {
+  INVENTED,
+  type Knobs,
+  minimumCombination,
+  minimumDocument,
+  runResponse,
+  sheetOf,
+} from '../support/knobResponse.ts';
+
+const SPEEDS = [2500, 3000, 3500, 4000, 4500, 5000, 5500, 6000];
+const TRUTH: Knobs = [-0.06, 0.05, 0.06, 0.02];
+/** Torque a point of compression is worth to the stand-in for forecasts [-]. */
+const PER_POINT = 0.03;
+
+const milled: Change = {
+  name: 'mill the head',
+  edits: [{ kind: 'set', path: 'chamber.compression', value: 10.5 }],
+  cost: null,
+  hours: null,
+  reversible: false,
+  insteadOf: null,
+};
+
+function runner(): RunJobs {
+  const base = minimumCombination();
+  const plain = runResponse(INVENTED, base);
+  return async (jobs, control) =>
+    (await plain(jobs, control)).map((curve, i) => {
+      if (curve === null) return null;
+      const gain =
+        1 + PER_POINT * (jobs[i].combination.chamber.compressionRatio - base.chamber.compressionRatio);
+      return { ...curve, points: curve.points.map((p) => ({ ...p, torqueNm: gain * p.torqueNm })) };
+    });
+}
+
+/** A muffler is known to 4 % of its rating; torque that goes with half the logarithm of its area is then known to 2 %. */
+const muffler: Change = {
+  ...milled,
+  name: 'quiet muffler',
+  edits: [{ kind: 'set', path: 'exhaust.muffler', value: { flow: '120 cfm', at: '1.5 inHg' } }],
+};
+
+/** As {@link runner}, with torque by the area of the muffler. */
+function throttled(): RunJobs {
+  const open = minimumCombination().exhaustSystem.outletArea;
+  const plain = runner();
+  return async (jobs, control) =>
+    (await plain(jobs, control)).map((curve, i) => {
+      if (curve === null) return null;
+      const share = jobs[i].combination.exhaustSystem.outletArea / open;
+      const factor = share < 0.5 ? 1 + 0.5 * Math.log(share) : 1;
+      const points = curve.points.map((p) => ({
+        ...p,
+        torqueNm: factor * p.torqueNm,
+        powerKw: factor * p.powerKw,
+      }));
+      return { ...curve, points };
+    });
+}
+
+/** Three pulls of the invented engine, its torque times `factor`. */
+function pulls(name: string, seed: number, factor: number): DynoSheet {
+  const { normal } = randomFrom(seed);
+  const three = [1, 2, 3].map(() =>
+    SPEEDS.map((rpm) => [rpm, factor * INVENTED(rpm, TRUTH) * (1 + 0.004 * normal())] as const),
+  );
+  return { ...sheetOf(three), name };
+}
+
+async function tested(
+  after: DynoSheet,
+  changes: readonly Change[] = [milled],
+  runJobs = runner(),
+): Promise<BacktestResult> {
+  const done = await backtest(
+    minimumDocument(),
+    changes,
+    { before: pulls('before.csv', 1, 1), after },
+    { runJobs },
+  );
+  if (!done.ok) throw new Error(done.problems.map((problem) => problem.message).join());
+  return done.result;
+}
+
+describe('backtest(document, changes, sheets)', () => {
+  it('forecasts a known gain of 3 % within what three pulls a side resolve', async () => {
+    const { gain, points, measured } = await tested(pulls('after.csv', 2, 1 + PER_POINT));
+    expect(gain?.forecast).toBeCloseTo(0.03, 3);
+    expect(gain?.measured).toBeCloseTo(0.03, 2);
+    expect(gain).toMatchObject({ verdict: 'within', rightSign: true });
+    expect(measured.resolvable).toBeGreaterThan(0.004);
+    expect(measured.resolvable).toBeLessThan(0.011);
+    expect(points.map((point) => point.rpm)).toEqual(SPEEDS);
+    for (const point of points) expect(point.before.forecastNm / point.before.measuredNm).toBeCloseTo(1, 1);
+  });
+
+  it('calls a forecast of +3 % beyond the dyno where the engine lost 2 %', async () => {
+    const { gain } = await tested(pulls('after.csv', 3, 0.98));
+    expect(gain).toMatchObject({ verdict: 'beyond', rightSign: false });
+    expect(gain?.error).toBeCloseTo(0.05, 2);
+  });
+
+  it('learns nothing from the sheet after: the calibration is the same whatever it says', async () => {
+    const one = await tested(pulls('after.csv', 2, 1.03));
+    const other = await tested(pulls('after.csv', 3, 0.98));
+    expect(other.calibration).toEqual(one.calibration);
+  });
+
+  it('takes a sheet under another standard to that of the first', async () => {
+    const after = pulls('after.csv', 2, 1 + PER_POINT);
+    const printed: DynoSheet = {
+      ...after,
+      standard: 'J1349',
+      pulls: after.pulls.map((pull) => ({
+        ...pull,
+        points: pull.points.map((p) => ({ ...p, torqueNm: p.torqueNm / 1.04005 })),
+      })),
+    };
+    const { gain, notes } = await tested(printed);
+    expect(gain?.measured).toBeCloseTo(0.03, 2);
+    expect(notes.join()).toContain('from J1349 to J607');
+  });
+
+  it('says what is wrong with a change before any forecast is run', async () => {
+    let jobs = 0;
+    const counting: RunJobs = async (list) => {
+      jobs += list.length;
+      return list.map(() => null);
+    };
+    const wrong: Change = { ...milled, edits: [{ kind: 'set', path: 'chamber.compresion', value: 10.5 }] };
+    await expect(tested(pulls('after.csv', 2, 1), [wrong], counting)).rejects.toThrow();
+    expect(jobs).toBe(0);
+  });
+
+  it('forecasts nothing where the sheet before does not fit the file', async () => {
+    const done = await backtest(
+      minimumDocument(),
+      [milled],
+      { before: pulls('before.csv', 1, 0.6), after: pulls('after.csv', 2, 0.62) },
+      { runJobs: runner() },
+    );
+    expect(done).toMatchObject({ ok: true, result: { outcome: 'sheets disagree', gain: null, points: [] } });
+  });
+
+  it("spreads the gain by the error of the new part's rating, and by nothing that both sides share", async () => {
+    const { gain, points } = await tested(pulls('after.csv', 2, 0.3), [muffler], throttled());
+    expect(gain?.spread).toBeGreaterThan(0.0195);
+    expect(gain?.spread).toBeLessThan(0.0205);
+    for (const { spread } of points) expect(spread).toBeCloseTo(gain?.spread ?? Number.NaN, 3);
+    expect((await tested(pulls('after.csv', 2, 1.03))).gain?.spread).toBeLessThan(0.001);
+  });
+
+  it('spreads a gain of several changes made together by what each of them brings', async () => {
+    const { gain, changes } = await tested(pulls('after.csv', 2, 0.3), [milled, muffler], throttled());
+    expect(changes).toEqual(['mill the head', 'quiet muffler']);
+    expect(gain?.spread).toBeGreaterThan(0.0195);
+    expect(gain?.spread).toBeLessThan(0.0205);
+  });
+
+  it('leaves a speed out whose march was lost, and says so', async () => {
+    const plain = runner();
+    const losing: RunJobs = async (jobs, control) =>
+      (await plain(jobs, control)).map((curve, i) => {
+        if (curve === null || jobs[i].combination.chamber.compressionRatio < 10) return curve;
+        const points = curve.points.map((p) => (p.rpm === 4000 ? { ...p, torqueNm: 0, lost: true } : p));
+        return { ...curve, points };
+      });
+    const { gain, points, notes } = await tested(pulls('after.csv', 2, 1.03), [milled], losing);
+    expect(points.map((point) => point.rpm)).toEqual(SPEEDS.filter((rpm) => rpm !== 4000));
+    expect(gain?.forecast).toBeCloseTo(0.03, 3);
+    expect(notes.join()).toContain('lost itself at 4000 rpm');
+  });
+
+  it('reports what there is where it is stopped', async () => {
+    const never: RunJobs = async (jobs) => jobs.map(() => null);
+    expect(await tested(pulls('after.csv', 2, 1), [milled], never)).toMatchObject({
+      outcome: 'incomplete',
+      gain: null,
+    });
+  });
+});

@@ -1,0 +1,228 @@
+import { describe, expect, it } from 'vitest';
+import { calibrate, withoutCalibration } from '../../src/calibration/calibrate.ts';
+import type { CalibrationResult } from '../../src/calibration/calibrationResult.ts';
+import { MODEL_ERROR, peakTarget, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
+import type { KnobName } from '../../src/calibration/knobs.ts';
+import type { Random } from '../../src/numerics/random.ts';
+import { randomFrom } from '../../src/numerics/random.ts';
+import { resolveDocument } from '../../src/reading/resolveDocument.ts';
+import {
+  INVENTED,
+  type Knobs,
+  minimumCombination,
+  minimumDocument,
+  type Response,
+  runResponse,
+  sheetOf,
+} from '../support/knobResponse.ts';
+
+const SPEEDS = [2500, 3000, 3500, 4000, 4500, 5000, 5500, 6000];
+/** Spreads believed of an engine without a flow sheet. */
+const BELIEVED = [0.08, 0.15, 0.12, 0.04] as const;
+const ORDER: readonly KnobName[] = ['flow', 'heat', 'friction', 'length'];
+
+/** Three pulls of the invented engine, with scatter from pull to pull and an error the model can't follow. */
+function measured(truth: Knobs, random: Random | null) {
+  const error = SPEEDS.map(() => (random === null ? 0 : MODEL_ERROR * random.normal()));
+  return sheetOf(
+    [1, 2, 3].map(() =>
+      SPEEDS.map((rpm, i) => {
+        const scatter = random === null ? 0 : 0.005 * random.normal();
+        return [rpm, INVENTED(rpm, truth) * (1 + error[i] + scatter)] as const;
+      }),
+    ),
+  );
+}
+
+async function fitted(
+  sheet: ReturnType<typeof sheetOf>,
+  knobs?: readonly KnobName[],
+): Promise<CalibrationResult> {
+  const done = await calibrate(minimumDocument(), sheetTarget(sheet), {
+    runJobs: runResponse(INVENTED, minimumCombination()),
+    knobs,
+  });
+  if (!done.ok) throw new Error(done.problems[0].message);
+  return done.result;
+}
+
+/** Drawn from what is believed, none of them past 20 %. */
+function drawn(random: Random): Knobs {
+  const draw = (spread: number): number => {
+    for (;;) {
+      const value = spread * random.normal();
+      if (Math.abs(value) < 0.19) return value;
+    }
+  };
+  return [draw(BELIEVED[0]), draw(BELIEVED[1]), draw(BELIEVED[2]), draw(BELIEVED[3])];
+}
+
+describe('calibrate(document, target)', () => {
+  it('recovers every knob within two of its standard deviations in at least 90 % of 50 seeded cases', async () => {
+    let within = 0;
+    let squares = 0;
+    for (let seed = 1; seed <= 50; seed += 1) {
+      const random = randomFrom(seed);
+      const truth = drawn(random);
+      const { knobs } = await fitted(measured(truth, random));
+      const errors = ORDER.map((name, i) => {
+        const knob = knobs.find((k) => k.name === name);
+        return ((knob?.after ?? 0) - 1 - truth[i]) / (knob?.spread ?? 1);
+      });
+      if (errors.every((error) => Math.abs(error) <= 2)) within += 1;
+      squares += errors.reduce((sum, error) => sum + error * error, 0);
+    }
+    expect(within).toBeGreaterThanOrEqual(45);
+    // Neither braver nor much more timid than it should be: errors over stated deviations scatter by about one, or by
+    // somewhat less since no truth is drawn from beyond the limit.
+    expect(Math.sqrt(squares / 200)).toBeGreaterThan(0.65);
+    expect(Math.sqrt(squares / 200)).toBeLessThan(1.25);
+  });
+
+  it('halves what is not known of the flow, and makes the forecast fit', async () => {
+    const { error, knobs, outcome } = await fitted(measured([-0.08, 0.05, 0.08, 0.02], null));
+    expect(outcome).toBe('fitted');
+    expect(error.before).toBeGreaterThan(0.03);
+    expect(error.after).toBeLessThan(0.006);
+    const flow = knobs.find((knob) => knob.name === 'flow');
+    expect(flow?.spread).toBeLessThan(0.5 * (flow?.spreadBefore ?? 0));
+    expect(flow?.told).toBe('yes');
+  });
+
+  it('leaves the knobs alone where the forecast already fits', async () => {
+    const { knobs } = await fitted(measured([0, 0, 0, 0], null));
+    for (const knob of knobs) expect(knob.after).toBeCloseTo(knob.before, 3);
+  });
+
+  it('says which knobs pull alike, so that a curve cannot tell them apart', async () => {
+    const alike: Response = (rpm, [, heat, friction]) => INVENTED(rpm, [0, 0, heat + friction, 0]);
+    const done = await calibrate(minimumDocument(), sheetTarget(measured([0, 0, 0, 0], null)), {
+      knobs: ['heat', 'friction', 'efficiency'],
+      runJobs: runResponse(alike, minimumCombination()),
+    });
+    if (!done.ok) throw new Error('not sound');
+    const { confusions, knobs } = done.result;
+    expect(confusions.map((confusion) => confusion.knobs)).toEqual([['heat', 'friction']]);
+    expect(confusions[0].correlation).toBeLessThan(-0.7);
+    // The response doesn't answer to the share burned at all: it stays as it was believed.
+    expect(knobs[2]).toMatchObject({ unit: '%', before: 97, after: 97, told: 'hardly' });
+  });
+
+  it('stops at 20 % and names what to look at where an engine breathes far less than its sheets say', async () => {
+    const sheet = measured([-0.3, 0, 0, 0], null);
+    const { outcome, disagreement, knobs, calibration } = await fitted(sheet, ['flow', 'length']);
+    expect(outcome).toBe('sheets disagree');
+    expect(knobs.find((knob) => knob.name === 'flow')).toMatchObject({ after: 0.8, atLimit: true });
+    expect(disagreement?.message).toContain('intake flow below -20 %');
+    expect(disagreement?.culprits.join()).toContain('throttle not opening fully');
+    expect(calibration).toBeNull();
+  });
+
+  it('suspects the standard where the miss is of one size at all speeds', async () => {
+    const low = measured([0, 0, 0, 0], null);
+    const factor = 1.047;
+    const high = {
+      ...low,
+      pulls: low.pulls.map((pull) => ({
+        ...pull,
+        points: pull.points.map((p) => ({ ...p, torqueNm: p.torqueNm * factor })),
+      })),
+    };
+    const { disagreement } = await fitted(high, ['friction']);
+    expect(disagreement?.culprits[0]).toContain(
+      'correction standard: the forecast is -4.5 % off at all speeds alike',
+    );
+  });
+
+  it('does not bend to a hole no knob has the shape of', async () => {
+    const hole = sheetOf([
+      SPEEDS.map(
+        (rpm) => [rpm, INVENTED(rpm, [0, 0, 0, 0]) * (rpm === 4000 || rpm === 4500 ? 0.88 : 1)] as const,
+      ),
+    ]);
+    const { outcome, disagreement } = await fitted(hole);
+    expect(outcome).toBe('sheets disagree');
+    expect(disagreement?.message).toContain('No knob has that shape');
+  });
+
+  it('takes few forecasts: two rounds of five', async () => {
+    expect((await fitted(measured([-0.05, 0.05, 0.05, 0.02], null))).forecasts).toBeLessThanOrEqual(15);
+  });
+
+  it('gives a document that holds the knobs and the calibration, and fits when read again', async () => {
+    const done = await calibrate(minimumDocument(), sheetTarget(measured([-0.08, 0.05, 0.08, 0.02], null)), {
+      runJobs: runResponse(INVENTED, minimumCombination()),
+    });
+    if (!done.ok || done.document === null) throw new Error('not fitted');
+    const read = resolveDocument(done.document);
+    if (!read.ok) throw new Error(read.problems[0].message);
+    const { calibration, friction, assumed, warnings } = read.combination;
+    expect(calibration?.sheets).toEqual(['pull.csv']);
+    expect(calibration?.knobs.map((knob) => knob.path)).toContain('friction.multiplier');
+    expect(friction.multiplier).toBe(done.result.knobs.find((knob) => knob.name === 'friction')?.after);
+    expect(assumed.map((entry) => entry.path)).not.toContain('friction.multiplier');
+    expect(warnings.map((warning) => warning.code)).not.toContain('calibration-moved');
+    const again = resolveDocument(withoutCalibration(done.document));
+    expect(again).toEqual(resolveDocument(minimumDocument()));
+  });
+
+  it('reports what there is where it is stopped', async () => {
+    const done = await calibrate(minimumDocument(), sheetTarget(measured([0, 0, 0, 0], null)), {
+      runJobs: async (jobs) => jobs.map(() => null),
+    });
+    expect(done).toMatchObject({ ok: true, document: null, result: { outcome: 'incomplete' } });
+  });
+
+  it('refuses five knobs, none, and one twice', async () => {
+    const all: KnobName[] = ['flow', 'heat', 'friction', 'length', 'efficiency'];
+    await expect(fitted(measured([0, 0, 0, 0], null), all)).rejects.toThrow('one to 4 different ones');
+    await expect(fitted(measured([0, 0, 0, 0], null), ['flow', 'flow'])).rejects.toThrow(
+      'one to 4 different ones',
+    );
+  });
+});
+
+describe('calibration on peak figures', () => {
+  it('brings both peaks within 1 % and the speed of the torque peak nearer', async () => {
+    const truth: Knobs = [-0.08, 0.05, 0.08, 0.05];
+    const fine = Array.from({ length: 71 }, (_, i) => 2500 + 50 * i).map((rpm) => ({
+      rpm,
+      torque: INVENTED(rpm, truth),
+    }));
+    const top = fine.reduce((a, b) => (b.torque > a.torque ? b : a));
+    const power = fine.reduce((a, b) => (b.torque * b.rpm > a.torque * a.rpm ? b : a));
+    const target = peakTarget(
+      {
+        torque: { torqueNm: top.torque, rpm: top.rpm },
+        power: { powerKw: (power.torque * power.rpm * Math.PI) / 30_000, rpm: power.rpm },
+        standard: 'J607',
+      },
+      { fromRpm: 2500, toRpm: 6500 },
+    );
+    const done = await calibrate(minimumDocument(), target, {
+      runJobs: runResponse(INVENTED, minimumCombination()),
+    });
+    if (!done.ok) throw new Error('not sound');
+    const { points, outcome, error } = done.result;
+    expect(outcome).toBe('fitted');
+    expect(error.after).toBeLessThan(0.01);
+    expect(error.after).toBeLessThan(0.4 * error.before);
+    expect(points.map((point) => point.kind)).toEqual([
+      'torque peak',
+      'torque peak speed',
+      'power peak',
+      'power peak speed',
+    ]);
+  });
+
+  it('needs a figure, and a power peak above the torque peak', () => {
+    const band = { fromRpm: 2500, toRpm: 6500 };
+    expect(() => peakTarget({ torque: null, power: null, standard: 'J607' }, band)).toThrow('a torque peak');
+    expect(() =>
+      peakTarget(
+        { torque: { torqueNm: 500, rpm: 5300 }, power: { powerKw: 250, rpm: 3800 }, standard: 'J607' },
+        band,
+      ),
+    ).toThrow('above the torque peak');
+  });
+});

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { dayOf, forecastOf, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
+import type { CorrectionStandard, Weather } from '../../src/combination/combination.ts';
+import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
+import type { Curve } from '../../src/forecast/curve.ts';
+import { sheetOf } from '../support/knobResponse.ts';
+
+const HIGH: Weather = { pressure: 100_000, temperature: 290, vapourPressure: 0 };
+const LOW: Weather = { pressure: 98_000, temperature: 300, vapourPressure: 1000 };
+const RPM = [3000, 4000, 5000];
+
+/** Observed torque of an engine that follows density and the root of temperature exactly: 400 N m at 100 kPa and 300 K. */
+function observed({ pressure, vapourPressure, temperature }: Weather): number {
+  return 400 * ((pressure - vapourPressure) / 1e5) * Math.sqrt(300 / temperature);
+}
+
+/** Pulls of that engine in several airs; J607 divides the very same two influences out. */
+function pulls(airs: readonly Weather[], standard: CorrectionStandard): DynoSheet {
+  const factor = ({ pressure, vapourPressure, temperature }: Weather): number =>
+    standard === 'none'
+      ? 1
+      : (101_320.7 / (pressure - vapourPressure)) * Math.sqrt(temperature / (519.67 / 1.8));
+  const sheet = sheetOf(airs.map((air) => RPM.map((rpm) => [rpm, observed(air) * factor(air)] as const)));
+  return {
+    ...sheet,
+    standard,
+    pulls: sheet.pulls.map((pull, i) => ({ ...pull, weather: airs[i] })),
+  };
+}
+
+function curveIn(air: Weather): Curve {
+  return { points: RPM.map((rpm) => ({ rpm, torqueNm: observed(air) })) } as unknown as Curve;
+}
+
+describe('air of several pulls', () => {
+  it('is the mean of their airs, with the factor of that air worked by hand', () => {
+    const { weather, factor } = dayOf(pulls([HIGH, LOW], 'J607').pulls, 'J607');
+    expect(weather).toEqual({ pressure: 99_000, temperature: 295, vapourPressure: 500 });
+    // 101.3207 kPa / 98.5 kPa x sqrt(295 K / 288.706 K) = 1.02864 x 1.01084.
+    expect(factor).toBeCloseTo(1.0398, 3);
+  });
+
+  it.each([['J607'], ['none']] as const)(
+    'brings a true forecast to the mean of a hot and a cold day within 0.1 %% (%s), which the air of the first would not',
+    (standard) => {
+      const target = sheetTarget(pulls([HIGH, LOW], standard));
+      if (target.weather === null) throw new Error('no air');
+      forecastOf(target, curveIn(target.weather)).forEach((value, i) => {
+        expect(Math.abs(value / target.aims[i].measured - 1)).toBeLessThan(1e-3);
+      });
+      const inFirst = observed(HIGH) / observed(target.weather);
+      expect(inFirst - 1).toBeGreaterThan(0.02);
+    },
+  );
+
+  it('counts no weather as scatter of the dyno, also where figures are as observed', () => {
+    const untouched = (observed(HIGH) / observed(LOW) - 1) / Math.SQRT2;
+    // J1349 takes off 1.18 times what this engine has of weather, and so leaves 0.18 of it.
+    expect(sheetTarget(pulls([HIGH, LOW], 'none')).repeatability.deviation / untouched).toBeCloseTo(0.18, 1);
+    expect(sheetTarget(pulls([HIGH, LOW], 'J607')).repeatability.deviation).toBeLessThan(0.001);
+  });
+});

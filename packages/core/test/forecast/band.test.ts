@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { DomainError } from '../../src/base/errors.ts';
+import { bandMean } from '../../src/forecast/band.ts';
+
+const LINE = [
+  { rpm: 2000, torqueNm: 300 },
+  { rpm: 3000, torqueNm: 400 },
+  { rpm: 4000, torqueNm: 300 },
+];
+
+describe('the mean over a band', () => {
+  it('of a straight-sided curve is its area over its width', () => {
+    expect(bandMean(LINE, { fromRpm: 2000, toRpm: 4000 }).torqueNm).toBeCloseTo(350, 9);
+    expect(bandMean(LINE, { fromRpm: 2500, toRpm: 3500 }).torqueNm).toBeCloseTo(375, 9);
+  });
+
+  it('is cut to the speeds the curve has', () => {
+    expect(bandMean(LINE, { fromRpm: 500, toRpm: 9000 }).torqueNm).toBeCloseTo(350, 9);
+  });
+
+  it('of power is torque times speed: 100 N m at 30 000 / pi rpm is 100 kW', () => {
+    const rpm = 30_000 / Math.PI;
+    expect(bandMean([{ rpm, torqueNm: 100 }], { fromRpm: 0, toRpm: 20_000 }).powerKw).toBeCloseTo(100, 9);
+  });
+
+  it('weighted by time leans to the speeds with little torque', () => {
+    const band = { fromRpm: 2000, toRpm: 4000 };
+    // Trapezoids of 1/T: the mean torque is 1 over the mean of 1/300, 1/400, 1/300 with weights 1, 2, 1.
+    expect(bandMean(LINE, band, 'time').torqueNm).toBeCloseTo(4 / (2 / 300 + 2 / 400), 9);
+  });
+
+  it('refuses a band beside the curve', () => {
+    expect(() => bandMean(LINE, { fromRpm: 5000, toRpm: 6000 })).toThrow(DomainError);
+  });
+});

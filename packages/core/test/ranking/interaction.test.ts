@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import {
+  FORECAST_NOISE_PCT,
+  interactionPct,
+  interactionThresholdPct,
+  verdictOf,
+} from '../../src/ranking/interaction.ts';
+
+describe('an interaction', () => {
+  it('is what both gain beyond the sum of each', () => {
+    expect(interactionPct({ a: 2, b: 1, both: 3.5 })).toBe(0.5);
+    expect(interactionPct({ a: 2, b: -1, both: 0.5 })).toBe(-0.5);
+  });
+
+  it('counts from three times the scatter of four forecasts', () => {
+    expect(interactionThresholdPct([null, null])).toBeCloseTo(6 * FORECAST_NOISE_PCT, 12);
+    expect(interactionThresholdPct([0.1, 3])).toBeCloseTo(6 * FORECAST_NOISE_PCT, 12);
+  });
+
+  it('must stand out of what is not known of the better known gain', () => {
+    expect(interactionThresholdPct([1.2, 3])).toBeCloseTo(0.3, 12);
+    expect(interactionThresholdPct([null, 2])).toBeCloseTo(0.5, 12);
+  });
+
+  it('helps above the threshold, fights below its negative, and is none between', () => {
+    expect([0.31, -0.31, 0.3, -0.3, 0].map((value) => verdictOf(value, 0.3))).toEqual([
+      'helps',
+      'fights',
+      'independent',
+      'independent',
+      'independent',
+    ]);
+  });
+});

@@ -1,0 +1,319 @@
+import { describe, expect, it } from 'vitest';
+import { DomainError } from '../../src/base/errors.ts';
+import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import type { Change, FieldEdit } from '../../src/changes/change.ts';
+import type { Combination } from '../../src/combination/combination.ts';
+import { type RankOptions, rank } from '../../src/ranking/rank.ts';
+import type { Ranking } from '../../src/ranking/ranking.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import { exampleText } from '../reading/files.ts';
+import { runnerOf } from '../studies/fakeCurves.ts';
+
+const BAND = { fromRpm: 3000, toRpm: 6000 };
+
+/** The smallest example with its estimates written into the file: few unknowns, those of what a file states. */
+function sureBaseline(): Baseline {
+  const read = readDocument(exampleText('minimum'));
+  const first = read.ok ? pinBaseline(read.document) : read;
+  const second = first.ok ? pinBaseline(first.baseline.document) : first;
+  if (!second.ok) throw new Error('the example can not be read');
+  return second.baseline;
+}
+
+function change(name: string, edits: readonly FieldEdit[], more: Partial<Change> = {}): Change {
+  return { name, edits, cost: 100, hours: 1, reversible: true, insteadOf: null, ...more };
+}
+
+const scale = (path: string, factor: number): FieldEdit => ({ kind: 'scale', path, factor });
+const set = (path: string, value: number | string): FieldEdit => ({ kind: 'set', path, value });
+
+/** An engine invented for these tests, with answers that can be worked out on paper: every part adds torque of its own. */
+function additive({ chamber, exhaustSystem, burn, friction }: Combination): number {
+  return (
+    200 +
+    6 * (chamber.compressionRatio - 9.5) +
+    20 * (exhaustSystem.primary.length / 0.8636 - 1) +
+    100 * (burn.efficiency / 0.97 - 1) -
+    10 * (friction.multiplier - 1)
+  );
+}
+
+const HEADER = change('header', [scale('exhaust.primary.length', 1.2)]);
+const RINGS = change('rings', [scale('friction.multiplier', 0.8)], {
+  cost: 300,
+  hours: 20,
+  reversible: false,
+});
+const MILL = change('mill', [{ kind: 'add', path: 'chamber.compression', amount: 0.5 }], { cost: 200 });
+
+async function ranked(
+  changes: readonly Change[],
+  options: RankOptions = {},
+  run: RunJobs = runnerOf(additive),
+): Promise<Ranking> {
+  const result = await rank(sureBaseline(), changes, { band: BAND, ...options }, run);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.ranking;
+}
+
+describe('rank(baseline, changes, options, run)', () => {
+  it('sorts by gain over the band, in percent and in kilowatts', async () => {
+    const { changes, baseline, complete } = await ranked([RINGS, HEADER, MILL]);
+    // 20 * 0.2 = 4, 6 * 0.5 = 3 and 10 * 0.2 = 2 N m on 200.
+    expect(changes.map(({ name }) => name)).toEqual(['header', 'mill', 'rings']);
+    changes.forEach(({ bandGainPct }, i) => {
+      expect(bandGainPct).toBeCloseTo([2, 1.5, 1][i], 4);
+    });
+    // 200 N m at 4500 rpm, the middle of the band.
+    expect(baseline?.bandPowerKw).toBeCloseTo(200 * 4500 * (Math.PI / 30_000), 3);
+    expect(changes[0].bandGainKw).toBeCloseTo(0.02 * 200 * 4500 * (Math.PI / 30_000), 3);
+    expect(changes[0].peakPowerGainPct).toBeCloseTo(2, 4);
+    expect(complete).toBe(true);
+  });
+
+  it('finds no interaction between changes that add, and one where they multiply', async () => {
+    const adds = await ranked([HEADER, MILL, RINGS]);
+    expect(adds.pairs.map(({ verdict }) => verdict)).toEqual(['independent', 'independent', 'independent']);
+    for (const { interactionPct } of adds.pairs) expect(Math.abs(interactionPct)).toBeLessThan(1e-9);
+    const product = runnerOf((c) => 200 * (additive(c) / 200) * (1 + (c.chamber.compressionRatio - 9.5)));
+    const multiplied = await ranked([HEADER, MILL], {}, product);
+    const [pair] = multiplied.pairs;
+    // (1 + 0.02 + 0.015) 1.5 - 1.02 - 1.015 * 1.5 + 1, worked out for the pair.
+    expect(pair.interactionPct).toBeCloseTo(100 * (1.035 * 1.5 - 1.02 - 1.015 * 1.5 + 1), 4);
+    expect(pair.verdict).toBe('helps');
+    expect(pair.togetherPct).toBeCloseTo(100 * (1.035 * 1.5 - 1), 4);
+  });
+
+  it('gives mirrored results for mirrored order', async () => {
+    const list = [HEADER, RINGS, MILL, change('lean', [scale('burn.efficiency', 1.01)])];
+    const there = await ranked(list);
+    const back = await ranked([...list].reverse());
+    expect(back).toEqual(there);
+  });
+
+  it('gives the same bytes for the same seed, whatever the workers do first, and others for another', async () => {
+    const inOrder = runnerOf(additive);
+    const shuffled: RunJobs = async (jobs, control) => {
+      const backwards = await inOrder([...jobs].reverse(), control);
+      return [...backwards].reverse();
+    };
+    const bytes = async (options: RankOptions, run?: RunJobs): Promise<string> =>
+      JSON.stringify(await ranked([HEADER, MILL], options, run));
+    const once = await bytes({ seed: 4 });
+    expect(await bytes({ seed: 4 }, shuffled)).toBe(once);
+    expect(await bytes({ seed: 5 })).not.toBe(once);
+  });
+
+  it('has for the spread of a gain what the unknowns of that part bring', async () => {
+    const rating = (c: Combination): number => 200 + 1e5 * c.induction.meteringArea;
+    const base = sureBaseline();
+    const { meteringArea } = base.combination.induction;
+    const bigger = change('carburetor', [scale('induction.carburetor.rating', 1.25)]);
+    const { changes } = await ranked([bigger], {}, runnerOf(rating));
+    // A new carburetor has a rating error of its own, 4 %, and the old one's stays with the old.
+    const before = 200 + 1e5 * meteringArea;
+    const after = 200 + 1.25e5 * meteringArea;
+    const own = (0.04 * 1.25e5 * meteringArea) / before;
+    const old = ((0.04 * 1e5 * meteringArea) / before) * (after / before);
+    expect((changes[0].sigmaPct ?? 0) / (100 * Math.hypot(own, old))).toBeGreaterThan(0.96);
+    expect((changes[0].sigmaPct ?? 0) / (100 * Math.hypot(own, old))).toBeLessThan(1.04);
+    expect(changes[0].mattersMost?.path).toBe('induction.carburetor.rating');
+  });
+
+  it('gives each gain its spread speed by speed, from the same forecasts', async () => {
+    const { meteringArea } = sureBaseline().combination.induction;
+    const bigger = change('carburetor', [scale('induction.carburetor.rating', 1.25)]);
+    const run = runnerOf(
+      ({ induction }, n) => 200 + 20 * (induction.meteringArea / meteringArea - 1) * ((n - 2500) / 1000),
+    );
+    const { changes, spreadRpm, rpm, baseline } = await ranked([bigger], {}, run);
+    expect(spreadRpm).toEqual([3500, 4500, 5500]);
+    const [{ bySpeed }] = changes;
+    expect(bySpeed.map((at) => at.rpm)).toEqual(rpm);
+    // Below the band a gain, and no spread.
+    expect(bySpeed[0].sigmaNm).toBeNull();
+    expect(bySpeed[0].sigmaPct).toBeNull();
+    expect(bySpeed[0].gainNm).toBeCloseTo(5 * ((rpm[0] - 2500) / 1000), 9);
+    expect(bySpeed[3].rpm).toBe(4500);
+    expect(bySpeed[3].gainNm).toBeCloseTo(10, 9);
+    expect(bySpeed[3].gainPct).toBeCloseTo(5, 9);
+    // Old and new carburetor each err by 4 % of their own, 20 and 25 N m a thousand rpm.
+    const each = (thousands: number): number => 0.04 * Math.hypot(20, 25) * thousands;
+    const shares = bySpeed.slice(1).map(({ sigmaNm }) => sigmaNm ?? Number.NaN);
+    // Held at 3500 below it, straight between, held at 5500 beyond.
+    [1, 1.25, 2, 2.75, 3].forEach((thousands, i) => {
+      expect(shares[i] / each(thousands), `${i}`).toBeGreaterThan(0.96);
+      expect(shares[i] / each(thousands), `${i}`).toBeLessThan(1.04);
+    });
+    // In percent the old one's error counts by the larger torque: 210 / 200 of it.
+    const pct = (100 * Math.hypot(0.04 * 50, 0.04 * 40 * (210 / 200))) / 200;
+    expect((bySpeed[3].sigmaPct ?? 0) / pct).toBeGreaterThan(0.96);
+    expect((bySpeed[3].sigmaPct ?? 0) / pct).toBeLessThan(1.04);
+    // The engine as it is: the old rating's 1.6 N m at 4500.
+    const own = baseline?.bySpeed[3];
+    expect(own?.torqueNm).toBeCloseTo(200, 9);
+    expect((own?.sigmaNm ?? 0) / 1.6).toBeGreaterThan(0.96);
+    expect((own?.sigmaNm ?? 0) / 1.6).toBeLessThan(1.04);
+    expect(baseline?.bySpeed[0].sigmaNm).toBeNull();
+  });
+
+  it('cancels speed by speed what baseline and candidate share, and keeps what differs between speeds from averaging out', async () => {
+    // Compression tilts the curve about 4500 rpm: over the band nothing, at its ends 0.75 N m per 0.25.
+    const tilt = runnerOf(
+      ({ chamber, exhaustSystem }, n) =>
+        200 +
+        3 * (chamber.compressionRatio - 9.5) * ((n - 4500) / 1000) +
+        20 * (exhaustSystem.primary.length / 0.8636 - 1),
+    );
+    const { changes, baseline } = await ranked([HEADER], {}, tilt);
+    const own = baseline?.bySpeed.find(({ rpm }) => rpm === 6000);
+    expect(own?.sigmaNm).toBeGreaterThan(0.75 * 0.95);
+    expect(own?.sigmaNm).toBeLessThan(0.75 * 1.05);
+    // N m of gain are the header's alone, whatever the compression.
+    for (const { rpm, sigmaNm } of changes[0].bySpeed)
+      if (rpm >= BAND.fromRpm) expect(sigmaNm, `${rpm}`).toBeLessThan(1e-9);
+  });
+
+  it('lets an error that baseline and candidate share cancel', async () => {
+    const { changes, baseline } = await ranked([HEADER]);
+    // 0.25 of compression moves 1.5 N m of 200: 0.75 % of the curve, and of the gain only a 50th.
+    expect(baseline?.sigmaPct).toBeGreaterThan(0.7);
+    expect(changes[0].sigmaPct).toBeLessThan(0.03);
+    expect(changes[0].chanceOfGain).toBe(1);
+    expect(changes[0].chanceResolvable).toBe(1);
+  });
+
+  it('ties what is not settled and parts what is', async () => {
+    const { meteringArea } = sureBaseline().combination.induction;
+    const shaky = runnerOf((c) => additive(c) + 20 * (c.induction.meteringArea / meteringArea - 1));
+    // 2 % as the header's, with two ratings of 4 % behind it: 0.6 % uncertain.
+    const rating = change('carburetor', [scale('induction.carburetor.rating', 1.19)]);
+    const longer = change('longer header', [scale('exhaust.primary.length', 1.21)], { insteadOf: 'headers' });
+    const tied = await ranked([HEADER, rating, RINGS], {}, shaky);
+    expect(tied.changes.map(({ name, tieGroup }) => [name, tieGroup])).toEqual([
+      ['header', 1],
+      ['carburetor', 1],
+      ['rings', 2],
+    ]);
+    // Two headers whose small difference shares every error are told apart.
+    const parted = await ranked([HEADER, longer], {}, shaky);
+    expect(parted.changes.map(({ name, tieGroup }) => [name, tieGroup])).toEqual([
+      ['longer header', 1],
+      ['header', 2],
+    ]);
+  });
+
+  it('never pairs what excludes each other, in pairs, together or in the best set', async () => {
+    const group = { insteadOf: 'headers' };
+    const list = [
+      change('short', [scale('exhaust.primary.length', 1.1)], group),
+      change('long', [scale('exhaust.primary.length', 1.3)], group),
+      MILL,
+    ];
+    const { pairs, together, best } = await ranked(list);
+    expect(pairs.map(({ a, b }) => [a, b].sort().join(' + ')).sort()).toEqual([
+      'long + mill',
+      'mill + short',
+    ]);
+    expect(together?.changes).toEqual(['long', 'mill']);
+    expect(best?.changes).toEqual(['long', 'mill']);
+  });
+
+  it('takes changes that set one field to two values for exclusive too, and says so', async () => {
+    const list = [
+      change('nine', [set('chamber.compression', 9)]),
+      change('ten', [set('chamber.compression', 10)]),
+    ];
+    const { pairs, warnings } = await ranked(list);
+    expect(pairs).toEqual([]);
+    expect(warnings.find(({ code }) => code === 'pair-impossible')?.message).toContain("'nine' and 'ten'");
+  });
+
+  it('finds the best set that a budget bears, and never exceeds it', async () => {
+    const list = [
+      HEADER,
+      MILL,
+      RINGS,
+      change('free lunch', [scale('burn.efficiency', 1.02)], { cost: null }),
+    ];
+    const all = await ranked(list);
+    expect(all.best?.changes).toEqual(
+      ['free lunch', 'header', 'mill', 'rings'].sort((a, b) => place(all, a) - place(all, b)),
+    );
+    const tight = await ranked(list, { budget: { cost: 300, hours: null } });
+    expect(tight.best).toMatchObject({ changes: ['header', 'mill'], cost: 300 });
+    expect(tight.best?.bandGainPct).toBeCloseTo(3.5, 3);
+    expect(
+      tight.warnings.some(({ code, message }) => code === 'budget-unknown' && message.includes('free lunch')),
+    ).toBe(true);
+    const none = await ranked(list, { budget: { cost: 50, hours: null } });
+    expect(none.best).toBeNull();
+  });
+
+  it('looks at five speeds over the band, at one below it where the engine runs there, or at those asked for', async () => {
+    const { rpm } = await ranked([HEADER]);
+    expect(rpm.slice(1)).toEqual([3000, 3750, 4500, 5250, 6000]);
+    expect(rpm[0]).toBeLessThan(2700);
+    const asked = await ranked([HEADER], { rpm: [2500, 4000, 5500] });
+    expect(asked.rpm).toEqual([2500, 4000, 5500]);
+    const one = await ranked([HEADER], { rpm: [4000], band: { fromRpm: 4000, toRpm: 4000 } });
+    expect(one.changes[0].bandGainPct).toBeCloseTo(2, 4);
+  });
+
+  it('reports the worst loss and where it is, in the band or below it', async () => {
+    const tilted = runnerOf(
+      (c, rpm) => 200 + (c.exhaustSystem.primary.length / 0.8636 - 1) * (rpm - 3500) * 0.02,
+    );
+    const { changes, rpm } = await ranked([HEADER], {}, tilted);
+    const lowest = rpm[0];
+    expect(changes[0].worstLossRpm).toBe(lowest);
+    expect(changes[0].worstLossPct).toBeCloseTo((100 * 0.2 * (lowest - 3500) * 0.02) / 200, 3);
+    const { changes: unharmed } = await ranked([HEADER]);
+    expect(unharmed[0]).toMatchObject({ worstLossPct: 0, worstLossRpm: null });
+  });
+
+  it('reports what there is where an abort comes, at whatever job', async () => {
+    const full = runnerOf(additive);
+    await ranked([HEADER, MILL], {}, full);
+    for (const stopAt of [0, 1, 2, 5, 12, 20, 100]) {
+      let done = 0;
+      const inner = runnerOf(additive);
+      const run: RunJobs = async (jobs, control) => {
+        const curves = await inner(jobs, control);
+        return curves.map((curve) => (done++ < stopAt ? curve : null));
+      };
+      const ranking = await ranked([HEADER, MILL], {}, run);
+      expect(ranking.complete).toBe(stopAt >= full.asked.length);
+      expect(ranking.changes.length).toBe(Math.max(0, Math.min(2, stopAt - 1)));
+      for (const { bandGainPct, sigmaPct, bySpeed } of ranking.changes) {
+        expect(Number.isFinite(bandGainPct)).toBe(true);
+        // A spread without what was not looked at would be too small.
+        if (stopAt <= 20) expect(sigmaPct).toBeNull();
+        const inBand = bySpeed.filter(({ rpm }) => rpm >= BAND.fromRpm);
+        expect(inBand.every(({ sigmaNm }) => (sigmaNm === null) === (sigmaPct === null))).toBe(true);
+      }
+    }
+  });
+
+  it('reports progress that rises to the end', async () => {
+    const seen: (readonly [number, number])[] = [];
+    const full = runnerOf(additive);
+    await ranked([HEADER, MILL], { onProgress: (done, total) => seen.push([done, total]) }, full);
+    expect(seen.map(([done]) => done)).toEqual(full.asked.map((_, i) => i + 1));
+    for (const [done, total] of seen) expect(total).toBeGreaterThanOrEqual(done);
+  });
+
+  it('gives back what is wrong with a change, and throws where the caller is', async () => {
+    const wrong = change('typo', [set('chamber.compresion', 11)]);
+    const result = await rank(sureBaseline(), [wrong], { band: BAND }, runnerOf(additive));
+    expect(result.ok ? [] : result.problems.map(({ code }) => code)).toEqual(['unknown-path']);
+    await expect(ranked([HEADER, HEADER])).rejects.toThrow(DomainError);
+    await expect(ranked([])).rejects.toThrow(DomainError);
+    await expect(ranked([HEADER], { band: { fromRpm: 5000, toRpm: 4000 } })).rejects.toThrow(DomainError);
+  });
+});
+
+function place({ changes }: Ranking, name: string): number {
+  return changes.findIndex((c) => c.name === name);
+}

@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest';
+import { accessOf } from '../../src/changes/access.ts';
+import { type Candidate, type Link, testOrder } from '../../src/ranking/testOrder.ts';
+
+const candidate = (name: string, gainPct: number, more: Partial<Candidate> = {}): Candidate => ({
+  name,
+  gainPct,
+  chanceOfGain: gainPct > 0 ? 0.95 : 0.1,
+  access: 'on the stand',
+  reversible: true,
+  hours: 2,
+  insteadOf: null,
+  tieGroup: 1,
+  pulls: 3,
+  ...more,
+});
+
+const DYNO = { resolvablePct: 0.8, pulls: 3 };
+
+const order = (candidates: readonly Candidate[], links: readonly Link[] = []): readonly string[] =>
+  testOrder(candidates, links, DYNO).map(({ action, change }) => change ?? action);
+
+describe('testOrder(candidates, links, options)', () => {
+  it('tests what comes off again on the stand before what needs the engine apart', () => {
+    const list = [
+      candidate('pistons', 4, { access: 'engine apart', reversible: false }),
+      candidate('heads', 6, { access: 'heads off', reversible: false }),
+      candidate('spacer', 1),
+      candidate('manifold', 3, { access: 'manifold off' }),
+    ];
+    expect(order(list).filter((step) => step !== 'baseline')).toEqual([
+      'spacer',
+      'manifold',
+      'heads',
+      'pistons',
+    ]);
+  });
+
+  it('tests the quick before the slow, and the larger gain first where the work is the same', () => {
+    const list = [
+      candidate('slow', 5, { hours: 6 }),
+      candidate('small', 1, { hours: 1 }),
+      candidate('large', 2, { hours: 1 }),
+      candidate('unstated', 9, { hours: null }),
+    ];
+    expect(order(list).filter((step) => step !== 'baseline')).toEqual(['large', 'small', 'slow', 'unstated']);
+  });
+
+  it('pulls a baseline before, between and after', () => {
+    const steps = testOrder([candidate('a', 2), candidate('b', 1)], [], DYNO);
+    expect(steps.map(({ action }) => action)).toEqual(['baseline', 'test', 'baseline', 'test', 'baseline']);
+    expect(steps[2].why).toContain('a off again');
+  });
+
+  it('takes what can not come off for the new baseline', () => {
+    const steps = testOrder([candidate('mill', 2, { reversible: false })], [], DYNO);
+    expect(steps[2].why).toContain('new baseline');
+  });
+
+  it('puts a change after the one that makes it worthwhile, and expects it with that one on', () => {
+    const list = [
+      candidate('carburetor', 2.7, { hours: 2 }),
+      candidate('rocker', 0.3, { hours: 1, pulls: null }),
+    ];
+    const link: Link = { a: 'carburetor', b: 'rocker', interactionPct: 0.9, verdict: 'helps' };
+    const steps = testOrder(list, [link], DYNO);
+    const tests = steps.filter(({ action }) => action === 'test');
+    expect(tests.map(({ change }) => change)).toEqual(['carburetor', 'rocker']);
+    expect(tests[1].expectedGainPct).toBeCloseTo(1.2, 12);
+    expect(tests[1].why).toContain('once carburetor is on');
+    expect(steps.find(({ action }, i) => action === 'baseline' && i === 2)?.why).toContain(
+      'carburetor stays on',
+    );
+  });
+
+  it('leaves alone what fights or is independent', () => {
+    const list = [candidate('a', 2.7), candidate('b', 0.9, { hours: 1 })];
+    const link: Link = { a: 'a', b: 'b', interactionPct: -0.9, verdict: 'fights' };
+    expect(order(list, [link]).filter((step) => step !== 'baseline')).toEqual(['b', 'a']);
+  });
+
+  it('says that tests share a tear-down', () => {
+    const deep = { access: 'heads off', reversible: false } as const;
+    const tests = testOrder([candidate('port', 3, deep), candidate('mill', 2, deep)], [], DYNO).filter(
+      ({ action }) => action === 'test',
+    );
+    expect(tests[1].why).toContain('shares the tear-down of port');
+  });
+
+  it('stops before what the dyno can not tell, and leaves what is likelier to lose', () => {
+    const list = [
+      candidate('faint', 0.4, { pulls: 13 }),
+      candidate('sure', 2),
+      candidate('loser', -1),
+      candidate('nothing', 0.05),
+    ];
+    const steps = testOrder(list, [], DYNO);
+    expect(steps.map(({ action, change }) => change ?? action)).toEqual([
+      'baseline',
+      'sure',
+      'baseline',
+      'stop',
+      'faint',
+      'nothing',
+      'loser',
+    ]);
+    expect(steps[4].why).toBe('13 pulls a side would tell it');
+    expect(steps.slice(5).map(({ action }) => action)).toEqual(['leave', 'leave']);
+    expect(steps[5].why).toBe('too little to gain');
+  });
+
+  it('of changes that exclude each other tests the best, and others only where the order is not settled', () => {
+    const heads = (name: string, gain: number, tieGroup: number): Candidate =>
+      candidate(name, gain, { insteadOf: 'heads', tieGroup });
+    const steps = testOrder([heads('x', 5, 1), heads('y', 4.8, 1), heads('z', 2, 2)], [], DYNO);
+    const actions = Object.fromEntries(steps.map(({ action, change }) => [change ?? '', action]));
+    expect(actions).toMatchObject({ x: 'test', y: 'test', z: 'leave' });
+    expect(steps.find(({ change }) => change === 'z')?.why).toContain('x in its place');
+  });
+
+  it('does not depend on the order the changes are given in', () => {
+    const list = [candidate('a', 2), candidate('b', 2), candidate('c', 0.2), candidate('d', -2)];
+    expect(order([...list].reverse())).toEqual(order(list));
+  });
+
+  it('mentions every change once', () => {
+    const list = [
+      candidate('a', 2),
+      candidate('b', 0.2),
+      candidate('c', -2),
+      candidate('d', 3, { insteadOf: 'x' }),
+    ];
+    expect(
+      order(list)
+        .filter((step) => step.length === 1)
+        .sort(),
+    ).toEqual(['a', 'b', 'c', 'd']);
+  });
+});
+
+describe('accessOf(change)', () => {
+  const access = (...paths: string[]): string =>
+    accessOf({ edits: paths.map((path) => ({ kind: 'set', path, value: 1 })) });
+
+  it('is as deep as the deepest of the edits', () => {
+    expect(access('burn.ca50')).toBe('settings');
+    expect(access('induction.carburetor.rating')).toBe('on the stand');
+    expect(access('induction.manifold', 'exhaust.primary.length')).toBe('manifold off');
+    expect(access('cam.advance')).toBe('manifold off');
+    expect(access('cam.intake.at050')).toBe('cam out');
+    expect(access('cam.intake.at050', 'chamber.volume')).toBe('heads off');
+    expect(access('heads.intake.valve', 'engine.stroke')).toBe('engine apart');
+  });
+});

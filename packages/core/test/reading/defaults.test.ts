@@ -1,0 +1,218 @@
+import { describe, expect, it } from 'vitest';
+import { stoichiometricAirFuelRatio } from '../../src/gas/freshGas.ts';
+import { fuelNamed } from '../../src/gas/fuels.ts';
+import { evaporation, heating } from '../../src/reading/defaults/charge.ts';
+import { rodLength } from '../../src/reading/defaults/clearance.ts';
+import { usualBanks, usualFiringOrder, usualGroups } from '../../src/reading/defaults/firing.ts';
+import { fuelName } from '../../src/reading/defaults/fuel.ts';
+import { primaryInside, RATED_OVER_TORQUE_PEAK } from '../../src/reading/defaults/header.ts';
+import { airDemand, carburetorRating, RATING_DROPS } from '../../src/reading/defaults/metering.ts';
+import { outletAreaFor } from '../../src/reading/defaults/outlet.ts';
+import { minimumArea } from '../../src/reading/defaults/ports.ts';
+import { intakeDuration, ratedSpeed } from '../../src/reading/defaults/ratedSpeed.ts';
+import { splitValves, valveDiameter } from '../../src/reading/defaults/valves.ts';
+import { bearingsOfCamshaft, camshafts } from '../../src/reading/defaults/valvetrain.ts';
+import { evaporationCooling } from '../support/evaporationCooling.ts';
+
+const INCH = 0.0254;
+const CUBIC_INCH = INCH ** 3;
+const CFM = 4.719474432e-4;
+const SMALL_BLOCK = { bore: 4.03 * INCH, stroke: 3.4 * INCH, valves: 1, valveDiameter: 2.02 * INCH };
+
+describe('the cam for a rated speed', () => {
+  it.each([
+    [5500, 221],
+    [6500, 236],
+  ])(
+    'of %d rpm in a 347 in3 engine is within 3 deg of the trade press, %d deg at 0.050 in',
+    (rpm, duration) => {
+      expect(Math.abs(intakeDuration(SMALL_BLOCK, rpm, false).value - duration)).toBeLessThanOrEqual(3);
+    },
+  );
+
+  it('and the speed for a cam undo each other', () => {
+    const duration = intakeDuration(SMALL_BLOCK, 6000, false).value;
+    expect(Math.abs(ratedSpeed(SMALL_BLOCK, duration).value - 6000)).toBeLessThanOrEqual(75);
+  });
+
+  it('of a production 350 rated at 4200 rpm is 194 deg, from memory', () => {
+    const sizes = { bore: 4 * INCH, stroke: 3.48 * INCH, valves: 1, valveDiameter: 1.94 * INCH };
+    expect(Math.abs(intakeDuration(sizes, 4200, true).value - 194)).toBeLessThanOrEqual(3);
+  });
+
+  it('is longer for a small valve at the same speed', () => {
+    const small = intakeDuration({ ...SMALL_BLOCK, valveDiameter: 1.72 * INCH }, 5500, false).value;
+    expect(small).toBeGreaterThan(intakeDuration(SMALL_BLOCK, 5500, false).value + 10);
+  });
+});
+
+describe('rated speed without a cam', () => {
+  it('is 14.4 m/s of piston with two valves: 4970 rpm, rounded, at 86.9 mm of stroke', () => {
+    expect(ratedSpeed({ ...SMALL_BLOCK, stroke: 0.0869 }, null).value).toBe(4950);
+  });
+});
+
+describe('a primary tube', () => {
+  // Torque-peak speeds of tubes with 0.049 in wall at 43.75 in3 a cylinder: 245 ft/s in the trade press.
+  it.each([
+    [1.5, 3112],
+    [1.625, 3692],
+    [1.75, 4321],
+    [1.875, 5000],
+    [2.0, 5728],
+  ])('of %d in outside belongs to a torque peak at %d rpm', (outside, rpm) => {
+    const { value } = primaryInside('headers', {
+      cylinderVolume: 43.75 * CUBIC_INCH,
+      stroke: 3.48 * INCH,
+      ratedSpeed: rpm * RATED_OVER_TORQUE_PEAK,
+      portArea: 1e-3,
+    });
+    expect(value / INCH + 2 * 0.049).toBeCloseTo(outside, 3);
+  });
+});
+
+describe('a carburetor', () => {
+  it('for 350 in3 at 6000 rpm and 95 % filling sees 577 cfm', () => {
+    expect(airDemand(350 * CUBIC_INCH, 6000, 0.95) / CFM).toBeCloseTo(577, 0);
+  });
+
+  it('that costs 1.0 inHg at 577 cfm is rated 707 cfm at 1.5 inHg', () => {
+    expect(carburetorRating(577 * CFM, RATING_DROPS.four, 1).value / CFM).toBeCloseTo(706.7, 1);
+  });
+});
+
+describe('the outlet', () => {
+  it('that holds 1 psi of 850 K exhaust at 500 cfm of air has 23.5 cm2', () => {
+    // 0.23597 m3/s at 1.2216 kg/m3 and 1.08 of exhaust is 0.3113 kg/s; sqrt(2 x 0.41105 x 6894.757) is 75.29 kg/(s m2).
+    expect(1e4 * outletAreaFor(6894.757, 500 * CFM)).toBeCloseTo(1e4 * (0.3113 / 75.29), 1);
+  });
+});
+
+describe('the charge', () => {
+  it('is cooled by about 19 K where all of stoichiometric iso-octane evaporates, and 128 K with methanol', () => {
+    expect(Math.abs(evaporationCooling(1, 1 / 15.03, 308e3) - 19)).toBeLessThan(2);
+    expect(Math.abs(evaporationCooling(1, 1 / 6.43, 1103e3) - 128)).toBeLessThan(5);
+  });
+
+  const wallRise = 3.5;
+  const netRise = (fuel: string, style: 'dual-plane' | 'single-plane'): number => {
+    const { latentHeat } = fuelNamed(fuel);
+    const fuelPerAir = 1 / (0.87 * stoichiometricAirFuelRatio(fuelNamed(fuel)));
+    const share = evaporation('carburetor', latentHeat).value;
+    return heating('carburetor', style).value + wallRise - evaporationCooling(share, fuelPerAir, latentHeat);
+  };
+
+  // The trade's net rises, spread 6 K; common practice, no source.
+  it.each([
+    ['pump-91', 'dual-plane', 15],
+    ['pump-91', 'single-plane', 8],
+  ] as const)('of %s under a %s manifold warms by about %d K', (fuel, style, rise) => {
+    expect(Math.abs(netRise(fuel, style) - rise)).toBeLessThan(1);
+  });
+
+  it.each([
+    ['e85', -5],
+    ['methanol', -15],
+  ] as const)('of %s is changed by about %d K, between the two manifolds', (fuel, rise) => {
+    const middle = (netRise(fuel, 'dual-plane') + netRise(fuel, 'single-plane')) / 2;
+    expect(Math.abs(middle - rise)).toBeLessThan(4);
+  });
+});
+
+describe('valves', () => {
+  it.each([
+    [2, 1, 1],
+    [3, 2, 1],
+    [4, 2, 2],
+    [5, 3, 2],
+  ])('%d in a cylinder are %d intake and %d exhaust', (all, intake, exhaust) => {
+    expect(splitValves(all)).toEqual({ intake, exhaust });
+  });
+
+  it('of a 4 in bore are 1.84 in with a wedge and 1.48 in with four', () => {
+    expect(valveDiameter(4 * INCH, 'intake', 1, 2, 'closed-wedge').value / INCH).toBeCloseTo(1.84, 6);
+    expect(valveDiameter(4 * INCH, 'intake', 2, 4, 'pent-roof').value / INCH).toBeCloseTo(1.48, 6);
+  });
+});
+
+describe('firing', () => {
+  it.each([
+    [1, 'inline'],
+    [2, 'inline'],
+    [3, 'inline'],
+    [4, 'inline'],
+    [5, 'inline'],
+    [6, 'inline'],
+    [8, 'inline'],
+    [2, 'v'],
+    [4, 'v'],
+    [6, 'v'],
+    [8, 'v'],
+    [10, 'v'],
+    [12, 'v'],
+    [2, 'flat'],
+    [4, 'flat'],
+    [6, 'flat'],
+  ] as const)('order of %d cylinders %s holds each cylinder once', (cylinders, layout) => {
+    const order = usualFiringOrder(cylinders, layout) ?? [];
+    expect([...order].sort((a, b) => a - b)).toEqual(Array.from({ length: cylinders }, (_, i) => i + 1));
+  });
+
+  it('alternates banks in a V6 and not in a cross-plane V8, whose banks hold odd and even cylinders', () => {
+    const banks = usualBanks(8, 'v');
+    expect(banks).toEqual([
+      [1, 3, 5, 7],
+      [2, 4, 6, 8],
+    ]);
+    const runs = (usualFiringOrder(8, 'v') ?? []).map((cylinder) => cylinder % 2);
+    expect(runs).toEqual([1, 0, 0, 1, 0, 1, 1, 0]);
+    expect((usualFiringOrder(6, 'v') ?? []).map((cylinder) => cylinder % 2)).toEqual([1, 0, 1, 0, 1, 0]);
+  });
+
+  it('splits an inline six with headers in threes', () => {
+    expect(usualGroups(usualBanks(6, 'inline'), 'headers')).toEqual([
+      [1, 2, 3],
+      [4, 5, 6],
+    ]);
+  });
+});
+
+describe('small defaults', () => {
+  it('take a rod of 1.65 strokes, and a fuel by compression', () => {
+    expect(rodLength(0.1).value).toBeCloseTo(0.165, 12);
+    expect([8.5, 9.6, 11.5, 13, 15].map((ratio) => fuelName(ratio).value)).toEqual([
+      'pump-87',
+      'pump-93',
+      'race-100',
+      'race-110',
+      'race-116',
+    ]);
+  });
+});
+
+describe('camshafts', () => {
+  it.each([
+    ['a pushrod V8', 'pushrod', 2, 8, 2, 1, 5],
+    ['a pushrod four', 'pushrod', 2, 4, 1, 1, 3],
+    ['an overhead-cam four with two valves', 'rocker-arm', 2, 4, 1, 1, 5],
+    ['an in-line six with four valves', 'direct-acting', 4, 6, 1, 2, 14],
+    ['a V6 with four valves', 'finger-follower', 4, 6, 2, 4, 16],
+    ['an overhead-cam single', 'finger-follower', 2, 1, 1, 1, 2],
+  ] as const)(
+    'of %s are as many as usual, with a bearing beside each cylinder or pair',
+    (_name, type, valves, cylinders, banks, shafts, bearings) => {
+      const count = camshafts(type, valves, banks).value;
+      expect(count).toBe(shafts);
+      expect(count * bearingsOfCamshaft(type, cylinders, banks)).toBe(bearings);
+    },
+  );
+});
+
+describe('the smallest area of a port nobody measured', () => {
+  it('is a share of the throat, and more where the sheet flows more than that could pass', () => {
+    expect(minimumArea(2e-3, 'intake', 0).value).toBeCloseTo(1.6e-3, 12);
+    expect(minimumArea(2e-3, 'intake', 1.5e-3).value).toBeCloseTo(1.6e-3, 12);
+    // 1.7e-3 m2 of effective area are 92 % of the ideal flow through 1.78e-3 m2.
+    expect(minimumArea(2e-3, 'intake', 1.7e-3).value).toBeCloseTo(1.78e-3, 5);
+  });
+});

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { editText } from '../../src/reading/editText.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
+import { EXAMPLES, exampleSheet, exampleText } from './files.ts';
+
+describe('editText(text, edits)', () => {
+  it('sets a field that is there and keeps the remark behind it', () => {
+    const text = 'friction:\n  multiplier: 1   # from the last build\n  accessories: true\n';
+    expect(editText(text, [['friction.multiplier', 0.93]])).toBe(
+      'friction:\n  multiplier: 0.93 # from the last build\n  accessories: true\n',
+    );
+  });
+
+  it('makes sections that are not there', () => {
+    expect(editText('name: x\n', [['induction.runner.lengthMultiplier', 1.02]])).toBe(
+      'name: x\ninduction:\n  runner:\n    lengthMultiplier: 1.02\n',
+    );
+  });
+
+  it('takes a field out', () => {
+    expect(
+      editText('a: 1\nb: 2\n', [
+        ['a', null],
+        ['c.d', null],
+      ]),
+    ).toBe('b: 2\n');
+  });
+
+  it('lays a calibration out as a person would', () => {
+    const knobs = [{ field: 'friction.multiplier', value: 0.93, spread: 0.05 }];
+    expect(
+      editText('name: x\n', [['calibration', { sheets: ['pulls.csv'], knobs, correlation: [[1]] }]]),
+    ).toBe(
+      'name: x\ncalibration:\n  sheets: [ pulls.csv ]\n  knobs:\n    - { field: friction.multiplier, value: 0.93, spread: 0.05 }\n  correlation:\n    - [ 1 ]\n',
+    );
+  });
+
+  it.each(EXAMPLES)('%s: keeps every remark, and what it says, but for the field that is set', (name) => {
+    const text = exampleText(name);
+    const edited = editText(text, [['friction.multiplier', 0.9]]);
+    const remarks = (of: string) => of.match(/#.*$/gm) ?? [];
+    expect(remarks(edited)).toEqual(remarks(text));
+    const read = (of: string) => {
+      const result = readCombination(of, { sheet: exampleSheet(name) });
+      if (!result.ok) throw new Error(result.problems[0].message);
+      const { assumed: _, ...rest } = result.combination;
+      return rest;
+    };
+    const before = read(text);
+    expect(read(edited)).toEqual({ ...before, friction: { ...before.friction, multiplier: 0.9 } });
+  });
+
+  it('refuses text that is no YAML', () => {
+    expect(() => editText('a: [1', [['a', 2]])).toThrow('readable combination file');
+  });
+});

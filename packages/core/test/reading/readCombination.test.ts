@@ -1,0 +1,292 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import type { Combination } from '../../src/combination/combination.ts';
+import { editDocument, pinAssumed } from '../../src/reading/editDocument.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
+import { type CombinationDocument, type Plain, readDocument } from '../../src/reading/readDocument.ts';
+import { resolveDocument } from '../../src/reading/resolveDocument.ts';
+import { EXAMPLES, exampleSheet, exampleText, fileWith, readExample, readGood } from './files.ts';
+
+function documentOf(text: string): CombinationDocument {
+  const read = readDocument(text);
+  if (!read.ok) throw new Error(read.problems[0].message);
+  return read.document;
+}
+
+/** The engine itself, without what was said about it. */
+function engineOf({
+  assumed: _,
+  warnings: __,
+  ...engine
+}: Combination): Omit<Combination, 'assumed' | 'warnings'> {
+  return engine;
+}
+
+/** Every number of a value. */
+function numbersOf(value: unknown): readonly number[] {
+  if (typeof value === 'number') return [value];
+  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(numbersOf) : [];
+}
+
+describe('the minimum file', () => {
+  it('needs five facts, and gives a complete combination of finite numbers', () => {
+    const combination = readExample('minimum');
+    expect(numbersOf(combination).every(Number.isFinite)).toBe(true);
+    expect(combination.chamber.compressionRatio).toBe(9.5);
+    expect(combination.chamber.clearanceVolume).toBeCloseTo(((Math.PI / 4) * 0.086 ** 3) / 8.5, 12);
+    expect(combination.block.firingAngles).toEqual([0, 540, 180, 360]);
+  });
+
+  it('lists every estimate with a reason, none twice', () => {
+    const { assumed } = readExample('minimum');
+    expect(assumed.length).toBeGreaterThan(60);
+    expect(new Set(assumed.map((entry) => entry.path)).size).toBe(assumed.length);
+    expect(assumed.filter((entry) => entry.reason.length < 5)).toEqual([]);
+    expect(assumed.filter((entry) => entry.spread !== null && !(entry.spread >= 0))).toEqual([]);
+  });
+
+  it('counts the camshafts it is told of, and else the usual ones', () => {
+    const bearings = (cam: string): number =>
+      readGood(
+        fileWith({
+          engine: '{ bore: 86 mm, stroke: 86 mm, cylinders: 4 }',
+          valvetrain: '{ type: rocker-arm }',
+          cam,
+        }),
+      ).friction.camBearings;
+    expect(bearings('{ lifter: solid-flat }')).toBe(5);
+    expect(bearings('{ lifter: solid-flat, camshafts: 2 }')).toBe(10);
+  });
+
+  it('is complete for every size, number of cylinders and valves within the limits', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 20, max: 250 }),
+        fc.integer({ min: 50, max: 160 }),
+        fc.constantFrom(1, 2, 3, 4, 5, 6, 8, 10, 12),
+        fc.integer({ min: 2, max: 5 }),
+        fc.integer({ min: 50, max: 190 }),
+        (bore, strokePercent, cylinders, valves, compression) => {
+          const stroke = Math.min(300, Math.max(15, (bore * strokePercent) / 100)).toFixed(1);
+          const text = `engine: { bore: ${bore} mm, stroke: ${stroke} mm, cylinders: ${cylinders} }
+chamber: { compression: ${compression / 10} }
+heads: { valvesPerCylinder: ${valves} }`;
+          const combination = readGood(text);
+          expect(numbersOf(combination).every(Number.isFinite)).toBe(true);
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+});
+
+describe('the fully specified file', () => {
+  it('is taken as it stands: sizes, order, cam, induction, exhaust', () => {
+    const { block, chamber, intake, exhaust, induction, exhaustSystem, fuel } = readExample('big-block');
+    expect(block.bore).toBeCloseTo(0.1143, 10);
+    expect(block.firingOrder).toEqual([1, 8, 4, 3, 6, 5, 7, 2]);
+    expect(block.firingAngles).toEqual([0, 630, 270, 180, 450, 360, 540, 90]);
+    // 119 - 39 + 2.606 deck + 10.799 gasket + 1.2 cc around 1107.6 cc swept, by hand.
+    expect(1e6 * chamber.clearanceVolume).toBeCloseTo(94.605, 2);
+    expect(chamber.compressionRatio).toBeCloseTo(12.708, 3);
+    expect([intake.centreline, exhaust.centreline]).toEqual([108, 116]);
+    expect(intake.lobe).toEqual({
+      kind: 'card',
+      maxLift: expect.closeTo(0.010922, 9),
+      points: [
+        { duration: expect.closeTo(298, 9), lift: expect.closeTo(0.000508, 9) },
+        { duration: expect.closeTo(266, 9), lift: expect.closeTo(0.00127, 9) },
+        { duration: expect.closeTo(190, 9), lift: expect.closeTo(0.00508, 9) },
+      ],
+    });
+    expect(induction.plenums).toEqual([
+      { volume: expect.closeTo(0.0024, 9), cylinders: [1, 2, 3, 4, 5, 6, 7, 8] },
+    ]);
+    expect(exhaustSystem.collectors?.groups).toEqual([
+      [1, 3, 5, 7],
+      [2, 4, 6, 8],
+    ]);
+    // 2.125 in less two walls of 0.049 in.
+    expect(exhaustSystem.primary.area).toBeCloseTo((Math.PI / 4) * (2.027 * 0.0254) ** 2, 10);
+    expect(fuel.name).toBe('race-110');
+  });
+
+  it('gives valve flow as effective area: 381 cfm at 28 inH2O through 17.36 cm2', () => {
+    const { intake } = readExample('big-block');
+    // Apart from the code: 0.179812 m3/s, and sqrt(R T) psi from 101 325 Pa and 293.15 K down by 6974.49 Pa is 103.587 m/s.
+    expect(1e4 * intake.flow.area[7]).toBeCloseTo(17.359, 2);
+    expect(intake.flow.lift[7]).toBeCloseTo(0.02032, 8);
+    expect(intake.flow.measuredTo).toBeCloseTo(0.02032, 8);
+  });
+
+  it.each(EXAMPLES)('%s is read without a doubt that the file could have avoided', (name) => {
+    const codes = readExample(name).warnings.map((warning) => warning.code);
+    expect(codes).toEqual(
+      name === 'minimum' ? ['correction-assumed'] : name === 'small-block' ? ['columns-ignored'] : [],
+    );
+  });
+
+  it('takes the manifold loss from the sheet that has it: 7 % at 0.700 in', () => {
+    const { induction, intake } = readExample('big-block');
+    const port = intake.flow.area[6];
+    const { mouthArea, entryArea } = induction.runner;
+    // In front of the port, the mouth less what the runner keeps of its jet: 1/A^2 = 1/a^2 - 1/entry^2.
+    const series = 1 / (1 / mouthArea ** 2 - 1 / entryArea ** 2);
+    const together = 1 / Math.sqrt(1 / series + 1 / port ** 2);
+    expect(together / port).toBeCloseTo(351 / 374, 2);
+    expect(readExample('big-block').assumed.map((entry) => entry.path)).not.toContain('induction.flowLoss');
+  });
+
+  it('reads measured lobes with decimal commas, from the centre of the lobe', () => {
+    const { intake, exhaust } = readExample('four-valve-four');
+    if (intake.lobe.kind !== 'table' || exhaust.lobe.kind !== 'table') throw new Error('not a table');
+    expect(Math.max(...intake.lobe.lift)).toBeCloseTo(0.0097, 9);
+    expect(Math.max(...exhaust.lobe.lift)).toBeCloseTo(0.0091, 9);
+    expect(intake.lobe.angle[intake.lobe.lift.indexOf(0.0097)]).toBe(0);
+  });
+});
+
+describe('estimates', () => {
+  it.each(EXAMPLES)('of %s change nothing when they are written out', (name) => {
+    const document = documentOf(exampleText(name));
+    const first = resolveDocument(document, { sheet: exampleSheet(name) });
+    if (!first.ok) throw new Error('not read');
+    const pinned = resolveDocument(pinAssumed(document, first.combination.assumed), {
+      sheet: exampleSheet(name),
+    });
+    if (!pinned.ok) throw new Error(pinned.problems[0].path + pinned.problems[0].message);
+    expect(engineOf(pinned.combination)).toEqual(engineOf(first.combination));
+    expect(pinned.combination.assumed).toEqual([]);
+  });
+
+  it('stay put in a pinned document when something else is changed', () => {
+    const document = documentOf(fileWith({}));
+    const first = resolveDocument(document);
+    if (!first.ok) throw new Error('not read');
+    const larger = (base: CombinationDocument): Combination => {
+      const result = resolveDocument(editDocument(base, 'heads.intake.valve', '2.02 in'));
+      if (!result.ok) throw new Error(result.problems[0].message);
+      return result.combination;
+    };
+    const pinned = larger(pinAssumed(document, first.combination.assumed));
+    expect(pinned.intake.valveDiameter).toBeCloseTo(0.051308, 9);
+    expect(pinned.intake.portArea).toBe(first.combination.intake.portArea);
+    expect(larger(document).intake.portArea).toBeGreaterThan(first.combination.intake.portArea);
+  });
+
+  it('feed both planes of a V8 by turns in firing order', () => {
+    expect(readGood(fileWith({})).induction.plenums.map((plenum) => plenum.cylinders)).toEqual([
+      [1, 4, 6, 7],
+      [2, 3, 5, 8],
+    ]);
+  });
+
+  it('are asked for again by nobody: a rated speed shows only where it was used', () => {
+    expect(readExample('big-block').assumed.map((entry) => entry.path)).not.toContain('engine.ratedSpeed');
+    expect(readExample('minimum').assumed.map((entry) => entry.path)).toContain('engine.ratedSpeed');
+  });
+});
+
+describe('JSON', () => {
+  it.each(EXAMPLES)('gives the same combination as YAML for %s', (name) => {
+    const json = JSON.stringify(parse(exampleText(name)), null, 1);
+    expect(readGood(json, exampleSheet(name))).toEqual(readExample(name));
+  });
+});
+
+describe('editDocument', () => {
+  const base = documentOf('engine: { bore: 4 in }\nexhaust: { collector: none, groups: [[1], [2]] }');
+  const after = (path: string, value: Plain): unknown => editDocument(base, path, value).data;
+
+  it('sets, adds and removes fields, also inside lists and in place of a word', () => {
+    expect(after('engine.bore', '5 in')).toMatchObject({ engine: { bore: '5 in' } });
+    expect(after('cam.intake.at050', '224 deg')).toMatchObject({ cam: { intake: { at050: '224 deg' } } });
+    expect(after('engine.bore', null)).toMatchObject({ engine: {} });
+    expect(after('exhaust.groups.1', [2, 3])).toMatchObject({ exhaust: { groups: [[1], [2, 3]] } });
+    expect(after('exhaust.collector.length', '12 in')).toMatchObject({
+      exhaust: { collector: { length: '12 in' } },
+    });
+  });
+
+  it('leaves the document it was given alone', () => {
+    editDocument(base, 'engine.bore', '9 in');
+    expect(base.data).toMatchObject({ engine: { bore: '4 in' } });
+  });
+
+  it('refuses paths that reach for a prototype', () => {
+    expect(editDocument(base, '__proto__.polluted', 1)).toBe(base);
+    expect(editDocument(base, 'engine.constructor.x', 1)).toBe(base);
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+});
+
+describe('any text', () => {
+  const fields = [
+    'engine',
+    'bore',
+    'chamber',
+    'heads',
+    'flow',
+    'cam',
+    'intake',
+    'exhaust',
+    'fuel',
+    '__proto__',
+    'x',
+  ];
+  const leaf = fc.oneof(
+    fc.constantFrom('4 in', '9', '1-3-4-2', 'none', 'a.csv', '-5 kg', '1e400'),
+    fc.double(),
+    fc.boolean(),
+    fc.constant(null),
+  );
+  const { tree } = fc.letrec((tie) => ({
+    tree: fc.oneof(
+      { depthSize: 'small' },
+      leaf,
+      fc.array(tie('tree'), { maxLength: 4 }),
+      fc.dictionary(fc.constantFrom(...fields), tie('tree'), { maxKeys: 5 }),
+    ),
+  }));
+
+  it('gives a combination or problems, and never throws', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: 'grapheme', maxLength: 200 }),
+          tree.map((value) => JSON.stringify(value)),
+        ),
+        fc.string(),
+        (text, sheet) => {
+          const result = readCombination(text, { sheet: () => sheet });
+          expect(result.ok || result.problems.length > 0).toBe(true);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('as a sheet gives a combination or problems, and never throws', () => {
+    const cell = fc.constantFrom('0.1', '0,2', '300', '', '-', 'x', '"', '1e9', '-4', 'NaN');
+    const row = fc.array(cell, { maxLength: 4 }).map((cells) => cells.join(','));
+    const header = fc.constantFrom(
+      'lift in,intake cfm,exhaust cfm',
+      'lift mm;intake cfm',
+      'crank deg,lobe lift in',
+      'lift,flow',
+      'in,cfm',
+    );
+    fc.assert(
+      fc.property(header, fc.array(row, { maxLength: 12 }), (first, rows) => {
+        const text = fileWith({
+          heads: '{ valvesPerCylinder: 2, flow: a.csv }',
+          cam: '{ intake: { table: a.csv } }',
+        });
+        const result = readCombination(text, { sheet: () => [first, ...rows].join('\n') });
+        expect(result.ok || result.problems.length > 0).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import { DomainError } from '../../src/base/errors.ts';
+import type { Combination } from '../../src/combination/combination.ts';
+import { type Candidate, compare } from '../../src/studies/compare.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import { readExample } from '../reading/files.ts';
+import { bigBlock } from '../support/bigBlock.ts';
+import { runnerOf } from './fakeCurves.ts';
+
+/** The name of the combination stands for its torque. */
+const candidate = (name: string, change: Partial<Combination> = {}): Candidate => ({
+  name,
+  combination: bigBlock({ name, ...change }),
+});
+
+/** `flat` has 400 N m everywhere, `tilted` from 390 at 2000 to 430 at 4000. */
+const invented = (): ReturnType<typeof runnerOf> =>
+  runnerOf(({ name }, rpm) => (name === 'flat' ? 400 : 390 + (rpm - 2000) / 50));
+
+const RPM = [2000, 3000, 4000];
+
+describe('a comparison', () => {
+  it('sets each combination against the first, speed by speed and over the band', async () => {
+    const { entries, best, reference } = await compare(
+      [candidate('flat'), candidate('tilted')],
+      { rpm: RPM },
+      invented(),
+    );
+    const gain = entries[1].gain;
+    expect(gain?.byRpm.map(({ torqueNm }) => torqueNm)).toEqual([-10, 10, 30]);
+    expect(gain?.byRpm[2].torquePct).toBeCloseTo(7.5, 9);
+    // 10 N m at 3000 rpm are pi kW.
+    expect(gain?.byRpm[1].powerKw).toBeCloseTo(Math.PI, 9);
+    expect(gain?.band.torqueNm).toBeCloseTo(10, 9);
+    expect(gain?.worstLoss).toMatchObject({ rpm: 2000, torqueNm: -10, torquePct: -2.5 });
+    expect(gain?.largestGain?.rpm).toBe(4000);
+    expect(gain?.peakTorquePct).toBeCloseTo(7.5, 9);
+    expect(entries[0].gain).toMatchObject({ worstLoss: null, largestGain: null, band: { powerKw: 0 } });
+    expect([reference, best]).toEqual(['flat', 'tilted']);
+  });
+
+  it('takes a speed whose march was lost for no loss of torque', async () => {
+    const losing: RunJobs = async (jobs, control) => {
+      const [flat, tilted] = await invented()(jobs, control);
+      if (flat === null || tilted === null) return [flat, tilted];
+      const points = tilted.points.map((p, i) => (i === 1 ? { ...p, torqueNm: 0, lost: true } : p));
+      return [flat, { ...tilted, points }];
+    };
+    const { entries, best } = await compare([candidate('flat'), candidate('tilted')], { rpm: RPM }, losing);
+    expect(entries[1]).toMatchObject({ band: null, area: null, gain: null });
+    expect(entries[1].curve?.points).toHaveLength(3);
+    expect(best).toBe('flat');
+  });
+
+  it('gives the area under the curve within the band', async () => {
+    const band = { fromRpm: 2500, toRpm: 3500 };
+    const { entries } = await compare(
+      [candidate('flat'), candidate('tilted')],
+      { rpm: RPM, band },
+      invented(),
+    );
+    expect(entries[0].area?.torqueNmRpm).toBeCloseTo(400 * 1000, 6);
+    expect(entries[1].area?.torqueNmRpm).toBeCloseTo(410 * 1000, 6);
+    expect(entries[1].gain?.band.torqueNm).toBeCloseTo(10, 9);
+  });
+
+  it('weighted by time counts low torque for longer', async () => {
+    const asked = [candidate('flat'), candidate('tilted')];
+    const bySpeed = await compare(asked, { rpm: RPM }, invented());
+    const byTime = await compare(asked, { rpm: RPM, weighting: 'time' }, invented());
+    const mean = ({ entries }: typeof bySpeed): number => entries[1].band?.torqueNm ?? Number.NaN;
+    expect(mean(byTime)).toBeLessThan(mean(bySpeed));
+    expect(byTime.weighting).toBe('time');
+  });
+
+  it('in mirrored order gives mirrored differences', async () => {
+    const there = await compare([candidate('flat'), candidate('tilted')], { rpm: RPM }, invented());
+    const back = await compare([candidate('tilted'), candidate('flat')], { rpm: RPM }, invented());
+    const steps = (entry: (typeof there.entries)[number]): readonly number[] =>
+      entry.gain?.byRpm.map(({ torqueNm }) => torqueNm) ?? [];
+    expect(steps(back.entries[1])).toEqual(steps(there.entries[1]).map((step) => -step));
+    expect(back.entries[0].curve).toEqual(there.entries[1].curve);
+    expect(back.best).toBe(there.best);
+  });
+
+  it('shows every curve by the standard of the first, and says so', async () => {
+    const run = invented();
+    const { remarks, correction } = await compare(
+      [candidate('flat'), candidate('tilted', { correction: 'J1349' })],
+      { rpm: RPM },
+      run,
+    );
+    expect(run.asked.map(({ combination }) => combination.correction)).toEqual(['J607', 'J607']);
+    expect(correction).toBe('J607');
+    expect(remarks).toEqual(['tilted asks for J1349; it is shown by J607, as flat']);
+  });
+
+  it('that was interrupted gives what there is', async () => {
+    const run = runnerOf(() => 400, 1);
+    const { complete, entries, best } = await compare([candidate('a'), candidate('b')], { rpm: RPM }, run);
+    expect(complete).toBe(false);
+    expect(entries[0].band?.torqueNm).toBeCloseTo(400, 9);
+    expect(entries[1]).toMatchObject({ curve: null, band: null, gain: null });
+    expect(best).toBe('a');
+  });
+
+  it('refuses two of one name, no combination, and a band beside the speeds', async () => {
+    const twice = [candidate('a'), candidate('a')];
+    await expect(compare(twice, { rpm: RPM }, invented())).rejects.toThrow(DomainError);
+    await expect(compare([], { rpm: RPM }, invented())).rejects.toThrow(DomainError);
+    await expect(
+      compare([candidate('a')], { rpm: RPM, band: { fromRpm: 5000, toRpm: 6000 } }, invented()),
+    ).rejects.toThrow('band must be a band that the speeds reach into');
+  });
+
+  it('of real forecasts: the same engine twice differs by exactly nothing, a higher ratio gains', async () => {
+    const combination = readExample('minimum');
+    const ratio = { ...combination.chamber, compressionRatio: 10.5 };
+    const swept = combination.chamber.clearanceVolume * (combination.chamber.compressionRatio - 1);
+    const higher = { ...combination, chamber: { ...ratio, clearanceVolume: swept / 9.5 } };
+    const { entries } = await compare(
+      [
+        { name: 'as it is', combination },
+        { name: 'once more', combination },
+        {
+          name: 'higher',
+          combination: { ...higher, burn: { ...higher.burn, timing: { mode: 'best-torque' } } },
+        },
+      ],
+      { rpm: [4000] },
+    );
+    expect(entries[1].gain?.band).toEqual({ torqueNm: 0, torquePct: 0, powerKw: 0, powerPct: 0 });
+    expect(entries[1].gain?.worstLoss).toBeNull();
+    expect(entries[2].gain?.band.powerPct).toBeGreaterThan(0.5);
+    expect(entries[2].gain?.band.powerPct).toBeLessThan(5);
+  });
+});

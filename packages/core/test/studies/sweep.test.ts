@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest';
+import { DomainError } from '../../src/base/errors.ts';
+import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import { problemLine } from '../../src/combination/problem.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
+import { sweep } from '../../src/studies/sweep.ts';
+import type { Sweep, Variable } from '../../src/studies/sweeping.ts';
+import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
+import { runnerOf } from './fakeCurves.ts';
+
+const RPM = [3000, 4000];
+const IN = 0.0254;
+
+function baselineOf(name: Example): Baseline {
+  const read = readDocument(exampleText(name));
+  const pinned = read.ok ? pinBaseline(read.document, { sheet: exampleSheet(name) }) : read;
+  if (!pinned.ok) throw new Error(pinned.problems.map(problemLine).join('\n'));
+  return pinned.baseline;
+}
+
+/** Torque falls off 1 N m for each square tenth of an inch of primary length from 30 in, and of an advance from 4 deg. */
+const hill = (): ReturnType<typeof runnerOf> =>
+  runnerOf(({ exhaustSystem, intake }) => {
+    const tenths = (exhaustSystem.primary.length / IN - 30) * 10;
+    return 500 - tenths ** 2 / 100 - (108 - intake.centreline) ** 2;
+  });
+
+async function swept(variables: readonly Variable[], run = hill()): Promise<Sweep> {
+  const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM }, run);
+  if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
+  return result.sweep;
+}
+
+async function refusal(variables: readonly Variable[]): Promise<string> {
+  const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM }, hill());
+  return result.ok ? 'none' : result.problems.map(problemLine).join('\n');
+}
+
+const LENGTHS: Variable = {
+  path: 'exhaust.primary.length',
+  values: ['26 in', '28 in', '30 in', '32 in', '34 in'],
+};
+
+describe('a sweep', () => {
+  it('of one variable finds the best value, what it gains and how flat the top is', async () => {
+    const { best, points, baseline, variables } = await swept([LENGTHS]);
+    expect(variables[0].current).toBe('32 in');
+    expect(baseline?.band.torqueNm).toBeCloseTo(500 - 4, 9);
+    expect(points.map(({ figures }) => figures?.band.torqueNm)).toEqual(
+      [484, 496, 500, 496, 484].map((torque) => expect.closeTo(torque, 6)),
+    );
+    expect(best).toMatchObject({ index: 2, values: ['30 in'], atEdge: [] });
+    expect(best?.bandGainPct).toBeCloseTo(100 * (500 / 496 - 1), 9);
+    // 2 in away 0.8 % are lost, more than half a percent.
+    expect(best?.flatness).toEqual([
+      { path: 'exhaust.primary.length', withinPct: 0.5, from: '30 in', to: '30 in' },
+    ]);
+  });
+
+  it('calls a top flat as far as it loses less than asked', async () => {
+    const result = await sweep(baselineOf('big-block'), [LENGTHS], { rpm: RPM, flatWithinPct: 1 }, hill());
+    expect(result.ok && result.sweep.best?.flatness[0]).toMatchObject({ from: '28 in', to: '32 in' });
+  });
+
+  it('of two variables covers the grid, the second running fastest', async () => {
+    const advance: Variable = { path: 'cam.advance', values: ['2 deg', '4 deg', '6 deg'] };
+    const { points, best } = await swept([LENGTHS, advance]);
+    expect(points).toHaveLength(15);
+    expect(points[1].values).toEqual(['26 in', '4 deg']);
+    expect(best?.values).toEqual(['30 in', '4 deg']);
+    expect(best?.flatness[1]).toMatchObject({ path: 'cam.advance', from: '4 deg', to: '4 deg' });
+  });
+
+  it('says where the best value is the last that was tried', async () => {
+    const { best } = await swept([{ ...LENGTHS, values: ['24 in', '26 in', '28 in'] }]);
+    expect(best).toMatchObject({ values: ['28 in'], atEdge: ['exhaust.primary.length'] });
+  });
+
+  it('leaves out values that no engine can have, and says why', async () => {
+    const { points, best } = await swept([
+      { path: 'heads.intake.valve', values: ['2.25 in', '2.30 in', '3.10 in'] },
+    ]);
+    expect(points[2].figures).toBeNull();
+    expect(points[2].refused).toContain('does not fit');
+    expect(points[1].refused).toBeNull();
+    expect(best?.index).toBe(0);
+  });
+
+  it('gives problems where a path is unknown, no value fits, or nothing comes of any', async () => {
+    expect(await refusal([{ path: 'exhaust.primary.lenght', values: ['30 in'] }])).toContain(
+      'did you mean exhaust.primary.length?',
+    );
+    expect(await refusal([{ path: 'exhaust.primary.length', values: [30, 32] }])).toContain(
+      '30 alone could be anything',
+    );
+    expect(await refusal([{ path: 'engine.ratedSpeed', values: ['6000 rpm', '7000 rpm'] }])).toContain(
+      'has no effect: the engine is the same with every value',
+    );
+  });
+
+  it('that was interrupted gives what there is', async () => {
+    const run = runnerOf(() => 400, 3);
+    const { complete, points, best } = await swept([LENGTHS], run);
+    expect(complete).toBe(false);
+    expect(points.map(({ figures }) => figures !== null)).toEqual([true, true, false, false, false]);
+    expect(best?.index).toBe(0);
+  });
+
+  it('refuses three variables, one twice, and grids nobody waits for', async () => {
+    const base = baselineOf('minimum');
+    const values = Array.from({ length: 21 }, (_, i) => i);
+    const options = { rpm: RPM };
+    await expect(sweep(base, [], options, hill())).rejects.toThrow(DomainError);
+    await expect(sweep(base, [LENGTHS, LENGTHS], options, hill())).rejects.toThrow('different paths');
+    await expect(
+      sweep(
+        base,
+        [
+          { path: 'a', values },
+          { path: 'b', values },
+        ],
+        options,
+        hill(),
+      ),
+    ).rejects.toThrow('at most 400');
+  });
+
+  it('of a real engine: the cam set back costs torque at low speed', async () => {
+    const result = await sweep(baselineOf('minimum'), [{ path: 'cam.advance', values: ['-8 deg'] }], {
+      rpm: [2500],
+    });
+    expect(result.ok && result.sweep.points[0].bandGainPct).toBeLessThan(-0.3);
+  });
+});

@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import {
+  chanceAbove,
+  chanceToBeat,
+  pairedDraws,
+  type Response,
+  type Subject,
+  spreadOf,
+  varianceShares,
+} from '../../src/uncertainty/pairedDraws.ts';
+
+const subject = (
+  name: string,
+  power: number,
+  linear: Record<string, number>,
+  more: { curved?: Record<string, number>; remainder?: number } = {},
+): Subject => ({
+  name,
+  power,
+  responses: Object.fromEntries(
+    Object.entries(linear).map(([id, slope]): [string, Response] => [
+      id,
+      { linear: slope, curved: more.curved?.[id] ?? 0 },
+    ]),
+  ),
+  remainder: more.remainder ?? 0,
+});
+
+/** Scatter of a standard deviation read from so many draws, four of its own standard errors [-]. */
+const scatter = (draws: number): number => 4 / Math.sqrt(2 * draws);
+
+describe('pairedDraws(baseline, candidates, options)', () => {
+  it('cancels what moves baseline and candidate alike', () => {
+    const base = subject('baseline', 100, { heat: 0.03, friction: 0.02 });
+    const same = subject('more', 104, { heat: 0.03, friction: 0.02 });
+    const { baseline, gains } = pairedDraws(base, [same], { seed: 1 });
+    // Absolute: the root of the sum of squares. Difference: nothing.
+    expect(spreadOf(baseline)).toBeGreaterThan(Math.hypot(0.03, 0.02) * (1 - scatter(6000)));
+    expect(spreadOf(baseline)).toBeLessThan(Math.hypot(0.03, 0.02) * (1 + scatter(6000)));
+    expect(spreadOf(gains[0])).toBeLessThan(1e-9);
+    expect(gains[0][0]).toBeCloseTo(4, 9);
+  });
+
+  it('adds in squares what moves one of them alone', () => {
+    const base = subject('baseline', 100, { 'old part': 0.006 });
+    const other = subject('new', 103, { 'new part': 0.008 });
+    const { gains } = pairedDraws(base, [other], { seed: 1, draws: 40_000 });
+    const expected = 103 * Math.hypot(0.006, 0.008);
+    expect(Math.abs(spreadOf(gains[0]) / expected - 1)).toBeLessThan(scatter(40_000));
+  });
+
+  it('has the variance of a square where a response is curved: twice the square of its curvature', () => {
+    const base = subject('baseline', 100, {});
+    const curved = subject('curved', 100, { lash: 0.003 }, { curved: { lash: 0.004 } });
+    const { gains } = pairedDraws(base, [curved], { seed: 2, draws: 40_000 });
+    const expected = 100 * Math.sqrt(0.003 ** 2 + 2 * 0.004 ** 2);
+    expect(Math.abs(spreadOf(gains[0]) / expected - 1)).toBeLessThan(2 * scatter(40_000));
+  });
+
+  it('gives each candidate a remainder of its own', () => {
+    const base = subject('baseline', 100, {});
+    const [a, b] = ['a', 'b'].map((name) => subject(name, 101, {}, { remainder: 0.01 }));
+    const { gains } = pairedDraws(base, [a, b], { seed: 1 });
+    expect(Math.abs(spreadOf(gains[0]) - 1)).toBeLessThan(scatter(6000));
+    const difference = gains[0].map((gain, i) => gain - gains[1][i]);
+    expect(Math.abs(spreadOf(difference) / Math.SQRT2 - 1)).toBeLessThan(scatter(6000));
+  });
+
+  it('draws what a calibration left correlated together', () => {
+    const base = subject('baseline', 100, { friction: 0.02, heat: 0.02 });
+    const correlation = [
+      [1, -0.9],
+      [-0.9, 1],
+    ];
+    const correlated = { ids: ['friction', 'heat'], correlation };
+    const { baseline } = pairedDraws(base, [], { seed: 1, correlated });
+    // Var(x + y) = 2 (1 + r) sigma^2.
+    const expected = 0.02 * Math.sqrt(2 * (1 - 0.9));
+    expect(Math.abs(spreadOf(baseline) / expected - 1)).toBeLessThan(scatter(6000));
+  });
+
+  it('gives the same draws whatever the order of unknowns and candidates, and others for another seed', () => {
+    const base = subject('baseline', 100, { a: 0.01, b: 0.02 });
+    const turned = subject('baseline', 100, { b: 0.02, a: 0.01 });
+    const one = subject('one', 101, { a: 0.015, b: 0.02 }, { remainder: 0.002 });
+    const two = subject('two', 102, { c: 0.01 });
+    const there = pairedDraws(base, [one, two], { seed: 5 });
+    const back = pairedDraws(turned, [two, one], { seed: 5 });
+    expect(back.gains).toEqual([...there.gains].reverse());
+    expect(pairedDraws(base, [one, two], { seed: 6 }).gains).not.toEqual(there.gains);
+  });
+});
+
+describe('figures of draws', () => {
+  it('are counted: chances as shares, a tie as half', () => {
+    const values = Float64Array.of(-1, 0, 1, 2);
+    expect(chanceAbove(values, 0)).toBe(0.5);
+    expect(chanceToBeat(values, Float64Array.of(-2, 0, 2, 2))).toBe(0.5);
+    expect(spreadOf(Float64Array.of(1, 2, 3))).toBe(1);
+  });
+
+  it('name the unknown that brings most of a variance, and how much one standard deviation of it does', () => {
+    const base = subject('baseline', 100, { heat: 0.03, rating: 0.001 });
+    const other = subject('new', 100, { heat: 0.031, rating: 0.004 });
+    const shares = varianceShares(base, other);
+    expect(shares.map(({ id }) => id)).toEqual(['rating', 'heat']);
+    expect(shares[0].share).toBeCloseTo(9 / 10, 9);
+    expect(shares[0].perSigma).toBeCloseTo(0.3, 9);
+  });
+});

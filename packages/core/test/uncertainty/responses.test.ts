@@ -1,0 +1,191 @@
+import { describe, expect, it } from 'vitest';
+import type { Change } from '../../src/changes/change.ts';
+import { ForecastQueue } from '../../src/studies/forecastQueue.ts';
+import { pairedDraws, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
+import { askFirst, measureResponses, type ResponseWorld } from '../../src/uncertainty/responses.ts';
+import type { Unknown } from '../../src/uncertainty/unknowns.ts';
+import { runnerOf } from '../studies/fakeCurves.ts';
+import { bigBlock } from '../support/bigBlock.ts';
+
+const PART: Change = {
+  name: 'part',
+  edits: [{ kind: 'set', path: 'induction.plenum', value: '2 l' }],
+  cost: null,
+  hours: null,
+  reversible: true,
+  insteadOf: null,
+};
+
+const unknown = (id: string, more: Partial<Unknown> = {}): Unknown => ({
+  id,
+  path: id,
+  sigma: 1,
+  unit: '',
+  reason: 'invented',
+  of: null,
+  fields: [],
+  within: {},
+  replacedBy: [],
+  ...more,
+});
+
+/** An engine whose torque is a function of how far its unknowns are off, with the part or without it. */
+type Torque = (z: Readonly<Record<string, number>>, withPart: boolean) => number;
+
+async function measured(
+  unknowns: readonly Unknown[],
+  torque: Torque,
+  isPossible: (z: Readonly<Record<string, number>>) => boolean = () => true,
+  others: readonly Change[] = [],
+): Promise<{
+  sigma: number;
+  absolute: number;
+  jobs: number;
+  stuck: readonly string[];
+  offsets: readonly number[];
+}> {
+  const run = runnerOf(({ name }) => {
+    const { z, part } = JSON.parse(name);
+    // Another change makes the first unknown matter most, so that the baseline is moved both ways for it.
+    const bending = part === 'bending' ? 1.01 + 0.02 * (z['induction.rating'] ?? 0) : 1;
+    return torque(z, part === PART.name) * bending;
+  });
+  const queue = new ForecastQueue(run, {});
+  const world: ResponseWorld = {
+    unknowns,
+    singly: [],
+    changes: [PART, ...others],
+    seed: 3,
+    queue,
+    build: (changes, offsets) => {
+      const z = Object.fromEntries(offsets.map(({ unknown: { id }, z: off }) => [id, off]));
+      return isPossible(z) ? bigBlock({ name: JSON.stringify({ z, part: changes[0]?.name ?? null }) }) : null;
+    },
+    ask: (name, combination) => queue.ask(name, { combination, rpm: [4000] }),
+  };
+  askFirst(world);
+  const { baseline, candidates, stuck } = await measureResponses(world);
+  const [candidate] = candidates;
+  if (baseline === null || candidate === undefined || candidate === null) throw new Error('not measured');
+  const draws = pairedDraws(baseline, [candidate], { seed: 3, draws: 40_000 });
+  return {
+    sigma: spreadOf(draws.gains[0]),
+    absolute: 100 * spreadOf(draws.baseline),
+    jobs: run.asked.length,
+    stuck,
+    offsets: run.asked.flatMap(({ combination }) => Object.values<number>(JSON.parse(combination.name).z)),
+  };
+}
+
+const off = (z: Readonly<Record<string, number>>, id: string): number => z[id] ?? 0;
+
+describe('measureResponses(world)', () => {
+  it('finds the spread of a gain from unknowns that act on the candidate alone', async () => {
+    const unknowns = ['induction.a', 'induction.b', 'heat.c'].map((id) => unknown(id));
+    const { sigma } = await measured(unknowns, (z, withPart) => {
+      const common =
+        1 + 0.02 * off(z, 'heat.c') + 0.001 * off(z, 'induction.a') + 0.001 * off(z, 'induction.b');
+      return (
+        400 * common * (withPart ? 1.02 + 0.004 * off(z, 'induction.a') + 0.003 * off(z, 'induction.b') : 1)
+      );
+    });
+    expect(sigma).toBeGreaterThan(0.5 * 0.97);
+    expect(sigma).toBeLessThan(0.5 * 1.03);
+  });
+
+  it('sees what unknowns do that the baseline never shows', async () => {
+    // Nothing of them moves the baseline, so that nothing ranks them likely.
+    const hidden = Array.from({ length: 12 }, (_, i) => unknown(`exhaust.hidden${i}`));
+    const { sigma } = await measured(hidden, (z, withPart) =>
+      withPart ? 408 + hidden.reduce((sum, { id }) => sum + 0.8 * off(z, id), 0) : 400,
+    );
+    // 0.2 % each, twelve of them. Six random sums give a standard deviation to a third.
+    const expected = 0.2 * Math.sqrt(12);
+    expect(sigma).toBeGreaterThan(expected / 2);
+    expect(sigma).toBeLessThan(expected * 2);
+  });
+
+  it('costs little where all errors are common, however many there are', async () => {
+    const many = Array.from({ length: 50 }, (_, i) => unknown(`heat.common${i}`));
+    const { sigma, absolute, jobs } = await measured(
+      many,
+      (z, withPart) =>
+        (withPart ? 410 : 400) * many.reduce((product, { id }) => product * (1 + 0.004 * off(z, id)), 1),
+    );
+    expect(sigma).toBeLessThan(0.02);
+    expect(absolute).toBeGreaterThan(0.4 * Math.sqrt(50) * 0.97);
+    expect(absolute).toBeLessThan(0.4 * Math.sqrt(50) * 1.03);
+    // References, the baseline fifty times, two vectors on both, eight singly.
+    expect(jobs).toBe(2 + 50 + 2 * 2 + 8);
+  });
+
+  it('moves those that matter most both ways, so that a bend counts', async () => {
+    const bent = [unknown('induction.lash')];
+    const { sigma } = await measured(bent, (z, withPart) => {
+      const x = off(z, 'induction.lash');
+      return 400 * (1 + 0.001 * x) * (withPart ? 1.02 + 0.003 * x - 0.004 * x * x : 1);
+    });
+    const expected = 100 * Math.sqrt(0.003 ** 2 + 2 * 0.004 ** 2);
+    expect(sigma).toBeGreaterThan(expected * 0.96);
+    expect(sigma).toBeLessThan(expected * 1.04);
+  });
+
+  it('moves them by the root of three, so that a cubic has nearly the variance it should', async () => {
+    const bent = [unknown('induction.lash')];
+    const { sigma, offsets } = await measured(bent, (z, withPart) => {
+      const x = off(z, 'induction.lash');
+      // A trace of it on the baseline, or nobody would look at it singly.
+      return 400 * (1 + 1e-6 * x) * (withPart ? 1.02 + 0.002 * x + 0.001 * x ** 3 : 1);
+    });
+    // Slope through +-sqrt(3): 0.002 + 3 * 0.001. Signs of one standard deviation show 0.003: 0.002 more is left over.
+    // True: sqrt(a^2 + 6 a c + 15 c^2) = 0.557 %. Steps of one would give 0.3 %.
+    const expected = 100 * Math.hypot(0.005, 0.002);
+    expect(sigma).toBeGreaterThan(expected * 0.97);
+    expect(sigma).toBeLessThan(expected * 1.03);
+    expect(Math.max(...offsets)).toBeCloseTo(1.7320508, 6);
+    expect(Math.min(...offsets)).toBeCloseTo(-1.7320508, 6);
+  });
+
+  it('does not take the bend of a baseline moved both ways for a difference of a candidate moved one way', async () => {
+    // The part has an error of its own, so that what is common is never worth a second look on it.
+    const unknowns = [
+      unknown('induction.rating'),
+      unknown('induction.other'),
+      unknown('error of part', { of: 'part', within: { part: [] } }),
+    ];
+    const common = (z: Readonly<Record<string, number>>): number =>
+      1 + 0.03 * off(z, 'induction.rating') - 0.02 * off(z, 'induction.rating') ** 2;
+    const torque: Torque = (z, withPart) =>
+      400 * common(z) * (withPart ? 1.02 + 0.01 * off(z, 'error of part') : 1);
+    const { sigma } = await measured(unknowns, torque, () => true, [{ ...PART, name: 'bending' }]);
+    expect(sigma).toBeGreaterThan(0.97);
+    expect(sigma).toBeLessThan(1.03);
+  });
+
+  it('moves the other way what can be moved only that way, and tells what can not be moved at all', async () => {
+    const unknowns = ['induction.free', 'induction.oneway', 'induction.fixed'].map((id) => unknown(id));
+    const { sigma, stuck } = await measured(
+      unknowns,
+      (z, withPart) =>
+        400 *
+        (withPart ? 1.02 + 0.004 * off(z, 'induction.oneway') : 1 + 0.0001 * off(z, 'induction.oneway')),
+      (z) => off(z, 'induction.oneway') <= 0 && off(z, 'induction.fixed') === 0,
+    );
+    expect(sigma).toBeGreaterThan(0.38);
+    expect(sigma).toBeLessThan(0.42);
+    expect(stuck).toEqual(['induction.fixed']);
+  });
+
+  it('leaves the error of a part that is gone with the baseline, and asks for that of the new part', async () => {
+    const unknowns = [
+      unknown('rating', { replacedBy: ['part'] }),
+      unknown('rating of part', { of: 'part', within: { part: [] } }),
+    ];
+    const { sigma } = await measured(
+      unknowns,
+      (z, withPart) => 400 * (withPart ? 1 + 0.004 * off(z, 'rating of part') : 1 + 0.003 * off(z, 'rating')),
+    );
+    expect(sigma).toBeGreaterThan(0.5 * 0.97);
+    expect(sigma).toBeLessThan(0.5 * 1.03);
+  });
+});

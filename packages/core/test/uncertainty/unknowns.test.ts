@@ -1,0 +1,197 @@
+import { describe, expect, it } from 'vitest';
+import { applyChanges } from '../../src/changes/applyChanges.ts';
+import { assignedValues } from '../../src/changes/assignedValues.ts';
+import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import type { Change, FieldEdit } from '../../src/changes/change.ts';
+import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
+import { perturbed } from '../../src/uncertainty/perturbed.ts';
+import { type Candidacy, type Unknown, type Unknowns, unknownsOf } from '../../src/uncertainty/unknowns.ts';
+import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
+
+function baselineOf(example: Example, altered: (text: string) => string = (text) => text): Baseline {
+  const read = readDocument(altered(exampleText(example)));
+  const pinned = read.ok ? pinBaseline(read.document, { sheet: exampleSheet(example) }) : read;
+  if (!pinned.ok) throw new Error(JSON.stringify(pinned.problems));
+  return pinned.baseline;
+}
+
+function change(name: string, ...edits: readonly FieldEdit[]): Change {
+  return { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
+}
+
+const set = (path: string, value: number | string): FieldEdit => ({ kind: 'set', path, value });
+
+function unknowns(baseline: Baseline, ...changes: readonly Change[]): Unknowns {
+  const candidacies = changes.map((one): Candidacy => {
+    const result = applyChanges(baseline, [one]);
+    if (!result.ok) throw new Error(JSON.stringify(result.problems));
+    return { change: one, combination: result.combination, values: assignedValues(baseline, [one], []) };
+  });
+  return unknownsOf(baseline, candidacies);
+}
+
+function named({ all }: Unknowns, id: string): Unknown {
+  const found = all.find((unknown) => unknown.id === id);
+  if (found === undefined) throw new Error(`no unknown '${id}' among ${all.map((u) => u.id).join(', ')}`);
+  return found;
+}
+
+const CARBURETOR = change('carburetor', set('induction.carburetor.rating', '1250 cfm'));
+
+describe('unknowns', () => {
+  it('of estimates are those of the ledger that have a spread, with it', () => {
+    const baseline = baselineOf('minimum');
+    // These only size other estimates, which a study holds.
+    const idle = ['engine.ratedSpeed', 'heads.intake.throat', 'heads.exhaust.throat'];
+    const ledger = baseline.combination.assumed.filter(
+      ({ spread, path }) => (spread ?? 0) > 0 && !idle.includes(path),
+    );
+    const found = unknowns(baseline).all;
+    for (const { path, spread, unit } of ledger)
+      expect(found).toContainEqual(expect.objectContaining({ id: path, sigma: spread, unit, of: null }));
+  });
+
+  it('of stated values are the usual errors of sheets, ratings, cards and volumes', () => {
+    const found = unknowns(baselineOf('big-block'));
+    expect(named(found, 'flow bench')).toMatchObject({ sigma: 5, unit: '%' });
+    expect(named(found, 'intake flow sheet')).toMatchObject({ sigma: 0.75, unit: '%' });
+    expect(named(found, 'carburetor rating')).toMatchObject({ sigma: 4, unit: '%' });
+    expect(named(found, 'cam phase')).toMatchObject({ path: 'cam.advance', sigma: 1, unit: 'deg' });
+    // Its file says the rockers were measured.
+    expect(found.all.map(({ id }) => id)).not.toContain('intake rocker ratio');
+    const stamped = baselineOf('big-block', (text) => text.replace('ratioIs: measured', 'ratioIs: stamped'));
+    expect(named(unknowns(stamped), 'intake rocker ratio').sigma).toBeCloseTo(2, 9);
+  });
+
+  it('of compression are 0.25 where a catalogue says it and 0.05 where volumes were measured', () => {
+    const ratio = (baseline: Baseline): number => {
+      const unknown = named(unknowns(baseline), 'compression');
+      const moved = perturbed(baseline, [], [{ unknown, z: 1 }], undefined);
+      return (moved?.chamber.compressionRatio ?? Number.NaN) - baseline.combination.chamber.compressionRatio;
+    };
+    expect(ratio(baselineOf('minimum'))).toBeCloseTo(0.25, 6);
+    expect(ratio(baselineOf('big-block'))).toBeCloseTo(0.05, 3);
+  });
+
+  it('belong to the new part where a change brings one, and to the old one no more', () => {
+    const baseline = baselineOf('big-block');
+    const found = unknowns(baseline, CARBURETOR);
+    const old = named(found, 'carburetor rating');
+    const own = named(found, 'carburetor rating of carburetor');
+    expect(old.replacedBy).toEqual(['carburetor']);
+    expect(own.of).toBe('carburetor');
+    const area = (changes: readonly Change[], unknown: Unknown): number =>
+      perturbed(baseline, changes, [{ unknown, z: 1 }], undefined)?.induction.meteringArea ?? Number.NaN;
+    const stock = baseline.combination.induction.meteringArea;
+    const plain = perturbed(baseline, [CARBURETOR], [], undefined)?.induction.meteringArea ?? Number.NaN;
+    expect(plain / stock).toBeCloseTo(1250 / 1050, 9);
+    expect(area([], old) / stock).toBeCloseTo(1.04, 9);
+    expect(area([CARBURETOR], old)).toBe(plain);
+    expect(area([], own)).toBe(stock);
+    expect(area([CARBURETOR], own) / plain).toBeCloseTo(1.04, 9);
+  });
+
+  it('of the bench go along with a port that was worked on and flowed again, once and not twice', () => {
+    const baseline = baselineOf('big-block');
+    const flowed = change('flowed', set('heads.intake.flowMultiplier', 0.95));
+    const scaled = change('scaled', { kind: 'scale', path: 'heads.intake.flowMultiplier', factor: 0.95 });
+    const found = unknowns(baseline, flowed, scaled);
+    const bench = named(found, 'flow bench');
+    const flow = (one: Change, z: number): number =>
+      perturbed(baseline, [one], [{ unknown: bench, z }], undefined)?.intake.flow.area[4] ?? Number.NaN;
+    for (const one of [flowed, scaled]) expect(flow(one, -1) / flow(one, 0)).toBeCloseTo(0.95, 9);
+    expect(named(found, 'intake flow sheet').replacedBy).toEqual(['flowed', 'scaled']);
+  });
+
+  it('of measured volumes stay as small when a change states the ratio instead', () => {
+    const baseline = baselineOf('big-block');
+    const milled = change('milled', set('chamber.compression', 11.6));
+    const found = unknowns(baseline, milled);
+    const compression = named(found, 'compression');
+    const moved = perturbed(baseline, [milled], [{ unknown: compression, z: 1 }], undefined);
+    expect(moved?.chamber.compressionRatio).toBeCloseTo(11.65, 6);
+  });
+
+  it('of a new manifold are its new estimates', () => {
+    const found = unknowns(
+      baselineOf('big-block'),
+      change('manifold', set('induction.manifold', 'dual-plane')),
+    );
+    expect(named(found, 'induction.heating of manifold')).toMatchObject({ of: 'manifold', unit: 'K' });
+  });
+
+  it('of a calibrated field are what the fit left, with their correlation', () => {
+    const calibrated = baselineOf(
+      'big-block',
+      (text) => `${text}
+friction: { multiplier: 0.95 }
+heat: { multiplier: 1.1 }
+calibration:
+  sheets: [pull.csv]
+  knobs:
+    - { field: friction.multiplier, value: 0.95, spread: 0.04 }
+    - { field: heat.multiplier, value: 1.1, spread: 0.06 }
+  correlation: [[1, -0.7], [-0.7, 1]]
+`,
+    );
+    const found = unknowns(calibrated);
+    expect(named(found, 'friction.multiplier').sigma).toBe(0.04);
+    expect(found.calibrated).toEqual({
+      ids: ['friction.multiplier', 'heat.multiplier'],
+      correlation: [
+        [1, -0.7],
+        [-0.7, 1],
+      ],
+    });
+    const moved = perturbed(calibrated, [], [{ unknown: named(found, 'heat.multiplier'), z: 2 }], undefined);
+    expect(moved?.walls.multiplier).toBeCloseTo(1.22, 9);
+  });
+});
+
+describe('perturbed(baseline, changes, offsets)', () => {
+  it('moves every unknown of every example one way or the other, and the engine with it', () => {
+    for (const example of ['minimum', 'small-block', 'big-block', 'four-valve-four'] as const) {
+      const baseline = baselineOf(example);
+      const same = JSON.stringify({ ...baseline.combination, assumed: [], warnings: [] });
+      const idle = unknowns(baseline).all.filter((unknown) => {
+        const moved =
+          perturbed(baseline, [], [{ unknown, z: 1 }], undefined) ??
+          perturbed(baseline, [], [{ unknown, z: -1 }], undefined);
+        return moved === null || JSON.stringify({ ...moved, assumed: [], warnings: [] }) === same;
+      });
+      expect(
+        idle.map(({ id }) => id),
+        example,
+      ).toEqual([]);
+    }
+  });
+
+  it('is certain of what a change sets, and builds on what it scales or adds to', () => {
+    const baseline = baselineOf('minimum');
+    const unknown = named(unknowns(baseline), 'exhaust.primary.length');
+    const length = (one: Change): number =>
+      perturbed(baseline, [one], [{ unknown, z: 1 }], undefined)?.exhaustSystem.primary.length ?? Number.NaN;
+    const inch = 0.0254;
+    expect(length(change('set', set('exhaust.primary.length', '30 in')))).toBeCloseTo(30 * inch, 9);
+    expect(
+      length(change('add', { kind: 'add', path: 'exhaust.primary.length', amount: '2 in' })),
+    ).toBeCloseTo((34 + 3.4 + 2) * inch, 9);
+    expect(
+      length(change('scale', { kind: 'scale', path: 'exhaust.primary.length', factor: 0.9 })),
+    ).toBeCloseTo(0.9 * (34 + 3.4) * inch, 9);
+  });
+
+  it('gives nothing where no such engine can be built', () => {
+    const baseline = baselineOf('minimum');
+    const unknown = named(unknowns(baseline), 'heads.intake.valve');
+    expect(perturbed(baseline, [], [{ unknown, z: -15 }], undefined)).toBeNull();
+  });
+
+  it('leaves the baseline as it was', () => {
+    const baseline = baselineOf('minimum');
+    const before: CombinationDocument = JSON.parse(JSON.stringify(baseline.document));
+    const offsets = unknowns(baseline).all.map((unknown) => ({ unknown, z: 1 }));
+    perturbed(baseline, [], offsets, undefined);
+    expect(baseline.document).toEqual(before);
+  });
+});
