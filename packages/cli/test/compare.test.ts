@@ -47,6 +47,17 @@ describe('valvetide compare', () => {
     );
   });
 
+  it('leaves a change without effect out, says so with its line, and answers for the others', async () => {
+    const idle = `${changes}  - { name: Same again, set: { exhaust.primary.length: 34 in } }\n`;
+    const w = world({ files: { ...files, 'changes.yaml': idle } });
+    const words = ['compare', 'a.yaml', '--changes', 'changes.yaml', ...SPEEDS];
+    expect(await main(words, w.io, studyCore())).toBe(EXIT.ok);
+    expect(w.out()).not.toContain('Same again');
+    expect(w.err()).toContain(
+      "changes.yaml:5: exhaust.primary.length: has no effect: with exhaust.primary.length as 'Same again' has it, the engine is the same; left out",
+    );
+  });
+
   it('says so where nothing beats the first', async () => {
     const w = world({ files });
     await main(['compare', 'b.yaml', 'a.yaml', ...SPEEDS, '-q'], w.io, studyCore());

@@ -23,7 +23,10 @@ export interface ChangesInput {
   readonly sheet: (name: string) => string | undefined;
 }
 
-/** Reads changes for a baseline read from `operand`; fails with the problems of all of them at once. */
+/**
+ * Reads changes for a baseline read from `operand`; fails with the problems of all of them at once. Changes without effect are
+ * left out and told on standard error, as long as one is left.
+ */
 export async function readChangesFile(
   path: string,
   operand: string,
@@ -37,18 +40,28 @@ export async function readChangesFile(
     new CommandFailure(EXIT.input, problems.map(asJson ? problemJson : problemLine));
   const input = await openInput(path, command, io);
   const read = core.readChanges(input.text, { file: input.file });
-  if (!read.ok) throw refuse(read.problems);
   const all = [...files, ...input.files];
   const beside = sheetsBeside(operand, all, io);
   const besideChanges = sheetsBeside(path, all, io);
   const sheet = (name: string): string | undefined => beside(name) ?? besideChanges(name);
-  const problems: Problem[] = [];
+  const problems: Problem[] = read.ok ? [] : [...read.problems];
+  const idle: Problem[] = [];
   const changes = read.changes.flatMap((change): AppliedChange[] => {
     const applied = core.applyChanges(baseline, [change], { sheet });
     if (applied.ok) return [{ change, combination: applied.combination }];
-    problems.push(...applied.problems);
+    (applied.problems.every(({ code }) => code === 'no-effect') ? idle : problems).push(...applied.problems);
     return [];
   });
-  if (problems.length > 0) throw refuse(problems);
+  if (problems.length > 0 || changes.length === 0) throw refuse(inOrder([...problems, ...idle]));
+  // A change that does nothing is left out and told; the others are worth their answer.
+  for (const problem of idle) {
+    const leftOut = { ...problem, message: `${problem.message}; left out` };
+    io.stderr.write(`${asJson ? problemJson(leftOut) : problemLine(leftOut)}\n`);
+  }
   return { baseline, changes, files: all, sheet };
+}
+
+/** By line. */
+function inOrder(problems: readonly Problem[]): readonly Problem[] {
+  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
 }

@@ -1,6 +1,6 @@
 /** A combination file, and the sheets it names, from disk or standard input. */
 import { dirname, isAbsolute, join } from 'node:path';
-import type { Baseline, Combination, SheetSource } from '@valvetide/core';
+import type { Baseline, Combination, Problem, SheetSource } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Core } from '../core.ts';
 import { EXIT } from '../exitCodes.ts';
@@ -56,10 +56,20 @@ export async function readBaseline(
 ): Promise<BaselineInput> {
   const { text, file, files, sheet } = await openInput(operand, command, io);
   const read = core.readDocument(text, { file });
-  const result = read.ok ? core.pinBaseline(read.document, { sheet }) : read;
+  // A slip in the text hides nothing: reading the combination finds what else is wrong.
+  const result = read.ok
+    ? core.pinBaseline(read.document, { sheet })
+    : problemsOnly(core.readCombination(text, { file, sheet }), read.problems);
   if (!result.ok)
     throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
   return { baseline: result.baseline, files };
+}
+
+function problemsOnly(
+  result: ReturnType<Core['readCombination']>,
+  first: readonly Problem[],
+): { readonly ok: false; readonly problems: readonly Problem[] } {
+  return { ok: false, problems: result.ok ? first : result.problems };
 }
 
 /** Refuses to read standard input more than once. */

@@ -5,7 +5,7 @@ import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { flag, text } from '../reading/schema/quantity.ts';
 
 /** Most changes in one file. */
-const MOST_CHANGES = 60;
+export const MOST_CHANGES = 60;
 
 /** One change as written. */
 export interface ChangeEntry {
@@ -31,7 +31,8 @@ const fields = (
 ): z.ZodType<Record<string, unknown>> =>
   z.record(z.string(), z.unknown()).meta({ description, examples: [example] });
 
-const changeEntry: z.ZodType<ChangeEntry> = z
+/** Schema of one change. */
+export const changeEntry: z.ZodType<ChangeEntry> = z
   .strictObject({
     name: text(80, 'What the change is called in every result.', 'Carburetor 1250'),
     set: fields(

@@ -1,16 +1,22 @@
 /** Text of a changes file to changes, or to the list of everything that is wrong with it. */
 import type { Problem } from '../combination/problem.ts';
 import { type CombinationDocument, join, type Plain, readDocument } from '../reading/readDocument.ts';
-import { issueProblems, problemOf, withoutMisspelt } from '../reading/readSections.ts';
+import {
+  fieldNames,
+  issueProblems,
+  type JsonSchema,
+  problemOf,
+  withoutMisspelt,
+} from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { isKnown, pathProblem } from './assignedValues.ts';
 import type { Change, FieldEdit } from './change.ts';
-import { type ChangeEntry, changesFile, changesSchema } from './changesSchema.ts';
+import { type ChangeEntry, changeEntry, changesFile, changesSchema, MOST_CHANGES } from './changesSchema.ts';
 
-/** Changes, or everything that is wrong with their file. */
+/** Changes, or everything that is wrong with their file; `changes` are then those that are sound by themselves. */
 export type ReadChangesResult =
   | { readonly ok: true; readonly changes: readonly Change[] }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly changes: readonly Change[] };
 
 const KINDS = ['set', 'scale', 'add'] as const;
 type Kind = (typeof KINDS)[number];
@@ -29,25 +35,72 @@ interface Written {
  */
 export function readChanges(text: string, options: { readonly file?: string } = {}): ReadChangesResult {
   const read = readDocument(text, { file: options.file ?? 'changes' });
-  if (!read.ok) return { ok: false, problems: read.problems.map(inOurWords) };
+  const slips = read.ok ? [] : read.problems.map(inOurWords);
   const { document } = read;
-  const parsed = changesFile.safeParse(withoutEmptyFields(document.data), { reportInput: true });
-  if (!parsed.success) {
-    const found = parsed.error.issues.flatMap((issue) => issueProblems(issue, [], document, changesSchema()));
-    return { ok: false, problems: withoutMisspelt(found) };
-  }
-  const problems: Problem[] = [];
+  if (document === undefined) return { ok: false, problems: slips, changes: [] };
+  const schema = changesSchema();
+  const data = withoutEmptyFields(document.data, schema);
+  const parsed = changesFile.safeParse(data, { reportInput: true });
+  const problems: Problem[] = [
+    ...slips,
+    ...withoutMisspelt(
+      (parsed.error?.issues ?? []).flatMap((issue) => issueProblems(issue, [], document, schema)),
+    ),
+  ];
   const known = fieldPaths();
-  const changes = parsed.data.changes.map((entry, index) =>
-    changeOf(entry, `changes.${index}`, document, known, problems),
-  );
-  changes.forEach(({ name }, index) => {
-    if (changes.findIndex((other) => other.name === name) < index) {
+  const entries = parsed.data?.changes ?? soundEntries(data);
+  const sound = entries.flatMap((entry, index): Change[] => {
+    if (entry === null) return [];
+    const before = problems.length;
+    const change = changeOf(entry, `changes.${index}`, document, known, problems);
+    return problems.length === before ? [change] : [];
+  });
+  const names = entries.map((entry) => entry?.name);
+  names.forEach((name, index) => {
+    if (name !== undefined && names.indexOf(name) < index) {
       const message = `is the name of two changes: '${name}'`;
       problems.push(problemOf(document, `changes.${index}.name`, 'name-twice', message));
     }
   });
-  return problems.length > 0 ? { ok: false, problems: inOrder(problems) } : { ok: true, changes };
+  return problems.length > 0
+    ? { ok: false, problems: inOrder(problems), changes: sound }
+    : { ok: true, changes: sound };
+}
+
+/**
+ * The data without fields that have nothing after their colon: a field left out. Those that are not fields of a changes file stay
+ * to be refused, and so do those that a change sets, since a change that sets nothing is a slip.
+ */
+function withoutEmptyFields(data: Plain, schema: JsonSchema): Plain {
+  const filled = (fields: Plain, names: readonly string[]): Plain =>
+    isFields(fields)
+      ? Object.fromEntries(
+          Object.entries(fields).filter(([name, value]) => value !== null || !names.includes(name)),
+        )
+      : fields;
+  const file = filled(data, fieldNames([], schema));
+  if (!isFields(file) || !Array.isArray(file['changes'])) return file;
+  const names = fieldNames(['changes', 0], schema);
+  return { ...file, changes: file['changes'].map((entry) => filled(entry, names)) };
+}
+
+function isFields(value: Plain): value is { readonly [name: string]: Plain } {
+  return value !== null && typeof value === 'object' && !Array.isArray(value);
+}
+
+function withoutUnknown(entry: unknown): unknown {
+  if (entry === null || typeof entry !== 'object' || Array.isArray(entry)) return entry;
+  const names = fieldNames(['changes', 0], changesSchema());
+  return Object.fromEntries(Object.entries(entry).filter(([name]) => names.includes(name)));
+}
+
+/** The entries of a file whose other entries, or other fields, are not as they should be; null for those that are not either. */
+function soundEntries(data: unknown): readonly (ChangeEntry | null)[] {
+  const list = data !== null && typeof data === 'object' && 'changes' in data ? data.changes : null;
+  if (!Array.isArray(list)) return [];
+  return list
+    .slice(0, MOST_CHANGES)
+    .map((entry) => changeEntry.safeParse(withoutUnknown(entry)).data ?? null);
 }
 
 /** By line. */
@@ -62,14 +115,6 @@ function inOurWords(problem: Problem): Problem {
     code: 'not-changes',
     message: 'is not a list of changes: a list under changes: is expected',
   };
-}
-
-/** A field with nothing after its colon is a field left out. */
-function withoutEmptyFields(data: Plain): Plain {
-  if (Array.isArray(data)) return data.map(withoutEmptyFields);
-  if (data === null || typeof data !== 'object') return data;
-  const filled = Object.entries(data).filter(([, value]) => value !== null);
-  return Object.fromEntries(filled.map(([name, value]) => [name, withoutEmptyFields(value)]));
 }
 
 function changeOf(
@@ -109,7 +154,7 @@ function changeOf(
     }
     const edit = editOf(field);
     if (typeof edit !== 'string') return [edit];
-    problems.push(problemOf(document, field.at, 'wrong-kind', edit));
+    problems.push(problemOf(document, field.at, field.value === null ? 'value-missing' : 'wrong-kind', edit));
     return [];
   });
   return { ...change, edits };
@@ -132,6 +177,7 @@ function writtenFields(
 
 /** The edit, or what is wrong with its value. */
 function editOf({ kind, path, value }: Written): FieldEdit | string {
+  if (value === null) return 'has no value';
   if (kind === 'set') return { kind, path, value: value as Plain };
   if (kind === 'scale') {
     return typeof value === 'number' && value > 0

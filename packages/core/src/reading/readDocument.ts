@@ -15,8 +15,8 @@ export interface CombinationDocument {
 }
 
 /**
- * A document, or everything that is wrong with its text. Where fields were merely given twice, `document` holds the first of
- * each, so that what else is wrong can be looked for.
+ * A document, or everything that is wrong with its text. Where fields were merely given twice, or cut by a decimal comma,
+ * `document` holds what was probably meant, so that what else is wrong can be looked for.
  */
 export type DocumentResult =
   | { readonly ok: true; readonly document: CombinationDocument }
@@ -34,6 +34,9 @@ export const MAX_DEPTH = 20;
 /** Most brackets open at once. */
 const MAX_OPEN_BRACKETS = 60;
 
+/** Most fields and list entries read; the fullest combination has a few hundred. */
+const MAX_FIELDS = 3_000;
+
 /** After a few slips of syntax the parser only stumbles on. */
 const MAX_SYNTAX_PROBLEMS = 5;
 
@@ -42,6 +45,9 @@ export const DEFAULT_FILE_NAME = 'combination';
 
 const DUPLICATE = 'duplicate-field';
 
+/** Slips that leave a document in which what else is wrong can be looked for. */
+const READABLE: ReadonlySet<string> = new Set([DUPLICATE, 'decimal-comma', 'value-missing']);
+
 const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['__proto__', 'prototype', 'constructor']);
 
 interface Walk {
@@ -49,6 +55,8 @@ interface Walk {
   readonly lines: LineCounter;
   readonly positions: Record<string, { line: number; column: number }>;
   readonly problems: Problem[];
+  /** Fields and list entries met so far. */
+  met: number;
 }
 
 /**
@@ -57,7 +65,7 @@ interface Walk {
  */
 export function readDocument(text: string, options: { readonly file?: string } = {}): DocumentResult {
   const file = options.file ?? DEFAULT_FILE_NAME;
-  const walk: Walk = { file, lines: new LineCounter(), positions: {}, problems: [] };
+  const walk: Walk = { file, lines: new LineCounter(), positions: {}, problems: [], met: 0 };
   if (text.length > MAX_FILE_LENGTH) {
     const message = `is too long: ${text.length} characters, at most ${MAX_FILE_LENGTH} are read`;
     return { ok: false, problems: [problemAt(walk, null, '', 'file-too-long', message)] };
@@ -71,6 +79,10 @@ export function readDocument(text: string, options: { readonly file?: string } =
   const contents = parse(text, walk);
   if (contents === undefined) return { ok: false, problems: walk.problems };
   const data = toPlain(contents, '', 0, walk);
+  if (walk.met > MAX_FIELDS) {
+    const message = `holds more than ${MAX_FIELDS} fields, which no engine has`;
+    return { ok: false, problems: [problemAt(walk, null, '', 'file-too-long', message)] };
+  }
   if (walk.problems.length === 0 && (data === null || typeof data !== 'object' || Array.isArray(data))) {
     const message =
       data === null ? 'is empty' : 'is not a combination: sections such as engine: are expected';
@@ -79,7 +91,7 @@ export function readDocument(text: string, options: { readonly file?: string } =
     );
   }
   const { problems } = walk;
-  if (problems.some(({ code }) => code !== DUPLICATE)) return { ok: false, problems };
+  if (problems.some(({ code }) => !READABLE.has(code))) return { ok: false, problems };
   const document = { file, data: data as { [name: string]: Plain }, positions: walk.positions };
   return problems.length > 0 ? { ok: false, problems, document } : { ok: true, document };
 }
@@ -111,14 +123,27 @@ function parse(text: string, walk: Walk): Node | null | undefined {
       // Looked for on the way through, where the field's name and first place are known.
       uniqueKeys: false,
     });
-    const complaints = [...parsed.errors, ...parsed.warnings].slice(0, MAX_SYNTAX_PROBLEMS);
+    // Tags, known and unknown, are told on the way through, once each.
+    const warnings = parsed.warnings.filter(({ code }) => code !== 'TAG_RESOLVE_FAILED');
+    const complaints = [...parsed.errors, ...warnings].slice(0, MAX_SYNTAX_PROBLEMS);
     walk.problems.push(...complaints.map((error) => syntaxProblem(error, walk)));
+    // A directive can turn `no` into false and `1:30` into 90.
+    if (/^%/mu.test(text) && isDirected(parsed)) {
+      const hint = 'take the line that begins with % out';
+      walk.problems.push(problemAt(walk, null, '', 'directive', 'has a YAML directive', hint));
+    }
     return parsed.errors.length > 0 ? undefined : parsed.contents;
   } catch {
     // Whatever nesting gets past the look before: the parser recurses.
     walk.problems.push(problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep'));
     return undefined;
   }
+}
+
+/** Whether the text begins with directives for the parser. */
+function isDirected({ directives }: ReturnType<typeof parseDocument>): boolean {
+  if (directives === undefined) return false;
+  return directives.yaml.explicit === true || Object.keys(directives.tags).some((name) => name !== '!!');
 }
 
 function syntaxProblem(error: YAMLError, walk: Walk): Problem {
@@ -141,11 +166,8 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
     walk.problems.push(problemAt(walk, offsetOf(node), path, 'too-deep', 'is nested too deep'));
     return null;
   }
-  if (isAlias(node) || ((isMap(node) || isSeq(node) || isScalar(node)) && node.anchor !== undefined)) {
-    const hint = 'write the value out in each place';
-    walk.problems.push(problemAt(walk, offsetOf(node), path, 'alias', 'uses an anchor or alias', hint));
-    return null;
-  }
+  walk.met += 1;
+  if (walk.met > MAX_FIELDS || isMarked(node, path, walk)) return null;
   if (isScalar(node)) return scalarValue(node.value, node, path, walk);
   if (isSeq(node)) {
     return node.items.map((item, index) => {
@@ -156,23 +178,87 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
   }
   if (!isMap(node)) return null;
   const result: Record<string, Plain> = {};
-  for (const { key, value } of node.items) {
+  node.items.forEach(({ key, value }, index) => {
+    if (isMarked(key, path, walk)) return;
     const name = isScalar(key) ? String(key.value) : null;
-    if (name === null || FORBIDDEN_NAMES.has(name)) {
-      const message = name === null ? 'has a field whose name is not a word' : `has a field named '${name}'`;
+    if (name === null || name === '' || FORBIDDEN_NAMES.has(name)) {
+      const message =
+        name === null || name === ''
+          ? 'has a field whose name is not a word'
+          : `has a field named '${plainName(name)}'`;
       walk.problems.push(problemAt(walk, offsetOf(key), path, 'field-name', message));
-      continue;
+      return;
     }
     const child = join(path, name);
+    // `{ compression: 9,5 }` is a field of 9 and a field named 5: the comma parts fields, not digits.
+    if (value === null && node.flow === true) {
+      const { problem, mended } = withoutValue(node.items, index);
+      const field = mended === null ? child : join(path, mended.name);
+      walk.problems.push(problemAt(walk, offsetOf(key), field, ...problem));
+      if (mended !== null && Object.hasOwn(result, mended.name)) result[mended.name] = mended.value;
+      return;
+    }
     if (Object.hasOwn(result, name)) {
       const message = `is given twice, first on line ${walk.positions[child].line}: keep one of the two`;
       walk.problems.push(problemAt(walk, offsetOf(key), child, DUPLICATE, message));
-      continue;
+      return;
     }
     notePosition(offsetOf(key), child, walk);
     result[name] = toPlain(value, child, depth + 1, walk);
-  }
+  });
   return result;
+}
+
+/** Tells of an anchor, an alias or a tag; a plain value has none. */
+function isMarked(node: unknown, path: string, walk: Walk): boolean {
+  const fill = (code: string, message: string, hint: string): true => {
+    walk.problems.push(problemAt(walk, offsetOf(node), path, code, message, hint));
+    return true;
+  };
+  if (isAlias(node) || ((isMap(node) || isSeq(node) || isScalar(node)) && node.anchor !== undefined))
+    return fill('alias', 'uses an anchor or alias', 'write the value out in each place');
+  if ((isMap(node) || isSeq(node) || isScalar(node)) && node.tag !== undefined)
+    return fill(
+      'tag',
+      `uses a tag, ${plainName(node.tag.replace('tag:yaml.org,2002:', '!!'))}`,
+      'write the value alone',
+    );
+  return false;
+}
+
+/** What a field without colon and value may have been: the digits behind a decimal comma, or a slip. */
+function withoutValue(
+  items: readonly { readonly key: unknown; readonly value: unknown }[],
+  index: number,
+): {
+  problem: [code: string, message: string, hint: string];
+  mended: { readonly name: string; readonly value: Plain } | null;
+} {
+  const { key } = items[index];
+  const written = isScalar(key) ? (key.source ?? String(key.value)) : '';
+  const before = index > 0 ? items[index - 1] : null;
+  const whole = isScalar(before?.value) ? (before.value.source ?? String(before.value.value)) : '';
+  if (before !== null && isScalar(before.key) && /^[+-]?\d+$/u.test(whole) && /^\d/u.test(written)) {
+    const meant = `${whole}.${written}`;
+    const message = `has a decimal comma in '${plainName(`${whole},${written}`)}'`;
+    return {
+      problem: ['decimal-comma', message, `write ${plainName(meant)}`],
+      mended: {
+        name: String(before.key.value),
+        value: Number.isFinite(Number(meant)) ? Number(meant) : meant,
+      },
+    };
+  }
+  const message = `has no value: '${plainName(written)}' stands alone between commas`;
+  return {
+    problem: ['value-missing', message, `write its value behind a colon, or take it out`],
+    mended: null,
+  };
+}
+
+/** A name as written in the file, not longer than a line bears. */
+function plainName(name: string): string {
+  return name.length > 60 ? `${name.slice(0, 57)}...` : name;
 }
 
 function scalarValue(value: unknown, node: unknown, path: string, walk: Walk): Plain {

@@ -11,7 +11,8 @@ export interface SectionsResult {
   readonly problems: readonly Problem[];
 }
 
-interface JsonSchema {
+/** The parts of a JSON Schema that say which fields there are. */
+export interface JsonSchema {
   readonly properties?: Readonly<Record<string, JsonSchema>>;
   readonly items?: JsonSchema;
   readonly anyOf?: readonly JsonSchema[];
@@ -22,9 +23,8 @@ export function readSections(document: CombinationDocument): SectionsResult {
   const problems: Problem[] = [];
   const file: Record<string, unknown> = {};
   const names = Object.keys(SECTIONS);
-  for (const name of Object.keys(document.data)) {
-    if (!names.includes(name)) problems.push(unknownField(document, [], name, names));
-  }
+  const unknown = Object.keys(document.data).filter((name) => !names.includes(name));
+  problems.push(...unknownFields(document, [], unknown, names));
   for (const [name, schema] of Object.entries(SECTIONS)) {
     const written = Object.hasOwn(document.data, name) ? document.data[name] : undefined;
     if (written === undefined || written === null) {
@@ -34,7 +34,7 @@ export function readSections(document: CombinationDocument): SectionsResult {
         );
       continue;
     }
-    const result = schema.safeParse(withoutEmpty(written), { reportInput: true });
+    const result = schema.safeParse(withoutEmpty(written, [name]), { reportInput: true });
     if (result.success) file[name] = result.data;
     else for (const issue of result.error.issues) problems.push(...issueProblems(issue, [name], document));
   }
@@ -59,12 +59,31 @@ function isMisspelt(missing: Problem, problems: readonly Problem[]): boolean {
   );
 }
 
-/** A field with nothing after its colon is a field left out. */
-function withoutEmpty(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(withoutEmpty);
+/**
+ * The value without fields that have nothing after their colon: a field left out. One that the schema doesn't know is kept, so
+ * that it is refused like any other unknown field.
+ */
+function withoutEmpty(
+  value: unknown,
+  path: readonly PropertyKey[],
+  schema: JsonSchema = fileSchema(),
+): unknown {
+  if (Array.isArray(value)) return value.map((inner, index) => withoutEmpty(inner, [...path, index], schema));
   if (value === null || typeof value !== 'object') return value;
-  const filled = Object.entries(value).filter(([, inner]) => inner !== null);
-  return Object.fromEntries(filled.map(([name, inner]) => [name, withoutEmpty(inner)]));
+  const fields = Object.entries(value);
+  const known = fields.some(([, inner]) => inner === null) ? fieldNames(path, schema) : [];
+  const kept = fields.filter(([name, inner]) => inner !== null || !known.includes(name));
+  return Object.fromEntries(
+    kept.map(([name, inner]) => [name, withoutEmpty(inner, [...path, name], schema)]),
+  );
+}
+
+let schemaOfFiles: JsonSchema | undefined;
+
+/** Made once: a file full of slips asks for it at every one of them. */
+function fileSchema(): JsonSchema {
+  schemaOfFiles ??= combinationSchema() as JsonSchema;
+  return schemaOfFiles;
 }
 
 type Issue = z.core.$ZodIssue;
@@ -74,12 +93,13 @@ export function issueProblems(
   issue: Issue,
   base: readonly PropertyKey[],
   document: CombinationDocument,
-  schema: JsonSchema = combinationSchema(),
+  schema: JsonSchema = fileSchema(),
 ): readonly Problem[] {
   const path = [...base, ...issue.path];
   const field = path.map(String).join('.');
   if (issue.code === 'unrecognized_keys') {
-    return issue.keys.map((key) => unknownField(document, path, key, fieldNames(path, schema)));
+    const names = fieldNames(path, schema);
+    return unknownFields(document, path, issue.keys, names);
   }
   if (issue.code === 'invalid_union') {
     const branch = likeliestBranch(issue.errors);
@@ -169,6 +189,21 @@ function shown(value: unknown): string {
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 
+/** Unknown fields of one section told singly; of many, that there are more. */
+const MOST_UNKNOWN = 20;
+
+function unknownFields(
+  document: CombinationDocument,
+  path: readonly PropertyKey[],
+  unknown: readonly string[],
+  names: readonly string[],
+): readonly Problem[] {
+  const told = unknown.slice(0, MOST_UNKNOWN).map((name) => unknownField(document, path, name, names));
+  if (unknown.length <= MOST_UNKNOWN) return told;
+  const message = `has ${unknown.length - MOST_UNKNOWN} more fields that are not fields of this file`;
+  return [...told, problemOf(document, path.map(String).join('.'), 'unknown-field', message)];
+}
+
 function unknownField(
   document: CombinationDocument,
   path: readonly PropertyKey[],
@@ -188,7 +223,7 @@ function unknownField(
 }
 
 /** Names of the fields the schema knows at a path. */
-function fieldNames(path: readonly PropertyKey[], root: JsonSchema): readonly string[] {
+export function fieldNames(path: readonly PropertyKey[], root: JsonSchema): readonly string[] {
   let found: readonly JsonSchema[] = [root];
   for (const step of path) {
     const name = String(step);

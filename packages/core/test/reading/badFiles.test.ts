@@ -58,7 +58,22 @@ const CASES: readonly (readonly [what: string, text: string, ...lines: readonly 
   [
     'a tag',
     'engine: !!js/function "x"',
-    'e.yaml:1:9 is not readable YAML: Unresolved tag: tag:yaml.org,2002:js/function',
+    'e.yaml:1:23 engine uses a tag, !!js/function (write the value alone)',
+  ],
+  [
+    'a tag that YAML knows',
+    fileWith({ mixture: '{ lambda: !!float 1 }' }),
+    'e.yaml:4:28 mixture.lambda uses a tag, !!float (write the value alone)',
+  ],
+  [
+    'an anchor on a name',
+    'engine: { bore: 4 in, stroke: 3.48 in, cylinders: 8 }\n&c chamber: { compression: 9 }',
+    'e.yaml:2:4 uses an anchor or alias (write the value out in each place)',
+  ],
+  [
+    'a directive that makes no and yes into false and true',
+    '%YAML 1.1\n---\nengine: { bore: 4 in }',
+    'e.yaml has a YAML directive (take the line that begins with % out)',
   ],
   [
     'two documents',
