@@ -21,11 +21,13 @@ describe('the schema line', () => {
     expect(JSON.parse(readGuide(target)).title).toBe('Combination');
   });
 
-  it('of the starter file names a file that the installed package gives to everyone', () => {
-    const [, inPackage] = schemaOf(starterFile('x')).split('./node_modules/@valvetide/core/');
-    expect(exists(`packages/core/${inPackage}`)).toBe(true);
-    const { files, exports } = JSON.parse(readGuide('packages/core/package.json'));
-    expect(files).toContain(posix.dirname(inPackage));
-    expect(exports).toHaveProperty([`./${posix.dirname(inPackage)}/*.json`]);
+  it('of the starter file is the one it is given', () => {
+    expect(schemaOf(starterFile('x', '../schema/combination.schema.json'))).toBe(
+      '../schema/combination.schema.json',
+    );
+  });
+
+  it('can lead to the command, which brings the schema', () => {
+    expect(JSON.parse(readGuide('packages/cli/package.json')).files).toContain('schema');
   });
 });

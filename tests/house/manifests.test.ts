@@ -30,8 +30,10 @@ describe('the manifests', () => {
     expect(new Set(readAll().map((m) => m.engines?.node))).toEqual(new Set(['>=20.19']));
   });
 
-  it('tie the command line to the library of the same version', () => {
-    expect(read('packages/cli').dependencies?.['@valvetide/core']).toBe(read('packages/core').version);
+  it('build the command with the library of the same version, which an installation then need not bring', () => {
+    const { dependencies, devDependencies } = read('packages/cli');
+    expect(devDependencies?.['@valvetide/core']).toBe(read('packages/core').version);
+    expect(Object.keys(dependencies ?? {})).toEqual(['tinypool', 'vega']);
   });
 
   it('pin every tool exactly', () => {

@@ -1,2 +1,2 @@
 #!/usr/bin/env node
-import '../dist/bin.js';
+import '../bundle/bin.js';

@@ -21,6 +21,8 @@ export interface Io {
   writeFile(path: string, text: string, replace: boolean): void;
   /** The path with links and dots resolved, for telling whether two paths are one file. */
   resolvePath(path: string): string;
+  /** Where the schema of combination files was installed, as an absolute path. */
+  readonly schemaFile: string;
   readonly env: Environment;
   /** Aborts when the user asks to stop; undefined until somebody watches for that. */
   readonly signal: AbortSignal | undefined;

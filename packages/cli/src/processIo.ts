@@ -10,6 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { EXIT } from './exitCodes.ts';
 import type { Io, Sink } from './io.ts';
 import { reasonOf } from './output/reasonOf.ts';
@@ -27,6 +28,7 @@ export function processIo(): Io {
     kindOf,
     writeFile,
     resolvePath,
+    schemaFile: fileURLToPath(new URL('../schema/combination.schema.json', import.meta.url)),
     env: process.env,
     get signal() {
       return stop?.signal;

@@ -1,7 +1,8 @@
 /** The combination file that `valvetide init` prints: an invented V8 with every line explained. */
 
-export function starterFile(name: string): string {
-  return `# yaml-language-server: $schema=./node_modules/@valvetide/core/schema/combination.schema.json
+/** @param schema - where the schema is, seen from where the file will stand */
+export function starterFile(name: string, schema: string): string {
+  return `# yaml-language-server: $schema=${schema}
 # A combination: one complete engine specification.
 # Every quantity carries its unit (4.155 in, 68 cc, 850 cfm, 28 inH2O, 60 degF). Only engine, chamber and
 # heads must say something: what you leave out is estimated, and every result lists the estimates.

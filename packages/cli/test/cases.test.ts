@@ -29,7 +29,9 @@ describe('valvetide, typed as in packages/cli/test/cases', () => {
 
 /** The case files' own folder, with the starter file in it. */
 function inFolder(input: string | undefined): World {
-  const files: Record<string, string> = { 'engine.yaml': starterFile('My engine') };
+  const files: Record<string, string> = {
+    'engine.yaml': starterFile('My engine', './combination.schema.json'),
+  };
   for (const name of readdirSync(new URL('files/', folder))) {
     files[name] = readFileSync(new URL(`files/${name}`, folder), 'utf8');
   }

@@ -64,6 +64,7 @@ export function world(options: WorldOptions = {}): World {
         files.set(key(path), text);
       },
       resolvePath: (path) => posix.resolve('/', path),
+      schemaFile: '/installed/schema/combination.schema.json',
       env: options.env ?? {},
       signal: options.signal,
       watchForStop: () => options.signal ?? new AbortController().signal,

@@ -1,4 +1,6 @@
 /** `valvetide init`: a commented combination file to start from. */
+import { dirname, isAbsolute, relative } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
@@ -19,13 +21,21 @@ export const initCommand: CommandSpec = {
   run,
 };
 
+/** The installed schema, seen from where the file is written, or from here where it is printed. */
+function schemaFrom(io: Io, path: string | undefined): string {
+  const folder = path === undefined ? io.resolvePath('.') : dirname(io.resolvePath(path));
+  const seen = relative(folder, io.schemaFile).replaceAll('\\', '/');
+  // From another drive there is no way but the whole path; an editor takes it as an address.
+  return isAbsolute(seen) ? pathToFileURL(seen).href : seen.startsWith('.') ? seen : `./${seen}`;
+}
+
 /** Longest name the file may carry. */
 const MOST = 120;
 
 async function run(operand: string | undefined, flags: Flags, io: Io): Promise<ExitCode> {
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), []);
   const name = operand === undefined || operand.trim() === '' ? 'My engine' : plainShort(operand, MOST);
-  deliver(io, destination, starterFile(name));
+  deliver(io, destination, starterFile(name, schemaFrom(io, destination.path)));
   if (destination.path !== undefined) {
     const shown = plainShort(destination.path);
     io.stderr.write(`wrote ${shown}; next: valvetide inspect ${shown}\n`);

@@ -1,8 +1,8 @@
 /** Quantities as people write them (`4.155 in`, `850 cfm`, `60 degF`) to SI and back; nothing else knows units. */
 
-import type { MathJsInstance } from 'mathjs';
-import { newMath } from '#mathjs';
+import { newUnitClass } from '#units';
 import { INCH_OF_MERCURY, INCH_OF_WATER } from './constants.ts';
+import type { UnitClass } from './unitClass.ts';
 
 /** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
 export type Dimension =
@@ -117,7 +117,7 @@ const FRACTION = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(.*)$/su;
 const COMMA = /^[+-]?\d+,\d/u;
 const MAX_TEXT = 60;
 
-const units: MathJsInstance = /* @__PURE__ */ unitSystem();
+const Unit: UnitClass = /* @__PURE__ */ unitSystem();
 
 /**
  * The number in `text`, in the kept unit of `dimension`. Temperatures are absolute (`0 degC` is 273.15 K),
@@ -154,7 +154,7 @@ export function toUnit(value: number, unit: string, dimension: Dimension): numbe
   if (dimension === 'share') return value * 100;
   const name = normalise(unit);
   if (dimension === 'temperature-difference') return value / differenceFactor(name);
-  return units.unit(value, FACTS[dimension].kept).toNumber(name);
+  return new Unit(value, FACTS[dimension].kept).toNumber(name);
 }
 
 /** How a quantity of this dimension is asked for: `a length with its unit, such as 4.000 in`. */
@@ -186,8 +186,8 @@ function convert(number: number, written: string, dimension: Dimension, text: st
       `use ${facts.common.join(', ')}`,
     );
   }
-  const quantity = units.unit(number, name);
-  if (!quantity.equalBase(units.unit(1, facts.kept))) {
+  const quantity = new Unit(number, name);
+  if (!quantity.equalBase(new Unit(1, facts.kept))) {
     return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, `use ${facts.common.join(', ')}`);
   }
   const value = quantity.toNumber(facts.kept);
@@ -216,7 +216,7 @@ function normalise(unit: string): string {
 function isUnit(name: string): boolean {
   if (!/^[A-Za-z][A-Za-z0-9^/*]{0,15}$/u.test(name)) return false;
   try {
-    units.unit(1, name);
+    new Unit(1, name);
     return true;
   } catch {
     return false;
@@ -238,14 +238,14 @@ function exampleHint(facts: DimensionFacts): string {
 }
 
 /** The units of mathjs, with the trade's added. */
-function unitSystem(): MathJsInstance {
-  const math = newMath();
-  math.createUnit({
+function unitSystem(): UnitClass {
+  const system = newUnitClass();
+  system.createUnit({
     thou: '0.001 in',
     cfm: '1 ft^3/min',
     inHg: `${INCH_OF_MERCURY} Pa`,
     inH2O: `${INCH_OF_WATER} Pa`,
     rpm: '1 / min',
   });
-  return math;
+  return system;
 }
