@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import { forecast } from '../../packages/core/src/forecast/forecast.ts';
 import { inspectCombination } from '../../packages/core/src/forecast/inspection.ts';
 import { fuelNamed } from '../../packages/core/src/gas/fuels.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import { engineFile } from '../physics/engines.ts';
 
 const RPM = [2500];
@@ -34,7 +34,7 @@ const codes = (warnings: readonly { code: string }[]) => warnings.map(({ code })
 
 describe('a spark too early for the fuel', () => {
   it('says that it detonates and which octane would do, and that octane does', () => {
-    const curve = forecast(squeezed(EARLY), { rpm: RPM });
+    const curve = wholeForecast(squeezed(EARLY), { rpm: RPM });
     const [point] = curve.points;
     expect(point.detonates).toBe(true);
     expect(point.octaneRequired).toBeGreaterThan(87);
@@ -43,18 +43,18 @@ describe('a spark too early for the fuel', () => {
     expect(warning?.message).toContain('2500 rpm');
     expect(warning?.message).toContain(`at least ${least} octane`);
 
-    const cured = forecast(squeezed({ ...EARLY, ...withOctane(least) }), { rpm: RPM });
+    const cured = wholeForecast(squeezed({ ...EARLY, ...withOctane(least) }), { rpm: RPM });
     expect(cured.points[0].detonates).toBe(false);
     expect(codes(cured.warnings)).not.toContain('detonation');
-    const short = forecast(squeezed({ ...EARLY, ...withOctane(least - 2) }), { rpm: RPM });
+    const short = wholeForecast(squeezed({ ...EARLY, ...withOctane(least - 2) }), { rpm: RPM });
     expect(short.points[0].detonates).toBe(true);
   });
 });
 
 describe('knock-limited timing', () => {
   it('gives spark back until the fuel does, and says what that costs', () => {
-    const limited = forecast(squeezed(timed({ mode: 'knock-limited' })), { rpm: RPM });
-    const best = forecast(squeezed(timed({ mode: 'best-torque' })), { rpm: RPM });
+    const limited = wholeForecast(squeezed(timed({ mode: 'knock-limited' })), { rpm: RPM });
+    const best = wholeForecast(squeezed(timed({ mode: 'best-torque' })), { rpm: RPM });
     const [point] = limited.points;
     const [free] = best.points;
     expect(free.detonates).toBe(true);
@@ -75,7 +75,7 @@ describe('knock-limited timing', () => {
 
   it('is best torque where the fuel has octane to spare', () => {
     const spare = squeezed({ ...timed({ mode: 'knock-limited' }), ...withOctane(120) });
-    const curve = forecast(spare, { rpm: RPM });
+    const curve = wholeForecast(spare, { rpm: RPM });
     expect(curve.points[0].sparkGivenBackDeg).toBe(0);
     expect(codes(curve.warnings)).not.toContain('knock-limited');
   });

@@ -80,7 +80,7 @@ describe('the installed packages', () => {
     const types = join(root, 'node_modules/@types');
     write(
       'use.ts',
-      "import type { Curve } from '@valvetide/core';\nexport const peak = (c: Curve): number => c.peak.power.powerHp;\n",
+      "import type { Curve } from '@valvetide/core';\nexport const peak = (c: Curve): number => c.peak?.power.powerHp ?? 0;\n",
     );
     write(
       'tsconfig.json',

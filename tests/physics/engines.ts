@@ -3,10 +3,10 @@ import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Combination, Port } from '../../packages/core/src/combination/combination.ts';
-import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';
-import { forecast } from '../../packages/core/src/forecast/forecast.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -27,8 +27,8 @@ export function pointsOf(
   combination: Combination,
   rpm: readonly number[],
   options: Omit<ForecastOptions, 'rpm'> = {},
-): readonly OperatingPoint[] {
-  return forecast(combination, { rpm, ...options }).points;
+): readonly MarchedPoint[] {
+  return wholeForecast(combination, { rpm, ...options }).points;
 }
 
 /** The big block at another compression ratio, same bore and stroke. */

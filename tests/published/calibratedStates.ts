@@ -3,12 +3,12 @@ import { readFileSync } from 'node:fs';
 import { calibrate, calibrationEdits } from '../../packages/core/src/calibration/calibrate.ts';
 import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
 import { peakTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
-import type { Curve } from '../../packages/core/src/forecast/curve.ts';
-import { forecast } from '../../packages/core/src/forecast/forecast.ts';
+import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
 import { type CombinationDocument, readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
 import { runJobsHere } from '../../packages/core/src/studies/job.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
 const POUND_FOOT = 1.3558179483314;
 const HORSEPOWER = 0.74569987158227;
@@ -23,8 +23,8 @@ export interface PrintedPeaks {
 
 export interface CalibratedStates {
   readonly calibration: CalibrationResult;
-  readonly first: Curve;
-  readonly second: Curve;
+  readonly first: WholeCurve;
+  readonly second: WholeCurve;
 }
 
 function documentOf(name: string): CombinationDocument {
@@ -51,14 +51,14 @@ export async function calibratedStates(
   if (!fitted.ok) throw new Error(fitted.problems.map((p) => p.message).join('\n'));
   const { result } = fitted;
   if (result.outcome !== 'fitted') throw new Error(`the calibration ended as ${result.outcome}`);
-  const curve = (name: string): Curve => {
+  const curve = (name: string): WholeCurve => {
     const edited = calibrationEdits(result).reduce(
       (document, [path, value]) => editDocument(document, path, value),
       documentOf(name),
     );
     const resolved = resolveDocument(edited, {});
     if (!resolved.ok) throw new Error(resolved.problems.map((p) => p.message).join('\n'));
-    return forecast(resolved.combination, { rpm });
+    return wholeForecast(resolved.combination, { rpm });
   };
   return { calibration: result, first: curve('street-350'), second: curve('street-350-second') };
 }

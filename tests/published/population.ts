@@ -1,9 +1,9 @@
 /** The production engines of 1985 in tests/data/imports-85.csv, each forecast from the little that the table tells. */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
-import { forecast } from '../../packages/core/src/forecast/forecast.ts';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
 const FILE = fileURLToPath(new URL('../data/imports-85.csv', import.meta.url));
 const CYLINDERS: Readonly<Record<string, number>> = {
@@ -115,10 +115,10 @@ correction: J1349
 }
 
 /** The forecast of one engine at its rated speed. */
-export function forecastRated(e: TableEngine, file: string = minimumFile(e)): OperatingPoint {
+export function forecastRated(e: TableEngine, file: string = minimumFile(e)): MarchedPoint {
   const read = readCombination(file);
   if (!read.ok) throw new Error(read.problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
-  return forecast(read.combination, { rpm: [e.rpm] }).points[0];
+  return wholeForecast(read.combination, { rpm: [e.rpm] }).points[0];
 }
 
 /** Middle value of a list. */

@@ -5,11 +5,11 @@ import type { CalibrationResult } from '../../packages/core/src/calibration/cali
 import { MODEL_ERROR, sheetTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
 import type { KnobName } from '../../packages/core/src/calibration/knobs.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import { forecast } from '../../packages/core/src/forecast/forecast.ts';
 import { type Random, randomFrom } from '../../packages/core/src/numerics/random.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
 import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
 import { type RunJobs, runJobsHere } from '../../packages/core/src/studies/job.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import {
   type Knobs,
   minimumCombination,
@@ -41,7 +41,7 @@ function combinationAt(knobs: Knobs): Combination {
 }
 
 function torqueAt(knobs: Knobs): readonly number[] {
-  return forecast(combinationAt(knobs), { rpm: SPEEDS }).points.map((point) => point.torqueNm);
+  return wholeForecast(combinationAt(knobs), { rpm: SPEEDS }).points.map((point) => point.torqueNm);
 }
 
 /** Base, slope and bend of each speed's torque by each knob, from nine forecasts. */

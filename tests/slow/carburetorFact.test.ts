@@ -9,13 +9,13 @@ import { applyChanges } from '../../packages/core/src/changes/applyChanges.ts';
 import { type Baseline, pinBaseline } from '../../packages/core/src/changes/baseline.ts';
 import type { Change } from '../../packages/core/src/changes/change.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import type { Curve } from '../../packages/core/src/forecast/curve.ts';
+import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts';
 import { rank } from '../../packages/core/src/ranking/rank.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import type { RestrictionElement } from '../../packages/core/src/studies/freeing.ts';
-import { runJob } from '../../packages/core/src/studies/job.ts';
 import type { RestrictionState } from '../../packages/core/src/studies/restriction.ts';
 import { restrictions } from '../../packages/core/src/studies/restrictions.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
 const FILE = 'tests/data/engines/carburetor-limited-540.yaml';
 const RPM = [4000, 4500, 5500, 5800, 6100, 7000, 7200, 7400, 7600, 7800, 8000, 8200];
@@ -47,7 +47,10 @@ function withChanges(...changes: readonly Change[]): Combination {
   return result.combination;
 }
 
-function peakGains(before: Curve, after: Curve): { readonly power: number; readonly torque: number } {
+function peakGains(
+  before: WholeCurve,
+  after: WholeCurve,
+): { readonly power: number; readonly torque: number } {
   return {
     power: 100 * (after.peak.power.powerKw / before.peak.power.powerKw - 1),
     torque: 100 * (after.peak.torque.torqueNm / before.peak.torque.torqueNm - 1),
@@ -55,12 +58,12 @@ function peakGains(before: Curve, after: Curve): { readonly power: number; reado
 }
 
 describe('a 540 in3 eight at the limit of its carburetor', () => {
-  let before: Curve;
-  let carburetor: Curve;
-  let rockers: Curve;
-  let both: Curve;
+  let before: WholeCurve;
+  let carburetor: WholeCurve;
+  let rockers: WholeCurve;
+  let both: WholeCurve;
   beforeAll(() => {
-    const curve = (combination: Combination): Curve => runJob({ combination, rpm: RPM });
+    const curve = (combination: Combination): WholeCurve => wholeForecast(combination, { rpm: RPM });
     before = curve(baseline().combination);
     carburetor = curve(withChanges(CARBURETOR));
     rockers = curve(withChanges(ROCKERS));

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
-import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { engineFile, pointsOf } from '../physics/engines.ts';
 
@@ -32,7 +32,7 @@ function atAngle(engine: Combination, angle: number): Combination {
   return { ...engine, burn: { ...engine.burn, timing: { mode: 'ca50', angle } } };
 }
 
-function pointOf(engine: Combination, rpm: number): OperatingPoint {
+function pointOf(engine: Combination, rpm: number): MarchedPoint {
   const [point] = pointsOf(engine, [rpm]);
   return point;
 }
@@ -128,7 +128,7 @@ describe.each(EXAMPLES.slice(1))('the example $example on alcohol', ({ example, 
     const [gasoline, e85, methanol] = ['pump-93', 'e85', 'methanol'].map((fuel) =>
       pointOf(burning(example, fuel), rpm),
     );
-    const gain = (point: OperatingPoint) => Math.round(100 * (point.torqueNm / gasoline.torqueNm - 1));
+    const gain = (point: MarchedPoint) => Math.round(100 * (point.torqueNm / gasoline.torqueNm - 1));
     expect(gain(e85)).toBeGreaterThanOrEqual(2);
     expect(gain(e85)).toBeLessThanOrEqual(5);
     expect(gain(methanol)).toBeGreaterThanOrEqual(5);

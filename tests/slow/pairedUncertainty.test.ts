@@ -5,6 +5,7 @@ import { applyChanges } from '../../packages/core/src/changes/applyChanges.ts';
 import { assignedValues } from '../../packages/core/src/changes/assignedValues.ts';
 import { type Baseline, pinBaseline } from '../../packages/core/src/changes/baseline.ts';
 import type { Change } from '../../packages/core/src/changes/change.ts';
+import { marchedPoints } from '../../packages/core/src/forecast/wholeCurve.ts';
 import { randomFrom } from '../../packages/core/src/numerics/random.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { ForecastQueue } from '../../packages/core/src/studies/forecastQueue.ts';
@@ -76,7 +77,7 @@ function drawnSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Sigmas {
   const { normal } = randomFrom(20);
   const gains: number[][][] = CHANGES.map(() => [[], ...RPM.map(() => [])]);
   const powers = (combination: StudyJob['combination']): readonly number[] => {
-    const kw = runJob(jobOf(combination)).points.map(({ powerKw }) => powerKw);
+    const kw = marchedPoints(runJob(jobOf(combination))).map(({ powerKw }) => powerKw);
     return [kw.reduce((sum, power) => sum + power, 0), ...kw];
   };
   while (gains[0][0].length < DRAWS) {

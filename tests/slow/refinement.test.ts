@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_MESH } from '../../packages/core/src/assembly/assemble.ts';
 import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
-import type { OperatingPoint } from '../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';
 import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
 import { pointsOf } from '../physics/engines.ts';
@@ -20,7 +20,7 @@ const finerMarch = {
 };
 
 describe('numerical settings', () => {
-  let usual: readonly OperatingPoint[] = [];
+  let usual: readonly MarchedPoint[] = [];
   beforeAll(() => {
     usual = pointsOf(bigBlock(), RPM);
   }, 300_000);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
 import { world } from './fakeIo.ts';
-import { fakeCore, sampleCurve, samplePoint } from './sampleCurve.ts';
+import { fakeCore, lostPoint, sampleCurve, samplePoint } from './sampleCurve.ts';
 
 /** The sample curve has 612 lb-ft at 5000 rpm and 600 at 4000 and 6000. */
 const pulls = '# standard: J607\nrpm,torque (lb-ft)\n4000,600\n5000,600\n6000,600\n';
@@ -99,12 +99,12 @@ describe('valvetide forecast --pull', () => {
     expect(second).toMatch(/,813\.49[^,]*,-?[^,]+,[^,]+,1\.15/);
   });
 
-  it('leaves out a speed whose march lost itself', async () => {
+  it('leaves out a lost speed', async () => {
     const lossy = fakeCore({
       ...core,
       forecast: (_combination, { rpm }) =>
         sampleCurve(rpm, {
-          points: rpm.map((n) => samplePoint(n, n === 5000 ? { lost: true, torqueNm: 0 } : {})),
+          points: rpm.map((n) => (n === 5000 ? lostPoint(n) : samplePoint(n))),
         }),
     });
     const w = world({ files });

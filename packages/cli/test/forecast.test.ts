@@ -163,7 +163,9 @@ describe('valvetide forecast', () => {
     });
     const unsettled = fakeCore({
       forecast: (_c, { rpm }) =>
-        sampleCurve(rpm, { points: rpm.map((speed) => samplePoint(speed, { converged: speed < 4000 })) }),
+        sampleCurve(rpm, {
+          points: rpm.map((speed) => samplePoint(speed, { status: speed < 4000 ? 'settled' : 'unsettled' })),
+        }),
     });
     const words = ['forecast', 'engine.yaml', '--rpm', '3000,4000'];
     for (const core of [doubtful, unsettled]) {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { curveCsv } from '../src/render/csv.ts';
 import { curveJson, json } from '../src/render/json.ts';
-import { sampleCurve } from './sampleCurve.ts';
+import { lostPoint, sampleCurve, samplePoint } from './sampleCurve.ts';
 
 /** What programs that read the output may rely on. */
 const PROMISED = [
@@ -23,8 +23,7 @@ const PROMISED = [
   'ca50DegAtdc',
   'meanPistonSpeedMs',
   'inletMachIndex',
-  'converged',
-  'lost',
+  'status',
   'cycles',
   'massClosure',
   'energyClosure',
@@ -49,12 +48,27 @@ describe('curveJson(curve)', () => {
     expect(result.points).toHaveLength(2);
     for (const point of result.points) {
       for (const key of PROMISED) {
-        expect(typeof point[key], key).toBe(key === 'converged' || key === 'lost' ? 'boolean' : 'number');
+        expect(typeof point[key], key).toBe(key === 'status' ? 'string' : 'number');
       }
     }
     expect(Object.keys(result.peak)).toEqual(['torque', 'power']);
     expect(result.peak.torque).toMatchObject({ rpm: 4000 });
     expect(Object.keys(result.assumed[0])).toEqual(['path', 'value', 'unit', 'spread', 'reason']);
+  });
+
+  it('gives a lost speed its reason and no figure', () => {
+    const curve = sampleCurve([3000, 4000], { points: [samplePoint(3000), lostPoint(4000)] });
+    const [, lost] = JSON.parse(curveJson(curve)).points;
+    expect(Object.keys(lost)).toEqual([
+      'rpm',
+      'status',
+      'meanPistonSpeedMs',
+      'inletMachIndex',
+      'cycles',
+      'reason',
+    ]);
+    expect(lost).toMatchObject({ rpm: 4000, status: 'lost', reason: 'gas too fast to follow' });
+    expect(JSON.parse(curveJson({ ...curve, peak: null })).peak).toBe(null);
   });
 
   it('carries every value of the curve unrounded', () => {
@@ -97,8 +111,22 @@ describe('curveCsv(curve)', () => {
     const lines = text.slice(0, -2).split('\r\n');
     expect(lines).toHaveLength(4);
     expect(new Set(lines.map((line) => line.split(',').length)).size).toBe(1);
-    expect(lines[0]).toMatch(/^rpm,torqueNm,powerKw,/);
+    expect(lines[0]).toMatch(/^rpm,status,torqueNm,powerKw,/);
     for (const key of PROMISED) expect(lines[0].split(',')).toContain(key);
+  });
+
+  it('leaves the figures of a lost speed empty, and says why', () => {
+    const [header, , line] = curveCsv(
+      sampleCurve([3000, 4000], { points: [samplePoint(3000), lostPoint(4000)] }),
+    ).split('\r\n');
+    const cell = (name: string): string => line.split(',')[header.split(',').indexOf(name)];
+    expect([cell('rpm'), cell('status'), cell('torqueNm'), cell('detonates'), cell('reason')]).toEqual([
+      '4000',
+      'lost',
+      '',
+      '',
+      'gas too fast to follow',
+    ]);
   });
 
   it('names the correction standard on every line', () => {

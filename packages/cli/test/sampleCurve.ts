@@ -1,13 +1,14 @@
 /** A made-up curve and a core that hands it out, for what a real forecast can't be asked to do. */
-import type { Combination, Curve, OperatingPoint } from '@valvetide/core';
+import type { Combination, Curve, LostPoint, MarchedPoint } from '@valvetide/core';
 import { CORE, type Core } from '../src/core.ts';
 import { sampleInspection, sampleTrace, sampleValves } from './report/sampleEngine.ts';
 
-export function samplePoint(rpm: number, change: Partial<OperatingPoint> = {}): OperatingPoint {
+export function samplePoint(rpm: number, change: Partial<MarchedPoint> = {}): MarchedPoint {
   // A parabola with its top at 5000 rpm; power follows from torque, hp = lb-ft x rpm / 5252.1.
   const torqueLbFt = 612 - ((rpm - 5000) / 1000) ** 2 * 12;
   const powerHp = (torqueLbFt * rpm) / 5252.113;
   return {
+    status: 'settled',
     rpm,
     torqueNm: torqueLbFt * 1.3558179,
     powerKw: powerHp * 0.7456999,
@@ -39,12 +40,23 @@ export function samplePoint(rpm: number, change: Partial<OperatingPoint> = {}): 
     meanPistonSpeedMs: (2 * 0.10795 * rpm) / 60,
     inletMachIndex: rpm / 12_000,
     heatLossFraction: 0.17,
-    converged: true,
-    lost: false,
     cycles: 14,
     massClosure: 2e-6,
     energyClosure: -3e-6,
     ...change,
+  };
+}
+
+/** A speed without figures. */
+export function lostPoint(rpm: number): LostPoint {
+  const { meanPistonSpeedMs, inletMachIndex } = samplePoint(rpm);
+  return {
+    status: 'lost',
+    rpm,
+    meanPistonSpeedMs,
+    inletMachIndex,
+    cycles: 3,
+    reason: 'gas too fast to follow',
   };
 }
 

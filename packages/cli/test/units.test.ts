@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CORE } from '../src/core.ts';
+import { marched } from '../src/render/marched.ts';
 import {
   SHOWN,
   toCubicInch,
@@ -23,7 +24,7 @@ describe('trade units on the command line', () => {
     const read = CORE.readCombination(TEXT, { file: 'engine.yaml', sheet: () => undefined });
     if (!read.ok) throw new Error('the engine must be sound');
     const { weather } = read.combination;
-    const [point] = CORE.forecast(read.combination, { rpm: [3000] }).points;
+    const [point] = marched(CORE.forecast(read.combination, { rpm: [3000] }).points);
     expect(SHOWN.trade.torque(point.torqueNm)).toBeCloseTo(point.torqueLbFt, 10);
     expect(SHOWN.trade.power(point.powerKw)).toBeCloseTo(point.powerHp, 10);
     expect(toInHg(weather.pressure / 1000 - point.manifoldPressureKpa)).toBeCloseTo(

@@ -78,6 +78,8 @@ export {
   recorrectionFactor,
   referenceAir,
 } from './forecast/weatherCorrection.ts';
+export type { LeftOut, WholeCurve } from './forecast/wholeCurve.ts';
+export { isMarched, marchedPoints, wholeCurve } from './forecast/wholeCurve.ts';
 // gas
 export type { GasTableInput } from './gas/buildGasTables.ts';
 export { buildGasTables, FREEZE_TEMPERATURE } from './gas/buildGasTables.ts';

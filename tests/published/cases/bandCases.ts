@@ -1,6 +1,7 @@
 /** Bands that textbooks give for whole engines at full throttle, and where forecasts lie in them. */
 import type { Combination } from '../../../packages/core/src/combination/combination.ts';
-import type { Curve, OperatingPoint } from '../../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts';
+import type { WholeCurve } from '../../../packages/core/src/forecast/wholeCurve.ts';
 import { engineFile, pointsOf } from '../../physics/engines.ts';
 import { fuelAirCycle } from '../fuelAirCycle.ts';
 import { once, type PublishedCase, type PublishedSource } from '../publishedCase.ts';
@@ -37,25 +38,25 @@ function ends({ what, low, high, unit, decimals, cause, compute }: BandOf): read
 
 const street = once(() => engineFile('tests/data/engines/street-350.yaml'));
 
-function nearest({ points }: Curve, rpm: number): OperatingPoint {
+function nearest({ points }: WholeCurve, rpm: number): MarchedPoint {
   return points.reduce((a, b) => (Math.abs(b.rpm - rpm) < Math.abs(a.rpm - rpm) ? b : a));
 }
 
-const atTorque = (): OperatingPoint => nearest(first(), FIRST.torqueRpm);
-const atPower = (): OperatingPoint => nearest(first(), FIRST.powerRpm);
+const atTorque = (): MarchedPoint => nearest(first(), FIRST.torqueRpm);
+const atPower = (): MarchedPoint => nearest(first(), FIRST.powerRpm);
 
 /** Energy of a cycle's fuel over swept volume [bar]. */
-function fuelPressure(point: OperatingPoint, { block, fuel }: Combination): number {
+function fuelPressure(point: MarchedPoint, { block, fuel }: Combination): number {
   const swept = (Math.PI / 4) * block.bore * block.bore * block.stroke * block.cylinders;
   return ((point.fuelKgPerH / 3600) * (120 / point.rpm) * fuel.lowerHeatingValue) / swept / 1e5;
 }
 
 /** Share of the fuel's energy that cylinder walls and rubbing take [%]. */
-const heatShare = (point: OperatingPoint): number =>
+const heatShare = (point: MarchedPoint): number =>
   100 * (point.heatLossFraction + point.fmepBar / fuelPressure(point, street()));
 
 /** Indicated efficiency over that of the fuel-air cycle at the same ratio and mixture [-]. */
-function overFuelAir(point: OperatingPoint): number {
+function overFuelAir(point: MarchedPoint): number {
   const engine = street();
   const ideal = fuelAirCycle(1 / engine.lambda, engine.chamber.compressionRatio, 388, 101_325, 0.05);
   return point.imepBar / fuelPressure(point, engine) / ideal.efficiency;

@@ -1,7 +1,7 @@
 /** The examples' cycles: do they close, and does a finer calculation move them? */
 import { DEFAULT_MESH } from '../../../packages/core/src/assembly/assemble.ts';
 import { MARCH_DEFAULTS } from '../../../packages/core/src/cycle/march.ts';
-import type { OperatingPoint } from '../../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts';
 import { engineFile, pointsOf } from '../../physics/engines.ts';
 import { once, type PublishedCase, type PublishedSource } from '../publishedCase.ts';
 
@@ -29,9 +29,9 @@ const bound = { value: 1e-4, unit: '', decimals: 7, within: 0, relation: 'at mos
 function casesOf(name: string, rpm: readonly number[]): readonly PublishedCase[] {
   const engine = once(() => engineFile(`examples/${name}/engine.yaml`));
   const usual = once(() => pointsOf(engine(), rpm));
-  const largest = (of: (point: OperatingPoint, i: number) => number): number =>
+  const largest = (of: (point: MarchedPoint, i: number) => number): number =>
     Math.max(...usual().map((point, i) => Math.abs(of(point, i))));
-  const move = (finer: readonly OperatingPoint[]): number =>
+  const move = (finer: readonly MarchedPoint[]): number =>
     100 * largest((point, i) => finer[i].torqueNm / point.torqueNm - 1);
   const percent = { unit: '%', decimals: 2, within: 0, relation: 'at most' } as const;
   const where = `${name}, ${rpm.join(' and ')} rpm`;

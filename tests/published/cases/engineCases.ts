@@ -1,6 +1,6 @@
 /** Whole engines with measured output, forecast from their sheets and from next to nothing. */
-import type { Curve } from '../../../packages/core/src/forecast/curve.ts';
-import { forecast } from '../../../packages/core/src/forecast/forecast.ts';
+import type { WholeCurve } from '../../../packages/core/src/forecast/wholeCurve.ts';
+import { wholeForecast } from '../../../packages/core/test/forecast/wholeForecast.ts';
 import { engineFile } from '../../physics/engines.ts';
 import { calibratedStates } from '../calibratedStates.ts';
 import { forecastRated, median, population, ratedBmep, ratedPistonSpeed } from '../population.ts';
@@ -14,15 +14,15 @@ const RPM = [
 export const FIRST = { torque: 377, torqueRpm: 3800, power: 336, powerRpm: 5300 };
 export const SECOND = { torque: 430, torqueRpm: 3700, power: 408, powerRpm: 5800 };
 
-export const first: () => Curve = once(() =>
-  forecast(engineFile('tests/data/engines/street-350.yaml'), { rpm: RPM }),
+export const first: () => WholeCurve = once(() =>
+  wholeForecast(engineFile('tests/data/engines/street-350.yaml'), { rpm: RPM }),
 );
-export const second: () => Curve = once(() =>
-  forecast(engineFile('tests/data/engines/street-350-second.yaml'), { rpm: RPM }),
+export const second: () => WholeCurve = once(() =>
+  wholeForecast(engineFile('tests/data/engines/street-350-second.yaml'), { rpm: RPM }),
 );
 
 /** Speed of most power or torque [1/min], by a parabola through the best point and its neighbours. */
-function peakSpeed({ points }: Curve, key: 'powerKw' | 'torqueNm'): number {
+function peakSpeed({ points }: WholeCurve, key: 'powerKw' | 'torqueNm'): number {
   const best = points.reduce((most, p, i) => (p[key] > points[most][key] ? i : most), 0);
   if (best === 0 || best === points.length - 1) return points[best].rpm;
   const [a, b, c] = [points[best - 1], points[best], points[best + 1]];
@@ -32,8 +32,8 @@ function peakSpeed({ points }: Curve, key: 'powerKw' | 'torqueNm'): number {
   return (a.rpm + b.rpm) / 2 - left / (2 * bend);
 }
 
-const powerSpeed = (curve: Curve): number => peakSpeed(curve, 'powerKw');
-const torqueSpeed = (curve: Curve): number => peakSpeed(curve, 'torqueNm');
+const powerSpeed = (curve: WholeCurve): number => peakSpeed(curve, 'powerKw');
+const torqueSpeed = (curve: WholeCurve): number => peakSpeed(curve, 'torqueNm');
 
 const torque = { unit: 'lb-ft', decimals: 0, within: 0.08, relative: true };
 const power = { unit: 'hp', decimals: 0, within: 0.08, relative: true };

@@ -2,7 +2,7 @@
 
 import { portLift } from '../../../packages/core/src/assembly/portValve.ts';
 import type { Combination } from '../../../packages/core/src/combination/combination.ts';
-import type { OperatingPoint } from '../../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts';
 import { bigBlock } from '../../../packages/core/test/support/bigBlock.ts';
 import { pointsOf } from '../../physics/engines.ts';
 import { once, type PublishedSource } from '../publishedCase.ts';
@@ -22,7 +22,7 @@ function densitySlope(): number {
 const SPEEDS = [6000, 7000, 8000, 9000, 11_000];
 const points = once(() => pointsOf(bigBlock(), SPEEDS));
 
-function at(rpm: number): OperatingPoint {
+function at(rpm: number): MarchedPoint {
   return points()[SPEEDS.indexOf(rpm)];
 }
 

@@ -18,6 +18,7 @@ import { curveCsv } from '../render/csv.ts';
 import { fixed } from '../render/fixed.ts';
 import { forecastText } from '../render/forecastText.ts';
 import { curveJson } from '../render/json.ts';
+import { marched } from '../render/marched.ts';
 import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
@@ -171,13 +172,14 @@ function reportOf(
   combination: Combination,
   core: Core,
 ): ForecastReport {
+  const traceAt = (rpm: number) => () => core.traceCycle(combination, rpm);
   return {
     curve,
     band,
     ...beside,
     inspection: core.inspectCombination(combination),
     fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
-    trace: () => core.traceCycle(combination, curve.peak.power.rpm),
+    trace: curve.peak === null ? null : traceAt(curve.peak.power.rpm),
     valves: () => core.valveUse(combination),
   };
 }
@@ -201,8 +203,7 @@ function countedOver(
   measured: AgainstMeasured | null,
   core: Core,
 ): CountedBand | null {
-  // A speed whose march lost itself has no torque to take a mean of.
-  const settled = curve.points.filter(({ lost }) => !lost);
+  const settled = marched(curve.points);
   if (
     !settled.some(({ rpm }) => rpm >= band.fromRpm && rpm <= band.toRpm) &&
     settled.length < curve.points.length
@@ -234,7 +235,9 @@ function bandLine(rpm: readonly number[], reason: string): string {
 }
 
 function strictCode(curve: Curve, io: Io): ExitCode {
-  const unsettled = curve.points.filter((point) => !point.converged).map((point) => fixed(point.rpm));
+  const unsettled = curve.points
+    .filter(({ status }) => status !== 'settled')
+    .map((point) => fixed(point.rpm));
   if (unsettled.length > 0) io.stderr.write(`strict: not settled at ${unsettled.join(', ')} rpm\n`);
   if (curve.warnings.length > 0) {
     io.stderr.write(

@@ -1,4 +1,5 @@
 /** What every study does with its result: text, JSON or CSV to where it was asked for, and the exit code. */
+import type { OperatingPoint } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Flags } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -36,9 +37,9 @@ export interface StudyOutput {
 /** The speeds of a curve that did not settle, in words; nothing where all did. */
 export function unsettledSpeeds(
   name: string,
-  points: readonly { readonly rpm: number; readonly converged: boolean }[] | null,
+  points: readonly Pick<OperatingPoint, 'rpm' | 'status'>[] | null,
 ): readonly string[] {
-  const speeds = (points ?? []).filter(({ converged }) => !converged).map(({ rpm }) => fixed(rpm));
+  const speeds = (points ?? []).filter(({ status }) => status !== 'settled').map(({ rpm }) => fixed(rpm));
   return speeds.length === 0 ? [] : [`${name} at ${speeds.join(', ')} rpm`];
 }
 

@@ -18,7 +18,9 @@ export function progressFor(io: Io, quiet: boolean, verbose: boolean): Progress 
   };
   return {
     report: (done, total, point) => {
-      const detail = verbose ? `, ${point.cycles} cycles${point.converged ? '' : ', not settled'}` : '';
+      const detail = verbose
+        ? `, ${point.cycles} cycles${point.status === 'settled' ? '' : point.status === 'lost' ? ', lost' : ', not settled'}`
+        : '';
       draw(`${done} of ${total} speeds, ${fixed(point.rpm)} rpm${detail}`);
     },
     clear: () => {

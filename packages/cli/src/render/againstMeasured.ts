@@ -1,5 +1,6 @@
 /** A forecast held to a dyno sheet: how far off, speed by speed. */
 import type { Curve, MeanPoint, PullSummary } from '@valvetide/core';
+import { marched } from './marched.ts';
 
 /** One speed of the forecast that the sheet reaches. */
 export interface MeasuredStep {
@@ -25,8 +26,8 @@ export function againstMeasured(
   { points }: Pick<Curve, 'points'>,
   sheet: PullSummary,
 ): AgainstMeasured | null {
-  const bySpeed = points.flatMap(({ rpm, torqueNm, lost }): MeasuredStep[] => {
-    const measuredNm = lost ? null : torqueAt(sheet.points, rpm);
+  const bySpeed = marched(points).flatMap(({ rpm, torqueNm }): MeasuredStep[] => {
+    const measuredNm = torqueAt(sheet.points, rpm);
     if (measuredNm === null) return [];
     const differenceNm = torqueNm - measuredNm;
     return [

@@ -5,6 +5,7 @@ import { fixed } from './fixed.ts';
 import type { UnitSystem } from './units.ts';
 
 export function answerLine(curve: Curve, units: UnitSystem): string {
+  if (curve.peak === null) return 'No figures at any speed';
   const { torque, power } = curve.peak;
   const [torqueText, powerText] =
     units === 'trade'

@@ -3,6 +3,7 @@ import type { BacktestPoint, BacktestResult } from '@valvetide/core';
 import { calibrationText } from './calibrationText.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { leftOutLines } from './marched.ts';
 import { backtestChart } from './measuredChart.ts';
 import { linesText, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
@@ -19,19 +20,24 @@ export function backtestText(result: BacktestResult, options: TextOptions): stri
     backtestChart(result, options),
     wrapped('The calibration it rests on:', width) + calibrationText(result.calibration, '', options),
     linesText(
-      result.notes.map((note) => `note: ${plain(note)}`),
+      [...result.notes.map((note) => `note: ${plain(note)}`), ...leftOutLines(result.leftOut)],
       width,
     ),
   ];
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
 
+/** Why there is no forecast of the change. */
+const NOT_FORECAST: Readonly<Record<BacktestResult['outcome'], string>> = {
+  forecast: '',
+  incomplete: '',
+  'sheets disagree': ', since the sheet before and the file disagree',
+  lost: ', since there are no figures at too many speeds',
+};
+
 export function backtestAnswer({ gain, changes, measured, outcome }: BacktestResult): string {
   const what = changes.map(plain).join(' and ');
-  if (gain === null)
-    return outcome === 'sheets disagree'
-      ? `${what}: not forecast, since the sheet before and the file disagree`
-      : `${what}: not forecast`;
+  if (gain === null) return `${what}: not forecast${NOT_FORECAST[outcome]}`;
   const { fromRpm, toRpm } = measured.band;
   return `${what}: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} % of mean power over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
 }

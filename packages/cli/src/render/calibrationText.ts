@@ -3,6 +3,7 @@ import type { CalibrationResult, FitPoint, FittedKnob } from '@valvetide/core';
 import { referenceAir } from './correction.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { leftOutLines } from './marched.ts';
 import { calibrationChart } from './measuredChart.ts';
 import { linesText, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
@@ -27,7 +28,7 @@ export function calibrationText(result: CalibrationResult, written: string, opti
     calibrationChart(result, options),
     disagreement(result, width),
     linesText(
-      result.notes.map((note) => `note: ${plain(note)}`),
+      [...result.notes.map((note) => `note: ${plain(note)}`), ...leftOutLines(result.leftOut)],
       width,
     ),
     `${result.program.name} ${result.program.version}\n`,
@@ -41,6 +42,8 @@ export function calibrationAnswer(result: CalibrationResult): string {
   const errors = `${fixed(100 * error.before, 1)} % before, ${fixed(100 * error.after, 1)} % after`;
   if (outcome === 'fitted')
     return `${plain(combination)} fitted to ${names}: off by ${errors} (root mean square)`;
+  if (outcome === 'lost')
+    return `${plain(combination)} not fitted to ${names}: there are no figures at too many speeds`;
   return `${plain(combination)} and ${names} disagree: off by ${errors}, and no credible knob does better`;
 }
 

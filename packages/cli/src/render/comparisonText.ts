@@ -1,9 +1,17 @@
 /** A comparison for people: the answer first, then each combination, the differences by speed and what they rest on. */
-import type { Comparison, ComparisonEntry } from '@valvetide/core';
+import type {
+  Comparison,
+  ComparisonEntry,
+  Curve,
+  CurvePeak,
+  MarchedPoint,
+  OperatingPoint,
+} from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { linesChart } from './linesChart.ts';
+import { figureCell, leftOutLines, markedSpeed, marksText } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -26,7 +34,7 @@ export function comparisonText(comparison: Comparison, note: string, options: Te
     chart(comparison, options),
     bySpeed(comparison, options),
     linesText(
-      comparison.remarks.map((remark) => `note: ${plain(remark)}`),
+      [...comparison.remarks.map((remark) => `note: ${plain(remark)}`), ...leftOutLines(comparison.leftOut)],
       width,
     ),
     paint.caution(linesText(comparisonWarnings(comparison), width)),
@@ -52,7 +60,9 @@ export function comparisonAnswer(comparison: Comparison, units: UnitSystem): str
   const { power, powerUnit } = SHOWN[units];
   const found = entries.find(({ name }) => name === best);
   if (found?.band === undefined || found.band === null)
-    return 'Interrupted before the first forecast was done';
+    return entries.some(({ curve }) => curve !== null)
+      ? 'No mean over the band: of every combination a speed was lost'
+      : 'Interrupted before the first forecast was done';
   const gainOf = ({ gain }: ComparisonEntry): string =>
     gain === null
       ? ''
@@ -94,7 +104,7 @@ function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly 
       name: 'mean',
       unit: powerUnit,
       cell: own(({ band, curve }) =>
-        band === null ? (curve === null ? 'not run' : 'march lost') : fixed(power(band.powerKw), 1),
+        band === null ? (curve === null ? 'not run' : 'speed lost') : fixed(power(band.powerKw), 1),
       ),
     },
     { name: 'gain', unit: powerUnit, cell: against(({ band }) => signed(power(band.powerKw), 1)) },
@@ -107,15 +117,15 @@ function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly 
     {
       name: 'peak',
       unit: torqueUnit,
-      cell: own(({ curve }) => (curve === null ? undefined : fixed(torque(curve.peak.torque.torqueNm)))),
+      cell: own(({ curve }) => peakOf(curve, ({ torque: top }) => fixed(torque(top.torqueNm)))),
     },
-    { name: 'at', unit: 'rpm', cell: own(({ curve }) => curve?.peak.torque.rpm.toFixed(0)) },
+    { name: 'at', unit: 'rpm', cell: own(({ curve }) => peakOf(curve, (peak) => fixed(peak.torque.rpm))) },
     {
       name: 'peak',
       unit: powerUnit,
-      cell: own(({ curve }) => (curve === null ? undefined : fixed(power(curve.peak.power.powerKw)))),
+      cell: own(({ curve }) => peakOf(curve, ({ power: top }) => fixed(power(top.powerKw)))),
     },
-    { name: 'at', unit: 'rpm', cell: own(({ curve }) => curve?.peak.power.rpm.toFixed(0)) },
+    { name: 'at', unit: 'rpm', cell: own(({ curve }) => peakOf(curve, (peak) => fixed(peak.power.rpm))) },
     {
       name: 'worst loss',
       unit: '%',
@@ -128,6 +138,12 @@ function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly 
       cell: own(({ area }) => (area === null ? undefined : fixed(torque(area.torqueNmRpm)))),
     },
   ];
+}
+
+/** A figure of the peak; undefined without one. */
+function peakOf(curve: Curve | null, shown: (peak: CurvePeak) => string): string | undefined {
+  const peak = curve?.peak ?? null;
+  return peak === null ? undefined : shown(peak);
 }
 
 function chart(comparison: Comparison, { width, units }: TextOptions): string {
@@ -155,9 +171,13 @@ function bySpeed(comparison: Comparison, { width, units, detail }: TextOptions):
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const { points } = reference.curve;
   const columns: Column<Row>[] = [
-    { name: 'speed', unit: 'rpm', cell: ({ rpm, index }) => `${fixed(rpm)}${mark(comparison, index)}` },
-    { name: 'torque', unit: torqueUnit, cell: ({ index }) => fixed(torque(points[index].torqueNm), 1) },
-    { name: 'power', unit: powerUnit, cell: ({ index }) => fixed(power(points[index].powerKw), 1) },
+    {
+      name: 'speed',
+      unit: 'rpm',
+      cell: ({ rpm, index }) => markedSpeed({ rpm, status: statusAt(comparison, index) }),
+    },
+    { name: 'torque', unit: torqueUnit, cell: at(points, (p) => fixed(torque(p.torqueNm), 1)) },
+    { name: 'power', unit: powerUnit, cell: at(points, (p) => fixed(power(p.powerKw), 1)) },
   ];
   for (const { letter, gain, curve } of others) {
     if (gain === null || curve === null) continue;
@@ -172,25 +192,30 @@ function bySpeed(comparison: Comparison, { width, units, detail }: TextOptions):
       {
         name: `${letter} torque`,
         unit: torqueUnit,
-        cell: ({ index }) => fixed(torque(curve.points[index].torqueNm), 1),
+        cell: at(curve.points, (p) => fixed(torque(p.torqueNm), 1)),
       },
       {
         name: `${letter} power`,
         unit: powerUnit,
-        cell: ({ index }) => fixed(power(curve.points[index].powerKw), 1),
+        cell: at(curve.points, (p) => fixed(power(p.powerKw), 1)),
       },
     );
   }
   const rows = points.map(({ rpm }, index) => ({ rpm, index }));
-  const unsettled = rows.some(({ index }) => mark(comparison, index) !== '')
-    ? '? behind a speed: a cycle had not settled there\n'
-    : '';
+  const marks = marksText(rows.map(({ index }) => ({ status: statusAt(comparison, index) })));
   const heading = `By speed: ${plain(comparison.reference)}, and the torque that each other has more\n`;
-  return heading + table(columns, rows, width) + unsettled;
+  return heading + table(columns, rows, width) + marks;
 }
 
-function mark({ entries }: Comparison, index: number): string {
-  return entries.every(({ curve }) => curve?.points[index].converged ?? true) ? '' : '?';
+/** A cell for the point at the row's place. */
+function at(points: readonly OperatingPoint[], shown: (point: MarchedPoint) => string): (row: Row) => string {
+  return ({ index }) => figureCell(shown)(points[index]);
+}
+
+/** The worst that became of a speed in any of the curves. */
+function statusAt({ entries }: Comparison, index: number): OperatingPoint['status'] {
+  const all = entries.flatMap(({ curve }) => (curve === null ? [] : [curve.points[index].status]));
+  return all.find((status) => status === 'lost') ?? all.find((status) => status === 'unsettled') ?? 'settled';
 }
 
 function unfinished({ complete, entries }: Comparison): string {

@@ -1,7 +1,7 @@
 /** CSV after RFC 4180: CRLF, quotes doubled, one header line whose names carry the units. */
 import type { Curve } from '@valvetide/core';
 import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
-import { POINT_KEYS } from './json.ts';
+import { pointValues } from './json.ts';
 
 type Cell = string | number | boolean;
 
@@ -31,7 +31,7 @@ export function curveCsv(curve: Curve, { counted, measured }: BesideCurve = NOTH
     ];
   };
   const rows = curve.points.map((point): readonly (readonly [string, Cell])[] => [
-    ...POINT_KEYS.map((key) => [key, point[key]] as const),
+    ...pointValues(point).map(([key, value]) => [key, value ?? ''] as const),
     ['fidelity', fidelity],
     ['correctionStandard', correction.standard],
     ['correctionFactor', correction.factor],

@@ -5,6 +5,7 @@ import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './bes
 import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
 import { fixed } from './fixed.ts';
+import { marched, marksText } from './marched.ts';
 import { assumedText, cautionsText, warningsText } from './notes.ts';
 import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
@@ -68,7 +69,7 @@ export function curveBasis(curve: Curve, units: UnitSystem): string {
 
 /** A peak on the edge of the band is none: the curve goes on rising beyond it. */
 export function edgeLine({ points, peak }: Curve): string {
-  if (points.length < 2) return '';
+  if (points.length < 2 || peak === null) return '';
   const first = points[0].rpm;
   const last = points[points.length - 1].rpm;
   const edges = [
@@ -83,21 +84,19 @@ const hinted = (edge: string): string => (edge === '' ? '' : `${edge}; widen --r
 
 function figures(curve: Curve, { width, units, detail }: TextOptions): string {
   const columns = pointColumns(units);
-  const unsettled = curve.points.some((point) => !point.converged)
-    ? '? behind a speed: the cycle had not settled there\n'
-    : '';
-  if (detail === 'verbose') return table(columns, curve.points, width) + unsettled;
+  const marks = marksText(curve.points);
+  if (detail === 'verbose') return table(columns, curve.points, width) + marks;
   const more = leftOut(columns, curve.points, width);
   const hint =
     more.length === 0 ? '' : wrapped(`Also computed (--verbose, --csv, --json): ${more.join(', ')}`, width);
-  return table(columns, curve.points, width, 1) + unsettled + hint;
+  return table(columns, curve.points, width, 1) + marks + hint;
 }
 
 function chartPoints(
   curve: Curve,
   units: UnitSystem,
 ): readonly { rpm: number; torque: number; power: number }[] {
-  return curve.points.map((p) =>
+  return marched(curve.points).map((p) =>
     units === 'trade'
       ? { rpm: p.rpm, torque: p.torqueLbFt, power: p.powerHp }
       : { rpm: p.rpm, torque: p.torqueNm, power: p.powerKw },

@@ -1,10 +1,14 @@
 /** JSON that machines can rely on: fixed key order, finite numbers only, no raw control characters. */
-import type { Curve, OperatingPoint } from '@valvetide/core';
+import type { Curve, LostPoint, MarchedPoint, OperatingPoint } from '@valvetide/core';
 import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
 import { plainJson } from './plain.ts';
 
+/** Any key of a point, with figures or without. */
+type PointKey = keyof MarchedPoint | keyof LostPoint;
+
 const KEYS = [
   'rpm',
+  'status',
   'torqueNm',
   'powerKw',
   'torqueLbFt',
@@ -35,19 +39,18 @@ const KEYS = [
   'meanPistonSpeedMs',
   'inletMachIndex',
   'heatLossFraction',
-  'converged',
-  'lost',
   'cycles',
   'massClosure',
   'energyClosure',
-] as const satisfies readonly (keyof OperatingPoint)[];
+  'reason',
+] as const satisfies readonly PointKey[];
 
 /** Names the keys a point has and the list has not; anything but `never` fails to compile. */
-type Unlisted = Exclude<keyof OperatingPoint, (typeof KEYS)[number]>;
+type Unlisted = Exclude<PointKey, (typeof KEYS)[number]>;
 const ALL: [Unlisted] extends [never] ? typeof KEYS : Unlisted = KEYS;
 
 /** Every key of a point, in the order they are written (JSON) and stand in columns (CSV). */
-export const POINT_KEYS: readonly (keyof OperatingPoint)[] = ALL;
+export const POINT_KEYS: readonly PointKey[] = ALL;
 
 /** Band and sheet stand in it where they were asked for. */
 export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOTHING_BESIDE): string {
@@ -59,14 +62,17 @@ export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOT
     fidelity: curve.fidelity,
     correction: { standard: correction.standard, factor: correction.factor },
     points: curve.points.map(orderedPoint),
-    peak: {
-      torque: {
-        rpm: peak.torque.rpm,
-        torqueNm: peak.torque.torqueNm,
-        torqueLbFt: peak.torque.torqueLbFt,
-      },
-      power: { rpm: peak.power.rpm, powerKw: peak.power.powerKw, powerHp: peak.power.powerHp },
-    },
+    peak:
+      peak === null
+        ? null
+        : {
+            torque: {
+              rpm: peak.torque.rpm,
+              torqueNm: peak.torque.torqueNm,
+              torqueLbFt: peak.torque.torqueLbFt,
+            },
+            power: { rpm: peak.power.rpm, powerKw: peak.power.powerKw, powerHp: peak.power.powerHp },
+          },
     ...(counted === null
       ? {}
       : {
@@ -100,8 +106,17 @@ export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOT
   });
 }
 
+/** Every figure a point has, in one order; a lost point has few. */
 function orderedPoint(point: OperatingPoint): Record<string, unknown> {
-  return Object.fromEntries(POINT_KEYS.map((key) => [key, point[key]]));
+  return Object.fromEntries(pointValues(point).filter(([, value]) => value !== null));
+}
+
+/** Every key in order, with null for what the point has not. */
+export function pointValues(
+  point: OperatingPoint,
+): readonly (readonly [PointKey, string | number | boolean | null])[] {
+  const values: Partial<Record<PointKey, string | number | boolean>> = { ...point };
+  return POINT_KEYS.map((key) => [key, values[key] ?? null]);
 }
 
 /** Indented JSON with a newline at the end. Throws where a number is not finite: a gap must never pass for a value. */

@@ -1,6 +1,7 @@
 /** The columns of the forecast's table, in trade units or SI, the ones that matter most first. */
-import type { OperatingPoint } from '@valvetide/core';
+import type { MarchedPoint, OperatingPoint } from '@valvetide/core';
 import { fixed } from './fixed.ts';
+import { figureCell, markedSpeed } from './marched.ts';
 import type { Column } from './table.ts';
 import {
   toCelsius,
@@ -18,22 +19,22 @@ type PointColumn = Column<OperatingPoint>;
 
 export function pointColumns(units: UnitSystem): PointColumn[] {
   const trade = units === 'trade';
-  const column = (name: string, unit: string, cell: (point: OperatingPoint) => string): PointColumn => ({
+  const column = (name: string, unit: string, cell: (point: MarchedPoint) => string): PointColumn => ({
     name,
     unit,
-    cell,
+    cell: figureCell(cell),
   });
   /** A column whose figure differs between the two systems in unit, factor and decimals. */
   const either = (
     name: string,
-    asTrade: readonly [unit: string, decimals: number, value: (point: OperatingPoint) => number],
-    asSi: readonly [unit: string, decimals: number, value: (point: OperatingPoint) => number],
+    asTrade: readonly [unit: string, decimals: number, value: (point: MarchedPoint) => number],
+    asSi: readonly [unit: string, decimals: number, value: (point: MarchedPoint) => number],
   ): PointColumn => {
     const [unit, decimals, value] = trade ? asTrade : asSi;
     return column(name, unit, (point) => fixed(value(point), decimals));
   };
   return [
-    column('speed', 'rpm', (p) => `${fixed(p.rpm)}${p.converged ? '' : ' ?'}`),
+    { name: 'speed', unit: 'rpm', cell: markedSpeed },
     either('torque', ['lb-ft', 1, (p) => p.torqueLbFt], ['Nm', 1, (p) => p.torqueNm]),
     either('power', ['hp', 1, (p) => p.powerHp], ['kW', 1, (p) => p.powerKw]),
     column('filling', '%', (p) => fixed(100 * p.volumetricEfficiency, 1)),
@@ -48,7 +49,7 @@ export function pointColumns(units: UnitSystem): PointColumn[] {
       ['lb/hp-h', 3, (p) => toPoundPerHpHour(p.bsfcGPerKwh)],
       ['g/kWh', 0, (p) => p.bsfcGPerKwh],
     ),
-    column('inlet Mach', '-', (p) => fixed(p.inletMachIndex, 2)),
+    { name: 'inlet Mach', unit: '-', cell: (p) => fixed(p.inletMachIndex, 2) },
     either(
       'piston',
       ['ft/min', 0, (p) => toFeetPerMinute(p.meanPistonSpeedMs)],

@@ -2,6 +2,7 @@
 import type { RankedChange, RankedPair, RankedSet, Ranking, TestStep } from '@valvetide/core';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { leftOutLines } from './marched.ts';
 import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -25,6 +26,7 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
     mattersText(ranking, width),
     detail === 'verbose' ? assumedText(ranking.assumed, width, true) : assumedLine(ranking),
     paint.caution(linesText(rankingWarnings(ranking), width)),
+    linesText(leftOutLines(ranking.leftOut), width),
     `${ranking.program.name} ${ranking.program.version}\n`,
   ];
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');

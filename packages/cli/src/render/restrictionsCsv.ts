@@ -2,7 +2,7 @@
 import type { Restrictions } from '@valvetide/core';
 import { csv } from './csv.ts';
 
-/** What was not run is left out. */
+/** What was not run, or lost, is left out. */
 export function restrictionsCsv({ states, fidelity, correction }: Restrictions): string {
   const header = [
     'combination',
@@ -16,14 +16,14 @@ export function restrictionsCsv({ states, fidelity, correction }: Restrictions):
     'depressionPct',
     'warmthPct',
     'residualPct',
-    'converged',
+    'settled',
     'fidelity',
     'correctionStandard',
   ];
   const rows = states.flatMap(({ name, points, elements, governing }) =>
     (points ?? []).flatMap((point, i) =>
       elements.flatMap(({ element, alreadyFree, byRpm }) => {
-        const gain = byRpm?.[i];
+        const gain = byRpm?.find(({ rpm }) => rpm === point.rpm);
         if (gain === undefined) return [];
         const { depressionPct, warmthPct, residualPct } = point.fillingLoss;
         return [
@@ -39,7 +39,7 @@ export function restrictionsCsv({ states, fidelity, correction }: Restrictions):
             depressionPct,
             warmthPct,
             residualPct,
-            point.converged && gain.converged,
+            point.status === 'settled' && gain.status === 'settled',
             fidelity,
             correction,
           ],

@@ -2,6 +2,7 @@
 import type {
   ElementGains,
   Governing,
+  OperatingPoint,
   RestrictionElement,
   RestrictionState,
   Restrictions,
@@ -9,6 +10,7 @@ import type {
 import { bandText, basisLine } from './basisLine.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { leftOutLines, markedSpeed, marksText, NO_FIGURE } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -45,11 +47,12 @@ export function restrictionsText(study: Restrictions, note: string, options: Tex
       [`${plain(now.name)}. ${basisLine(study, units)}`, note, unfinished(study)]
         .map((line) => wrapped(line, width))
         .join(''),
-    bars(study, now, width),
+    now.bandGoverning === null ? '' : bars(study, now, width),
     ...sections.map((state) => bySpeed(study, state, options)),
     fillingTable(now, width),
     changesTable(study, changed, options),
     meanings(study, width),
+    linesText(leftOutLines(study.leftOut), width),
     paint.caution(linesText(restrictionsWarnings(study), width)),
     `${study.program.name} ${study.program.version}\n`,
   ];
@@ -70,7 +73,10 @@ export function restrictionsWarnings({ states, warnings }: Restrictions): readon
 export function restrictionsAnswer(study: Restrictions): string {
   const [now] = study.states;
   const { bandGoverning } = now;
-  if (bandGoverning === null) return 'Interrupted before the first forecast was done';
+  if (bandGoverning === null)
+    return now.points === null
+      ? 'Interrupted before the first forecast was done'
+      : `No mean ${bandText(study)}: a speed was lost. What is in the way at the others stands below`;
   const { element, torquePct, second, secondPct } = bandGoverning;
   if (element === null)
     return `Nothing much is in the way ${bandText(study)}: no element gains 0.3 % of torque`;
@@ -102,14 +108,16 @@ function bars(study: Restrictions, now: RestrictionState, width: number): string
   return heading + table(columns, now.elements, width, 1);
 }
 
-function shownGain({ alreadyFree, band }: ElementGains): string {
+function shownGain({ alreadyFree, byRpm, band }: ElementGains): string {
   if (alreadyFree) return 'is free';
-  return band === null ? 'not run' : signed(band.torquePct, 1);
+  if (byRpm === null) return 'not run';
+  return band === null ? NO_FIGURE : signed(band.torquePct, 1);
 }
 
 interface Row {
-  readonly index: number;
   readonly rpm: number;
+  /** Undefined where the speed was lost. */
+  readonly point: NonNullable<RestrictionState['points']>[number] | undefined;
 }
 
 function bySpeed(study: Restrictions, state: RestrictionState, { width, units }: TextOptions): string {
@@ -117,12 +125,19 @@ function bySpeed(study: Restrictions, state: RestrictionState, { width, units }:
   if (points === null) return '';
   const { torque, torqueUnit } = SHOWN[units];
   const columns: Column<Row>[] = [
-    { name: 'speed', unit: 'rpm', cell: ({ rpm, index }) => `${fixed(rpm)}${mark(state, index)}` },
-    { name: 'torque', unit: torqueUnit, cell: ({ index }) => fixed(torque(points[index].torqueNm), 1) },
+    { name: 'speed', unit: 'rpm', cell: ({ rpm }) => markedSpeed({ rpm, status: statusAt(state, rpm) }) },
+    {
+      name: 'torque',
+      unit: torqueUnit,
+      cell: ({ point }) => (point === undefined ? NO_FIGURE : fixed(torque(point.torqueNm), 1)),
+    },
     {
       name: 'in the way',
       unit: '',
-      cell: ({ index }) => governingName(governing[index], state),
+      cell: ({ rpm }) => {
+        const found = governing.find((entry) => entry.rpm === rpm);
+        return found === undefined ? NO_FIGURE : governingName(found, state);
+      },
       align: 'left',
     },
     ...elements
@@ -131,18 +146,18 @@ function bySpeed(study: Restrictions, state: RestrictionState, { width, units }:
         ({ element, byRpm }): Column<Row> => ({
           name: elementName(element, state),
           unit: '%',
-          cell: ({ index }) => signed(byRpm?.[index].torquePct ?? 0, 1),
+          cell: ({ rpm }) => {
+            const gain = byRpm?.find((entry) => entry.rpm === rpm);
+            return gain === undefined ? NO_FIGURE : signed(gain.torquePct, 1);
+          },
         }),
       ),
   ];
-  const rows = study.rpm.map((rpm, index) => ({ rpm, index }));
-  const unsettled = rows.some(({ index }) => mark(state, index) !== '')
-    ? '? behind a speed: a cycle had not settled there\n'
-    : '';
+  const rows = study.rpm.map((rpm) => ({ rpm, point: points.find((point) => point.rpm === rpm) }));
   return (
     wrapped(`By speed, ${plain(state.name)}: torque more if one alone were free`, width) +
     table(columns, rows, width) +
-    unsettled
+    marksText(rows.map(({ rpm }) => ({ status: statusAt(state, rpm) })))
   );
 }
 
@@ -151,10 +166,11 @@ function governingName(governing: Governing | undefined, state: RestrictionState
   return elementName(governing.element, state);
 }
 
-function mark({ points, elements }: RestrictionState, index: number): string {
-  const settled =
-    (points?.[index].converged ?? true) && elements.every(({ byRpm }) => byRpm?.[index].converged ?? true);
-  return settled ? '' : '?';
+/** The worst that became of a speed, as it is or with an element free. */
+function statusAt({ points, elements }: RestrictionState, rpm: number): OperatingPoint['status'] {
+  const lists = [points, ...elements.map(({ byRpm }) => byRpm)].filter((list) => list !== null);
+  const found = lists.map((list) => list.find((entry) => entry.rpm === rpm)?.status ?? 'lost');
+  return (['lost', 'unsettled'] as const).find((status) => found.includes(status)) ?? 'settled';
 }
 
 function fillingTable({ points }: RestrictionState, width: number): string {
@@ -195,10 +211,12 @@ export function changedStates(study: Restrictions, units: UnitSystem): readonly 
     {
       name: 'torque',
       unit: torqueUnit,
-      cell: ({ bandTorqueNm }) =>
-        bandTorqueNm === null || now.bandTorqueNm === null
+      cell: ({ points, bandTorqueNm }) =>
+        points === null
           ? 'not run'
-          : signed(torque(bandTorqueNm - now.bandTorqueNm), 1),
+          : bandTorqueNm === null || now.bandTorqueNm === null
+            ? NO_FIGURE
+            : signed(torque(bandTorqueNm - now.bandTorqueNm), 1),
     },
     {
       name: 'in the way',

@@ -17,7 +17,7 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
     'torqueGainPct',
     'powerGainKw',
     'reference',
-    'converged',
+    'status',
     'fidelity',
     'correctionStandard',
   ];
@@ -27,15 +27,14 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
       return [
         name,
         point.rpm,
-        point.torqueNm,
-        point.powerKw,
-        point.torqueLbFt,
-        point.powerHp,
+        ...(point.status === 'lost'
+          ? ['', '', '', '']
+          : [point.torqueNm, point.powerKw, point.torqueLbFt, point.powerHp]),
         step?.torqueNm ?? '',
         step?.torquePct ?? '',
         step?.powerKw ?? '',
         reference,
-        point.converged,
+        point.status,
         fidelity,
         correction,
       ];
@@ -44,8 +43,8 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
   return csv([header, ...rows]);
 }
 
-/** One line per point; figures are empty where there is no engine or an interrupt came first. */
-export function sweepCsv({ variables, points, band, correction, fidelity }: Sweep): string {
+/** One line per point; figures are empty where there is no engine, a speed was lost or an interrupt came first. */
+export function sweepCsv({ variables, points, leftOut, band, correction, fidelity }: Sweep): string {
   const header = [
     ...variables.map(({ path }) => path),
     'bandTorqueNm',
@@ -58,12 +57,13 @@ export function sweepCsv({ variables, points, band, correction, fidelity }: Swee
     'worstLossPct',
     'worstLossRpm',
     'refused',
+    'lostRpm',
     'bandFromRpm',
     'bandToRpm',
     'fidelity',
     'correctionStandard',
   ];
-  const rows = points.map(({ values, figures, bandGainPct, worstLoss, refused }): Cell[] => [
+  const rows = points.map(({ name, values, figures, bandGainPct, worstLoss, refused }): Cell[] => [
     ...values,
     figures?.band.torqueNm ?? '',
     figures?.band.powerKw ?? '',
@@ -75,6 +75,10 @@ export function sweepCsv({ variables, points, band, correction, fidelity }: Swee
     worstLoss?.torquePct ?? '',
     worstLoss?.rpm ?? '',
     refused ?? '',
+    leftOut
+      .filter(({ curve }) => curve === name)
+      .map(({ rpm }) => rpm)
+      .join(' '),
     band.fromRpm,
     band.toRpm,
     fidelity,

@@ -4,6 +4,7 @@ import { bandText, basisLine } from './basisLine.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { type Line, linesChart } from './linesChart.ts';
+import { leftOutLines } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -24,7 +25,7 @@ export function sweepText(sweep: Sweep, note: string, options: TextOptions): str
         .join(''),
     chart(sweep, options),
     sweep.variables.length === 2 && detail !== 'verbose' ? grid(sweep, options) : points(sweep, options),
-    linesText(refusals(sweep), width),
+    linesText([...refusals(sweep), ...leftOutLines(sweep.leftOut)], width),
     paint.caution(linesText(sweepWarnings(sweep), width)),
     `${sweep.program.name} ${sweep.program.version}\n`,
   ];
@@ -36,7 +37,10 @@ export function sweepAnswer(sweep: Sweep, units: UnitSystem): string {
   const { best, points: all, baseline } = sweep;
   const { power, powerUnit } = SHOWN[units];
   const figures = best === null ? null : all[best.index].figures;
-  if (best === null || figures === null) return 'Interrupted before the first point was done';
+  if (best === null || figures === null)
+    return sweep.complete
+      ? 'No best: of every point a speed was lost'
+      : 'Interrupted before the first point was done';
   const where = sweep.variables.map(({ path }, i) => `${path} ${best.values[i]}`).join(', ');
   const mean = `${fixed(power(figures.band.powerKw), 1)} ${powerUnit} mean power`;
   if (baseline === null || best.bandGainPct === null)
@@ -78,7 +82,7 @@ interface Row {
 }
 
 /** Gains of a grid, the first variable downward, the second across. */
-function grid({ variables, points: all, best }: Sweep, { width }: TextOptions): string {
+function grid({ variables, points: all, best, leftOut }: Sweep, { width }: TextOptions): string {
   const [down, across] = variables;
   const columns: Column<Row>[] = [
     { name: down.path, unit: '', cell: ({ label }) => plain(label), align: 'left' },
@@ -92,19 +96,20 @@ function grid({ variables, points: all, best }: Sweep, { width }: TextOptions): 
     label: String(value),
     cells: across.values.map((_, c) => {
       const index = r * across.values.length + c;
-      return `${gainCell(all[index])}${best?.index === index ? '*' : ' '}`;
+      return `${gainCell(all[index], leftOut)}${best?.index === index ? '*' : ' '}`;
     }),
   }));
   const heading = `Gain in mean power, %, against the combination as it is; ${plain(across.path)} across, * the best\n`;
   return wrapped(heading.trimEnd(), width) + table(columns, rows, width);
 }
 
-function gainCell({ bandGainPct, refused }: SweepPoint): string {
+function gainCell({ name, bandGainPct, refused }: SweepPoint, leftOut: Sweep['leftOut']): string {
   if (refused !== null) return 'refused';
+  if (bandGainPct === null && leftOut.some(({ curve }) => curve === name)) return 'lost';
   return bandGainPct === null ? 'not run' : signed(bandGainPct, 2);
 }
 
-function points({ variables, points: all, best }: Sweep, { width, units }: TextOptions): string {
+function points({ variables, points: all, best, leftOut }: Sweep, { width, units }: TextOptions): string {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const shown = (value: (figures: NonNullable<SweepPoint['figures']>) => string) => (point: SweepPoint) =>
     point.figures === null ? '' : value(point.figures);
@@ -120,9 +125,9 @@ function points({ variables, points: all, best }: Sweep, { width, units }: TextO
       name: 'mean',
       unit: powerUnit,
       cell: (point) =>
-        point.figures === null ? gainCell(point) : fixed(power(point.figures.band.powerKw), 1),
+        point.figures === null ? gainCell(point, leftOut) : fixed(power(point.figures.band.powerKw), 1),
     },
-    { name: 'gain', unit: '%', cell: (point) => (point.figures === null ? '' : gainCell(point)) },
+    { name: 'gain', unit: '%', cell: (point) => (point.figures === null ? '' : gainCell(point, leftOut)) },
     { name: 'mean', unit: torqueUnit, cell: shown(({ band }) => fixed(torque(band.torqueNm), 1)) },
     { name: 'peak', unit: torqueUnit, cell: shown(({ peak }) => fixed(torque(peak.torque.torqueNm), 1)) },
     { name: 'at', unit: 'rpm', cell: shown(({ peak }) => fixed(peak.torque.rpm)) },

@@ -2,6 +2,7 @@
 import type { BacktestResult } from '@valvetide/core';
 import { backtestAnswer, backtestVerdict } from '../render/backtestText.ts';
 import { calibrationAnswer, calibrationBasis, calibrationFindings } from '../render/calibrationText.ts';
+import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { calibrationCharts } from './calibrationReport.ts';
 import { beforeAndAfter, gainBySpeed } from './charts/backtestCharts.ts';
@@ -41,6 +42,7 @@ export async function backtestReport(result: BacktestResult, units: UnitSystem):
           : [disagreement.message, ...disagreement.culprits.map((culprit) => `check ${culprit}`)]),
         ...result.notes,
         ...calibration.notes,
+        ...leftOutLines(result.leftOut),
       ]),
       html`<h2>The change</h2>\n`,
       ...(await leadsMarkup([charts.gain(), charts['before-and-after']()])),

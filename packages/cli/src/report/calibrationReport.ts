@@ -6,6 +6,7 @@ import {
   calibrationFindings,
   calibrationPoints,
 } from '../render/calibrationText.ts';
+import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { fitBySpeed, fitDifference, knobMoves } from './charts/calibrationCharts.ts';
 import { type Charts, leadsMarkup } from './figure.ts';
@@ -22,8 +23,8 @@ export function calibrationCharts(
   units: UnitSystem,
 ): Charts<(typeof CALIBRATION_CHARTS)[number]> {
   return {
-    fit: () => fitBySpeed(result, units),
-    'fit-difference': () => fitDifference(result, units),
+    fit: () => (result.points.length === 0 ? null : fitBySpeed(result, units)),
+    'fit-difference': () => (result.points.length === 0 ? null : fitDifference(result, units)),
     knobs: () => (result.knobs.length === 0 ? null : knobMoves(result)),
   };
 }
@@ -47,6 +48,7 @@ export async function calibrationReport(
           ? []
           : [disagreement.message, ...disagreement.culprits.map((culprit) => `check ${culprit}`)]),
         ...result.notes,
+        ...leftOutLines(result.leftOut),
       ]),
       html`<h2>The fit</h2>\n`,
       fit === null

@@ -2,6 +2,7 @@
 import type { Comparison, ComparisonEntry, Curve } from '@valvetide/core';
 import { bandText, basisLine } from '../render/basisLine.ts';
 import { comparisonAnswer, comparisonSummary, comparisonWarnings } from '../render/comparisonText.ts';
+import { leftOutLines, marched } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { depression } from './charts/depression.ts';
 import { differenceBySpeed } from './charts/differenceBySpeed.ts';
@@ -48,7 +49,8 @@ export function compareCharts(
   const differing = others.flatMap(({ name, gain }) =>
     gain === null ? [] : [{ name, byRpm: gain.byRpm, sigmaNm: null }],
   );
-  const some = (draw: () => Figure): (() => Figure | null) => (first === undefined ? () => null : draw);
+  const some = (draw: () => Figure | null): (() => Figure | null) =>
+    first === undefined ? () => null : draw;
   return {
     torque: some(() => sideBySide(shown, 'torque', band, units)),
     power: some(() => sideBySide(shown, 'power', band, units)),
@@ -59,7 +61,7 @@ export function compareCharts(
             differing,
             {
               reference,
-              referenceTorqueNm: first.curve.points.map((p) => p.torqueNm),
+              referenceTorqueNm: marched(first.curve.points).map(({ torqueNm }) => torqueNm),
               resolvablePct,
               firstColour: 1,
               remark:
@@ -76,7 +78,7 @@ export function compareCharts(
 /** Entries with a curve, each with its place among all. */
 function doneOf({ entries }: Comparison): (ComparisonEntry & { curve: Curve; place: number })[] {
   return entries.flatMap((entry, place) =>
-    entry.curve === null ? [] : [{ ...entry, curve: entry.curve, place }],
+    entry.curve === null || entry.curve.peak === null ? [] : [{ ...entry, curve: entry.curve, place }],
   );
 }
 
@@ -116,7 +118,7 @@ export async function compareReport(
     answer: comparisonAnswer(comparison, units),
     basis: lines.map(named),
     body: [
-      noticeMarkup(comparisonWarnings(comparison)),
+      noticeMarkup([...comparisonWarnings(comparison), ...leftOutLines(comparison.leftOut)]),
       html`<section id="summary"><h2>Side by side, ${bandText(comparison)}</h2>
 ${tableMarkup('Side by side', columns, rows)}</section>
 <h2>The curves</h2>

@@ -28,8 +28,8 @@ export interface ForecastReport extends BesideCurve {
   readonly inspection: Inspection;
   /** (R + M) / 2. */
   readonly fuelOctane: number;
-  /** Marched when it is drawn: it takes as long as a speed of the forecast. */
-  readonly trace: () => CycleTrace;
+  /** Marched when it is drawn: it takes as long as a speed of the forecast. Null without a speed to trace. */
+  readonly trace: (() => CycleTrace) | null;
   readonly valves: () => ValveUse;
 }
 
@@ -61,7 +61,7 @@ export function forecastCharts(
     filling: () => filling(alone),
     depression: () => depression(alone, units),
     'octane-margin': () => octaneMargin(curve, fuelOctane),
-    'pressure-loop': () => pressureLoop(trace(), units),
+    'pressure-loop': () => (trace === null ? null : pressureLoop(trace(), units)),
     'valve-lift': () => valveLift(valves(), units),
     'flow-used-intake': () => flowUsed('intake', valves().intake, units),
     'flow-used-exhaust': () => flowUsed('exhaust', valves().exhaust, units),
@@ -106,7 +106,7 @@ export function pointsMarkup(curve: Curve, units: UnitSystem): Markup {
     (columns, i) => html`${tableMarkup(`All figures, part ${i + 1}`, columns, curve.points)}\n`,
   );
   return html`<section id="figures"><h2>All figures by speed</h2>
-<p class="basis">Torque and power as corrected, all else as observed. ? behind a speed: the cycle had not settled there. ! behind an octane number: it detonates.</p>
+<p class="basis">Torque and power as corrected, all else as observed. ? behind a speed: the cycle had not settled there. x behind a speed: there are no figures there. ! behind an octane number: it detonates.</p>
 ${tables}</section>
 `;
 }

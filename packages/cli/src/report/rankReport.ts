@@ -45,7 +45,7 @@ export function rankCharts(
   units: UnitSystem,
 ): Charts<(typeof RANK_CHARTS)[number]> {
   const ofCurve =
-    (draw: (of: Curve) => Figure): (() => Figure | null) =>
+    (draw: (of: Curve) => Figure | null): (() => Figure | null) =>
     () => {
       const own = curve();
       return own === null ? null : draw(own);

@@ -1,6 +1,7 @@
 /** The report of a study of restrictions: what is in the way, where, and what free means. */
 import type { Restrictions } from '@valvetide/core';
 import { basisLine } from '../render/basisLine.ts';
+import { leftOutLines } from '../render/marched.ts';
 import {
   changedStates,
   elementName,
@@ -50,7 +51,7 @@ export async function restrictionsReport(
     answer: restrictionsAnswer(study),
     basis: lines.map(named),
     body: [
-      noticeMarkup(restrictionsWarnings(study)),
+      noticeMarkup([...restrictionsWarnings(study), ...leftOutLines(study.leftOut)]),
       html`<h2>What is in the way</h2>\n`,
       ...(await leadsMarkup([bars(), lead()])),
       await gridMarkup(Object.values(others).map((draw) => draw())),

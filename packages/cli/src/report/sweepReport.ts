@@ -1,6 +1,7 @@
 /** The report of a sweep: which value is best, how flat the top is, and what it does over speed. */
 import type { Sweep } from '@valvetide/core';
 import { basisLine } from '../render/basisLine.ts';
+import { leftOutLines } from '../render/marched.ts';
 import { sweepAnswer, sweepNotes, sweepWarnings } from '../render/sweepText.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { sweptCurves } from './charts/sweptCurves.ts';
@@ -28,7 +29,7 @@ export async function sweepReport(sweep: Sweep, note: string, units: UnitSystem)
     answer: sweepAnswer(sweep, units),
     basis: lines.map(named),
     body: [
-      noticeMarkup(sweepWarnings(sweep)),
+      noticeMarkup([...sweepWarnings(sweep), ...leftOutLines(sweep.leftOut)]),
       html`<h2>The values</h2>\n`,
       ...(await leadsMarkup(Object.values(sweepCharts(sweep, units)).map((draw) => draw()))),
       leftOutMarkup,

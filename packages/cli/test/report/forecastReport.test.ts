@@ -79,7 +79,9 @@ describe('forecastReport(report, units)', () => {
   });
 
   it('marks speeds that did not settle and speeds that detonate', async () => {
-    const points = RPM.map((rpm) => samplePoint(rpm, { converged: rpm !== 4000, detonates: rpm === 3000 }));
+    const points = RPM.map((rpm) =>
+      samplePoint(rpm, { status: rpm === 4000 ? 'unsettled' : 'settled', detonates: rpm === 3000 }),
+    );
     const page = await forecastReport(sample({ curve: sampleCurve(RPM, { points }) }), 'trade');
     expect(page).toContain('>4000 ?<');
     expect(page).toMatch(/>98\.0!</);

@@ -54,7 +54,7 @@ export function sampleTrace(change: Partial<CycleTrace> = {}): CycleTrace {
     rpm: 5000,
     fidelity: 'representative',
     cylinder: 1,
-    converged: true,
+    status: 'settled',
     angleDeg,
     volumeM3,
     pressurePa: angleDeg.map((a, i) =>

@@ -28,14 +28,12 @@ const BASIS = {
 export function sampleComparison(names: readonly string[]): Comparison {
   const entries = names.map((name, i) => {
     const factor = (rpm: number): number => 1 + (i * (rpm - 4500)) / 150_000;
-    const curve = sampleCurve(RPM, {
-      combination: name,
-      points: RPM.map((rpm) => {
-        const point = samplePoint(rpm);
-        return { ...point, torqueNm: point.torqueNm * factor(rpm), powerKw: point.powerKw * factor(rpm) };
-      }),
+    const points = RPM.map((rpm) => {
+      const point = samplePoint(rpm);
+      return { ...point, torqueNm: point.torqueNm * factor(rpm), powerKw: point.powerKw * factor(rpm) };
     });
-    const byRpm = curve.points.map(({ rpm, torqueNm, powerKw }) => {
+    const curve = sampleCurve(RPM, { combination: name, points });
+    const byRpm = points.map(({ rpm, torqueNm, powerKw }) => {
       const was = samplePoint(rpm);
       const pct = 100 * (factor(rpm) - 1);
       return {
@@ -62,7 +60,7 @@ export function sampleComparison(names: readonly string[]): Comparison {
       cautions: i === 1 ? [`${name} asks for more octane`] : [],
     };
   });
-  return { ...BASIS, reference: names[0], entries, best: names[names.length - 1], remarks: [] };
+  return { ...BASIS, reference: names[0], entries, best: names[names.length - 1], remarks: [], leftOut: [] };
 }
 
 export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep> = {}): Sweep {
@@ -77,6 +75,7 @@ export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep
   });
   const points = grid.map(
     (values, i): SweepPoint => ({
+      name: variables.map(({ path }, v) => `${path} ${values[v]}`).join(', '),
       values,
       figures: figures(i),
       bandGainPct: (i - 2) / 4.2,
@@ -100,6 +99,7 @@ export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep
       flatness: [],
     },
     warnings: [],
+    leftOut: [],
     ...change,
   };
 }
@@ -174,6 +174,7 @@ export function sampleRanking(names: readonly string[]): Ranking {
     ],
     assumed: [{ path: 'engine.rod', value: 6.385, unit: 'in', spread: 0.1, reason: '1.65 times the stroke' }],
     warnings: [],
+    leftOut: [],
   };
 }
 
@@ -182,10 +183,15 @@ export function sampleRestrictions(name: string, changed: readonly string[] = []
   const state = (of: string): Restrictions['states'][number] => {
     const gains = (pct: (i: number) => number) => ({
       alreadyFree: false,
-      byRpm: RPM.map((rpm, i) => ({ rpm, torqueNm: 8 * pct(i), torquePct: pct(i), converged: true })),
+      byRpm: RPM.map((rpm, i) => ({
+        rpm,
+        torqueNm: 8 * pct(i),
+        torquePct: pct(i),
+        status: 'settled' as const,
+      })),
       band: { torqueNm: 8 * pct(2), torquePct: pct(2) },
     });
-    const none = RPM.map((rpm) => ({ rpm, torqueNm: 0, torquePct: 0, converged: true }));
+    const none = RPM.map((rpm) => ({ rpm, torqueNm: 0, torquePct: 0, status: 'settled' as const }));
     return {
       name: of,
       metering: 'carburetor',
@@ -193,7 +199,7 @@ export function sampleRestrictions(name: string, changed: readonly string[] = []
         rpm,
         torqueNm: 800,
         powerKw: rpm / 12,
-        converged: true,
+        status: 'settled' as const,
         fillingLoss: { depressionPct: rpm / 2000, warmthPct: 2, residualPct: -0.5 },
       })),
       bandTorqueNm: 800,
@@ -235,6 +241,7 @@ export function sampleRestrictions(name: string, changed: readonly string[] = []
     states: [name, ...changed].map(state),
     assumed: [],
     warnings: [],
+    leftOut: [],
   };
 }
 
@@ -276,6 +283,7 @@ export function sampleCalibration(change: Partial<CalibrationResult> = {}): Cali
     disagreement: null,
     forecasts: 12,
     notes: [],
+    leftOut: [],
     calibration: null,
     ...change,
   };
@@ -326,6 +334,7 @@ export function sampleBacktest(change: Partial<BacktestResult> = {}): BacktestRe
       rightSign: true,
     },
     notes: [],
+    leftOut: [],
     ...change,
   };
 }

@@ -10,6 +10,7 @@ import { comparePulls, type PullComparison } from '../dyno/pullComparison.ts';
 import { recorrectSheet } from '../dyno/recorrectSheet.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import type { JobControl, StudyJob } from '../studies/job.ts';
 import { asObserved, type CalibrateOptions, calibrate } from './calibrate.ts';
@@ -40,8 +41,8 @@ export interface BacktestPoint {
 export interface BacktestResult {
   readonly schemaVersion: 1;
   readonly program: { readonly name: 'valvetide'; readonly version: string };
-  /** `forecast`; or the reason why the change was not. */
-  readonly outcome: 'forecast' | 'sheets disagree' | 'incomplete';
+  /** `forecast`; or the reason why the change was not. `lost`: too many speeds were. */
+  readonly outcome: 'forecast' | 'sheets disagree' | 'lost' | 'incomplete';
   readonly combination: string;
   readonly changes: readonly string[];
   readonly calibration: CalibrationResult;
@@ -64,6 +65,8 @@ export interface BacktestResult {
     readonly rightSign: boolean;
   } | null;
   readonly notes: readonly string[];
+  /** Speeds that were lost and count neither before nor after, those of the calibration among them. */
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** A back-test that was carried out, or the problems that kept it from being so. */
@@ -102,10 +105,11 @@ export async function backtest(
     calibration,
     measured,
     notes: [...new Set([...before.notes, ...after.notes])],
+    leftOut: calibration.leftOut,
   };
   const fitted = calibrated.document;
   if (fitted === null) {
-    const outcome = calibration.outcome === 'sheets disagree' ? 'sheets disagree' : 'incomplete';
+    const outcome = calibration.outcome === 'fitted' ? 'incomplete' : calibration.outcome;
     return { ok: true, result: { ...base, outcome, points: [], gain: null } };
   }
   const asked = speedsOf(measured);
@@ -129,11 +133,16 @@ export async function backtest(
           runJobs: options.runJobs,
           sheet: options.sheet,
         });
+  const leftOut = [
+    ...base.leftOut,
+    ...leftOutOf('before', curves[0] ?? null),
+    ...leftOutOf('after', curves[1] ?? null),
+  ];
   if (first === null || options.signal?.aborted === true) {
-    return { ok: true, result: { ...base, outcome: 'incomplete', points: [], gain: null } };
+    const outcome = curves.includes(null) || options.signal?.aborted === true ? 'incomplete' : 'lost';
+    return { ok: true, result: { ...base, outcome, points: [], gain: null, leftOut } };
   }
   const rpm = first.after.map((point) => point.rpm);
-  const lost = asked.filter((n) => !rpm.includes(n));
   const forecast = gainOver(first, measured);
   const spread = spreads?.band ?? null;
   const points = rpm.map((n, i): BacktestPoint => {
@@ -157,11 +166,7 @@ export async function backtest(
         ? 'near'
         : 'beyond';
   const gain = { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 } as const;
-  const notes = [
-    ...base.notes,
-    ...(lost.length > 0 ? [`the march lost itself at ${lost.join(', ')} rpm, so that it is left out`] : []),
-  ];
-  return { ok: true, result: { ...base, outcome: 'forecast', points, gain, notes } };
+  return { ok: true, result: { ...base, outcome: 'forecast', points, gain, leftOut } };
 }
 
 interface Torque {
@@ -218,11 +223,15 @@ function pairOf(
   days: Readonly<Record<'before' | 'after', { readonly factor: number }>>,
 ): Pair | null {
   if (before === null || after === null) return null;
-  const whole = before.points.flatMap((point, i) => (point.lost || after.points[i].lost ? [] : [i]));
-  if (whole.length === 0) return null;
-  const side = ({ points }: Curve, factor: number): Torque[] =>
-    whole.map((i) => ({ rpm: points[i].rpm, torqueNm: factor * points[i].torqueNm }));
-  return { before: side(before, days.before.factor), after: side(after, days.after.factor) };
+  const both = before.points.flatMap((point, i) => {
+    const other = after.points[i];
+    return isMarched(point) && isMarched(other) ? [{ rpm: point.rpm, point, other }] : [];
+  });
+  if (both.length === 0) return null;
+  return {
+    before: both.map(({ rpm, point }) => ({ rpm, torqueNm: days.before.factor * point.torqueNm })),
+    after: both.map(({ rpm, other }) => ({ rpm, torqueNm: days.after.factor * other.torqueNm })),
+  };
 }
 
 function gainOver({ before, after }: Pair, { band, weighting }: PullComparison): number {

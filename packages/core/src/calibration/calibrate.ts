@@ -5,6 +5,7 @@ import { type Baseline, pinBaseline, sheetsOf } from '../changes/baseline.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
 import { dampedLeastSquares, type FitResult } from '../numerics/dampedLeastSquares.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import type { FieldValue } from '../reading/editText.ts';
@@ -13,7 +14,7 @@ import { resolveDocument } from '../reading/resolveDocument.ts';
 import { type SheetSource, valueAt } from '../reading/sheet/readSheets.ts';
 import type { JobControl, RunJobs, StudyJob } from '../studies/job.ts';
 import type { CalibrationResult, Confusion, FitPoint, FittedKnob } from './calibrationResult.ts';
-import { type CalibrationTarget, forecastOf } from './calibrationTarget.ts';
+import { type CalibrationTarget, forecastOf, withoutSpeeds } from './calibrationTarget.ts';
 import { disagreementOf } from './disagreement.ts';
 import { DEFAULT_KNOBS, type Knob, type KnobName, knobsOf, knobText } from './knobs.ts';
 
@@ -51,11 +52,8 @@ export async function calibrate(
   if (!pinned.ok) return pinned;
   const { baseline } = pinned;
   const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, baseline.combination.assumed);
-  const fit = await fitKnobs(baseline, knobs, target, options);
-  if (fit === null) {
-    return { ok: true, document: null, result: resultOf(baseline.combination, knobs, target, null, null) };
-  }
-  const result = resultOf(baseline.combination, knobs, target, fit.fit, fit.before);
+  const fitting = await fitKnobs(baseline, knobs, target, options);
+  const result = resultOf(baseline.combination, knobs, fitting);
   const done = result.outcome === 'fitted' && result.calibration !== null;
   return { ok: true, result, document: done ? calibratedDocument(clean, result) : null };
 }
@@ -134,37 +132,73 @@ export function asObserved(
   return { ...combination, weather: weather ?? combination.weather, correction: 'none' };
 }
 
+/** A fit, and what it was made to. */
+interface Fitting {
+  /** Without the speeds that were lost. */
+  readonly target: CalibrationTarget;
+  /** Null where an abort came first, or too little is left to fit. */
+  readonly fit: FitResult | null;
+  /** What the combination gave for each aim before the fit. */
+  readonly before: readonly number[];
+  readonly leftOut: readonly LeftOut[];
+  readonly forecasts: number;
+}
+
+/** A fit to fewer speeds than this says nothing. */
+const LEAST_SPEEDS = 2;
+
+/** Fits; where a speed is lost with some value of the knobs, fits again without it, what was forecast before being kept. */
 async function fitKnobs(
   baseline: Baseline,
   knobs: readonly Knob[],
-  target: CalibrationTarget,
+  whole: CalibrationTarget,
   { runJobs, signal, onProgress }: CalibrateOptions,
-): Promise<{ readonly fit: FitResult; readonly before: readonly number[] } | null> {
-  let before: readonly number[] | null = null;
-  let done = 0;
-  const fit = await dampedLeastSquares(
-    knobs.map((knob) => ({
-      mean: knob.value,
-      spread: knob.spread,
-      min: knob.min,
-      max: knob.max,
-      step: knob.step,
-    })),
-    async (points) => {
-      const jobs = points.map(
-        (values): StudyJob => ({ combination: knobbed(baseline, knobs, values, target), rpm: target.rpm }),
-      );
-      const curves = await runJobs(jobs, {
+): Promise<Fitting> {
+  const curves = new Map<string, Curve>();
+  const lost = new Map<number, LeftOut>();
+  const forecastAll = async (points: readonly (readonly number[])[]): Promise<void> => {
+    const missing = points.filter((values) => !curves.has(values.join(' ')));
+    const done = curves.size;
+    const found = await runJobs(
+      missing.map(
+        (values): StudyJob => ({ combination: knobbed(baseline, knobs, values, whole), rpm: whole.rpm }),
+      ),
+      {
         ...(signal === undefined ? {} : { signal }),
         onProgress: (finished, total) => onProgress?.(done + finished, done + total),
-      });
-      done += jobs.length;
-      const residuals = curves.map((curve) => (curve === null ? null : residualsOf(target, curve)));
-      before ??= curves[0] === null || curves[0] === undefined ? null : forecastOf(target, curves[0]);
-      return residuals;
-    },
-  );
-  return fit === null || before === null ? null : { fit, before };
+      },
+    );
+    missing.forEach((values, i) => {
+      const curve = found[i] ?? null;
+      if (curve === null) return;
+      curves.set(values.join(' '), curve);
+      for (const entry of leftOutOf(baseline.combination.name, curve)) lost.set(entry.rpm, entry);
+    });
+  };
+  for (;;) {
+    const gone = [...lost.keys()];
+    const target = withoutSpeeds(whole, gone);
+    const left = (): Pick<Fitting, 'target' | 'leftOut' | 'forecasts'> => ({
+      target,
+      leftOut: [...lost.values()].sort((a, b) => a.rpm - b.rpm),
+      forecasts: curves.size,
+    });
+    if (gone.length > 0 && target.rpm.length < LEAST_SPEEDS) return { ...left(), fit: null, before: [] };
+    let before: readonly number[] | null = null;
+    const fit = await dampedLeastSquares(
+      knobs.map(({ value, spread, min, max, step }) => ({ mean: value, spread, min, max, step })),
+      async (points) => {
+        await forecastAll(points);
+        if (lost.size > gone.length) return points.map(() => null);
+        const of = points.map((values) => curves.get(values.join(' ')) ?? null);
+        const [first] = of;
+        if (first !== null && first !== undefined) before ??= forecastOf(target, first);
+        return of.map((curve) => (curve === null ? null : residualsOf(target, curve)));
+      },
+    );
+    if (lost.size === gone.length)
+      return { ...left(), fit: before === null ? null : fit, before: before ?? [] };
+  }
 }
 
 function residualsOf(target: CalibrationTarget, curve: Curve): number[] {
@@ -176,9 +210,7 @@ function residualsOf(target: CalibrationTarget, curve: Curve): number[] {
 function resultOf(
   combination: Combination,
   knobs: readonly Knob[],
-  target: CalibrationTarget,
-  fit: FitResult | null,
-  before: readonly number[] | null,
+  { target, fit, before, leftOut, forecasts }: Fitting,
 ): CalibrationResult {
   const base = {
     schemaVersion: 1 as const,
@@ -189,18 +221,19 @@ function resultOf(
     repeatability: target.repeatability,
     modelError: target.modelError,
     notes: target.notes,
+    leftOut,
+    forecasts,
   };
-  if (fit === null || before === null) {
+  if (fit === null) {
     return {
       ...base,
-      outcome: 'incomplete',
+      outcome: leftOut.length > 0 && target.rpm.length < LEAST_SPEEDS ? 'lost' : 'incomplete',
       knobs: [],
       correlation: [],
       confusions: [],
       points: [],
       error: { before: 0, after: 0 },
       disagreement: null,
-      forecasts: 0,
       calibration: null,
     };
   }
@@ -246,7 +279,6 @@ function resultOf(
     points,
     error: { before: rootMeanSquare(points, 'before'), after: rootMeanSquare(points, 'after') },
     disagreement,
-    forecasts: fit.points,
     calibration:
       outcome !== 'fitted'
         ? null

@@ -1,5 +1,6 @@
 /** What a calibration comes to. Plain and serialisable. */
 import type { Calibration } from '../combination/combination.ts';
+import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import type { Knob, KnobName } from './knobs.ts';
 
@@ -51,8 +52,11 @@ export interface Confusion {
 export interface CalibrationResult {
   readonly schemaVersion: 1;
   readonly program: { readonly name: 'valvetide'; readonly version: string };
-  /** `fitted`; `sheets disagree`: no credible knob gets there; `incomplete`: aborted before a fit was reached. */
-  readonly outcome: 'fitted' | 'sheets disagree' | 'incomplete';
+  /**
+   * `fitted`; `sheets disagree`: no credible knob gets there; `lost`: of too many speeds there is no forecast; `incomplete`:
+   * aborted before a fit was reached.
+   */
+  readonly outcome: 'fitted' | 'sheets disagree' | 'lost' | 'incomplete';
   readonly combination: string;
   readonly sheets: readonly string[];
   readonly standard: CalibrationTarget['standard'];
@@ -68,6 +72,8 @@ export interface CalibrationResult {
   /** Forecasts it took. */
   readonly forecasts: number;
   readonly notes: readonly string[];
+  /** Speeds that were lost with some value of the knobs, and so are not fitted. */
+  readonly leftOut: readonly LeftOut[];
   /** What goes into the combination's file; null where nothing was fitted. */
   readonly calibration: Calibration | null;
 }

@@ -7,6 +7,7 @@ import { pullMean, smoothTorque } from '../dyno/pullMean.ts';
 import { airOfPull } from '../dyno/recorrectSheet.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
+import { marchedPoints } from '../forecast/wholeCurve.ts';
 
 /** Error a forecast keeps whatever its knobs, at one speed, one standard deviation [-]; see the theory page. */
 export const MODEL_ERROR = 0.015;
@@ -182,9 +183,21 @@ function inOneAir({ pulls, standard }: DynoSheet): readonly Pull[] {
   });
 }
 
-/** What a curve, forecast as observed, gives for each aim. */
+/** The target without some of its speeds, and without what was measured at them. */
+export function withoutSpeeds(target: CalibrationTarget, gone: readonly number[]): CalibrationTarget {
+  if (gone.length === 0) return target;
+  return {
+    ...target,
+    rpm: target.rpm.filter((n) => !gone.includes(n)),
+    aims: target.aims.filter(({ kind, rpm }) => kind !== 'torque' || !gone.includes(rpm)),
+  };
+}
+
+/** What a curve, forecast as observed, gives for each aim; the curve may have more speeds than the target. */
 export function forecastOf(target: CalibrationTarget, curve: Curve): readonly number[] {
-  const points = curve.points.map(({ rpm, torqueNm }) => ({ rpm, torqueNm: target.factor * torqueNm }));
+  const points = marchedPoints(curve)
+    .filter(({ rpm }) => target.rpm.includes(rpm))
+    .map(({ rpm, torqueNm }) => ({ rpm, torqueNm: target.factor * torqueNm }));
   const torque = peakOf(points.map((p) => ({ rpm: p.rpm, value: p.torqueNm })));
   const power = peakOf(points.map((p) => ({ rpm: p.rpm, value: (p.torqueNm * p.rpm * Math.PI) / 30_000 })));
   const aimed = ({ kind, rpm }: Aim): number => {

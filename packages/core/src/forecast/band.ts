@@ -1,7 +1,7 @@
 /** Means of a curve over the band of speeds that a builder cares about. */
 import { DomainError } from '../base/errors.ts';
 import { linearTable } from '../numerics/interpolate.ts';
-import type { OperatingPoint } from './curve.ts';
+import type { MarchedPoint } from './curve.ts';
 
 /** Speeds from and to, both included [1/min]. */
 export interface SpeedBand {
@@ -28,7 +28,7 @@ export interface BandMean {
  * @throws {@link DomainError} where no speed of the curve lies in the band
  */
 export function bandMean(
-  points: readonly Pick<OperatingPoint, 'rpm' | 'torqueNm'>[],
+  points: readonly Pick<MarchedPoint, 'rpm' | 'torqueNm'>[],
   band: SpeedBand,
   weighting: BandWeighting = 'speed',
 ): BandMean {

@@ -4,12 +4,32 @@ import type { Assumed, CorrectionStandard, Warning } from '../combination/combin
 /** `representative`: one cylinder marches and stands for the others. `all`: every cylinder marches. */
 export type Fidelity = 'representative' | 'all';
 
-/** A steady full-throttle point. Torque and power are corrected to the curve's standard; the rest is as observed. */
-export interface OperatingPoint {
+/** What is known of a speed whatever became of its march. */
+export interface PointSpeed {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Mean piston speed [m/s]. */
+  readonly meanPistonSpeedMs: number;
+  /** Mean inlet Mach index: bore area times mean piston speed over mean effective valve area times sound speed [-]. */
+  readonly inletMachIndex: number;
+  /** Cycles that were marched. */
+  readonly cycles: number;
+}
+
+/**
+ * A steady full-throttle point with its figures. Torque and power are corrected to the curve's standard; the rest is as
+ * observed.
+ */
+export interface MarchedPoint extends PointSpeed {
+  /** `settled`: the cycle repeats within its tolerance; `unsettled`: it did not, and its figures want care. */
+  readonly status: 'settled' | 'unsettled';
+  /** Brake torque [N m]. */
   readonly torqueNm: number;
+  /** Brake power [kW]. */
   readonly powerKw: number;
+  /** Brake torque [lb-ft]. */
   readonly torqueLbFt: number;
+  /** Brake power [hp]. */
   readonly powerHp: number;
   /** Dry air trapped and short-circuited per cycle over swept volume at ambient dry-air density [-]. */
   readonly volumetricEfficiency: number;
@@ -21,6 +41,7 @@ export interface OperatingPoint {
   readonly fmepBar: number;
   /** imep + pmep - fmep, as observed [bar]. */
   readonly bmepBar: number;
+  /** Highest pressure in a cylinder, absolute [bar]. */
   readonly peakPressureBar: number;
   /** Crank angle of peak pressure after firing top centre [deg]. */
   readonly peakPressureDegAtdc: number;
@@ -34,54 +55,91 @@ export interface OperatingPoint {
   readonly chargeTemperatureK: number;
   /** Mean temperature of the flow past the exhaust valve [K]. */
   readonly exhaustTemperatureK: number;
+  /** Fuel over brake power, as observed [g/kWh]; 0 where there is no power. */
   readonly bsfcGPerKwh: number;
-  /** Humid air through the induction, whole engine. */
+  /** Humid air through the induction, whole engine [kg/h]. */
   readonly airflowKgPerH: number;
+  /** Fuel, whole engine [kg/h]. */
   readonly fuelKgPerH: number;
   /** Spark before firing top centre [deg]. */
   readonly sparkDegBtdc: number;
+  /** Half of the fuel burned, after firing top centre [deg]. */
   readonly ca50DegAtdc: number;
   /** 10 to 90 % burned [deg]. */
   readonly burnDurationDeg: number;
-  /** Octane number, (R + M) / 2 of a usual gasoline, that just does not knock at this timing, and at best-torque timing. */
+  /** Octane number, (R + M) / 2 of a usual gasoline, that just does not knock at this timing [-]. */
   readonly octaneRequired: number;
+  /** The same at best-torque timing [-]. */
   readonly octaneAtBestTiming: number;
-  /** Degrees the burn is later than best torque, and what that costs of brake torque, exhaust valve taken as shut. */
+  /** How much later the burn is than for best torque [deg]. */
   readonly sparkGivenBackDeg: number;
+  /** What that costs of brake torque, the exhaust valve taken as shut [%]. */
   readonly torqueGivenBackPct: number;
   /** The end gas ignites by itself on this fuel at this timing. */
   readonly detonates: boolean;
-  readonly meanPistonSpeedMs: number;
-  /** Mean inlet Mach index: bore area times mean piston speed over mean effective valve area times sound speed [-]. */
-  readonly inletMachIndex: number;
   /** Wall heat of a cycle over fuel energy [-]. */
   readonly heatLossFraction: number;
-  readonly converged: boolean;
-  /** The march lost itself, also in shorter steps: no figure of the cycle means anything, and all but `rpm`, piston speed and Mach index are placeholders. */
-  readonly lost: boolean;
-  readonly cycles: number;
   /** Mass in less mass out less storage, over mass in [-]. */
   readonly massClosure: number;
   /** First-law imbalance of the whole network over fuel energy [-]. */
   readonly energyClosure: number;
 }
 
+/** A speed whose march was lost, also in shorter steps: nothing is known of its cycle. */
+export interface LostPoint extends PointSpeed {
+  readonly status: 'lost';
+  /** Why, one sentence without its full stop. */
+  readonly reason: string;
+}
+
+/** One speed of a curve: with figures, or lost. */
+export type OperatingPoint = MarchedPoint | LostPoint;
+
+/** The highest torque and power of a curve, at its own speeds. */
+export interface CurvePeak {
+  /** Highest torque, and its speed [1/min]. */
+  readonly torque: {
+    /** [1/min]. */
+    readonly rpm: number;
+    /** [N m]. */
+    readonly torqueNm: number;
+    /** [lb-ft]. */
+    readonly torqueLbFt: number;
+  };
+  /** Highest power, and its speed [1/min]. */
+  readonly power: {
+    /** [1/min]. */
+    readonly rpm: number;
+    /** [kW]. */
+    readonly powerKw: number;
+    /** [hp]. */
+    readonly powerHp: number;
+  };
+}
+
 /** A torque and power curve. */
 export interface Curve {
+  /** Version of this shape. */
   readonly schemaVersion: 1;
+  /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** Name of the combination. */
   readonly combination: string;
+  /** Which cylinders marched. */
   readonly fidelity: Fidelity;
+  /** Standard that torque and power are shown by. */
   readonly correction: {
+    /** Its name. */
     readonly standard: CorrectionStandard;
     /** Brake torque shown over brake torque observed, by the standard's own formula [-]. */
     readonly factor: number;
   };
+  /** One a speed, rising. */
   readonly points: readonly OperatingPoint[];
-  readonly peak: {
-    readonly torque: { readonly rpm: number; readonly torqueNm: number; readonly torqueLbFt: number };
-    readonly power: { readonly rpm: number; readonly powerKw: number; readonly powerHp: number };
-  };
+  /** Of the speeds that were not lost; null where all were. */
+  readonly peak: CurvePeak | null;
+  /** What the file left out. */
   readonly assumed: readonly Assumed[];
+  /** What to know before the figures are trusted. */
   readonly warnings: readonly Warning[];
 }

@@ -6,12 +6,13 @@ import type { Combination } from '../combination/combination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
 
-import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
+import type { Curve, CurvePeak, Fidelity, MarchedPoint, OperatingPoint } from './curve.ts';
 import { operatingPoint } from './operatingPoint.ts';
 import type { Simulation, SimulationOptions, SpeedResult } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 import { curveWarnings } from './warnings.ts';
 import { brakeFactor } from './weatherCorrection.ts';
+import { marchedPoints } from './wholeCurve.ts';
 
 /** What to forecast, and how finely. */
 export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
@@ -64,8 +65,6 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     onProgress?.(points.length, rpm.length, point);
   }
   const { weather, correction } = combination;
-  const torque = points.reduce((best, p) => (p.torqueNm > best.torqueNm ? p : best));
-  const power = points.reduce((best, p) => (p.powerKw > best.powerKw ? p : best));
   return {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
@@ -76,12 +75,20 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
       factor: brakeFactor(correction, weather.pressure - weather.vapourPressure, weather.temperature),
     },
     points,
-    peak: {
-      torque: { rpm: torque.rpm, torqueNm: torque.torqueNm, torqueLbFt: torque.torqueLbFt },
-      power: { rpm: power.rpm, powerKw: power.powerKw, powerHp: power.powerHp },
-    },
+    peak: peakOf(marchedPoints({ points })),
     assumed: combination.assumed,
     warnings: [...combination.warnings, ...curveWarnings(combination, points, marchedWhole)],
+  };
+}
+
+/** Highest torque and power; null without a point. */
+function peakOf([first, ...others]: readonly MarchedPoint[]): CurvePeak | null {
+  if (first === undefined) return null;
+  const torque = others.reduce((best, p) => (p.torqueNm > best.torqueNm ? p : best), first);
+  const power = others.reduce((best, p) => (p.powerKw > best.powerKw ? p : best), first);
+  return {
+    torque: { rpm: torque.rpm, torqueNm: torque.torqueNm, torqueLbFt: torque.torqueLbFt },
+    power: { rpm: power.rpm, powerKw: power.powerKw, powerHp: power.powerHp },
   };
 }
 

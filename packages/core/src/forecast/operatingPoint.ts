@@ -9,7 +9,6 @@ import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
 import { friction } from '../processes/friction.ts';
 import type { OperatingPoint } from './curve.ts';
-import { lostPoint } from './lostPoint.ts';
 import type { SpeedResult } from './simulation.ts';
 import { correctBrake } from './weatherCorrection.ts';
 
@@ -24,7 +23,10 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
   return inletMachIndex((Math.PI / 4) * block.bore * block.bore, pistonSpeed, mean, sound);
 }
 
-/** A march that lost itself gives a point that says so. */
+/** Why a point has no figures. */
+const LOST = 'gas moved further in a step than a step can follow, also in steps an eighth as long';
+
+/** A march that was lost gives a point that says so. */
 export function operatingPoint(
   combination: Combination,
   tables: GasTables,
@@ -37,7 +39,14 @@ export function operatingPoint(
   const machIndex = machIndexOf(combination, pistonSpeed);
   if (!Number.isFinite(totals.work)) {
     const { cycles } = cycle;
-    return lostPoint(combination, { rpm, cycles, meanPistonSpeedMs: pistonSpeed, inletMachIndex: machIndex });
+    return {
+      status: 'lost',
+      rpm,
+      reason: LOST,
+      cycles,
+      meanPistonSpeedMs: pistonSpeed,
+      inletMachIndex: machIndex,
+    };
   }
   const swept = (Math.PI / 4) * block.bore * block.bore * block.stroke;
   const displacement = swept * block.cylinders;
@@ -86,6 +95,7 @@ export function operatingPoint(
   const fuel = totals.massIn * tables.fuelFraction;
   const heatLoss = totals.cylinderHeat / (fuel * tables.lowerHeatingValue);
   return {
+    status: cycle.converged ? 'settled' : 'unsettled',
     rpm,
     torqueNm: torque,
     powerKw: power / 1000,
@@ -117,8 +127,6 @@ export function operatingPoint(
     meanPistonSpeedMs: pistonSpeed,
     inletMachIndex: machIndex,
     heatLossFraction: heatLoss,
-    converged: cycle.converged,
-    lost: false,
     cycles: cycle.cycles,
     massClosure: cycle.audit.mass,
     energyClosure: cycle.audit.energy,

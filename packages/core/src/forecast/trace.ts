@@ -19,8 +19,8 @@ export interface CycleTrace {
   readonly fidelity: Fidelity;
   /** Number of the cylinder, from 1; others may breathe otherwise where pulses meet at uneven distances. */
   readonly cylinder: number;
-  /** False where the cycle had not settled: the loop then does not close. */
-  readonly converged: boolean;
+  /** `unsettled`: the cycle did not repeat, so that the loop does not close. */
+  readonly status: 'settled' | 'unsettled';
   /** Crank angle after firing top centre [deg], rising from -360 to 360. */
   readonly angleDeg: readonly number[];
   /** Above the piston [m3]. */
@@ -59,7 +59,7 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
     rpm,
     fidelity,
     cylinder: fidelity === 'all' ? 1 : representatives(combination).marching[0],
-    converged: cycle.converged,
+    status: cycle.converged ? 'settled' : 'unsettled',
     angleDeg: steps.map((s) => s.angle),
     volumeM3: steps.map((s) => s.volume),
     pressurePa: steps.map((s) => s.pressure),

@@ -3,6 +3,7 @@ import type { Combination, Warning } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { OperatingPoint } from './curve.ts';
 import { brakeFactor, correctionBand } from './weatherCorrection.ts';
+import { marchedPoints } from './wholeCurve.ts';
 
 /** Mean piston speed above which ordinary parts need thought, and above which few last [m/s] (trade press: 4000 and 5000 ft/min). */
 const FAST_PISTON = 20.3;
@@ -16,12 +17,14 @@ export function curveWarnings(
 ): Warning[] {
   const warnings: Warning[] = [];
   const add = (code: string, path: string, message: string) => warnings.push({ code, path, message });
-  const speeds = (test: (p: OperatingPoint) => boolean) => points.filter(test).map((p) => p.rpm);
+  const marched = marchedPoints({ points });
+  const speeds = (status: OperatingPoint['status']) =>
+    points.filter((p) => p.status === status).map((p) => p.rpm);
 
-  const lost = speeds((p) => p.lost);
+  const lost = speeds('lost');
   if (lost.length > 0)
-    add('lost', '', `the march lost itself at ${lost.join(', ')} rpm: there are no figures there`);
-  const unsettled = speeds((p) => !p.converged && !p.lost);
+    add('lost', '', `no figures at ${lost.join(', ')} rpm: the gas moved too fast to follow, in any step`);
+  const unsettled = speeds('unsettled');
   if (unsettled.length > 0)
     add(
       'not-converged',
@@ -38,7 +41,7 @@ export function curveWarnings(
 
   const fuel = combination.fuel;
   const octane = octaneIndex(fuel.researchOctane, fuel.motorOctane);
-  const knocking = points.filter((p) => p.detonates);
+  const knocking = marched.filter((p) => p.detonates);
   if (knocking.length > 0) {
     const most = Math.max(...knocking.map((p) => p.octaneRequired));
     add(
@@ -47,7 +50,7 @@ export function curveWarnings(
       `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${knocking.map((p) => p.rpm).join(', ')} rpm: at least ${Math.ceil(most)} octane would do`,
     );
   }
-  const limited = points.filter((p) => !p.detonates && p.sparkGivenBackDeg > 1);
+  const limited = marched.filter((p) => !p.detonates && p.sparkGivenBackDeg > 1);
   if (limited.length > 0) {
     const worst = limited.reduce((a, b) => (b.sparkGivenBackDeg > a.sparkGivenBackDeg ? b : a));
     add(

@@ -143,6 +143,7 @@ export async function rank(
         ...stuckWarnings(responses, unknowns.all),
         ...budgetWarnings(changes, budget),
       ],
+      leftOut: queue.leftOut.map((entry) => ({ ...entry, curve: entry.curve.replaceAll('\n', ' and ') })),
     },
   };
 }
@@ -199,17 +200,21 @@ function baselineFigures({
 }
 
 function lostWarnings({ queue, changes }: RankStudy): readonly Warning[] {
-  const entries = [
-    ['the engine as it is', queue.lostAt(BASELINE)] as const,
-    ...changes.map(({ name }) => [`'${name}'`, queue.lostAt(changeKey(name))] as const),
+  const { leftOut } = queue;
+  const curves = [
+    { key: BASELINE, what: 'the engine as it is', so: 'so that nothing can be ranked' },
+    ...changes.map(({ name }) => ({
+      key: changeKey(name),
+      what: `'${name}'`,
+      so: 'so that it is not ranked',
+    })),
   ];
-  return entries
-    .filter(([, rpm]) => rpm.length > 0)
-    .map(([what, rpm]) => ({
-      code: 'lost',
-      path: '',
-      message: `the march of ${what} lost itself at ${rpm.join(', ')} rpm, so that it is left out`,
-    }));
+  return curves.flatMap(({ key, what, so }): Warning[] => {
+    const speeds = leftOut.filter(({ curve }) => curve === key).map(({ rpm }) => rpm);
+    return speeds.length === 0
+      ? []
+      : [{ code: 'lost', path: '', message: `no figures of ${what} at ${speeds.join(', ')} rpm, ${so}` }];
+  });
 }
 
 function stuckWarnings({ stuck }: Responses, unknowns: readonly Unknown[]): readonly Warning[] {

@@ -2,7 +2,7 @@
 
 import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
-import type { Curve } from '../forecast/curve.ts';
+import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { percent } from '../studies/gain.ts';
 import { peakValue } from '../studies/peak.ts';
@@ -26,7 +26,7 @@ export interface PowerGain {
   readonly kw: number;
 }
 
-export function powerGain(base: Curve, curve: Curve, { band }: RankSpeeds): PowerGain {
+export function powerGain(base: WholeCurve, curve: WholeCurve, { band }: RankSpeeds): PowerGain {
   const before = bandMean(base.points, band).powerKw;
   const after = bandMean(curve.points, band).powerKw;
   return { pct: percent(before, after), kw: after - before };
@@ -79,7 +79,11 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
   });
 }
 
-function gainsBySpeed(base: Curve, curve: Curve, spreadAt: SpreadAt = () => null): readonly GainAtSpeed[] {
+function gainsBySpeed(
+  base: WholeCurve,
+  curve: WholeCurve,
+  spreadAt: SpreadAt = () => null,
+): readonly GainAtSpeed[] {
   return base.points.map(({ rpm, torqueNm: before }, i) => {
     const after = curve.points[i].torqueNm;
     const spread = spreadAt(rpm);
@@ -110,12 +114,12 @@ function gainDraws(
   );
 }
 
-function peakGain(base: Curve, curve: Curve, of: 'powerKw' | 'torqueNm'): number {
-  const peak = ({ points }: Curve): number => peakValue(points.map((p) => ({ x: p.rpm, y: p[of] })));
+function peakGain(base: WholeCurve, curve: WholeCurve, of: 'powerKw' | 'torqueNm'): number {
+  const peak = ({ points }: WholeCurve): number => peakValue(points.map((p) => ({ x: p.rpm, y: p[of] })));
   return percent(peak(base), peak(curve));
 }
 
-function worstLoss(base: Curve, curve: Curve): Pick<RankedChange, 'worstLossPct' | 'worstLossRpm'> {
+function worstLoss(base: WholeCurve, curve: WholeCurve): Pick<RankedChange, 'worstLossPct' | 'worstLossRpm'> {
   let worst: Pick<RankedChange, 'worstLossPct' | 'worstLossRpm'> = { worstLossPct: 0, worstLossRpm: null };
   base.points.forEach(({ rpm, torqueNm }, i) => {
     const pct = percent(torqueNm, curve.points[i].torqueNm);

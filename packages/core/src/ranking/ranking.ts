@@ -1,6 +1,7 @@
 /** The result of ranking changes: plain values, ready to print or to send. */
 import type { Assumed, Warning } from '../combination/combination.ts';
 import type { SpeedBand } from '../forecast/band.ts';
+import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { Verdict } from './interaction.ts';
 import type { TestStep } from './testOrder.ts';
 
@@ -126,4 +127,6 @@ export interface Ranking {
   readonly order: readonly TestStep[];
   readonly assumed: readonly Assumed[];
   readonly warnings: readonly Warning[];
+  /** Speeds that were lost, of any forecast the ranking took: a change with one is not ranked, an unknown with one not counted. */
+  readonly leftOut: readonly LeftOut[];
 }

@@ -1,6 +1,7 @@
 /** What a change is warned of that its baseline was not. */
 import type { Warning } from '../combination/combination.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { marchedPoints } from '../forecast/wholeCurve.ts';
 
 /** Warnings that both may raise, the candidate more so: by how much more is asked before it is told. */
 const OCTANE_STEP = 0.5;
@@ -32,6 +33,6 @@ function keyOf({ code, path }: Warning): string {
 }
 
 /** Most octane that best timing asks for at any speed. */
-function octaneOf({ points }: Curve): number {
-  return Math.max(...points.map(({ octaneAtBestTiming }) => octaneAtBestTiming));
+function octaneOf(curve: Curve): number {
+  return Math.max(...marchedPoints(curve).map(({ octaneAtBestTiming }) => octaneAtBestTiming));
 }

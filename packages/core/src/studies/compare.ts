@@ -4,7 +4,7 @@ import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
-import { isWhole } from '../forecast/lostPoint.ts';
+import { leftOutOf, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Comparison, ComparisonEntry, StudyBasis } from './comparison.ts';
 import { curveArea, gainOver } from './gain.ts';
@@ -47,6 +47,7 @@ export async function compare(
     entries,
     best: bestOf(entries),
     remarks: remarks(candidates),
+    leftOut: candidates.flatMap(({ name }, i) => leftOutOf(name, curves[i])),
   };
 }
 
@@ -56,17 +57,16 @@ function entryOf(
   reference: Curve | null,
   basis: StudyBasis,
 ): ComparisonEntry {
-  // A speed whose march was lost is no loss of torque: such a curve has no mean and no gain.
-  if (curve === null || !isWhole(curve))
-    return { name, curve, band: null, area: null, gain: null, cautions: [] };
-  const known = reference !== null && isWhole(reference) ? reference : null;
+  const whole = curve === null ? null : wholeCurve(curve);
+  if (whole === null) return { name, curve, band: null, area: null, gain: null, cautions: [] };
+  const known = reference === null ? null : wholeCurve(reference);
   return {
     name,
     curve,
-    band: bandMean(curve.points, basis.band, basis.weighting),
-    area: curveArea(curve, basis),
-    gain: known === null ? null : gainOver(known, curve, basis),
-    cautions: known === null || curve === known ? [] : cautionsOf(known, curve),
+    band: bandMean(whole.points, basis.band, basis.weighting),
+    area: curveArea(whole, basis),
+    gain: known === null ? null : gainOver(known, whole, basis),
+    cautions: known === null || curve === reference ? [] : cautionsOf(known, whole),
   };
 }
 

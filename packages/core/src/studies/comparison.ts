@@ -2,6 +2,7 @@
 import type { CorrectionStandard } from '../combination/combination.ts';
 import type { BandMean, BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
+import type { LeftOut } from '../forecast/wholeCurve.ts';
 
 /** What a study was asked, as it was carried out. */
 export interface StudyBasis {
@@ -27,9 +28,11 @@ export interface Comparison extends StudyBasis {
   readonly best: string | null;
   /** What makes these combinations hard to compare, for people. */
   readonly remarks: readonly string[];
+  /** Speeds that were lost. A combination with one of them has no mean over the band, and no gain. */
+  readonly leftOut: readonly LeftOut[];
 }
 
-/** One combination. What follows from the curve is null where an abort kept it from being forecast. */
+/** One combination. What follows from the curve is null where an abort came first, or a speed of it was lost. */
 export interface ComparisonEntry {
   readonly name: string;
   readonly curve: Curve | null;

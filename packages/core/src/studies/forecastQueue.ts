@@ -1,6 +1,6 @@
 /** Forecasts asked for one by one and run together, each once. */
 import type { Curve } from '../forecast/curve.ts';
-import { isWhole } from '../forecast/lostPoint.ts';
+import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { JobControl, RunJobs, StudyJob } from './job.ts';
 
 /** Collects jobs under names, runs them in one go, and keeps the curves. */
@@ -58,15 +58,15 @@ export class ForecastQueue {
     this.#done = before + waiting.length;
   }
 
-  /** The curve of that name; null where it was not asked for, an abort came first or a march lost itself. */
-  curve(name: string): Curve | null {
+  /** The curve of that name; null where it was not asked for, an abort came first or a speed was lost. */
+  curve(name: string): WholeCurve | null {
     const curve = this.#curves.get(name) ?? null;
-    return curve !== null && isWhole(curve) ? curve : null;
+    return curve === null ? null : wholeCurve(curve);
   }
 
-  /** Speeds [1/min] at which the march of that name lost itself. */
-  lostAt(name: string): readonly number[] {
-    return (this.#curves.get(name)?.points ?? []).filter(({ lost }) => lost).map(({ rpm }) => rpm);
+  /** Lost speeds of every job, under the names that were asked for. */
+  get leftOut(): readonly LeftOut[] {
+    return [...this.#curves].flatMap(([name, curve]) => leftOutOf(name, curve));
   }
 
   /** Mean power over the speeds of that curve [kW]; null where there is none. */

@@ -1,7 +1,7 @@
 /** A curve against another. */
 
 import { bandMean } from '../forecast/band.ts';
-import type { Curve } from '../forecast/curve.ts';
+import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import type { CurveArea, Difference, Gain, SpeedDifference, StudyBasis } from './comparison.ts';
 
 interface Figures {
@@ -10,7 +10,7 @@ interface Figures {
 }
 
 /** What `curve` has more than `reference`, both at the speeds of the basis. */
-export function gainOver(reference: Curve, curve: Curve, { band, weighting }: StudyBasis): Gain {
+export function gainOver(reference: WholeCurve, curve: WholeCurve, { band, weighting }: StudyBasis): Gain {
   const byRpm = curve.points.map((point, i): SpeedDifference => {
     return { rpm: point.rpm, ...difference(reference.points[i], point) };
   });
@@ -27,7 +27,7 @@ export function gainOver(reference: Curve, curve: Curve, { band, weighting }: St
 }
 
 /** Area under a curve within the band, by the trapezoidal rule. */
-export function curveArea(curve: Curve, { band }: StudyBasis): CurveArea {
+export function curveArea(curve: WholeCurve, { band }: StudyBasis): CurveArea {
   const { points } = curve;
   const width = Math.min(band.toRpm, points[points.length - 1].rpm) - Math.max(band.fromRpm, points[0].rpm);
   const mean = bandMean(points, band);
@@ -43,7 +43,7 @@ function difference(reference: Figures, other: Figures): Difference {
   };
 }
 
-/** How much more `other` is [%]; nothing where the reference, a speed that was lost, is nothing. */
+/** How much more `other` is [%]; nothing where the reference is nothing. */
 export function percent(reference: number, other: number): number {
   return reference === 0 ? 0 : (100 * (other - reference)) / reference;
 }

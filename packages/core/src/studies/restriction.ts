@@ -1,5 +1,7 @@
 /** The result of a study of restrictions: plain values, ready to print or to send. */
 import type { Assumed, Warning } from '../combination/combination.ts';
+import type { MarchedPoint } from '../forecast/curve.ts';
+import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { StudyBasis } from './comparison.ts';
 import type { RestrictionElement } from './freeing.ts';
 
@@ -17,6 +19,8 @@ export interface Restrictions extends StudyBasis {
   readonly assumed: readonly Assumed[];
   /** What the forecast of the combination as it stands warns of. */
   readonly warnings: readonly Warning[];
+  /** Speeds that were lost, of a state or of a state with an element free: neither they nor means over them are shown. */
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** One combination and what stands in its way. */
@@ -24,13 +28,14 @@ export interface RestrictionState {
   readonly name: string;
   /** `carburetor` or `throttle`: what the element `metering` is here. */
   readonly metering: 'carburetor' | 'throttle';
-  /** Null where an abort came first. */
+  /** The speeds that were not lost, rising; null where an abort came first. */
   readonly points: readonly RestrictionPoint[] | null;
-  /** Mean torque over the band [N m]. */
+  /** Mean torque over the band [N m]; null where an abort came first or a speed was lost. */
   readonly bandTorqueNm: number | null;
   readonly elements: readonly ElementGains[];
-  /** The element to free first at each speed, and over the band. Empty, null: an abort came first. */
+  /** The element to free first at each of the points. */
   readonly governing: readonly Governing[];
+  /** The element to free first over the band; null where that has no mean. */
   readonly bandGoverning: Governing | null;
   /** Warnings that the combination as it stands does not raise, or raises less. */
   readonly cautions: readonly string[];
@@ -41,7 +46,8 @@ export interface RestrictionPoint {
   readonly rpm: number;
   readonly torqueNm: number;
   readonly powerKw: number;
-  readonly converged: boolean;
+  /** Whether the cycle settled. */
+  readonly status: MarchedPoint['status'];
   /** What each of these takes of the air that a cylinder could hold [%]; below 0: it adds. */
   readonly fillingLoss: {
     /** Plenum below outside pressure. */
@@ -58,9 +64,9 @@ export interface ElementGains {
   readonly element: RestrictionElement;
   /** There is nothing to free: no air cleaner, open primaries. The gains are zero. */
   readonly alreadyFree: boolean;
-  /** By speed; null where an abort came first. */
+  /** By speed, those left out that either curve lost; null where an abort came first. */
   readonly byRpm: readonly SpeedGain[] | null;
-  /** Over the band; null where an abort came first. */
+  /** Over the band; null where an abort came first or either curve lost a speed. */
   readonly band: ElementGain | null;
 }
 
@@ -73,7 +79,7 @@ export interface ElementGain {
 export interface SpeedGain extends ElementGain {
   readonly rpm: number;
   /** Whether the freed engine's cycle settled. */
-  readonly converged: boolean;
+  readonly status: MarchedPoint['status'];
 }
 
 /** The element in the way of air or exhaust that gains most; null where none gains 0.3 %. */

@@ -2,8 +2,9 @@
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import { bandMean } from '../forecast/band.ts';
-import type { Curve, OperatingPoint } from '../forecast/curve.ts';
+import type { Curve, MarchedPoint } from '../forecast/curve.ts';
 import { correctBrake } from '../forecast/weatherCorrection.ts';
+import { leftOutOf, marchedPoints, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Candidate } from './compare.ts';
 import type { StudyBasis } from './comparison.ts';
@@ -69,6 +70,7 @@ export async function restrictions(
     states,
     assumed: candidate.combination.assumed,
     warnings: curves[0]?.warnings ?? [],
+    leftOut: jobNames(plans).flatMap((name, i) => leftOutOf(name, curves[i])),
   };
 }
 
@@ -85,81 +87,114 @@ function jobsOf({ candidate, freed }: Plan, basis: StudyBasis, { mesh }: StudyOp
   return [candidate.combination, ...free].map((combination) => jobOf(combination, basis, mesh));
 }
 
+/** What each job is a forecast of, in the order of {@link jobsOf}. */
+function jobNames(plans: readonly Plan[]): readonly string[] {
+  return plans.flatMap(({ candidate: { name }, freed }) => [
+    name,
+    ...freed
+      .filter(({ combination }) => combination !== null)
+      .map(({ freeing }) => `${name} with ${freeing.element} free`),
+  ]);
+}
+
 function stateOf(
   { candidate, freed }: Plan,
   curves: readonly (Curve | null)[],
   first: Curve | null,
   basis: StudyBasis,
 ): RestrictionState {
-  const [now, ...others] = curves;
+  const [curve, ...others] = curves;
   const { name, combination } = candidate;
+  const now = curve === null ? null : figuresOf(curve);
   let next = 0;
   const elements = FREEINGS.map(({ element, free }): ElementGains => {
     if (free === undefined)
       return gainsOf(element, now, now && workless(element, now, combination, basis), basis);
     const change = freed.find((entry) => entry.freeing.element === element)?.combination ?? null;
-    if (change === null) return { ...gainsOf(element, now, now?.points ?? null, basis), alreadyFree: true };
-    return gainsOf(element, now, others[next++]?.points ?? null, basis);
+    if (change === null) return { ...gainsOf(element, now, now, basis), alreadyFree: true };
+    const other = others[next++] ?? null;
+    return gainsOf(element, now, other === null ? null : figuresOf(other), basis);
   });
-  const speeds = now === null ? [] : basis.rpm;
+  const points = now === null ? null : now.points.map((point) => pointOf(point, combination));
   return {
     name,
     metering: combination.induction.kind,
-    points: now === null ? null : now.points.map((point) => pointOf(point, combination)),
-    bandTorqueNm: now === null ? null : bandMean(now.points, basis.band, basis.weighting).torqueNm,
+    points,
+    bandTorqueNm:
+      now === null || !now.whole ? null : bandMean(now.points, basis.band, basis.weighting).torqueNm,
     elements,
-    governing: speeds.map((rpm, i) => governingOf(elements, rpm, ({ byRpm }) => byRpm?.[i] ?? null)),
-    bandGoverning: now === null ? null : governingOf(elements, null, ({ band }) => band),
-    cautions: now === null || first === null || now === first ? [] : cautionsOf(first, now),
+    governing: (points ?? []).map(({ rpm }) =>
+      governingOf(elements, rpm, ({ byRpm }) => byRpm?.find((gains) => gains.rpm === rpm) ?? null),
+    ),
+    bandGoverning: now === null || !now.whole ? null : governingOf(elements, null, ({ band }) => band),
+    cautions: curve === null || first === null || curve === first ? [] : cautionsOf(first, curve),
   };
 }
 
-type Figures = Pick<OperatingPoint, 'rpm' | 'torqueNm' | 'converged'>;
+type Figures = Pick<MarchedPoint, 'rpm' | 'torqueNm' | 'status'>;
 
-/** Points of the engine without the work that gas exchange or friction takes, corrected as the curve is. */
+/** The speeds of a curve that have figures, and whether those are all. */
+interface CurveFigures<Point extends Figures> {
+  readonly points: readonly Point[];
+  readonly whole: boolean;
+}
+
+function figuresOf(curve: Curve): CurveFigures<MarchedPoint> {
+  return { points: marchedPoints(curve), whole: wholeCurve(curve) !== null };
+}
+
+/** The engine without the work that gas exchange or friction takes, corrected as the curve is. */
 function workless(
   element: RestrictionElement,
-  curve: Curve,
+  { points, whole }: CurveFigures<MarchedPoint>,
   { weather }: Combination,
   { correction }: StudyBasis,
-): readonly Figures[] {
-  return curve.points.map((point) => {
-    const { bmepBar, pmepBar, fmepBar, torqueNm, rpm, converged } = point;
-    const dry = weather.pressure - weather.vapourPressure;
-    const shown = (brake: number, friction: number): number =>
-      correctBrake(correction, brake, friction, dry, weather.temperature);
+): CurveFigures<Figures> {
+  const dry = weather.pressure - weather.vapourPressure;
+  const shown = (brake: number, friction: number): number =>
+    correctBrake(correction, brake, friction, dry, weather.temperature);
+  const free = ({ bmepBar, pmepBar, fmepBar, torqueNm, rpm, status }: MarchedPoint): Figures => {
     const before = shown(bmepBar, fmepBar);
     const after = element === 'friction' ? shown(bmepBar + fmepBar, 0) : shown(bmepBar - pmepBar, fmepBar);
-    return { rpm, torqueNm: before === 0 ? 0 : torqueNm * (after / before), converged };
-  });
+    return { rpm, torqueNm: before === 0 ? 0 : torqueNm * (after / before), status };
+  };
+  return { points: points.map(free), whole };
 }
 
 function gainsOf(
   element: RestrictionElement,
-  now: Curve | null,
-  freed: readonly Figures[] | null,
+  now: CurveFigures<Figures> | null,
+  freed: CurveFigures<Figures> | null,
   { band, weighting }: StudyBasis,
 ): ElementGains {
   if (now === null || freed === null) return { element, alreadyFree: false, byRpm: null, band: null };
-  const byRpm = freed.map(({ rpm, torqueNm, converged }, i): SpeedGain => {
-    return { rpm, ...gain(now.points[i].torqueNm, torqueNm), converged };
+  const byRpm = now.points.flatMap(({ rpm, torqueNm }): SpeedGain[] => {
+    const after = freed.points.find((point) => point.rpm === rpm);
+    return after === undefined ? [] : [{ rpm, ...gain(torqueNm, after.torqueNm), status: after.status }];
   });
   const mean = (points: readonly Figures[]): number => bandMean(points, band, weighting).torqueNm;
-  return { element, alreadyFree: false, byRpm, band: gain(mean(now.points), mean(freed)) };
+  // A mean over a band with a hole in it is another mean.
+  const whole = now.whole && freed.whole;
+  return {
+    element,
+    alreadyFree: false,
+    byRpm,
+    band: whole ? gain(mean(now.points), mean(freed.points)) : null,
+  };
 }
 
 function gain(before: number, after: number): ElementGain {
   return { torqueNm: after - before, torquePct: percent(before, after) };
 }
 
-function pointOf(point: OperatingPoint, { weather }: Combination): RestrictionPoint {
-  const { rpm, torqueNm, powerKw, converged } = point;
+function pointOf(point: MarchedPoint, { weather }: Combination): RestrictionPoint {
+  const { rpm, torqueNm, powerKw, status } = point;
   const outside = weather.pressure / 1000;
   return {
     rpm,
     torqueNm,
     powerKw,
-    converged,
+    status,
     fillingLoss: {
       depressionPct: 100 * (1 - point.manifoldPressureKpa / outside),
       warmthPct: 100 * (1 - weather.temperature / point.chargeTemperatureK),
@@ -175,13 +210,18 @@ function governingOf(
 ): Governing {
   const [first, second] = elements
     .filter(({ element }) => !NOT_IN_THE_WAY.has(element))
-    .map((gains) => ({ element: gains.element, pct: gainIn(gains)?.torquePct ?? 0 }))
+    .flatMap((gains) => {
+      const found = gainIn(gains);
+      return found === null ? [] : [{ element: gains.element, pct: found.torquePct }];
+    })
     .sort((a, b) => b.pct - a.pct);
+  const isInTheWay = (entry: typeof first | undefined): boolean =>
+    entry !== undefined && entry.pct >= LEAST_GAIN;
   return {
     rpm,
-    element: first.pct >= LEAST_GAIN ? first.element : null,
-    torquePct: first.pct,
-    second: second.pct >= LEAST_GAIN ? second.element : null,
-    secondPct: second.pct,
+    element: isInTheWay(first) ? first.element : null,
+    torquePct: first?.pct ?? 0,
+    second: isInTheWay(second) ? second.element : null,
+    secondPct: second?.pct ?? 0,
   };
 }

@@ -9,7 +9,7 @@ import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
-import { isWhole } from '../forecast/lostPoint.ts';
+import { leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
 import type { StudyBasis } from './comparison.ts';
@@ -37,6 +37,7 @@ const FLAT_WITHIN = 0.5;
 
 /** A point of the grid before it is forecast. */
 interface Planned {
+  readonly name: string;
   readonly values: readonly (string | number)[];
   readonly combination: Combination | null;
   readonly problems: readonly Problem[];
@@ -65,12 +66,12 @@ export async function sweep(
     [baseline.combination, ...engines].map((combination) => jobOf(combination, basis, options.mesh)),
     options,
   );
-  const reference = wholeOrNone(first);
+  const whole = (curve: Curve | null | undefined): WholeCurve | null =>
+    curve === null || curve === undefined ? null : wholeCurve(curve);
+  const reference = whole(first);
   let next = 0;
-  const points = planned.map((point): SweepPoint => {
-    const curve = point.combination === null ? null : wholeOrNone(curves[next++]);
-    return pointOf(point, curve, reference, basis);
-  });
+  const forecasts = planned.map(({ combination }) => (combination === null ? null : curves[next++]));
+  const points = planned.map((point, i) => pointOf(point, whole(forecasts[i]), reference, basis));
   return {
     ok: true,
     sweep: {
@@ -84,13 +85,12 @@ export async function sweep(
       points,
       best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
       warnings: first?.warnings ?? [],
+      leftOut: [
+        ...leftOutOf(baseline.combination.name, first),
+        ...planned.flatMap(({ name }, i) => leftOutOf(name, forecasts[i])),
+      ],
     },
   };
-}
-
-/** A speed whose march was lost is no loss of torque: such a curve has no figures. */
-function wholeOrNone(curve: Curve | null): Curve | null {
-  return curve !== null && isWhole(curve) ? curve : null;
 }
 
 function gridOf(variables: readonly Variable[]): readonly (readonly (string | number)[])[] {
@@ -120,8 +120,8 @@ function plan(
   const change: Change = { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
   const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
   return applied.ok
-    ? { values, combination: applied.combination, problems: [] }
-    : { values, combination: null, problems: applied.problems };
+    ? { name, values, combination: applied.combination, problems: [] }
+    : { name, values, combination: null, problems: applied.problems };
 }
 
 /** Problems where nothing would come of the sweep: no value fits, or all give the same engine. */
@@ -143,7 +143,7 @@ function current(baseline: Baseline, path: string): string | number | null {
   return typeof value === 'string' || typeof value === 'number' ? value : null;
 }
 
-function figuresOf({ points, peak }: Curve, { band, weighting }: StudyBasis): SweepFigures {
+function figuresOf({ points, peak }: WholeCurve, { band, weighting }: StudyBasis): SweepFigures {
   return {
     band: bandMean(points, band, weighting),
     peak: {
@@ -155,14 +155,15 @@ function figuresOf({ points, peak }: Curve, { band, weighting }: StudyBasis): Sw
 }
 
 function pointOf(
-  { values, problems }: Planned,
-  curve: Curve | null,
-  reference: Curve | null,
+  { name, values, problems }: Planned,
+  curve: WholeCurve | null,
+  reference: WholeCurve | null,
   basis: StudyBasis,
 ): SweepPoint {
   const figures = curve === null ? null : figuresOf(curve, basis);
   const gain = curve === null || reference === null ? null : gainOver(reference, curve, basis);
   return {
+    name,
     values,
     figures,
     bandGainPct: gain?.band.powerPct ?? null,

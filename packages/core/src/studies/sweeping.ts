@@ -1,6 +1,7 @@
 /** The result of a sweep: plain values, ready to print or to send. */
 import type { Warning } from '../combination/combination.ts';
 import type { BandMean } from '../forecast/band.ts';
+import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { SpeedDifference, StudyBasis } from './comparison.ts';
 
 /** A field to vary and the values to give it, as they would stand in a file. */
@@ -18,7 +19,7 @@ export interface Sweep extends StudyBasis {
   readonly complete: boolean;
   readonly combination: string;
   readonly variables: readonly SweptVariable[];
-  /** The combination as it is; null where an abort came first. */
+  /** The combination as it is; null where an abort came first or a speed was lost. */
   readonly baseline: SweepFigures | null;
   /** Every combination of values, the last variable running fastest. */
   readonly points: readonly SweepPoint[];
@@ -26,6 +27,8 @@ export interface Sweep extends StudyBasis {
   readonly best: SweepBest | null;
   /** What the baseline is warned of. */
   readonly warnings: readonly Warning[];
+  /** Speeds that were lost, of the baseline or of a point by the name {@link SweepPoint.name}. A point with one has no figures. */
+  readonly leftOut: readonly LeftOut[];
 }
 
 export interface SweptVariable extends Variable {
@@ -46,9 +49,11 @@ export interface SweepFigures {
 
 /** One place of a sweep: the values of its variables and what they give. */
 export interface SweepPoint {
+  /** `exhaust.primary.length 30 in`, every variable with its value. */
+  readonly name: string;
   /** One value a variable. */
   readonly values: readonly (string | number)[];
-  /** Null where the values don't go together or an abort came first. */
+  /** Null where the values don't go together, an abort came first or a speed was lost. */
   readonly figures: SweepFigures | null;
   /** Mean power over the band against the baseline [%]. */
   readonly bandGainPct: number | null;

@@ -4,6 +4,7 @@ import type { Change } from '../../src/changes/change.ts';
 import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
 import { randomFrom } from '../../src/numerics/random.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
+import { altered, losing } from '../studies/fakeCurves.ts';
 import {
   INVENTED,
   type Knobs,
@@ -35,7 +36,7 @@ function runner(): RunJobs {
       if (curve === null) return null;
       const gain =
         1 + PER_POINT * (jobs[i].combination.chamber.compressionRatio - base.chamber.compressionRatio);
-      return { ...curve, points: curve.points.map((p) => ({ ...p, torqueNm: gain * p.torqueNm })) };
+      return altered(curve, ({ torqueNm }) => ({ torqueNm: gain * torqueNm }));
     });
 }
 
@@ -55,12 +56,10 @@ function throttled(): RunJobs {
       if (curve === null) return null;
       const share = jobs[i].combination.exhaustSystem.outletArea / open;
       const factor = share < 0.5 ? 1 + 0.5 * Math.log(share) : 1;
-      const points = curve.points.map((p) => ({
-        ...p,
-        torqueNm: factor * p.torqueNm,
-        powerKw: factor * p.powerKw,
+      return altered(curve, ({ torqueNm, powerKw }) => ({
+        torqueNm: factor * torqueNm,
+        powerKw: factor * powerKw,
       }));
-      return { ...curve, points };
     });
 }
 
@@ -164,17 +163,11 @@ describe('backtest(document, changes, sheets)', () => {
   });
 
   it('leaves a speed out whose march was lost, and says so', async () => {
-    const plain = runner();
-    const losing: RunJobs = async (jobs, control) =>
-      (await plain(jobs, control)).map((curve, i) => {
-        if (curve === null || jobs[i].combination.chamber.compressionRatio < 10) return curve;
-        const points = curve.points.map((p) => (p.rpm === 4000 ? { ...p, torqueNm: 0, lost: true } : p));
-        return { ...curve, points };
-      });
-    const { gain, points, notes } = await tested(pulls('after.csv', 2, 1.03), [milled], losing);
+    const lossy = losing(runner(), 4000, ({ chamber }) => chamber.compressionRatio >= 10);
+    const { gain, points, leftOut } = await tested(pulls('after.csv', 2, 1.03), [milled], lossy);
     expect(points.map((point) => point.rpm)).toEqual(SPEEDS.filter((rpm) => rpm !== 4000));
     expect(gain?.forecast).toBeCloseTo(0.03, 3);
-    expect(notes.join()).toContain('lost itself at 4000 rpm');
+    expect(leftOut).toEqual([{ curve: 'after', rpm: 4000, reason: 'too fast to follow' }]);
   });
 
   it('reports what there is where it is stopped', async () => {

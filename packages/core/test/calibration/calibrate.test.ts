@@ -3,9 +3,12 @@ import { calibrate, withoutCalibration } from '../../src/calibration/calibrate.t
 import type { CalibrationResult } from '../../src/calibration/calibrationResult.ts';
 import { MODEL_ERROR, peakTarget, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
 import type { KnobName } from '../../src/calibration/knobs.ts';
+import type { Combination } from '../../src/combination/combination.ts';
 import type { Random } from '../../src/numerics/random.ts';
 import { randomFrom } from '../../src/numerics/random.ts';
 import { resolveDocument } from '../../src/reading/resolveDocument.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import { losing } from '../studies/fakeCurves.ts';
 import {
   INVENTED,
   type Knobs,
@@ -46,6 +49,18 @@ async function fitted(
   return done.result;
 }
 
+/** As {@link fitted}, with figures lost at a speed. */
+async function fittedLosing(
+  rpm: number,
+  where: (combination: Combination) => boolean = () => true,
+): Promise<CalibrationResult> {
+  const done = await calibrate(minimumDocument(), sheetTarget(measured([0.05, 0, 0, 0], null)), {
+    runJobs: losing(runResponse(INVENTED, minimumCombination()), rpm, where),
+  });
+  if (!done.ok) throw new Error(done.problems[0].message);
+  return done.result;
+}
+
 /** Drawn from what is believed, none of them past 20 %. */
 function drawn(random: Random): Knobs {
   const draw = (spread: number): number => {
@@ -56,6 +71,34 @@ function drawn(random: Random): Knobs {
   };
   return [draw(BELIEVED[0]), draw(BELIEVED[1]), draw(BELIEVED[2]), draw(BELIEVED[3])];
 }
+
+describe('calibrate(document, target) with a lost speed', () => {
+  it('fits the other speeds as if that one had not been measured, and says so', async () => {
+    const { outcome, points, knobs, leftOut, disagreement } = await fittedLosing(4000);
+    expect([outcome, disagreement]).toEqual(['fitted', null]);
+    expect(points.map(({ rpm }) => rpm)).toEqual(SPEEDS.filter((rpm) => rpm !== 4000));
+    expect(leftOut).toEqual([{ curve: minimumCombination().name, rpm: 4000, reason: 'too fast to follow' }]);
+    expect(knobs.find(({ name }) => name === 'flow')?.after).toBeCloseTo(1.04, 1);
+  });
+
+  it('fits again where the speed is lost only once a knob has moved', async () => {
+    const base = minimumCombination();
+    const moved = ({ walls }: Combination): boolean => walls.multiplier !== base.walls.multiplier;
+    const { outcome, points, leftOut } = await fittedLosing(5000, moved);
+    expect(outcome).toBe('fitted');
+    expect(points.map(({ rpm }) => rpm)).not.toContain(5000);
+    expect(leftOut.map(({ rpm }) => rpm)).toEqual([5000]);
+  });
+
+  it('comes to nothing where no two speeds are left', async () => {
+    const plain = runResponse(INVENTED, minimumCombination());
+    const runJobs: RunJobs = SPEEDS.slice(1).reduce((run, rpm) => losing(run, rpm), plain);
+    const sheet = sheetTarget(measured([0.05, 0, 0, 0], null));
+    const done = await calibrate(minimumDocument(), sheet, { runJobs });
+    expect(done.ok && done.document).toBe(null);
+    expect(done.ok && done.result).toMatchObject({ outcome: 'lost', points: [], calibration: null });
+  });
+});
 
 describe('calibrate(document, target)', () => {
   it('recovers every knob within two of its standard deviations in at least 90 % of 50 seeded cases', async () => {

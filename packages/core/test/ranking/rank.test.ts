@@ -8,7 +8,7 @@ import type { Ranking } from '../../src/ranking/ranking.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
-import { runnerOf } from '../studies/fakeCurves.ts';
+import { losing, runnerOf } from '../studies/fakeCurves.ts';
 
 const BAND = { fromRpm: 3000, toRpm: 6000 };
 
@@ -294,6 +294,18 @@ describe('rank(baseline, changes, options, run)', () => {
         expect(inBand.every(({ sigmaNm }) => (sigmaNm === null) === (sigmaPct === null))).toBe(true);
       }
     }
+  });
+
+  it('ranks what has figures where a speed of one change was lost, and says what it left out', async () => {
+    const isHeader = ({ exhaustSystem }: Combination): boolean => exhaustSystem.primary.length > 1;
+    const lossy = losing(runnerOf(additive), 4500, isHeader);
+    const { changes, pairs, leftOut, warnings } = await ranked([RINGS, HEADER, MILL], {}, lossy);
+    expect(changes.map(({ name }) => name)).toEqual(['mill', 'rings']);
+    expect(pairs.map(({ a, b }) => [a, b])).toEqual([['mill', 'rings']]);
+    expect(leftOut).toContainEqual({ curve: 'change: header', rpm: 4500, reason: 'too fast to follow' });
+    expect(warnings.map(({ message }) => message)).toContain(
+      "no figures of 'header' at 4500 rpm, so that it is not ranked",
+    );
   });
 
   it('reports progress that rises to the end', async () => {

@@ -2,10 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { type Candidate, compare } from '../../src/studies/compare.ts';
-import type { RunJobs } from '../../src/studies/job.ts';
 import { readExample } from '../reading/files.ts';
 import { bigBlock } from '../support/bigBlock.ts';
-import { runnerOf } from './fakeCurves.ts';
+import { losing, runnerOf } from './fakeCurves.ts';
 
 /** The name of the combination stands for its torque. */
 const candidate = (name: string, change: Partial<Combination> = {}): Candidate => ({
@@ -39,17 +38,14 @@ describe('a comparison', () => {
     expect([reference, best]).toEqual(['flat', 'tilted']);
   });
 
-  it('takes a speed whose march was lost for no loss of torque', async () => {
-    const losing: RunJobs = async (jobs, control) => {
-      const [flat, tilted] = await invented()(jobs, control);
-      if (flat === null || tilted === null) return [flat, tilted];
-      const points = tilted.points.map((p, i) => (i === 1 ? { ...p, torqueNm: 0, lost: true } : p));
-      return [flat, { ...tilted, points }];
-    };
-    const { entries, best } = await compare([candidate('flat'), candidate('tilted')], { rpm: RPM }, losing);
+  it('takes a lost speed for no loss of torque, and says what it left out', async () => {
+    const lossy = losing(invented(), RPM[1], ({ name }) => name === 'tilted');
+    const asked = [candidate('flat'), candidate('tilted')];
+    const { entries, best, leftOut } = await compare(asked, { rpm: RPM }, lossy);
     expect(entries[1]).toMatchObject({ band: null, area: null, gain: null });
     expect(entries[1].curve?.points).toHaveLength(3);
     expect(best).toBe('flat');
+    expect(leftOut).toEqual([{ curve: 'tilted', rpm: RPM[1], reason: 'too fast to follow' }]);
   });
 
   it('gives the area under the curve within the band', async () => {

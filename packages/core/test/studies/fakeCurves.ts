@@ -1,17 +1,18 @@
 /** Invented curves for tests of what is done with curves, and jobs that give them. */
 import type { Combination } from '../../src/combination/combination.ts';
-import type { Curve, OperatingPoint } from '../../src/forecast/curve.ts';
+import type { Curve, MarchedPoint, OperatingPoint } from '../../src/forecast/curve.ts';
+import type { WholeCurve } from '../../src/forecast/wholeCurve.ts';
 import type { RunJobs, StudyJob } from '../../src/studies/job.ts';
 
 /** A curve of the given torque [N m] by speed; what tests of studies don't look at is left at a plain value. */
-export function curveOf(rpm: readonly number[], torque: (rpm: number) => number): Curve {
-  const points = rpm.map((n): OperatingPoint => {
+export function curveOf(rpm: readonly number[], torque: (rpm: number) => number): WholeCurve {
+  const points = rpm.map((n): MarchedPoint => {
     const torqueNm = torque(n);
     const powerKw = (torqueNm * n * Math.PI) / 30_000;
     const figures = { torqueNm, powerKw, torqueLbFt: torqueNm / 1.3558179, powerHp: powerKw / 0.7456999 };
     return { ...PLAIN, ...figures, rpm: n };
   });
-  const most = (key: 'torqueNm' | 'powerKw'): OperatingPoint =>
+  const most = (key: 'torqueNm' | 'powerKw'): MarchedPoint =>
     points.reduce((best, p) => (p[key] > best[key] ? p : best));
   return {
     schemaVersion: 1,
@@ -24,6 +25,36 @@ export function curveOf(rpm: readonly number[], torque: (rpm: number) => number)
     assumed: [],
     warnings: [],
   };
+}
+
+/** The curve with the figures of each point changed. */
+export function altered(curve: Curve, change: (point: MarchedPoint) => Partial<MarchedPoint>): Curve {
+  const points = curve.points.map((point) =>
+    point.status === 'lost' ? point : { ...point, ...change(point) },
+  );
+  return { ...curve, points };
+}
+
+/** The curve without figures at one speed. */
+export function lostAt(curve: Curve, rpm: number): Curve {
+  const points = curve.points.map((point): OperatingPoint => {
+    if (point.rpm !== rpm) return point;
+    const { meanPistonSpeedMs, inletMachIndex, cycles } = point;
+    return { status: 'lost', rpm, meanPistonSpeedMs, inletMachIndex, cycles, reason: 'too fast to follow' };
+  });
+  return { ...curve, points };
+}
+
+/** Jobs whose curve has no figures at a speed where the combination says so. */
+export function losing(
+  run: RunJobs,
+  rpm: number,
+  where: (combination: Combination) => boolean = () => true,
+): RunJobs {
+  return async (jobs, control) =>
+    (await run(jobs, control)).map((curve, i) =>
+      curve !== null && where(jobs[i].combination) ? lostAt(curve, rpm) : curve,
+    );
 }
 
 /** Jobs whose torque is a function of combination and speed; stops before job `stopAt`. */
@@ -42,7 +73,8 @@ export function runnerOf(
   return Object.assign(run, { asked });
 }
 
-const PLAIN: OperatingPoint = {
+const PLAIN: MarchedPoint = {
+  status: 'settled',
   rpm: 0,
   torqueNm: 0,
   powerKw: 0,
@@ -74,8 +106,6 @@ const PLAIN: OperatingPoint = {
   meanPistonSpeedMs: 15,
   inletMachIndex: 0.4,
   heatLossFraction: 0.18,
-  converged: true,
-  lost: false,
   cycles: 12,
   massClosure: 0,
   energyClosure: 0,

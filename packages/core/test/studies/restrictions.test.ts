@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../src/combination/combination.ts';
-import { forecast } from '../../src/forecast/forecast.ts';
 import type { RestrictionElement } from '../../src/studies/freeing.ts';
 import type { RestrictionState } from '../../src/studies/restriction.ts';
 import { restrictions } from '../../src/studies/restrictions.ts';
+import { wholeForecast } from '../forecast/wholeForecast.ts';
 import { bigBlock } from '../support/bigBlock.ts';
-import { runnerOf } from './fakeCurves.ts';
+import { losing, runnerOf } from './fakeCurves.ts';
 
 const RPM = [3000, 6000];
 const engine = (change: Partial<Combination> = {}): Combination => bigBlock(change);
@@ -32,6 +32,38 @@ function lossy(): Combination {
 }
 
 const base = () => ({ name: 'as it is', combination: lossy() });
+
+describe('a study of restrictions with a lost speed', () => {
+  it('of a freed engine, has no mean over the band for that element, and the gain at the other speed', async () => {
+    const isFreed = ({ induction: { runner } }: Combination): boolean => runner.mouthArea >= runner.entryArea;
+    const study = await restrictions(base(), { rpm: RPM }, losing(runnerOf(invented), 6000, isFreed));
+    const manifold = gainsOf(study.states[0], 'manifold');
+    expect(manifold).toMatchObject({ alreadyFree: false, band: null });
+    expect(manifold?.byRpm?.map(({ rpm, torqueNm }) => [rpm, torqueNm])).toEqual([[3000, 10]]);
+    expect(study.leftOut).toEqual([
+      { curve: 'as it is with manifold free', rpm: 6000, reason: 'too fast to follow' },
+    ]);
+    // What is lost is no restriction: the next best governs where the manifold has no figure.
+    expect(study.states[0].bandGoverning).toMatchObject({ element: 'metering', second: null });
+    expect(study.complete).toBe(true);
+  });
+
+  it('of the engine as it is, has no mean over the band at all, under either weighting', async () => {
+    for (const weighting of ['speed', 'time'] as const) {
+      const run = losing(runnerOf(invented), 6000, ({ name }) => name === base().combination.name);
+      const { states, leftOut } = await restrictions(base(), { rpm: RPM, weighting }, run);
+      const [now] = states;
+      expect(now).toMatchObject({ bandTorqueNm: null, bandGoverning: null });
+      expect(now.points?.map(({ rpm }) => rpm)).toEqual([3000]);
+      expect(now.governing.map(({ rpm, element }) => [rpm, element])).toEqual([[3000, 'manifold']]);
+      for (const { byRpm, band } of now.elements) {
+        expect(byRpm?.map(({ rpm }) => rpm)).toEqual([3000]);
+        expect(band).toBe(null);
+      }
+      expect(leftOut.map(({ rpm }) => rpm)).toContain(6000);
+    }
+  });
+});
 
 describe('a study of restrictions', () => {
   it('frees each element alone: a carburetor of four times the area keeps a sixteenth of its loss', async () => {
@@ -156,7 +188,7 @@ describe('a study of restrictions', () => {
     const { states } = await restrictions({ name: 'big', combination: engine() }, { rpm, mesh });
     const { induction } = engine();
     const larger = engine({ induction: { ...induction, meteringArea: 4 * induction.meteringArea } });
-    const [now, after] = [engine(), larger].map((c) => forecast(c, { rpm, mesh }).points[0].torqueNm);
+    const [now, after] = [engine(), larger].map((c) => wholeForecast(c, { rpm, mesh }).points[0].torqueNm);
     expect(gainsOf(states[0], 'metering')?.byRpm?.[0].torqueNm).toBeCloseTo(after - now, 9);
   }, 60_000);
 });

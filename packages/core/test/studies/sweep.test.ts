@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
 import { sweep } from '../../src/studies/sweep.ts';
 import type { Sweep, Variable } from '../../src/studies/sweeping.ts';
 import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
-import { runnerOf } from './fakeCurves.ts';
+import { losing, runnerOf } from './fakeCurves.ts';
 
 const RPM = [3000, 4000];
 const IN = 0.0254;
@@ -25,7 +27,7 @@ const hill = (): ReturnType<typeof runnerOf> =>
     return 500 - tenths ** 2 / 100 - (108 - intake.centreline) ** 2;
   });
 
-async function swept(variables: readonly Variable[], run = hill()): Promise<Sweep> {
+async function swept(variables: readonly Variable[], run: RunJobs = hill()): Promise<Sweep> {
   const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM }, run);
   if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
   return result.sweep;
@@ -74,6 +76,15 @@ describe('a sweep', () => {
   it('says where the best value is the last that was tried', async () => {
     const { best } = await swept([{ ...LENGTHS, values: ['24 in', '26 in', '28 in'] }]);
     expect(best).toMatchObject({ values: ['28 in'], atEdge: ['exhaust.primary.length'] });
+  });
+
+  it('has no figures for a point of which a speed was lost, and looks for the best among the others', async () => {
+    const isThirty = ({ exhaustSystem }: Combination): boolean =>
+      Math.abs(exhaustSystem.primary.length / IN - 30) < 0.01;
+    const { points, best, leftOut } = await swept([LENGTHS], losing(hill(), 4000, isThirty));
+    expect(points[2]).toMatchObject({ figures: null, bandGainPct: null, refused: null });
+    expect(leftOut.map(({ curve, rpm }) => [curve, rpm])).toContainEqual([points[2].name, 4000]);
+    expect([1, 3]).toContain(best?.index);
   });
 
   it('leaves out values that no engine can have, and says why', async () => {

@@ -1,6 +1,6 @@
 /** What the charts over engine speed share: their axis, their series and their tables. */
-import type { Curve, OperatingPoint } from '@valvetide/core';
-import { fixed } from '../../render/fixed.ts';
+import type { Curve, MarchedPoint, OperatingPoint } from '@valvetide/core';
+import { marched, markedSpeed } from '../../render/marched.ts';
 import { plainShort } from '../../render/plain.ts';
 import type { Column } from '../../render/table.ts';
 import { type Colour, SERIES } from '../draw/palette.ts';
@@ -17,15 +17,26 @@ export const SPEED_AXIS: Axis = { title: 'engine speed, rpm', whole: true };
 export const SPEED_COLUMN: Column<OperatingPoint> = {
   name: 'speed',
   unit: 'rpm',
-  cell: (p) => `${fixed(p.rpm)}${p.converged ? '' : ' ?'}`,
+  cell: markedSpeed,
 };
 
-/** A speed whose march lost itself has no figures, and no place in a drawing. */
+/** A lost speed has no figures, and no place in a drawing. */
 export function overSpeed(
   points: readonly OperatingPoint[],
-  value: (point: OperatingPoint) => number,
+  value: (point: MarchedPoint) => number,
 ): readonly Point[] {
-  return points.filter(({ lost }) => !lost).map((point) => ({ x: point.rpm, y: value(point) }));
+  return marched(points).map((point) => ({ x: point.rpm, y: value(point) }));
+}
+
+/** The point of a curve with the largest of a figure; null where there are no figures. */
+export function highest(
+  curve: Pick<Curve, 'points'>,
+  value: (point: MarchedPoint) => number,
+): MarchedPoint | null {
+  return marched(curve.points).reduce<MarchedPoint | null>(
+    (best, point) => (best === null || value(point) > value(best) ? point : best),
+    null,
+  );
 }
 
 const DASHES: readonly Dash[] = ['solid', 'dashed', 'dotted'];
@@ -34,7 +45,7 @@ const DASHES: readonly Dash[] = ['solid', 'dashed', 'dotted'];
 export function lineFor(
   { name, curve }: NamedCurve,
   index: number,
-  value: (point: OperatingPoint) => number,
+  value: (point: MarchedPoint) => number,
 ): Layer {
   return {
     kind: 'line',

@@ -1,20 +1,23 @@
 /** How far the manifold falls below the outside air at full throttle. */
 import { fixed } from '../../render/fixed.ts';
+import { figureCell, marched } from '../../render/marched.ts';
 import { toInHg, toKpa, type UnitSystem } from '../../render/units.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+import { highest, lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
 /** Depression at full throttle above which metering counts as a restriction [inHg]; common practice, no source. */
 const RESTRICTION = 1.5;
 
-export function depression(curves: readonly NamedCurve[], units: UnitSystem): Figure {
+/** Null where the first curve has no figures. */
+export function depression(curves: readonly NamedCurve[], units: UnitSystem): Figure | null {
   const trade = units === 'trade';
   const unit = trade ? 'inHg' : 'kPa';
   const shown = (inHg: number): number => (trade ? inHg : toKpa(inHg));
   const { points } = curves[0].curve;
-  const most = points.reduce((a, b) => (b.manifoldVacuumInHg > a.manifoldVacuumInHg ? b : a));
+  const most = highest(curves[0].curve, (p) => p.manifoldVacuumInHg);
+  if (most === null) return null;
   const reaches = curves.some(({ curve }) =>
-    curve.points.some((p) => p.manifoldVacuumInHg > 0.7 * RESTRICTION),
+    marched(curve.points).some((p) => p.manifoldVacuumInHg > 0.7 * RESTRICTION),
   );
   return {
     id: 'depression',
@@ -44,11 +47,11 @@ export function depression(curves: readonly NamedCurve[], units: UnitSystem): Fi
     table: figureTable(
       [
         SPEED_COLUMN,
-        { name: 'depression', unit, cell: (p) => fixed(shown(p.manifoldVacuumInHg), 2) },
+        { name: 'depression', unit, cell: figureCell((p) => fixed(shown(p.manifoldVacuumInHg), 2)) },
         {
           name: 'plenum, absolute',
           unit,
-          cell: (p) => fixed(trade ? toInHg(p.manifoldPressureKpa) : p.manifoldPressureKpa, 2),
+          cell: figureCell((p) => fixed(trade ? toInHg(p.manifoldPressureKpa) : p.manifoldPressureKpa, 2)),
         },
       ],
       points,

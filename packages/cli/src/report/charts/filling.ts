@@ -1,12 +1,14 @@
 /** Volumetric efficiency over speed. */
 import { fixed } from '../../render/fixed.ts';
+import { figureCell } from '../../render/marched.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+import { highest, lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
-/** The first curve's figures stand in the table. */
-export function filling(curves: readonly NamedCurve[]): Figure {
+/** The first curve's figures stand in the table; null where it has none. */
+export function filling(curves: readonly NamedCurve[]): Figure | null {
   const { points } = curves[0].curve;
-  const best = points.reduce((a, b) => (b.volumetricEfficiency > a.volumetricEfficiency ? b : a));
+  const best = highest(curves[0].curve, (p) => p.volumetricEfficiency);
+  if (best === null) return null;
   return {
     id: 'filling',
     title: 'Volumetric efficiency',
@@ -22,8 +24,12 @@ export function filling(curves: readonly NamedCurve[]): Figure {
     table: figureTable(
       [
         SPEED_COLUMN,
-        { name: 'volumetric efficiency', unit: '%', cell: (p) => fixed(100 * p.volumetricEfficiency, 1) },
-        { name: 'residual gas', unit: '%', cell: (p) => fixed(100 * p.residualFraction, 1) },
+        {
+          name: 'volumetric efficiency',
+          unit: '%',
+          cell: figureCell((p) => fixed(100 * p.volumetricEfficiency, 1)),
+        },
+        { name: 'residual gas', unit: '%', cell: figureCell((p) => fixed(100 * p.residualFraction, 1)) },
         { name: 'inlet Mach', unit: '-', cell: (p) => fixed(p.inletMachIndex, 2) },
       ],
       points,

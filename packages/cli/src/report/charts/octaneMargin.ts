@@ -1,12 +1,19 @@
 /** The octane number an engine asks for beside the one its fuel has. */
 import type { Curve } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
+import { figureCell } from '../../render/marched.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+import { highest, overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
-/** @param fuelOctane - of the fuel at hand, (R + M) / 2 */
-export function octaneMargin({ points }: Curve, fuelOctane: number): Figure {
-  const least = points.reduce((a, b) => (b.octaneRequired > a.octaneRequired ? b : a));
+/**
+ * Null where the curve has no figures.
+ *
+ * @param fuelOctane - of the fuel at hand, (R + M) / 2
+ */
+export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
+  const { points } = curve;
+  const least = highest(curve, (p) => p.octaneRequired);
+  if (least === null) return null;
   const spare = fuelOctane - least.octaneRequired;
   const state =
     spare >= 0
@@ -47,12 +54,16 @@ export function octaneMargin({ points }: Curve, fuelOctane: number): Figure {
         {
           name: 'asked for',
           unit: '(R+M)/2',
-          cell: (p) => `${fixed(p.octaneRequired, 1)}${p.detonates ? ' !' : ''}`,
+          cell: figureCell((p) => `${fixed(p.octaneRequired, 1)}${p.detonates ? ' !' : ''}`),
         },
-        { name: 'to spare', unit: '(R+M)/2', cell: (p) => fixed(fuelOctane - p.octaneRequired, 1) },
-        { name: 'at best spark', unit: '(R+M)/2', cell: (p) => fixed(p.octaneAtBestTiming, 1) },
-        { name: 'spark', unit: 'deg BTDC', cell: (p) => fixed(p.sparkDegBtdc, 1) },
-        { name: 'given back', unit: 'deg', cell: (p) => fixed(p.sparkGivenBackDeg, 1) },
+        {
+          name: 'to spare',
+          unit: '(R+M)/2',
+          cell: figureCell((p) => fixed(fuelOctane - p.octaneRequired, 1)),
+        },
+        { name: 'at best spark', unit: '(R+M)/2', cell: figureCell((p) => fixed(p.octaneAtBestTiming, 1)) },
+        { name: 'spark', unit: 'deg BTDC', cell: figureCell((p) => fixed(p.sparkDegBtdc, 1)) },
+        { name: 'given back', unit: 'deg', cell: figureCell((p) => fixed(p.sparkGivenBackDeg, 1)) },
       ],
       points,
     ),

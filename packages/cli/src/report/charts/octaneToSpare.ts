@@ -1,9 +1,10 @@
 /** How much more octane the fuel of each combination has than the engine asks for. */
 import { fixed } from '../../render/fixed.ts';
+import { figureCell } from '../../render/marched.ts';
 import { signed } from '../../render/signed.ts';
 import type { Column } from '../../render/table.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { lineFor, type NamedCurve, SPEED_AXIS, seriesName } from './bySpeed.ts';
+import { highest, lineFor, type NamedCurve, SPEED_AXIS, seriesName } from './bySpeed.ts';
 
 export interface FuelledCurve extends NamedCurve {
   /** Of the fuel at hand, (R + M) / 2. */
@@ -12,9 +13,11 @@ export interface FuelledCurve extends NamedCurve {
 
 export function octaneToSpare(curves: readonly FuelledCurve[]): Figure {
   const { points } = curves[0].curve;
-  const least = curves.map(({ name, curve, fuelOctane }) => {
-    const most = curve.points.reduce((a, b) => (b.octaneRequired > a.octaneRequired ? b : a));
-    return `${seriesName(name)} ${signed(fuelOctane - most.octaneRequired, 1)} at ${fixed(most.rpm)} rpm`;
+  const least = curves.flatMap(({ name, curve, fuelOctane }) => {
+    const most = highest(curve, (p) => p.octaneRequired);
+    return most === null
+      ? []
+      : [`${seriesName(name)} ${signed(fuelOctane - most.octaneRequired, 1)} at ${fixed(most.rpm)} rpm`];
   });
   const columns: Column<number>[] = [
     { name: 'speed', unit: 'rpm', cell: (i) => fixed(points[i].rpm) },
@@ -22,7 +25,9 @@ export function octaneToSpare(curves: readonly FuelledCurve[]): Figure {
       name: seriesName(name),
       unit: '(R+M)/2',
       cell: (i: number) =>
-        `${signed(fuelOctane - curve.points[i].octaneRequired, 1)}${curve.points[i].detonates ? ' !' : ''}`,
+        figureCell((p) => `${signed(fuelOctane - p.octaneRequired, 1)}${p.detonates ? ' !' : ''}`)(
+          curve.points[i],
+        ),
     })),
   ];
   return {

@@ -25,7 +25,7 @@ export function pressureLoop(trace: CycleTrace, units: UnitSystem): Figure {
   return {
     id: 'pressure-loop',
     title: `Pressure and volume, ${place}`,
-    description: `Absolute pressure, on a scale of powers of ten so that the gas exchange shows. Highest ${fixed(peak.y)} ${pressureUnit}, ${fixed(peak.angle)} degrees after top centre.${trace.converged ? '' : ' The cycle had not settled, so the loop does not close.'}`,
+    description: `Absolute pressure, on a scale of powers of ten so that the gas exchange shows. Highest ${fixed(peak.y)} ${pressureUnit}, ${fixed(peak.angle)} degrees after top centre.${trace.status === 'settled' ? '' : ' The cycle had not settled, so the loop does not close.'}`,
     drawing: {
       kind: 'plot',
       plot: {

@@ -1,6 +1,7 @@
 /** What stands in the way: over the band, by speed, and what of the air it takes. */
 import type { ElementGains, RestrictionState, Restrictions } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
+import { NO_FIGURE } from '../../render/marched.ts';
 import { elementName } from '../../render/restrictionsText.ts';
 import { signed } from '../../render/signed.ts';
 import type { Layer } from '../draw/plot.ts';
@@ -10,9 +11,10 @@ import { SPEED_AXIS, seriesColour, seriesDash } from './bySpeed.ts';
 /** Elements that the gas does not pass through: shown beside the others, never in the way. */
 const BESIDE = ['charge-heating', 'pumping', 'friction'];
 
-/** Over the band, the largest first as they stand from intake to exhaust. */
-export function restrictionBars({ states: [now], band }: Restrictions): Figure {
+/** Over the band, from intake to exhaust; null where nothing has a mean over it. */
+export function restrictionBars({ states: [now], band }: Restrictions): Figure | null {
   const rows = now.elements.flatMap((gains) => (gains.band === null ? [] : [{ gains, band: gains.band }]));
+  if (rows.length === 0) return null;
   return {
     id: 'restrictions',
     title: 'Torque more if one alone were free',
@@ -81,14 +83,17 @@ export function restrictionLines(
     },
     table: figureTable(
       [
-        { name: 'speed', unit: 'rpm', cell: (i: number) => fixed(rpm[i]) },
+        { name: 'speed', unit: 'rpm', cell: (n: number) => fixed(n) },
         ...drawn.map(({ name, byRpm }) => ({
           name,
           unit: '%',
-          cell: (i: number) => signed(byRpm[i].torquePct, 1),
+          cell: (n: number) => {
+            const gain = byRpm.find((entry) => entry.rpm === n);
+            return gain === undefined ? NO_FIGURE : signed(gain.torquePct, 1);
+          },
         })),
       ],
-      rpm.map((_, i) => i),
+      rpm,
     ),
   };
 }

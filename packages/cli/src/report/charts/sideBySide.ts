@@ -1,10 +1,12 @@
 /** Torque, or power, of several combinations over speed. */
+import type { MarchedPoint } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
+import { figureCell } from '../../render/marched.ts';
 import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { lineFor, type NamedCurve, SPEED_AXIS, seriesName } from './bySpeed.ts';
+import { highest, lineFor, type NamedCurve, SPEED_AXIS, seriesName } from './bySpeed.ts';
 
 export function sideBySide(
   curves: readonly NamedCurve[],
@@ -14,7 +16,7 @@ export function sideBySide(
 ): Figure {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const unit = what === 'torque' ? torqueUnit : powerUnit;
-  const value = (p: { torqueNm: number; powerKw: number }): number =>
+  const value = (p: Pick<MarchedPoint, 'torqueNm' | 'powerKw'>): number =>
     what === 'torque' ? torque(p.torqueNm) : power(p.powerKw);
   const { points } = curves[0].curve;
   // A band of all speeds marks nothing.
@@ -25,12 +27,14 @@ export function sideBySide(
     ...curves.map(({ name, curve }) => ({
       name: seriesName(name),
       unit,
-      cell: (i: number) => fixed(value(curve.points[i]), 1),
+      cell: (i: number) => figureCell((p) => fixed(value(p), 1))(curve.points[i]),
     })),
   ];
-  const peaks = curves.map(({ name, curve }) => {
-    const best = curve.points.reduce((a, b) => (value(b) > value(a) ? b : a));
-    return `${seriesName(name)} ${fixed(value(best))} ${unit} at ${fixed(best.rpm)} rpm`;
+  const peaks = curves.flatMap(({ name, curve }) => {
+    const best = highest(curve, value);
+    return best === null
+      ? []
+      : [`${seriesName(name)} ${fixed(value(best))} ${unit} at ${fixed(best.rpm)} rpm`];
   });
   return {
     id: what,

@@ -1,6 +1,7 @@
 /** Torque and power over speed, with the speeds that count and what a dyno has measured. */
 import type { Curve, OperatingPoint } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
+import { figureCell, marched } from '../../render/marched.ts';
 import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
@@ -21,12 +22,20 @@ export interface TorqueAndPowerExtras {
   readonly measured?: readonly MeasuredPoint[];
 }
 
-export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAndPowerExtras = {}): Figure {
+/** Null where the curve has no figures. */
+export function torqueAndPower(
+  curve: Curve,
+  units: UnitSystem,
+  extras: TorqueAndPowerExtras = {},
+): Figure | null {
   const trade = units === 'trade';
   const { torque: torqueOf, torqueUnit, power: shownPower, powerUnit } = SHOWN[units];
   const powerOf = (newtonMetre: number, rpm: number): number =>
     shownPower((newtonMetre * rpm * Math.PI) / 30_000);
   const { points, peak } = curve;
+  if (peak === null) return null;
+  const spreadAt = (rpm: number): number | null =>
+    extras.spreadNm?.[points.findIndex((p) => p.rpm === rpm)] ?? null;
   const { band, spreadNm, measured = [] } = extras;
   const ribbon = (
     name: string | null,
@@ -40,8 +49,8 @@ export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAn
             kind: 'ribbon',
             name,
             colour,
-            points: points.flatMap((p, i) => {
-              const spread = spreadNm[i];
+            points: marched(points).flatMap((p) => {
+              const spread = spreadAt(p.rpm);
               return spread === null
                 ? []
                 : [
@@ -57,9 +66,9 @@ export function torqueAndPower(curve: Curve, units: UnitSystem, extras: TorqueAn
   const [torque, power] = trade
     ? [peak.torque.torqueLbFt, peak.power.powerHp]
     : [peak.torque.torqueNm, peak.power.powerKw];
-  const pointAt = (rpm: number) => points.find((p) => p.rpm === rpm) ?? points[0];
-  const torqueAt = (rpm: number): number => torqueOf(pointAt(rpm).torqueNm);
-  const powerAt = (rpm: number): number => powerOf(pointAt(rpm).torqueNm, rpm);
+  const torqueNmAt = (rpm: number): number => marched(points).find((p) => p.rpm === rpm)?.torqueNm ?? 0;
+  const torqueAt = (rpm: number): number => torqueOf(torqueNmAt(rpm));
+  const powerAt = (rpm: number): number => powerOf(torqueNmAt(rpm), rpm);
   const layers: Layer[] = [
     ...(band === undefined
       ? []
@@ -150,9 +159,13 @@ function columns(
     {
       name: 'torque',
       unit: trade ? 'lb-ft' : 'Nm',
-      cell: (p) => fixed(trade ? p.torqueLbFt : p.torqueNm, 1),
+      cell: figureCell((p) => fixed(trade ? p.torqueLbFt : p.torqueNm, 1)),
     },
-    { name: 'power', unit: trade ? 'hp' : 'kW', cell: (p) => fixed(trade ? p.powerHp : p.powerKw, 1) },
+    {
+      name: 'power',
+      unit: trade ? 'hp' : 'kW',
+      cell: figureCell((p) => fixed(trade ? p.powerHp : p.powerKw, 1)),
+    },
     ...(spreadNm === undefined
       ? []
       : [
@@ -165,7 +178,7 @@ function columns(
             },
           },
         ]),
-    { name: 'settled', unit: '', cell: (p) => (p.converged ? 'yes' : 'no') },
+    { name: 'cycle', unit: '', cell: ({ status }) => status },
   ];
-  return curve.points.every((p) => p.converged) ? all.slice(0, -1) : all;
+  return curve.points.every(({ status }) => status === 'settled') ? all.slice(0, -1) : all;
 }
