@@ -1,7 +1,7 @@
 /** Production engines of 1993 and 2004 in tests/data, each forecast from displacement, cylinders, valves and, where given, rated speed. */
 import { readFileSync } from 'node:fs';
-import { forecast } from '../../packages/core/src/forecast/forecast.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
+import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
 const HORSEPOWER = 745.69987158227;
 
@@ -80,7 +80,7 @@ export function forecastLater(engine: LaterEngine, file: string = laterFile(engi
   const { combination } = read;
   const guess = Number(combination.assumed.find(({ path }) => path === 'engine.ratedSpeed')?.value);
   const rpm = engine.rpm === null ? [0.9, 1, 1.1].map((share) => Math.round(share * guess)) : [engine.rpm];
-  const { points } = forecast(combination, { rpm });
+  const { points } = wholeForecast(combination, { rpm });
   const ours = Math.max(...points.map(({ powerKw }) => powerKw));
   return { engine, rated: (engine.horsepower * HORSEPOWER) / 1000, ours };
 }
