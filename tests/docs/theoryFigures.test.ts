@@ -4,10 +4,10 @@ import { PERIODIC_DEFAULTS } from '../../packages/core/src/cycle/periodic.ts';
 import { J1349_FRICTION } from '../../packages/core/src/forecast/weatherCorrection.ts';
 import { FREEZE_PRESSURE, FREEZE_TEMPERATURE } from '../../packages/core/src/gas/buildGasTables.ts';
 import {
-  CLASS_LIFT,
   EXHAUST_SHARE,
   FLOW_BY_LIFT_OVER_DIAMETER,
-  HEAD_CLASS_FACTOR,
+  PORT_STATE_FACTOR,
+  PORT_STATE_LIFT,
 } from '../../packages/core/src/geometry/defaultFlow.ts';
 import { PEAK_PRESSURE_SHARE } from '../../packages/core/src/processes/peakPressureFriction.ts';
 import * as walls from '../../packages/core/src/processes/wallHeat.ts';
@@ -40,8 +40,8 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['charge-temperature', `spreads of ${HEATING_SPREAD} K and ${EVAPORATION_SPREAD}`],
   ['flow-area', `${firstFlow[1]} at a lift of ${firstFlow[0]}`],
   ['flow-area', `${lastFlow[1]} at ${lastFlow[0]}`],
-  ['flow-area', `(${Object.values(HEAD_CLASS_FACTOR).join(', ')}) above ${CLASS_LIFT.full} diameters`],
-  ['flow-area', `below ${CLASS_LIFT.alike}`],
+  ['flow-area', `(${Object.values(PORT_STATE_FACTOR).join(', ')}) above ${PORT_STATE_LIFT.full} diameters`],
+  ['flow-area', `below ${PORT_STATE_LIFT.alike}`],
   [
     'flow-area',
     `flows ${EXHAUST_SHARE.twoValve} of it at equal lift over diameter (${EXHAUST_SHARE.fourValve} with`,

@@ -107,7 +107,7 @@ name: an engine of 1985
 engine: { bore: ${e.bore} in, stroke: ${e.stroke} in, cylinders: ${e.cylinders}, ratedSpeed: ${e.rpm} rpm }
 chamber: { compression: ${e.compression} }
 heads: { valvesPerCylinder: 2 }
-exhaust: { style: cast, muffler: street }
+exhaust: { style: cast, muffler: chambered }
 friction: { accessories: true }
 weather: { barometer: 99 kPa, temperature: 25 degC, vapourPressure: 0 kPa }
 correction: J1349

@@ -20,7 +20,9 @@ engine:
   banks: [[1, 3, 5, 7], [2, 4, 6, 8]]
 
 chamber:
-  class: closed-wedge # open-wedge, closed-wedge, fast-burn-wedge, hemispherical or pent-roof
+  shape: wedge # wedge, bathtub, bowl-in-piston, hemispherical or pent-roof
+  plug: side # central or side
+  squishArea: 18 % # of the bore
   volume: 64 cc # measured, with valves and plug in place
   dish: 5 cc # with the valve pockets; a dome goes under dome
   deck: 0.015 in # piston below the deck at top centre
@@ -87,7 +89,7 @@ exhaust:
   primary: { diameter: 1.750 in, wall: 0.049 in, length: 34 in }
   collector: { diameter: 3.000 in, wall: 0.065 in, length: 16 in }
   groups: [[1, 3, 5, 7], [2, 4, 6, 8]] # cylinders that share a collector
-  muffler: none
+  muffler: open
 
 fuel: pump-93
 

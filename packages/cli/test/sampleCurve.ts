@@ -77,7 +77,7 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
     },
     assumed: [
       { path: 'engine.rod', value: 6.385, unit: 'in', spread: 0.1, reason: '1.65 times the stroke' },
-      { path: 'chamber.class', value: 'open-wedge', unit: '', spread: null, reason: 'two valves and a dome' },
+      { path: 'chamber.shape', value: 'wedge', unit: '', spread: null, reason: 'two valves and a dome' },
     ],
     warnings: [],
     ...change,

@@ -94,9 +94,11 @@ export { areaFromFlow, flowFromArea } from './geometry/flowSheet.ts';
 export type { LobeShape, LobeSpec } from './geometry/lobe.ts';
 export { buildLobe } from './geometry/lobe.ts';
 export type { CardPoint, Follower } from './geometry/lobeCard.ts';
+export type { ChamberShape } from './geometry/squish.ts';
 // numerics
 export type { Rhs, Stepper, Tableau } from './numerics/rungeKutta.ts';
 export { createStepper, RK4, SSP2, SSP2_FOUR, SSP3, step } from './numerics/rungeKutta.ts';
+export type { PlugPlace } from './processes/chamberBurn.ts';
 // processes
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';

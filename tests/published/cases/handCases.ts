@@ -37,7 +37,7 @@ const point = once(() => pointsOf(fourBarrel(), [4000])[0]);
 /** Effective over curtain area of an intake valve without a flow sheet on a production head [-]. */
 function curtainCoefficient(liftOverDiameter: number): number {
   const diameter = 0.05;
-  const { lift, area } = defaultIntakeFlow(diameter, 1, 'stock');
+  const { lift, area } = defaultIntakeFlow(diameter, 1, 'as-cast');
   const i = lift.findIndex((l) => Math.abs(l / diameter - liftOverDiameter) < 1e-9);
   return area[i] / (Math.PI * diameter * lift[i]);
 }
@@ -159,7 +159,7 @@ export const handCases: PublishedSource = {
     ...ends(
       'intake valve over bore without a measured one, two valves in a wedge',
       [0.44, 0.48],
-      () => valveDiameter(1, 'intake', 1, 2, 'open-wedge').value,
+      () => valveDiameter(1, 'intake', 1, 2, 'wedge').value,
     ),
     ...COEFFICIENTS.flatMap(([ratio, low, high]) =>
       ends(

@@ -107,7 +107,7 @@ describe('sweepReport(sweep, note, units)', () => {
   });
 
   it('draws bars where the values are words', async () => {
-    const words = { path: 'chamber.class', values: ['pent-roof', 'hemispherical'], current: null };
+    const words = { path: 'chamber.shape', values: ['pent-roof', 'hemispherical'], current: null };
     const page = await sweepReport(sampleSweep([words]), '', 'trade');
     expect(page).toContain('>hemispherical<');
     expect(page).toContain('gain of mean power, %');

@@ -1,7 +1,8 @@
 /** The text of a combination file with a calibration written into it. */
 import { editText, type FieldValue } from '../reading/editText.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
-import { SHEET_FIELDS, valueAt } from '../reading/sheet/readSheets.ts';
+import { SHEET_FIELDS } from '../reading/sheet/readSheets.ts';
+import { valueAt } from '../reading/valueAt.ts';
 import { calibrationEdits, formerKnobs } from './calibrate.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 

@@ -5,7 +5,7 @@ import { runnerLengthMultiplier } from '../reading/defaults/manifold.ts';
 import { burnEfficiency, frictionMultiplier, wallMultiplier } from '../reading/defaults/running.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import { type CalibratedField, MAX_KNOBS } from '../reading/schema/calibrationSection.ts';
-import { valueAt } from '../reading/sheet/readSheets.ts';
+import { valueAt } from '../reading/valueAt.ts';
 
 /** Short names of the knobs. */
 export const KNOB_NAMES = ['flow', 'heat', 'efficiency', 'friction', 'length'] as const;

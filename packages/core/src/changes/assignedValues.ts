@@ -2,9 +2,10 @@
 import { type ArithmeticResult, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
+import { newFieldFor } from '../reading/oldNames.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
-import { valueAt } from '../reading/sheet/readSheets.ts';
+import { valueAt } from '../reading/valueAt.ts';
 import type { Baseline } from './baseline.ts';
 import type { Change, FieldEdit } from './change.ts';
 import { isWithin } from './entailed.ts';
@@ -43,8 +44,11 @@ export function assignedValues(
   return assigned;
 }
 
-function unknownPath(change: Change, { path }: FieldEdit, known: readonly string[]): Problem | null {
-  return isKnown(path, known) ? null : pathProblem(change, path, known);
+function unknownPath(change: Change, edit: FieldEdit, known: readonly string[]): Problem | null {
+  const { path } = edit;
+  return isKnown(path, known)
+    ? null
+    : pathProblem(change, path, known, edit.kind === 'set' ? edit.value : null);
 }
 
 /** Whether a combination file has such a field; one of an entry of a list is `burn.spark.0.advance`. */
@@ -54,12 +58,16 @@ export function isKnown(path: string, known: readonly string[]): boolean {
   return path !== withoutNumbers && known.some((field) => isWithin(withoutNumbers, field));
 }
 
-/** An unknown path with the nearest there are. */
+/** An unknown path with the nearest there are, or with what it is called now. */
 export function pathProblem(
   change: Pick<Change, 'name' | 'source'>,
   path: string,
   known: readonly string[],
+  value: unknown,
 ): Problem {
+  const now = newFieldFor(path, value);
+  if (now !== null)
+    return sourceProblem(change, path, 'unknown-path', 'has another name now', `write ${now}`);
   const near = nearestPaths(path, known);
   const hint = near.length === 0 ? 'valvetide schema lists the fields' : `did you mean ${near.join(' or ')}?`;
   return sourceProblem(change, path, 'unknown-path', 'is not a field of a combination', hint);

@@ -5,7 +5,8 @@ import type { Problem } from '../combination/problem.ts';
 import { editDocument, pinAssumed } from '../reading/editDocument.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
-import { type SheetSource, valueAt } from '../reading/sheet/readSheets.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { valueAt } from '../reading/valueAt.ts';
 
 /** A combination ready to be changed. Plain and serialisable. */
 export interface Baseline {

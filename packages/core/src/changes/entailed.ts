@@ -29,6 +29,8 @@ const RULES: readonly Rule[] = [
   { set: ['chamber.volume'], drops: ['chamber.compression'] },
   { set: within('chamber', VOLUMES), beside: 'chamber.volume', drops: ['chamber.compression'] },
   { set: ['engine.bore'], releases: ['chamber.gasketBore', 'chamber.crevice'] },
+  { set: ['chamber.shape'], releases: ['chamber.plug', 'chamber.squishArea', 'chamber.squishHeight'] },
+  { set: ['chamber.deck', 'chamber.gasketThickness'], releases: ['chamber.squishHeight'] },
   // Heads.
   { set: ['heads.valvesPerCylinder'], drops: ['heads.intake.valves', 'heads.exhaust.valves'] },
   {

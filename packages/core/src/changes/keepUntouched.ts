@@ -5,7 +5,7 @@ import { isWithin } from './entailed.ts';
 /** Fields that describe the mouth of the runner. */
 const MOUTH = ['induction.manifold', 'induction.runner.entryArea', 'induction.flowLoss'];
 /** Fields that describe how the exhaust side flows. */
-const EXHAUST_FLOW = ['heads.exhaust', 'heads.preparation', 'heads.valvesPerCylinder'];
+const EXHAUST_FLOW = ['heads.exhaust', 'heads.ports', 'heads.valvesPerCylinder'];
 
 /**
  * `after` with what `before` had, where none of `paths` names it.

@@ -145,7 +145,7 @@ function changeOf(
   }
   const edits = written.flatMap((field, index) => {
     if (!isKnown(field.path, known)) {
-      problems.push(pathProblem(change, field.path, known));
+      problems.push(pathProblem(change, field.path, known, field.value));
       return [];
     }
     if (written.findIndex(({ path }) => path === field.path) < index) {

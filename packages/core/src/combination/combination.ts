@@ -1,6 +1,8 @@
 /** A complete engine specification in SI: what the file said, with every gap filled and listed. */
 
 import type { Fuel } from '../gas/fuel.ts';
+import type { ChamberShape } from '../geometry/squish.ts';
+import type { PlugPlace } from '../processes/chamberBurn.ts';
 
 export type { Fuel };
 
@@ -89,12 +91,15 @@ export interface Block {
   readonly firingAngles: readonly number[];
 }
 
-/** Classes of chamber by how fast they burn; reference durations live with the burn model. */
-export type ChamberClass = 'open-wedge' | 'closed-wedge' | 'fast-burn-wedge' | 'hemispherical' | 'pent-roof';
-
-/** Volume and kind of the combustion chamber. */
+/** Volume and form of the combustion chamber. */
 export interface Chamber {
-  readonly class: ChamberClass;
+  readonly shape: ChamberShape;
+  /** Where the plug stands. */
+  readonly plug: PlugPlace;
+  /** Area over which piston and head come close, over the area of the bore [-]. */
+  readonly squishArea: number;
+  /** Piston to head there at top centre [m]. */
+  readonly squishHeight: number;
   /** Volume above the piston at top centre, one cylinder [m3]. */
   readonly clearanceVolume: number;
   /** (swept + clearance) / clearance [-]. */

@@ -2,7 +2,6 @@
 import { compressedTemperature } from '../gas/compress.ts';
 import { cylinderVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
-import type { BurnClass } from '../processes/burnDuration.ts';
 import {
   CENTRED_CA50,
   ca50FromSpark,
@@ -10,6 +9,7 @@ import {
   flameDevelopmentAngle,
   mainBurnAngle,
   mainBurnTimed,
+  type ReferenceBurn,
   sparkLead,
 } from '../processes/burnDuration.ts';
 import type { FlameFuel } from '../processes/laminarFlameSpeed.ts';
@@ -21,7 +21,8 @@ import type { CylinderDiary } from './march.ts';
 
 /** What the burn depends on besides the state of the charge. */
 export interface BurnModel {
-  readonly chamber: BurnClass;
+  /** The chamber's own burn. */
+  readonly reference: ReferenceBurn;
   readonly flameFuel: FlameFuel;
   /** Fuel-air equivalence ratio [-]. */
   readonly phi: number;
@@ -86,7 +87,7 @@ export function burnAngles(
   const early = at(-DEVELOPMENT_INSTANT);
   const centre = at(0);
   const development = flameDevelopmentAngle(
-    model.chamber,
+    model.reference,
     pistonSpeed,
     early.viscosity,
     early.height,
@@ -98,7 +99,14 @@ export function burnAngles(
   const mainAt = (lead: number) => {
     // Not before the valve has closed: then the charge is not compressed yet.
     const volume = cylinderVolume(crank, (Math.max(-lead, intakeCloses) * Math.PI) / 180);
-    const main = mainBurnAngle(model.chamber, pistonSpeed, viscosity, height, flameSpeed, topVolume / volume);
+    const main = mainBurnAngle(
+      model.reference,
+      pistonSpeed,
+      viscosity,
+      height,
+      flameSpeed,
+      topVolume / volume,
+    );
     return Math.min(model.multiplier * main, LONGEST);
   };
   if (model.duration !== null) return { development: first, main: model.duration };

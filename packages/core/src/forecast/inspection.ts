@@ -80,7 +80,7 @@ export function inspectCombination(combination: Combination): Inspection {
     cubicInches: displacement / INCH ** 3,
     strokeIn: block.stroke / INCH,
     compressionRatio: chamber.compressionRatio,
-    chamberClass: chamber.class,
+    chamber,
     intakeCfm: intakeCfm28,
     exhaustOverIntake: exhaustCfm28 / intakeCfm28,
     portIn2: combination.intake.portArea / INCH ** 2,

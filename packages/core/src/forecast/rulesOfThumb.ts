@@ -1,5 +1,5 @@
 /** The trade's own arithmetic, beside the figures it can be held against. Shown, never used by the forecast. */
-import type { ChamberClass } from '../combination/combination.ts';
+import type { Chamber } from '../combination/combination.ts';
 
 /** How well a rule is founded: printed in the trade press, or handed on without a source. */
 export type RuleSource = 'trade press' | 'common practice, no source';
@@ -28,7 +28,7 @@ export interface RuleFacts {
   readonly cubicInches: number;
   readonly strokeIn: number;
   readonly compressionRatio: number;
-  readonly chamberClass: ChamberClass;
+  readonly chamber: Pick<Chamber, 'shape' | 'plug' | 'squishArea'>;
   /** One cylinder at full lift and 28 inH2O. */
   readonly intakeCfm: number;
   readonly exhaustOverIntake: number;
@@ -46,14 +46,19 @@ export interface RuleFacts {
   readonly topRpm: number;
 }
 
-/** Best total timing of a gasoline engine at middle and high speed by chamber [deg before top centre]. */
-const TIMING: Readonly<Record<ChamberClass, readonly [low: number, high: number]>> = {
-  'open-wedge': [36, 40],
-  'closed-wedge': [32, 36],
-  'fast-burn-wedge': [28, 34],
-  hemispherical: [36, 42],
-  'pent-roof': [24, 30],
-};
+/** Squish of the bore from which a chamber with its plug at the side is a closed one, and a fast one [-]. */
+const CLOSED = 0.12;
+const FAST = 0.24;
+
+/** Best total timing of a gasoline engine at middle and high speed by chamber [deg before top centre], and which it is. */
+function usualTiming({ shape, plug, squishArea }: RuleFacts['chamber']): readonly [number, number, string] {
+  if (plug === 'central') return [24, 30, 'plug in the middle'];
+  if (shape === 'hemispherical') return [36, 42, 'hemispherical chamber'];
+  if (squishArea >= FAST) return [28, 34, 'plug at the side, much squish'];
+  return squishArea >= CLOSED
+    ? [32, 36, 'plug at the side, usual squish']
+    : [36, 40, 'plug at the side, little squish'];
+}
 
 /** Mean gas speed of 245 ft/s over one stroke, as the trade writes it [rpm in3 / in2]. */
 const TORQUE_SPEED = 88_200;
@@ -63,7 +68,7 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
   const perCylinder = cubicInches / cylinders;
   const powerRpm = (1195 / perCylinder) * intakeCfm;
   const octane = 92 + 4 * (facts.compressionRatio - 8);
-  const [timingLow, timingHigh] = TIMING[facts.chamberClass];
+  const [timingLow, timingHigh, chamberKind] = usualTiming(facts.chamber);
   return [
     {
       ...printed('flow-power', 'power from intake flow', '0.257 hp per cfm at 28 inH2O, each cylinder'),
@@ -140,7 +145,7 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
       here: (facts.strokeIn * topRpm) / 6,
     },
     {
-      ...handedOn('timing', 'best total spark', `${facts.chamberClass} chamber on gasoline`),
+      ...handedOn('timing', 'best total spark', `${chamberKind}, on gasoline`),
       low: timingLow,
       high: timingHigh,
       unit: 'deg',

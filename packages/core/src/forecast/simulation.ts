@@ -12,7 +12,9 @@ import { marchToPeriodic, PERIODIC_DEFAULTS } from '../cycle/periodic.ts';
 import { prepareMarch } from '../cycle/prepare.ts';
 import { buildGasTables } from '../gas/buildGasTables.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import { sliderCrank } from '../geometry/sliderCrank.ts';
 import { setSpeed } from '../network/network.ts';
+import { chamberBurn } from '../processes/chamberBurn.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { Fidelity } from './curve.ts';
 import { flameFuelOf } from './flameFuel.ts';
@@ -56,7 +58,7 @@ const STEADY = 5e-3;
 const MAX_SEARCHES = 12;
 
 export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
-  const { weather } = combination;
+  const { block, chamber, weather } = combination;
   const phi = 1 / combination.lambda;
   const burn = { ...combination.burn, efficiency: releasedShare(combination.burn.efficiency, phi) };
   const tables = buildGasTables({
@@ -66,7 +68,10 @@ export function createSimulation(combination: Combination, options: SimulationOp
     pressure: weather.pressure,
   });
   const model: BurnModel = {
-    chamber: combination.chamber.class,
+    reference: chamberBurn(
+      sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume),
+      chamber,
+    ),
     flameFuel: flameFuelOf(combination.fuel),
     phi,
     multiplier: burn.durationMultiplier,

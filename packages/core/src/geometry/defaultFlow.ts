@@ -3,8 +3,9 @@ import { DomainError } from '../base/errors.ts';
 import type { FlowPoints } from './flowArea.ts';
 import { areaFromFlow, BENCH_AIR, incompressibleFlow, USUAL_DEPRESSION } from './flowSheet.ts';
 
-/** How far a head has been worked. */
-export type HeadClass = 'stock' | 'pocket-ported' | 'ported';
+/** How far the ports of a head have been worked: not at all, the bowls under the seats, or all the way. */
+export const PORT_STATES = ['as-cast', 'bowls-blended', 'fully-ported'] as const;
+export type PortState = (typeof PORT_STATES)[number];
 
 /**
  * Flow of a good two-valve intake port over the incompressible flow through the valve's area, by lift over diameter [-].
@@ -24,12 +25,12 @@ export const FLOW_BY_LIFT_OVER_DIAMETER: readonly (readonly [liftOverDiameter: n
 /**
  * Flow by class over that of a ported head at high lift, where the port governs [-]. Common practice, no source.
  *
- * At low lift the seat governs and the classes are alike: see {@link CLASS_LIFT}.
+ * At low lift the seat governs and the classes are alike: see {@link PORT_STATE_LIFT}.
  */
-export const HEAD_CLASS_FACTOR: Readonly<Record<HeadClass, number>> = {
-  stock: 0.8,
-  'pocket-ported': 0.9,
-  ported: 1,
+export const PORT_STATE_FACTOR: Readonly<Record<PortState, number>> = {
+  'as-cast': 0.8,
+  'bowls-blended': 0.9,
+  'fully-ported': 1,
 };
 
 /**
@@ -40,7 +41,7 @@ export const HEAD_CLASS_FACTOR: Readonly<Record<HeadClass, number>> = {
  * at high lift. A production iron head of the trade press (1.94 in valve, from memory) stands at 1.04, 0.98, 0.92,
  * 0.85 and 0.79 of a ported one at 0.05, 0.10, 0.15, 0.21 and 0.26.
  */
-export const CLASS_LIFT = { alike: 0.075, full: 0.25 } as const;
+export const PORT_STATE_LIFT = { alike: 0.075, full: 0.25 } as const;
 
 /** Flow per valve area of four-valve heads over two-valve ones [-]. Common practice, no source. */
 export const FOUR_VALVE_FACTOR = 1.05;
@@ -62,7 +63,7 @@ export const PIPE_STUB_GAIN = 0.05;
  * @param valveDiameter - head of one valve [m]
  * @param valves - intake valves of the cylinder; 2 or more count as a four-valve head
  */
-export function defaultIntakeFlow(valveDiameter: number, valves: number, headClass: HeadClass): FlowPoints {
+export function defaultIntakeFlow(valveDiameter: number, valves: number, ports: PortState): FlowPoints {
   if (!(valveDiameter > 0)) throw new DomainError('valveDiameter', valveDiameter, 'positive m');
   if (!(Number.isInteger(valves) && valves >= 1)) {
     throw new DomainError('valves', valves, 'a whole number of at least 1');
@@ -76,17 +77,15 @@ export function defaultIntakeFlow(valveDiameter: number, valves: number, headCla
   const many = valves >= 2 ? FOUR_VALVE_FACTOR : 1;
   return {
     lift: FLOW_BY_LIFT_OVER_DIAMETER.map(([ratio]) => ratio * valveDiameter),
-    area: FLOW_BY_LIFT_OVER_DIAMETER.map(
-      ([ratio, share]) => share * classFactor(headClass, ratio) * many * full,
-    ),
+    area: FLOW_BY_LIFT_OVER_DIAMETER.map(([ratio, share]) => share * classFactor(ports, ratio) * many * full),
   };
 }
 
 /** Flow of a class over that of a ported head [-] at a lift over diameter. */
-function classFactor(headClass: HeadClass, liftOverDiameter: number): number {
-  const { alike, full } = CLASS_LIFT;
+function classFactor(ports: PortState, liftOverDiameter: number): number {
+  const { alike, full } = PORT_STATE_LIFT;
   const reach = Math.min(1, Math.max(0, (liftOverDiameter - alike) / (full - alike)));
-  return 1 - (1 - HEAD_CLASS_FACTOR[headClass]) * reach;
+  return 1 - (1 - PORT_STATE_FACTOR[ports]) * reach;
 }
 
 /**

@@ -1,11 +1,8 @@
-/** How many crank degrees the flame takes, by chamber class, scaled with speed, charge and compression. */
+/** How many crank degrees the flame takes, by the chamber's own, scaled with speed, charge and compression. */
 import { DomainError } from '../base/errors.ts';
 import { shareBefore50 } from './wiebe.ts';
 
-/** Classes of chamber by how fast they burn. */
-export type BurnClass = 'open-wedge' | 'closed-wedge' | 'fast-burn-wedge' | 'hemispherical' | 'pent-roof';
-
-/** Crank angles of a burn at its reference conditions. */
+/** Crank angles of a chamber's burn at its reference conditions: 4000 rpm, full throttle, gasoline, lambda 0.87, best-torque timing. */
 export interface ReferenceBurn {
   /** Spark to 10 % burned [deg], at {@link DEVELOPMENT_REFERENCE}. */
   readonly development: number;
@@ -20,22 +17,6 @@ export interface ReferenceBurn {
  * best angle. A burn set later is not made longer for it.
  */
 export const CENTRED_CA50 = 8;
-
-/**
- * Burn angles of each class of chamber at 4000 rpm, full throttle, gasoline, lambda 0.87, best-torque timing.
- *
- * Common practice, no source: 28 deg from 10 to 90 % for a fast chamber, 34 for a normal and 42 for a slow one (spread
- * 4 deg). Development angles follow from total timing in the trade: with 50 % burned at 8 deg after top centre the lead
- * comes out at 24-30 deg for a pent roof, 28-34 for a fast-burn two-valve chamber, 32-36 for a closed wedge, 36-40 for an
- * open wedge and 36-42 for a domed hemispherical chamber, from 4000 to 5000 rpm.
- */
-export const REFERENCE_BURN: Readonly<Record<BurnClass, ReferenceBurn>> = {
-  'pent-roof': { development: 20, main: 28, density: 0.6361 },
-  'fast-burn-wedge': { development: 23, main: 30, density: 0.5694 },
-  'closed-wedge': { development: 24, main: 34, density: 0.5243 },
-  'open-wedge': { development: 25.5, main: 39, density: 0.4701 },
-  hemispherical: { development: 25, main: 42, density: 0.4579 },
-};
 
 /** Conditions a reference angle belongs to. */
 export interface BurnConditions {
@@ -72,7 +53,7 @@ export const MAIN_REFERENCE: BurnConditions = {
 };
 
 /**
- * Flame development, spark to 10 % burned [deg]: the class's reference times
+ * Flame development, spark to 10 % burned [deg]: the chamber's reference times
  * (Sp nu / reference)^(1/3) (h / SL / reference)^(2/3).
  *
  * Source: Hires, Tabaczynski and Novak, SAE 780232 (1978) (from memory): the time to burn an eddy of Taylor's microscale
@@ -86,16 +67,13 @@ export const MAIN_REFERENCE: BurnConditions = {
  * @throws {@link DomainError} naming the first argument out of range
  */
 export function flameDevelopmentAngle(
-  chamber: BurnClass,
+  reference: ReferenceBurn,
   pistonSpeed: number,
   viscosity: number,
   height: number,
   flameSpeed: number,
 ): number {
-  return (
-    REFERENCE_BURN[chamber].development *
-    scale(DEVELOPMENT_REFERENCE, pistonSpeed, viscosity, height, flameSpeed)
-  );
+  return reference.development * scale(DEVELOPMENT_REFERENCE, pistonSpeed, viscosity, height, flameSpeed);
 }
 
 /**
@@ -105,7 +83,7 @@ export function flameDevelopmentAngle(
 const DENSITY_POWER = 10 / 9 - 2 / 3;
 
 /**
- * Main burn, 10 to 90 % burned [deg]: the class's reference times (Sp nu / reference)^(1/3) (h / SL / reference)^(2/3)
+ * Main burn, 10 to 90 % burned [deg]: the chamber's reference times (Sp nu / reference)^(1/3) (h / SL / reference)^(2/3)
  * (density / reference)^(4/9), conditions at firing top centre, compressed without burning.
  *
  * Source: Hires, Tabaczynski and Novak, SAE 780232 (1978) (from memory). The eddies have the size of the chamber at the
@@ -115,7 +93,7 @@ const DENSITY_POWER = 10 / 9 - 2 / 3;
  * @param density - of the unburned charge at the spark over that at firing top centre [-], see {@link mainBurnTimed}
  */
 export function mainBurnAngle(
-  chamber: BurnClass,
+  reference: ReferenceBurn,
   pistonSpeed: number,
   viscosity: number,
   height: number,
@@ -123,10 +101,9 @@ export function mainBurnAngle(
   density: number,
 ): number {
   if (!(density > 0 && density <= 1)) throw new DomainError('density', density, 'in (0, 1]');
-  const { main, density: reference } = REFERENCE_BURN[chamber];
   return (
-    main *
-    (density / reference) ** DENSITY_POWER *
+    reference.main *
+    (density / reference.density) ** DENSITY_POWER *
     scale(MAIN_REFERENCE, pistonSpeed, viscosity, height, flameSpeed)
   );
 }

@@ -2,8 +2,10 @@
 import type * as z from 'zod';
 import type { Problem } from '../combination/problem.ts';
 import { nearestName } from './nearestName.ts';
+import { newFieldFor, newWordFor } from './oldNames.ts';
 import { type CombinationDocument, join } from './readDocument.ts';
 import { combinationSchema, type PartialFile, SECTIONS } from './schema/combinationFile.ts';
+import { valueAt } from './valueAt.ts';
 
 export interface SectionsResult {
   /** The sections that could be read. */
@@ -104,6 +106,9 @@ export function issueProblems(
   if (issue.code === 'invalid_union') {
     const branch = likeliestBranch(issue.errors);
     if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));
+    const now = newWordFor(field, issue.input);
+    if (now !== null)
+      return [problemOf(document, field, 'unknown-word', 'has other words now', `write ${now}`)];
     return [problemOf(document, field, 'wrong-kind', issue.message)];
   }
   const { code, message, hint } = wording(issue);
@@ -210,6 +215,9 @@ function unknownField(
   name: string,
   names: readonly string[],
 ): Problem {
+  const at = join(path.map(String).join('.'), name);
+  const now = newFieldFor(at, valueAt(document.data, at));
+  if (now !== null) return problemOf(document, at, 'unknown-field', 'has another name now', `write ${now}`);
   const nearest = nearestName(name, names);
   const hint = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
   const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;

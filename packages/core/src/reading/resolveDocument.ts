@@ -117,8 +117,8 @@ function resolve(context: ResolveContext): Combination {
   const counts = valveCounts(file.heads) ?? { intake: 1, exhaust: 1 };
   const valves = counts.intake + counts.exhaust;
   const chamber = resolveChamber(context, block, valves);
-  const intakeValves = resolveValves(context, 'intake', counts, chamber.class);
-  const exhaustValves = resolveValves(context, 'exhaust', counts, chamber.class);
+  const intakeValves = resolveValves(context, 'intake', counts, chamber.shape);
+  const exhaustValves = resolveValves(context, 'exhaust', counts, chamber.shape);
   const breathing: BreathingSizes = {
     bore: block.block.bore,
     stroke: block.block.stroke,

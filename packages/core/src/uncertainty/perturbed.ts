@@ -9,7 +9,8 @@ import type { Combination } from '../combination/combination.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
-import { type SheetSource, valueAt } from '../reading/sheet/readSheets.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { valueAt } from '../reading/valueAt.ts';
 import type { FieldError } from './measuringErrors.ts';
 import type { Unknown } from './unknowns.ts';
 

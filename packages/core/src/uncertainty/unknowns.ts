@@ -5,7 +5,7 @@ import type { Change } from '../changes/change.ts';
 import { entailed, isWithin } from '../changes/entailed.ts';
 import type { Assumed, Combination } from '../combination/combination.ts';
 import type { Plain } from '../reading/readDocument.ts';
-import { valueAt } from '../reading/sheet/readSheets.ts';
+import { valueAt } from '../reading/valueAt.ts';
 import { type FieldError, type MeasuringError, measuringErrors, type Stated } from './measuringErrors.ts';
 import type { Correlated } from './pairedDraws.ts';
 

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { defaultIntakeFlow, exhaustFromIntake, withPipeStub } from '../../src/geometry/defaultFlow.ts';
+import {
+  defaultIntakeFlow,
+  exhaustFromIntake,
+  type PortState,
+  withPipeStub,
+} from '../../src/geometry/defaultFlow.ts';
 import { flowArea } from '../../src/geometry/flowArea.ts';
 import { flowDoubts } from '../../src/geometry/flowDoubts.ts';
 import { areaFromFlow, flowFromArea, USUAL_DEPRESSION } from '../../src/geometry/flowSheet.ts';
@@ -48,26 +53,26 @@ describe('flowArea(points)', () => {
 });
 
 describe('flow without a sheet', () => {
-  it('gives a ported 2.02 in valve the flows of typical ported sheets', () => {
+  it('gives a fully ported 2.02 in valve the flows of typical ported sheets', () => {
     // Common practice, no source: 66, 132, 193, 245, 278, 297, 306 cfm at lift over diameter 0.05 to 0.35.
-    const flow = defaultIntakeFlow(2.02 * IN, 1, 'ported').area.map(toCfm);
+    const flow = defaultIntakeFlow(2.02 * IN, 1, 'fully-ported').area.map(toCfm);
     [66, 132, 193, 245, 278, 297, 306].forEach((cfm, i) => {
       expect(Math.abs(flow[i] - cfm)).toBeLessThan(0.8);
     });
   });
 
   it('orders the classes and counts valves', () => {
-    const best = (valves: number, kind: 'stock' | 'pocket-ported' | 'ported') =>
+    const best = (valves: number, kind: PortState) =>
       toCfm(defaultIntakeFlow(1.4 * IN, valves, kind).area[6]);
-    expect(best(1, 'stock') / best(1, 'ported')).toBeCloseTo(0.8, 12);
-    expect(best(1, 'pocket-ported') / best(1, 'ported')).toBeCloseTo(0.9, 12);
-    expect(best(2, 'ported') / best(1, 'ported')).toBeCloseTo(2.1, 12);
-    expect(() => defaultIntakeFlow(0.05, 1.5, 'stock')).toThrow('valves must be a whole number');
+    expect(best(1, 'as-cast') / best(1, 'fully-ported')).toBeCloseTo(0.8, 12);
+    expect(best(1, 'bowls-blended') / best(1, 'fully-ported')).toBeCloseTo(0.9, 12);
+    expect(best(2, 'fully-ported') / best(1, 'fully-ported')).toBeCloseTo(2.1, 12);
+    expect(() => defaultIntakeFlow(0.05, 1.5, 'as-cast')).toThrow('valves must be a whole number');
   });
 
-  it('gives a stock 1.94 in valve the flows of a production iron head, within 5 %', () => {
+  it('gives an as-cast 1.94 in valve the flows of a production iron head, within 5 %', () => {
     // From memory, +-8 cfm: 65, 122, 168, 195, 203 cfm at 0.100 to 0.500 in.
-    const flow = flowArea(defaultIntakeFlow(1.94 * IN, 1, 'stock'));
+    const flow = flowArea(defaultIntakeFlow(1.94 * IN, 1, 'as-cast'));
     [65, 122, 168, 195, 203].forEach((cfm, i) => {
       expect(Math.abs(toCfm(flow((i + 1) * 0.1 * IN)) / cfm - 1)).toBeLessThan(0.05);
     });

@@ -136,8 +136,8 @@ const CASES: readonly (readonly [what: string, text: string, ...lines: readonly 
   ],
   [
     'a misspelt word',
-    fileWith({ chamber: '{ class: pentroof, compression: 9 }' }),
-    'e.yaml:2:12 chamber.class must be one of open-wedge, closed-wedge, fast-burn-wedge, hemispherical, pent-roof; got ' +
+    fileWith({ chamber: '{ shape: pentroof, compression: 9 }' }),
+    'e.yaml:2:12 chamber.shape must be one of wedge, bathtub, bowl-in-piston, hemispherical, pent-roof; got ' +
       "'pentroof' (did you mean pent-roof?)",
   ],
   [

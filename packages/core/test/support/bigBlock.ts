@@ -21,7 +21,14 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
       firingOrder: [1, 8, 4, 3, 6, 5, 7, 2],
       firingAngles: [0, 630, 270, 180, 450, 360, 540, 90],
     },
-    chamber: { class: 'open-wedge', clearanceVolume: swept / (11.3 - 1), compressionRatio: 11.3 },
+    chamber: {
+      shape: 'wedge',
+      plug: 'side',
+      squishArea: 0.08,
+      squishHeight: 1.4e-3,
+      clearanceVolume: swept / (11.3 - 1),
+      compressionRatio: 11.3,
+    },
     intake: {
       valves: 1,
       valveDiameter: 2.3 * IN,

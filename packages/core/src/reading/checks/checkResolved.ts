@@ -50,7 +50,7 @@ function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combina
 function checkFit({ block, chamber, intake, exhaust }: Combination, report: Report): void {
   const { bore } = block;
   const abreast = (intake.valveDiameter + exhaust.valveDiameter) / bore;
-  const limit = chamber.class === 'hemispherical' ? VALVES_ABREAST.hemispherical : VALVES_ABREAST.flat;
+  const limit = chamber.shape === 'hemispherical' ? VALVES_ABREAST.hemispherical : VALVES_ABREAST.flat;
   const area =
     (intake.valves * intake.valveDiameter ** 2 + exhaust.valves * exhaust.valveDiameter ** 2) / (bore * bore);
   if (abreast > limit || area > VALVE_AREA_LIMIT) {

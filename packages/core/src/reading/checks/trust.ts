@@ -6,7 +6,7 @@ import type { CombinationDocument } from '../readDocument.ts';
 
 const FLOW_FIELDS = [
   'engine.bore',
-  'chamber.class',
+  'chamber.shape',
   'heads.bench.depression',
   'heads.valvesPerCylinder',
   'heads.flow',
@@ -35,7 +35,7 @@ const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
   'compression-disagrees': ['engine', 'chamber'],
   'valves-too-large': [
     'engine.bore',
-    'chamber.class',
+    'chamber.shape',
     'heads.valvesPerCylinder',
     'heads.intake.valves',
     'heads.intake.valve',

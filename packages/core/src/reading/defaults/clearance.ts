@@ -1,7 +1,6 @@
 /** Small parts of the clearance volume and the rod, where a build sheet is silent. */
 
-import type { ChamberClass } from '../../combination/combination.ts';
-import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { Estimate } from '../../combination/ledger.ts';
 
 const INCH = 0.0254;
 
@@ -57,11 +56,4 @@ export function crevice(bore: number): Estimate {
     spread: 0.4e-6 * scale,
     reason: '1 cc on a 4 in bore (trade press), with bore cubed',
   };
-}
-
-/** Kind of chamber by number of valves. */
-export function chamberClass(valves: number): WordEstimate<ChamberClass> {
-  return valves > 2
-    ? { value: 'pent-roof', reason: 'usual with more than two valves' }
-    : { value: 'closed-wedge', reason: 'usual with two valves' };
 }

@@ -5,10 +5,10 @@ import { airDemand } from './metering.ts';
 
 const PSI = 6894.757;
 
-/** Back-pressure at rated speed [Pa]: 1.0 psi race mufflers, 2.5 psi full street system; common practice, no source. */
-export const BACK_PRESSURE: Readonly<Record<'race' | 'street', number>> = {
-  race: 1 * PSI,
-  street: 2.5 * PSI,
+/** Back-pressure at rated speed [Pa]: 1.0 psi mufflers the gas sees through, 2.5 psi a full system with chambers; common practice, no source. */
+export const BACK_PRESSURE: Readonly<Record<'straight-through' | 'chambered', number>> = {
+  'straight-through': 1 * PSI,
+  chambered: 2.5 * PSI,
 };
 /** Gas at the outlet at full load [K]; from memory. */
 export const OUTLET_TEMPERATURE = 850;
@@ -24,8 +24,8 @@ export const OUTLET_FILLING = 0.9;
 
 export function muffler(style: ExhaustStyle): WordEstimate<MufflerWord> {
   return style === 'headers'
-    ? { value: 'none', reason: 'headers on a stand end in the open' }
-    : { value: 'street', reason: 'cast manifolds come with a full system; common practice, no source' };
+    ? { value: 'open', reason: 'headers on a stand end in the open' }
+    : { value: 'chambered', reason: 'cast manifolds come with a full system; common practice, no source' };
 }
 
 /** Effective area of all outlets together [m2] that gives a back-pressure [Pa] at an air flow [m3/s]. */

@@ -31,7 +31,11 @@ export function timing(): WordEstimate<TimingWord> {
 }
 
 export function durationMultiplier(): Estimate {
-  return { value: 1, spread: 0.12, reason: 'the burn model as it stands; 4 in 34 deg' };
+  return {
+    value: 1,
+    spread: 0.1,
+    reason: 'the burn model as it stands; 3.4 in 34 deg, and what is not known of squish',
+  };
 }
 
 export function burnEfficiency(): Estimate {

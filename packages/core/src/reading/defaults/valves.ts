@@ -1,6 +1,7 @@
 /** Valve sizes by bore, number of valves and chamber. */
-import type { ChamberClass } from '../../combination/combination.ts';
+
 import type { Estimate } from '../../combination/ledger.ts';
+import type { ChamberShape } from '../../geometry/squish.ts';
 import type { Side } from './side.ts';
 
 /** Intake and exhaust valves of a cylinder by the number of valves altogether. */
@@ -39,7 +40,7 @@ export function valveDiameter(
   side: Side,
   onSide: number,
   perCylinder: number,
-  chamber: ChamberClass,
+  chamber: ChamberShape,
 ): Estimate {
   const ratio = VALVE_RATIO[family(onSide, perCylinder, chamber)][side];
   return {
@@ -62,7 +63,7 @@ export function throatDiameter(valve: number, side: Side): Estimate {
   };
 }
 
-function family(onSide: number, perCylinder: number, chamber: ChamberClass): keyof typeof VALVE_RATIO {
+function family(onSide: number, perCylinder: number, chamber: ChamberShape): keyof typeof VALVE_RATIO {
   if (onSide >= 3) return 'three';
   if (onSide === 2) return 'pair';
   if (perCylinder > 2) return 'single';

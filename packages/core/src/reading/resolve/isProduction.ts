@@ -8,7 +8,7 @@ export function isProduction({ file, sheets }: ResolveContext): boolean {
   return (
     intake === undefined &&
     exhaust === undefined &&
-    (file.heads?.preparation ?? 'stock') === 'stock' &&
+    (file.heads?.ports ?? 'as-cast') === 'as-cast' &&
     statedFlow(file, sheets, 'intake') === null
   );
 }

@@ -110,7 +110,7 @@ function outletArea(
   const { displacement } = inputs.block;
   if (stated === undefined || typeof stated === 'string') {
     const kind = ledger.word('exhaust.muffler', stated, () => muffler(style));
-    if (kind === 'none') return open;
+    if (kind === 'open') return open;
     const area =
       outletAreaFor(BACK_PRESSURE[kind], ratedAirflow(displacement, inputs.ratedSpeed())) / outlets;
     return Math.min(open, area);

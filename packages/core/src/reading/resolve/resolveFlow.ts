@@ -59,11 +59,11 @@ export function resolveFlow(
 }
 
 function intakeByClass({ file, ledger }: ResolveContext, valves: ResolvedValves): FlowPoints {
-  const preparation = ledger.word('heads.preparation', file.heads?.preparation, () => ({
-    value: 'stock',
+  const ports = ledger.word('heads.ports', file.heads?.ports, () => ({
+    value: 'as-cast',
     reason: 'nothing is said about the ports',
   }));
-  return defaultIntakeFlow(valves.diameter, valves.count, preparation);
+  return defaultIntakeFlow(valves.diameter, valves.count, ports);
 }
 
 function measuredExhaust({ file, ledger }: ResolveContext, points: FlowPoints, diameter: number): FlowPoints {

@@ -1,5 +1,5 @@
 /** Valves of both sides: how many, how wide. */
-import type { ChamberClass } from '../../combination/combination.ts';
+import type { ChamberShape } from '../../geometry/squish.ts';
 import type { Side } from '../defaults/side.ts';
 import { splitValves, stemDiameter, valveDiameter } from '../defaults/valves.ts';
 import type { HeadsSection } from '../schema/headsSection.ts';
@@ -27,7 +27,7 @@ export function resolveValves(
   { file, ledger }: ResolveContext,
   side: Side,
   counts: { readonly intake: number; readonly exhaust: number },
-  chamber: ChamberClass,
+  chamber: ChamberShape,
 ): ResolvedValves {
   const section = file.heads?.[side] ?? {};
   const count = counts[side];

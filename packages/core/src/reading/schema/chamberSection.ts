@@ -1,19 +1,14 @@
-/** Section `chamber`: the volumes above the piston. */
+/** Section `chamber`: form and volumes above the piston. */
 import * as z from 'zod';
-import type { ChamberClass } from '../../combination/combination.ts';
+import { CHAMBER_SHAPES, type ChamberShape } from '../../geometry/squish.ts';
+import { PLUG_PLACES, type PlugPlace } from '../../processes/chamberBurn.ts';
 import { quantity, ratio, word } from './quantity.ts';
 
-/** Chamber classes by how fast they burn. */
-export const CHAMBER_CLASSES: readonly ChamberClass[] = [
-  'open-wedge',
-  'closed-wedge',
-  'fast-burn-wedge',
-  'hemispherical',
-  'pent-roof',
-];
-
 export interface ChamberSection {
-  readonly class?: ChamberClass | undefined;
+  readonly shape?: ChamberShape | undefined;
+  readonly plug?: PlugPlace | undefined;
+  readonly squishArea?: number | undefined;
+  readonly squishHeight?: number | undefined;
   readonly compression?: number | undefined;
   readonly volume?: number | undefined;
   readonly dome?: number | undefined;
@@ -26,9 +21,25 @@ export interface ChamberSection {
 
 export const chamberSection: z.ZodType<ChamberSection> = z
   .strictObject({
-    class: word(
-      CHAMBER_CLASSES,
-      'Kind of chamber, which sets how fast it burns: open-wedge, closed-wedge, fast-burn-wedge (heart shaped), hemispherical or pent-roof.',
+    shape: word(
+      CHAMBER_SHAPES,
+      'Shape of the chamber: wedge, bathtub, bowl-in-piston, hemispherical or pent-roof. Squish empties over one side of a wedge, two sides of a bathtub or pent roof, a ring in the others.',
+    ).optional(),
+    plug: word(
+      PLUG_PLACES,
+      'Where the plug stands: central (in the middle of the bore) or side. The nearer to the middle, the shorter the way of the flame.',
+    ).optional(),
+    squishArea: quantity(
+      'share',
+      { min: '0 %', max: '70 %' },
+      'Area over which flat of piston and head come close at top centre, of the area of the bore. More of it burns faster.',
+      '18 %',
+    ).optional(),
+    squishHeight: quantity(
+      'length',
+      { min: '0.2 mm', max: '12 mm' },
+      'Piston to head there at top centre. Left out: deck and compressed gasket. The closer, the faster it burns, down to 0.035 in.',
+      '0.045 in',
     ).optional(),
     compression: ratio(
       4,
@@ -80,4 +91,6 @@ export const chamberSection: z.ZodType<ChamberSection> = z
       '1 cc',
     ).optional(),
   })
-  .meta({ description: 'The volumes above the piston at top centre, one cylinder.' });
+  .meta({
+    description: 'The chamber above the piston at top centre, one cylinder: its form and its volumes.',
+  });

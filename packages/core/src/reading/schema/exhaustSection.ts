@@ -6,8 +6,8 @@ import { cylinderList, quantity, word } from './quantity.ts';
 export const EXHAUST_STYLES = ['headers', 'cast'] as const;
 export type ExhaustStyle = (typeof EXHAUST_STYLES)[number];
 
-/** Mufflers by word: none at all, race, or a full street system. */
-export const MUFFLERS = ['none', 'race', 'street'] as const;
+/** Mufflers by word where nothing was measured: none at all, one the gas sees through, or one it must turn in. */
+export const MUFFLERS = ['open', 'straight-through', 'chambered'] as const;
 export type MufflerWord = (typeof MUFFLERS)[number];
 
 /** A round tube by its outside and wall, or by its inside. */
@@ -125,15 +125,17 @@ export const exhaustSection: z.ZodType<ExhaustSection> = z
     muffler: z
       .union([z.enum(MUFFLERS), muffler], {
         error: () =>
-          "needs 'none', 'race', 'street', a rating such as { flow: 600 cfm }, or { backPressure: 1.5 psi }",
+          "needs { backPressure: 1.5 psi }, a rating such as { flow: 600 cfm }, or 'open', 'straight-through' or 'chambered'",
       })
       .meta({
-        description: 'Muffler at each outlet: none, race, street, its rated flow, or its back-pressure.',
+        description:
+          'Muffler: its measured back-pressure, or the rated flow of each outlet; where neither is known, open (no muffler), straight-through (1.0 psi at rated speed) or chambered (2.5 psi, a full system).',
         examples: [
-          'none',
-          'street',
-          { flow: '600 cfm', at: '1.5 inHg' },
           { backPressure: '1.5 psi', airflow: '700 cfm' },
+          { flow: '600 cfm', at: '1.5 inHg' },
+          'open',
+          'straight-through',
+          'chambered',
         ],
       })
       .optional(),

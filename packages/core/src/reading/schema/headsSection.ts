@@ -1,10 +1,7 @@
 /** Section `heads`: valves, ports and what they flowed on the bench. */
 import * as z from 'zod';
+import { PORT_STATES, type PortState } from '../../geometry/defaultFlow.ts';
 import { count, flag, pure, quantity, sheetName, word } from './quantity.ts';
-
-/** State of the ports, which scales the flow estimate where no sheet is given. */
-export const PREPARATIONS = ['stock', 'pocket-ported', 'ported'] as const;
-export type Preparation = (typeof PREPARATIONS)[number];
 
 export interface FlowPoint {
   readonly lift: number;
@@ -34,7 +31,7 @@ export interface BenchSection {
 
 export interface HeadsSection {
   readonly valvesPerCylinder?: number | undefined;
-  readonly preparation?: Preparation | undefined;
+  readonly ports?: PortState | undefined;
   readonly flow?: string | undefined;
   readonly bench?: BenchSection | undefined;
   readonly intake?: HeadSide | undefined;
@@ -114,9 +111,9 @@ function side(name: string): z.ZodType<HeadSide> {
 export const headsSection: z.ZodType<HeadsSection> = z
   .strictObject({
     valvesPerCylinder: count(2, 5, 'Valves in one cylinder, intake and exhaust together.', 2, 4).optional(),
-    preparation: word(
-      PREPARATIONS,
-      'State of the ports where no flow sheet is given: stock, pocket-ported or ported.',
+    ports: word(
+      PORT_STATES,
+      'State of the ports, where there is no flow sheet: as-cast, bowls-blended (under the seats) or fully-ported.',
     ).optional(),
     flow: sheetName(
       'CSV flow sheet with lift, intake and exhaust columns, units in the header.',

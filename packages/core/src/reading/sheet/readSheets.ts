@@ -1,7 +1,8 @@
 /** Every sheet a combination file names, read once. */
 import type { Problem } from '../../combination/problem.ts';
-import type { CombinationDocument, Plain } from '../readDocument.ts';
+import type { CombinationDocument } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
+import { valueAt } from '../valueAt.ts';
 import { type FlowSheet, readFlowSheet } from './flowSheet.ts';
 import { type LiftTable, readLiftTable } from './liftTable.ts';
 
@@ -63,14 +64,4 @@ function sheetText(
 
 function placed(problems: readonly Problem[], path: string): readonly Problem[] {
   return problems.map((problem) => ({ ...problem, path }));
-}
-
-/** The value at a path, or undefined. */
-export function valueAt(data: Plain, path: string): Plain | undefined {
-  let here: Plain | undefined = data;
-  for (const name of path.split('.')) {
-    if (here === null || typeof here !== 'object' || !Object.hasOwn(here, name)) return undefined;
-    here = (here as { readonly [name: string]: Plain })[name];
-  }
-  return here;
 }
