@@ -1,0 +1,14 @@
+/** What the benchmarks take of the built library, past its door: they time parts that nobody else can reach. */
+
+export * from '@valvetide/core';
+export { createSimulation } from '../../packages/core/dist/forecast/simulation.js';
+export { buildGasTables } from '../../packages/core/dist/gas/buildGasTables.js';
+export { fuelNamed } from '../../packages/core/dist/gas/fuels.js';
+export {
+  balanceDuct,
+  createDuct,
+  decodeDuct,
+  ductStateSize,
+  fillDuct,
+} from '../../packages/core/dist/network/duct.js';
+export { createStepper, RK4, step } from '../../packages/core/dist/numerics/rungeKutta.js';

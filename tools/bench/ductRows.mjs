@@ -1,0 +1,109 @@
+/** The stage of a duct, in the program and in C: a pipe of many cells, and many short pipes as engines have them. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import {
+  balanceDuct,
+  buildGasTables,
+  createDuct,
+  decodeDuct,
+  ductStateSize,
+  fillDuct,
+  fuelNamed,
+} from './core.mjs';
+import { paired, seconds } from './measure.mjs';
+
+const WALL = { fanning: 0.006, wallTemperature: 330, heatMultiplier: 1 };
+const LONG = { name: 'duct stage, one pipe of 1000 cells', pipes: 1, cells: 1000, stages: 4000 };
+const SHORT = { name: 'duct stage, 16 pipes of 10 cells', pipes: 16, cells: 10, stages: 25_000 };
+
+function gas() {
+  return buildGasTables({ fuel: fuelNamed('pump-93'), lambda: 0.87, vapourPressure: 0, pressure: 101_325 });
+}
+
+/** Pipes with a smooth wave in them. */
+function build(tables, { pipes, cells }) {
+  const profile = [
+    { x: 0, area: 1.6e-3 },
+    { x: 0.4, area: 1.3e-3 },
+  ];
+  const size = ductStateSize(cells);
+  const y = new Float64Array(size * pipes);
+  const ducts = Array.from({ length: pipes }, (_, i) =>
+    createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, tables, i * size),
+  );
+  for (const duct of ducts) {
+    fillDuct(duct, y, 1e5, 330, 0.05);
+    for (let i = 0; i < cells; i++) {
+      const wave = 1 + 0.1 * Math.sin((2 * Math.PI * i) / cells);
+      for (const field of [0, 2, 3]) y[duct.offset + field * cells + i] *= wave;
+      y[duct.offset + cells + i] = y[duct.offset + i] * 60 * Math.sin((2 * Math.PI * i) / cells);
+    }
+  }
+  return { ducts, y, d: new Float64Array(y.length), size };
+}
+
+/** Decodes and balances every pipe between walls, as often as asked; returns the sum of the first pipe's rates. */
+function march({ ducts, y, d }, stages) {
+  d.fill(0);
+  for (let k = 0; k < stages; k++)
+    for (const duct of ducts) {
+      decodeDuct(duct, y);
+      duct.left[1] = duct.p[0] * duct.faceArea[0];
+      duct.right[1] = duct.p[duct.cells - 1] * duct.faceArea[duct.cells];
+      balanceDuct(duct, d);
+    }
+}
+
+const sumOf = ({ d, size }) => d.subarray(0, size).reduce((sum, x) => sum + Math.abs(x), 0);
+
+export const longDuct = () => rowOf(LONG);
+export const shortDucts = () => rowOf(SHORT);
+
+async function rowOf(one) {
+  const folder = mkdtempSync(join(tmpdir(), 'valvetide-bench-'));
+  try {
+    const binary = join(folder, 'duct-stage');
+    const source = fileURLToPath(new URL('./ductStage.c', import.meta.url));
+    const compiled = spawnSync('cc', ['-O2', '-o', binary, source, '-lm'], { encoding: 'utf8' }).status === 0;
+    return [await ductRow(one, compiled ? binary : null, folder)];
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function ductRow({ name, pipes, cells, stages }, binary, folder) {
+  const tables = gas();
+  const set = build(tables, { pipes, cells });
+  const perStage = 1e9 / (stages * pipes * cells);
+  const here = () => seconds(() => march(set, stages)) * perStage;
+  const row = { name, unit: 'ns a cell and stage' };
+  if (binary === null) {
+    here();
+    return { ...row, figure: here(), against: 'no C compiler here' };
+  }
+  const { fanning, wallTemperature, heatMultiplier } = WALL;
+  const { faceArea, volume, wallArea } = set.ducts[0];
+  const head = [pipes, cells, stages, tables.count, tables.tMin, tables.dT, tables.freshR, tables.burnedR];
+  const file = join(folder, 'input');
+  writeFileSync(
+    file,
+    Buffer.concat(
+      [
+        Float64Array.from([...head, fanning, wallTemperature, heatMultiplier]),
+        ...[tables.freshU, tables.burnedU, faceArea, volume, wallArea, set.y.slice(0, 4 * cells)],
+      ].map((column) => Buffer.from(column.buffer, column.byteOffset, column.byteLength)),
+    ),
+  );
+  const inC = () => {
+    const [taken, sum] = spawnSync(binary, [file], { encoding: 'utf8' }).stdout.split(' ').map(Number);
+    march(set, stages);
+    // The same work, or the ratio means nothing.
+    const apart = Math.abs(sum / sumOf(set) - 1);
+    if (!(apart < 1e-9)) throw new Error(`${name}: C gives other rates, ${apart} apart`);
+    return taken * perStage;
+  };
+  return { ...row, ...(await paired(here, inC)), against: 'the same in C, -O2' };
+}

@@ -1,0 +1,37 @@
+/** Figures measured several times: machines are shared, so that a median and its range say more than one run. */
+
+const RUNS = 5;
+
+/** Takes a figure several times, after one run that warms caches and the compiler. */
+export async function measured(once, runs = RUNS) {
+  await once();
+  const figures = [];
+  for (let i = 0; i < runs; i++) figures.push(await once());
+  return summary(figures);
+}
+
+/** Two figures in turn, a b a b …, and the ratio of each pair: what changes the machine's speed changes both. */
+export async function paired(a, b, runs = RUNS) {
+  await a();
+  await b();
+  const pairs = [];
+  for (let i = 0; i < runs; i++) pairs.push([await a(), await b()]);
+  return {
+    figure: summary(pairs.map(([x]) => x)),
+    reference: summary(pairs.map(([, y]) => y)),
+    ratio: summary(pairs.map(([x, y]) => x / y)),
+  };
+}
+
+export function summary(figures) {
+  const sorted = [...figures].sort((x, y) => x - y);
+  return { least: sorted[0], median: sorted[sorted.length >> 1], most: sorted[sorted.length - 1] };
+}
+
+/** Seconds of processor time that `run` takes: on a shared machine the clock on the wall counts others' work too. */
+export function seconds(run) {
+  const from = process.cpuUsage();
+  run();
+  const { user, system } = process.cpuUsage(from);
+  return (user + system) / 1e6;
+}
