@@ -18,6 +18,11 @@ const UNITS: Readonly<Record<'torque' | 'power', Readonly<Record<string, number>
   power: { hp: ONE_HP, bhp: ONE_HP, kw: 1 },
 };
 
+/** Figures that an engine can have [N m], [kW], and the speeds at which it can have them [1/min]. */
+const LEAST = 1;
+const MOST: Readonly<Record<'torque' | 'power', number>> = { torque: 20_000, power: 20_000 };
+const SPEEDS = { min: 500, max: 20_000 } as const;
+
 export function parsePeak(kind: 'torque' | 'power', text: string): Peak {
   const parts = /^\s*(\d+(?:\.\d+)?)\s*([a-z][a-z-]*)\s*(?:(?:@|at)\s*(\d+)\s*(?:rpm)?)?\s*$/i.exec(text);
   const factor = parts === null ? undefined : UNITS[kind][parts[2].toLowerCase()];
@@ -27,5 +32,16 @@ export function parsePeak(kind: 'torque' | 'power', text: string): Peak {
       `--peak-${kind} ${plainShort(text)}: write it like ${example}; without the speed where it is not known`,
     ]);
   }
-  return { value: Number(parts[1]) * factor, rpm: parts[3] === undefined ? null : Number(parts[3]) };
+  const value = Number(parts[1]) * factor;
+  const rpm = parts[3] === undefined ? null : Number(parts[3]);
+  if (!(value >= LEAST && value <= MOST[kind])) {
+    throw new CommandFailure(EXIT.usage, [`--peak-${kind} ${plainShort(text)}: no engine has that`]);
+  }
+  if (rpm !== null && !(rpm >= SPEEDS.min && rpm <= SPEEDS.max)) {
+    const range = `${SPEEDS.min} to ${SPEEDS.max}`;
+    throw new CommandFailure(EXIT.usage, [
+      `--peak-${kind} ${plainShort(text)}: ${parts[3]} rpm is outside ${range}`,
+    ]);
+  }
+  return { value, rpm };
 }

@@ -1,6 +1,7 @@
 /** Shape of a cam lobe: from a card's few points, or from a measured table. */
 import { DomainError } from '../base/errors.ts';
 import { type Interpolant, monotoneCubic } from '../numerics/interpolate.ts';
+import { RAMP_OVER_STRAIGHT } from './cardFault.ts';
 import { type CardPoint, completeCard, type Follower } from './lobeCard.ts';
 import { flankLift, lobeFlank } from './lobeFlank.ts';
 
@@ -97,14 +98,21 @@ function fromCard(points: readonly CardPoint[], maxLift: number, follower: Follo
   };
 }
 
-/** Angle from nose to seat [crank deg]: the first two points carried on along the ramp's power law. */
+/** Longest ramp below the first line of a card that is taken without need [crank deg]. */
+const USUAL_RAMP = 45;
+
+/**
+ * Angle from nose to seat [crank deg]: the first two points carried on along the ramp's power law, not beyond a usual ramp unless
+ * the lobe creeps so slowly between the first two lines that a shorter one would be steeper below them.
+ */
 function seatHalf(points: readonly CardPoint[], maxLift: number): number {
   const first = points[0];
   if (first.lift === 0) return first.duration / 2;
   const second = points.length > 1 ? points[1] : { duration: 0, lift: maxLift };
   const gap = (first.duration - second.duration) / 2;
   const ramp = gap / ((second.lift / first.lift) ** (1 / RAMP_POWER) - 1);
-  return first.duration / 2 + Math.min(45, ramp);
+  const creep = (RAMP_OVER_STRAIGHT * first.lift * gap) / (second.lift - first.lift);
+  return first.duration / 2 + Math.min(ramp, Math.max(USUAL_RAMP, creep));
 }
 
 function fromTable(angle: readonly number[], lift: readonly number[]): LobeShape {

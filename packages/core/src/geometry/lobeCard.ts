@@ -1,5 +1,6 @@
 /** What a cam card leaves out: low-lift duration, and how full the lobe is at 0.200 in. */
 import { DomainError } from '../base/errors.ts';
+import { cardFault } from './cardFault.ts';
 
 /** One line of a cam card. */
 export interface CardPoint {
@@ -78,10 +79,13 @@ export function completeCard(
     const duration = atStandard - difference * (follower === 'roller' ? ROLLER_FULLNESS : 1);
     estimated.push({ duration, lift: SHAPE_LIFT });
   }
-  const kept = estimated.filter((point) => fits(point, points));
+  const kept = estimated.flatMap((point) => bent(point, points, maxLift) ?? []);
   const all = [...points, ...kept].sort((a, b) => a.lift - b.lift);
   return { points: all, estimated: kept };
 }
+
+/** Shortest estimate of a duration at 0.050 in [crank deg]; a line that gives less is none of a cam's. */
+const SHORTEST = 10;
 
 /** Duration [crank deg] at 0.050 in lifter rise: read from the card, or estimated from its nearest line. */
 export function standardDuration(points: readonly CardPoint[], maxLift: number, follower: Follower): number {
@@ -89,10 +93,10 @@ export function standardDuration(points: readonly CardPoint[], maxLift: number, 
     Math.abs(point.lift - STANDARD_LIFT) < Math.abs(best.lift - STANDARD_LIFT) ? point : best,
   );
   if (nearest.lift <= STANDARD_LIFT || maxLift <= STANDARD_LIFT) {
-    return nearest.duration - rampExtra(nearest.lift, follower);
+    return Math.max(SHORTEST, nearest.duration - rampExtra(nearest.lift, follower));
   }
   // Longer lobes are longer at every lift: bisect for the cosine that passes the line.
-  let low = 10;
+  let low = SHORTEST;
   let high = 600;
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
@@ -121,7 +125,25 @@ function rampExtra(lift: number, follower: Follower): number {
   return y0 + ((lift - x0) / (x1 - x0)) * (y1 - y0);
 }
 
-/** An estimate is left out where it contradicts the lines of the card. */
+/** The estimate, longer where the lines of the card would have it so; null where it contradicts them. */
+function bent(estimate: CardPoint, points: readonly CardPoint[], maxLift: number): CardPoint | null {
+  const { lift } = estimate;
+  const isHump = (duration: number): boolean =>
+    fits({ duration, lift }, points) &&
+    cardFault(
+      [...points, { duration, lift }].sort((a, b) => a.lift - b.lift),
+      maxLift,
+    ) === null;
+  if (isHump(estimate.duration)) return estimate;
+  const longest = points.filter((point) => point.lift < lift).at(-1)?.duration ?? estimate.duration;
+  // A fuller lobe at this lift: steps of a degree, as the estimate is no better known.
+  for (let duration = Math.ceil(estimate.duration); duration < longest; duration += 1) {
+    if (isHump(duration)) return { duration, lift };
+  }
+  return null;
+}
+
+/** Whether an estimate is in order with the lines of the card. */
 function fits(estimate: CardPoint, points: readonly CardPoint[]): boolean {
   if (!(estimate.duration > 4 && estimate.duration < 700)) return false;
   return points.every((point) => (point.lift - estimate.lift) * (point.duration - estimate.duration) < 0);

@@ -13,6 +13,7 @@ import { editDocument } from './editDocument.ts';
 import type { CombinationDocument } from './readDocument.ts';
 import { problemOf, readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
+import { FieldFault } from './resolve/fieldFault.ts';
 import { resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveCalibration } from './resolve/resolveCalibration.ts';
 import { type ResolvedCam, resolveGear, statedDuration } from './resolve/resolveCam.ts';
@@ -56,6 +57,8 @@ export function resolveDocument(
     const late = checkResolved(document, context, combination);
     return late.length > 0 ? { ok: false, problems: inOrder(late) } : { ok: true, combination };
   } catch (error) {
+    if (error instanceof FieldFault)
+      return { ok: false, problems: [problemOf(document, error.path, error.code, error.message)] };
     // Values that are sound alone and impossible together, past every check above: still a problem of the file.
     if (!(error instanceof DomainError)) throw error;
     return {
@@ -93,7 +96,7 @@ function problemsBehind(
     const late = checkResolved(rest, context, resolve(context)).filter(isNew);
     return [...stated, ...late.filter((problem) => isTrusted(problem, stated))];
   } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
+    if (!(error instanceof DomainError || error instanceof FieldFault)) throw error;
     return stated;
   }
 }

@@ -7,6 +7,7 @@ import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
 import { checkFlow, greatestLift } from './checkFlow.ts';
+import { checkLobes } from './checkLobes.ts';
 import { inches, Report } from './report.ts';
 
 /** Valve head diameters side by side over bore [-]: flat chambers, and domed ones whose valves are canted. */
@@ -25,6 +26,7 @@ export function checkResolved(
   checkCompression(context, combination, report);
   checkFit(combination, report);
   checkLash(context, combination, report);
+  checkLobes(context, combination, report);
   checkFlow(context, combination, report);
   remarks(context);
   return report.problems;

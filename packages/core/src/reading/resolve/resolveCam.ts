@@ -3,6 +3,7 @@
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import { completeCard, standardDuration } from '../../geometry/lobeCard.ts';
+import { inches } from '../checks/report.ts';
 import {
   advance,
   checkingHeight,
@@ -17,6 +18,7 @@ import type { Side } from '../defaults/side.ts';
 import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
 import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
 import type { ResolveContext } from './context.ts';
+import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
 
 const INCH = 0.0254;
@@ -25,6 +27,9 @@ export const CARD_LIFTS: { readonly at050: number; readonly at200: number } = {
   at050: 0.05 * INCH,
   at200: 0.2 * INCH,
 };
+
+/** Least lobe lift taken where a duration at 0.200 in is stated and no lift [m]. */
+const LIFT_BESIDE_AT200 = 0.25 * INCH;
 
 /** What one side's valves get. */
 export interface ResolvedCam {
@@ -175,7 +180,9 @@ function cardLobe(
     lines.push({ duration: card.advertised, lift });
   }
   if (card.at050 !== undefined || card.advertised === undefined) {
-    const at050 = ledger.quantity(path('at050'), card.at050, 'angle', 'deg', duration);
+    const at050 = ledger.quantity(path('at050'), card.at050, 'angle', 'deg', () =>
+      card.at200 === undefined ? duration() : durationFrom(card.at200, card.lobeLift, gear.lifter),
+    );
     lines.push({ duration: at050, lift: CARD_LIFTS.at050 });
   }
   if (card.at200 !== undefined) lines.push({ duration: card.at200, lift: CARD_LIFTS.at200 });
@@ -187,12 +194,30 @@ function cardLobe(
     ratio,
     card.at050 ?? standardDuration(lines, 0.3 * INCH, follower),
   );
+  const last = lines[lines.length - 1];
+  if (!(last.lift < maxLift)) {
+    const field =
+      last.lift === CARD_LIFTS.at200 ? 'at200' : card.advertised === undefined ? 'at050' : 'advertised';
+    const message = `is impossible: the lobe rises only ${inches(maxLift)}`;
+    throw new FieldFault(path(card[field] === undefined ? 'valveLift' : field), 'lobe-lift', message);
+  }
   const complete = completeCard(lines, maxLift, follower);
   const filled = complete.points.map((point) => {
     if (!complete.estimated.includes(point)) return point;
     return { lift: point.lift, duration: noteEstimate(context, path, point) };
   });
   return { kind: 'card', points: filled, maxLift };
+}
+
+/** Duration at 0.050 in where the card gives only the one at 0.200 in. */
+function durationFrom(at200: number, lobeLift: number | undefined, kind: Lifter): Estimate {
+  const lift = Math.max(lobeLift ?? 0, LIFT_BESIDE_AT200);
+  const follower = kind.endsWith('roller') ? 'roller' : 'flat';
+  return {
+    value: standardDuration([{ duration: at200, lift: CARD_LIFTS.at200 }], lift, follower),
+    spread: 8,
+    reason: 'from the duration at 0.200 in by a raised cosine; common practice, no source',
+  };
 }
 
 /** Puts an estimated line of the card into the ledger and gives its duration as shown there. */
@@ -236,7 +261,8 @@ function lobeLift(
   }
   return ledger.quantity(`cam.${side}.lobeLift`, undefined, 'length', 'in', () => {
     const lift = valveLift(gear.sizes[side], at050, gear.valves > 2);
-    const value = Math.max(lift.value / ratio, LEAST_LOBE_LIFT);
+    const least = card.at200 === undefined ? LEAST_LOBE_LIFT : LIFT_BESIDE_AT200;
+    const value = Math.max(lift.value / ratio, least);
     return { value, spread: (lift.spread ?? 0) / ratio, reason: lift.reason };
   });
 }

@@ -66,6 +66,7 @@ export function readLiftTable(text: string, name: string, side: 'intake' | 'exha
   }
   const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
   const rows = rowsOf(table, angle, lifts, isCam ? 2 : 1, problems);
+  if (problems.length === 0) checkEnds(table, rows, problems);
   if (problems.length > 0) return { ok: false, problems };
   const shift = centreOf(rows.angle, rows.lift);
   const centred = rows.angle.map((at) => at - shift);
@@ -125,6 +126,26 @@ function rowsOf(
     problems.push(sheetProblem(table.name, table.headerLine, 'sheet-angle', 'spans more than 720 crank deg'));
   }
   return { angle, lift };
+}
+
+/** Lift at an end of the table over the highest, above which the rest of the lobe can't be told [-]. */
+const MOST_AT_END = 0.1;
+
+/** A table may stop short of the seat, not halfway up; it may begin at the nose, and is mirrored there. */
+function checkEnds(
+  table: Table,
+  { angle, lift }: { readonly angle: readonly number[]; readonly lift: readonly number[] },
+  problems: Problem[],
+): void {
+  const highest = Math.max(...lift);
+  const ends = angle[0] === 0 && lift[0] === highest ? [lift.length - 1] : [0, lift.length - 1];
+  for (const end of ends) {
+    if (lift[end] <= MOST_AT_END * highest) continue;
+    const message = `${end === 0 ? 'begins' : 'ends'} at ${((100 * lift[end]) / highest).toFixed(0)} % of its highest lift: the rest of the lobe can't be told`;
+    const hint = `carry it on to below ${100 * MOST_AT_END} %`;
+    const row = end === 0 ? 0 : table.lines.length - 1;
+    problems.push(sheetProblem(table.name, table.lines[row], 'sheet-lobe', message, hint));
+  }
 }
 
 /** Angle of the lobe's centre in the sheet's own degrees: 0 where the nose is there, else the middle at 0.050 in. */

@@ -1,0 +1,14 @@
+/** A field that can't be resolved beside the others. */
+
+/** Thrown while gaps are filled, where a stated field contradicts what was made of others; becomes a problem of the file. */
+export class FieldFault extends Error {
+  readonly path: string;
+  readonly code: string;
+
+  constructor(path: string, code: string, message: string) {
+    super(message);
+    this.name = 'FieldFault';
+    this.path = path;
+    this.code = code;
+  }
+}
