@@ -62,15 +62,24 @@ const KINDS: readonly (readonly [DynoColumnKind, DynoDimension, RegExp])[] = [
   ['sparkDegBtdc', 'angle', /\b(spark|timing|advance|ignition)\b/u],
   ['manifoldVacuumKpa', 'pressure', /\b(vac|vacuum|depression)\b/u],
   ['manifoldPressureKpa', 'pressure', /\b(map|manifold( absolute)? pressure)\b/u],
-  ['torque', 'torque', /\b(torque|tq|trq)\b/u],
-  ['power', 'power', /\b(power|pwr|hp|bhp|whp|kw|horsepower)\b/u],
+  ['torque', 'torque', /\btorque\b/u],
+  ['power', 'power', /\b(power|hp|bhp|whp|kw|horsepower)\b/u],
   ['rpm', 'speed', /\b(rpm|engine speed|revs?|speed)\b/u],
   ['fuelKgPerH', 'mass-flow', /\bfuel\b/u],
   ['airflowKgPerH', 'mass-flow', /\b(air|airflow)\b/u],
 ];
 
 const OBSERVED = /\b(obs|observed|uncorrected|raw|measured)\b/u;
-const CORRECTED = /\b(corr?|corrected|stp|std|j607|j1349|sae)\b/u;
+const CORRECTED = /\b(corr?|corrected|j607|j1349|sae)\b/u;
+/** Speed, torque or power of something else than the crank, or no figure of a pull at all. */
+const NOT_THE_CRANK =
+  /\b(friction|loss|losses|motoring|driveshaft|roller?|turbo|vehicle|target|demand|set ?point|acc|accel|acceleration|rate|pump|fan)\b/u;
+/** What a unit alone says of a column whose name says nothing known. */
+const BY_UNIT: readonly (readonly [DynoColumnKind, DynoDimension])[] = [
+  ['rpm', 'speed'],
+  ['torque', 'torque'],
+  ['power', 'power'],
+];
 const WHEEL = /\b(wheel|wheels|whp|rwhp|hub|chassis)\b/u;
 
 /** What a header cell names; null where it names nothing known. */
@@ -87,17 +96,19 @@ export function dynoColumn(header: string, index: number, unitBelow = ''): DynoC
   };
   for (const [kind, dimension, pattern] of KINDS) {
     if (!pattern.test(words)) continue;
+    if (isOfTheCrank(kind) && NOT_THE_CRANK.test(words)) return null;
     const unit = unitText === '' ? impliedUnit(kind, words) : dynoUnit(dimension, unitText);
     // A unit of something else: `speed (mph)` is no engine speed.
     if (unit === null && unitText !== '' && !isNumberOf(kind, unitText)) continue;
     return { index, header, kind, dimension, unit, ...flags };
   }
-  // `lb-ft` or `hp` alone.
-  for (const [kind, dimension] of [
-    ['torque', 'torque'],
-    ['power', 'power'],
-  ] as const) {
-    const unit = dynoUnit(dimension, words.replace(/ /gu, '')) ?? dynoUnit(dimension, header);
+  if (NOT_THE_CRANK.test(words)) return null;
+  // `lb-ft` alone, `engine rpm`, `Md (Nm)`, `P [kW]`.
+  for (const [kind, dimension] of BY_UNIT) {
+    const unit =
+      dynoUnit(dimension, unitText) ??
+      dynoUnit(dimension, words.replace(/ /gu, '')) ??
+      dynoUnit(dimension, header);
     if (unit !== null) return { index, header, kind, dimension, unit, ...flags };
   }
   return null;
@@ -125,15 +136,19 @@ function impliedUnit(kind: DynoColumnKind, words: string): DynoUnit | null {
   return /\b[brw]*hp\b/u.test(words) ? dynoUnit('power', 'hp') : null;
 }
 
+function isOfTheCrank(kind: DynoColumnKind): boolean {
+  return BY_UNIT.some(([of]) => of === kind);
+}
+
 function isNumberOf(kind: DynoColumnKind, unit: string): boolean {
   return (kind === 'lambda' || kind === 'airFuelRatio' || kind === 'pull') && !isDynoUnit(unit);
 }
 
-/** `torque (lb-ft)`, `torque [Nm]`, `torque, lb-ft`, `torque lb-ft` to name and unit. */
+/** `torque (lb-ft)`, `torque [Nm]`, `torque, lb-ft`, `torque lb-ft`, `torque_lbft` to name and unit. */
 function splitUnit(header: string): { name: string; unit: string } {
   const bracket = /^(.*?)[([{]\s*([^)\]}]*?)\s*[)\]}]\s*$/su.exec(header);
   if (bracket !== null && isDynoUnit(bracket[2])) return { name: bracket[1], unit: bracket[2] };
-  const last = /^(.+?)[\s,:]+(\S+)$/su.exec(header.trim());
+  const last = /^(.+?)[\s,:]+(\S+)$/su.exec(header.trim()) ?? /^(.+?)_+([^_]+)$/su.exec(header.trim());
   if (last !== null && isDynoUnit(last[2])) return { name: last[1], unit: last[2] };
   if (bracket !== null && /[a-z°%]/iu.test(bracket[2]) && bracket[1].trim() !== '') {
     return { name: bracket[1], unit: bracket[2] };

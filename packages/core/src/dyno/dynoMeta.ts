@@ -86,7 +86,7 @@ export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult
 export function standardNamed(text: string): CorrectionStandard | 'unclear' | 'other' {
   const words = text.toLowerCase();
   if (/j\s?-?1349/u.test(words)) return 'J1349';
-  if (/j\s?-?607|\bstp\b|\bstd\b/u.test(words)) return 'J607';
+  if (/j\s?-?607/u.test(words)) return 'J607';
   if (/\bnone\b|observed|uncorrected|\braw\b/u.test(words)) return 'none';
   return /\bsae\b/u.test(words) && !/j\s?-?1995/u.test(words) ? 'unclear' : 'other';
 }

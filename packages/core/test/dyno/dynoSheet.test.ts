@@ -32,7 +32,7 @@ describe('readDynoSheet(text)', () => {
 
   it('finds columns in any order and by any usual name, and keeps what else is there', () => {
     const { pulls, ignored } = sheet(
-      `${STANDARD}Oil Press psi,BHP,Corrected Tq [ft-lbs],Engine Speed,A/F,Fuel (lb/hr),Air scfm,Vac inHg,Oil Temp (F),Remark\n` +
+      `${STANDARD}Oil Press psi,BHP,Corrected torque [ft-lbs],Engine Speed,A/F,Fuel (lb/hr),Air scfm,Vac inHg,Oil Temp (F),Remark\n` +
         '60,304.6,400.0,4000,12.8,140,400,0.8,212,good\n62,342.7,400.0,4500,12.9,155,440,0.9,214,\n',
     );
     const { channels, rpm } = pulls[0].points[0];
@@ -106,12 +106,18 @@ describe('the standard of a sheet', () => {
 
   it('may come from the caller, or from a header', () => {
     expect(sheet(body, 'J1349').standard).toBe('J1349');
-    expect(sheet('rpm,STP torque lb-ft\n3000,400\n4000,410\n').standard).toBe('J607');
+    expect(sheet('rpm,J607 torque lb-ft\n3000,400\n4000,410\n').standard).toBe('J607');
   });
 
   it('must not be named twice', () => {
     expect(complaints(`${STANDARD}${body}`, 'J1349')).toContain('the command says J1349');
     expect(complaints(`${STANDARD}# standard: SAE J1349\n${body}`)).toContain('second standard');
+  });
+
+  it('is asked for where the header has a word of its own for it', () => {
+    expect(complaints('rpm,standard day torque lb-ft\n3000,400\n4000,410\n')).toContain(
+      'write a line `# standard: J607` (or J1349, or none)',
+    );
   });
 
   it('is not SAE alone, and not one unknown here', () => {
@@ -190,7 +196,7 @@ describe('garbage', () => {
     ['a picture', 'PNG\u0000\u0001', 'is no text'],
     ['a letter', 'Dear customer, your engine ran well.\nBest regards\n', 'has no column of engine speed'],
     ['no torque', `${STANDARD}rpm,oil temp F\n3000,200\n`, 'has no column of torque or power'],
-    ['a misspelt column', `${STANDARD}rpm,torqe lb-ft\n3000,400\n`, "did you mean torque by 'torqe'?"],
+    ['a misspelt column', `${STANDARD}rpm,torqe\n3000,400\n`, "did you mean torque by 'torqe'?"],
     ['no speed', `${STANDARD}torque lb-ft,hp\n400,300\n`, 'has no column of engine speed'],
     ['no unit', `${STANDARD}rpm,torque\n3000,400\n4000,400\n`, "has no unit in the header 'torque'"],
     ['a header alone', header, 'has no rows'],
