@@ -11,6 +11,7 @@ const RPM = [2500, 3500, 4500, 5500, 6500, 7500];
 const finerMesh = {
   intakeCell: DEFAULT_MESH.intakeCell / 2,
   exhaustCell: DEFAULT_MESH.exhaustCell / 2,
+  fewest: 2 * (DEFAULT_MESH.fewest ?? 1),
 };
 const finerMarch = {
   ...MARCH_DEFAULTS,

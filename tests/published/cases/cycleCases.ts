@@ -16,6 +16,7 @@ const EXAMPLES = [
 const FINER_MESH = {
   intakeCell: DEFAULT_MESH.intakeCell / 2,
   exhaustCell: DEFAULT_MESH.exhaustCell / 2,
+  fewest: 2 * (DEFAULT_MESH.fewest ?? 1),
 };
 const FINER_MARCH = {
   ...MARCH_DEFAULTS,

@@ -115,7 +115,7 @@ export const oneDimensionalCases: PublishedSource = {
         value: ve,
         unit: '',
         decimals: 3,
-        within: 0.03,
+        within: 0.015,
         relative: true,
         compute: () => runAt(speed).ve,
       },

@@ -5,6 +5,8 @@ import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenCv, frozenH } from '../gas/lookup.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
+import type { Profile } from '../geometry/tractProfile.ts';
+import { CAST_FANNING, TUBE_FANNING } from '../geometry/tractProfile.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { EndSpec, NetworkSpec, OrificeSpec } from '../network/network.ts';
@@ -12,20 +14,22 @@ import type { Valve } from '../network/valve.ts';
 import { STANDARD_WEATHER } from '../reading/defaults/running.ts';
 import { portValve } from './portValve.ts';
 import { representatives } from './symmetry.ts';
+import { collectorTract, exhaustTract, intakeTract } from './tracts.ts';
 
 /** How finely ducts are cut. */
 export interface Mesh {
-  /** Target length of a cell in runner with port, and in primary, collector [m]; 0 for a single cell. */
+  /** Longest cell in runner with port, and in primary, collector [m]; 0 for a single cell. */
   readonly intakeCell: number;
   readonly exhaustCell: number;
+  /** Fewest cells of a runner with port or a primary with port, half of it of a collector [-]; absent: 1. */
+  readonly fewest?: number;
 }
 
-/** Doubling the cells moves torque by less than 0.7 %; see the refinement tests. Hot gas is faster: its cells are longer. */
-export const DEFAULT_MESH: Mesh = { intakeCell: 0.035, exhaustCell: 0.085 };
-
-/** Fanning friction factors of cast and of tube walls [-]: fully rough at 3 and 1 thousandth of the diameter (Moody, 1944; from memory). */
-const CAST_FANNING = 0.0065;
-const TUBE_FANNING = 0.005;
+/**
+ * Doubling the cells moves torque by less than 0.7 %; see the refinement tests. Hot gas is faster: its cells are longer. What a
+ * short tract does hangs on its own length, so that it needs as many cells as a long one.
+ */
+export const DEFAULT_MESH: Mesh = { intakeCell: 0.025, exhaustCell: 0.05, fewest: 12 };
 
 /** Temperature of the gas that may flow back in at the outlet [K]: exhaust that just left, cooled to the pipe's wall. */
 const OUTLET_GAS = 700;
@@ -78,8 +82,8 @@ export function assembleNetwork(
   const collectors = exhaustSystem.collectors;
   const collectorGroups =
     collectors === null ? [] : collectors.groups.filter((g) => g.some((c) => marching.includes(c)));
-  const intakeValve = portValve(combination.intake, 'intake', combination.friction.valvetrain);
-  const exhaustValve = portValve(combination.exhaust, 'exhaust', combination.friction.valvetrain);
+  const intakeValve = portValve(combination, 'intake');
+  const exhaustValve = portValve(combination, 'exhaust');
 
   const volumes: { name: string; size: number }[] = plenumGroups.map((g, i) => ({
     name: `plenum ${i + 1}`,
@@ -188,13 +192,11 @@ export function assembleNetwork(
   if (collectors !== null) {
     collectorGroups.forEach((group, i) => {
       const weight = groupWeight(group, collectorGroups);
+      const profile = collectorTract(collectors, exhaustSystem.outletArea);
       ducts.push({
         name: `collector ${i + 1}`,
-        profile: [
-          { x: 0, area: collectors.area },
-          { x: collectors.length, area: collectors.area },
-        ],
-        cells: cellCount(collectors.length, mesh.exhaustCell),
+        profile,
+        cells: cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2)),
         ...wall(TUBE_FANNING, collectors),
       });
       ductWeights.push(weight);
@@ -264,8 +266,8 @@ export function assembleNetwork(
 /** Ratio of specific heats of air at intake temperatures [-] (Heywood, 1988, appendix D). */
 const AIR_GAMMA = 1.4;
 
-function cellCount(length: number, cell: number): number {
-  return cell > 0 ? Math.max(1, Math.round(length / cell)) : 1;
+function cellCount(profile: Profile, cell: number, fewest = 1): number {
+  return cell > 0 ? Math.max(fewest, Math.ceil(profile[profile.length - 1].x / cell)) : 1;
 }
 
 function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): CylinderSpec {
@@ -299,21 +301,12 @@ const HEAD_SURFACE = 1.2;
 const CLEARANCE_WALL = 0.1;
 
 function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
-  const { runner } = combination.induction;
-  const port = combination.intake;
-  const length = runner.length * runner.lengthMultiplier;
-  const portLength = port.portLength * runner.lengthMultiplier;
-  const total = length + portLength;
+  const profile = intakeTract(combination);
   return {
     name: `intake ${number}`,
-    profile: [
-      { x: 0, area: runner.entryArea },
-      { x: length, area: runner.exitArea },
-      { x: length + 0.2 * portLength, area: port.portArea },
-      { x: total, area: port.portArea },
-    ],
-    cells: cellCount(total, mesh.intakeCell),
-    ...wall(CAST_FANNING, runner),
+    profile,
+    cells: cellCount(profile, mesh.intakeCell, mesh.fewest),
+    ...wall(CAST_FANNING, combination.induction.runner),
   };
 }
 
@@ -327,17 +320,11 @@ function wall(
 
 function primaryDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
   const { primary } = combination.exhaustSystem;
-  const port = combination.exhaust;
-  const total = primary.length + port.portLength;
+  const profile = exhaustTract(combination);
   return {
     name: `exhaust ${number}`,
-    profile: [
-      { x: 0, area: port.portArea },
-      { x: 0.8 * port.portLength, area: port.portArea },
-      { x: port.portLength, area: primary.area },
-      { x: total, area: primary.area },
-    ],
-    cells: cellCount(total, mesh.exhaustCell),
+    profile,
+    cells: cellCount(profile, mesh.exhaustCell, mesh.fewest),
     ...wall(TUBE_FANNING, primary),
   };
 }

@@ -1,11 +1,14 @@
 /** The valve of one side of a cylinder as the network sees it: effective area against crank angle. */
 
-import type { Friction, Port } from '../combination/combination.ts';
+import type { Combination, Friction, Port } from '../combination/combination.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { buildLobe } from '../geometry/lobe.ts';
+import { nozzleBeforeDuct, nozzleBehindDuct } from '../geometry/tractBench.ts';
+import { CAST_FANNING, reversed, TUBE_FANNING } from '../geometry/tractProfile.ts';
 import type { ValveLift } from '../geometry/valveLift.ts';
 import { exhaustCentre, intakeCentre, valveLift } from '../geometry/valveLift.ts';
 import type { Valve } from '../network/valve.ts';
+import { benchedExhaust, benchedIntake } from './tracts.ts';
 
 /** Crank degrees between samples of the area. */
 const STEP = 0.5;
@@ -29,15 +32,51 @@ export function portLift(
   );
 }
 
-/** Effective area of all valves of the side together against crank angle. */
-export function portValve(port: Port, side: 'intake' | 'exhaust', valvetrain: Friction['valvetrain']): Valve {
-  const lift = portLift(port, side, valvetrain);
-  const areaAt = flowArea(port.flow);
+/**
+ * Effective area of all valves of the side together against crank angle: what the sheet says, less what the friction of the
+ * ducts took on the bench. The ducts of the network take it again.
+ */
+export function portValve(combination: Combination, side: 'intake' | 'exhaust'): Valve {
+  const port = combination[side];
+  const lift = portLift(port, side, combination.friction.valvetrain);
+  const { usual, against } = benchedAreas(combination, side);
   const { values } = lift.table;
   const count = values.length;
-  const area = Float64Array.from({ length: count + 1 }, (_, i) => {
-    const l = values[(i + count / 2) % count];
-    return l > 0 ? areaAt(l) : 0;
-  });
-  return { area, step: STEP, reverseRatio: port.flow.reverseRatio, opens: lift.opens, closes: lift.closes };
+  const overCycle = (areas: readonly number[]): Float64Array => {
+    const areaAt = flowArea({ lift: port.flow.lift, area: areas });
+    return Float64Array.from({ length: count + 1 }, (_, i) => {
+      const l = values[(i + count / 2) % count];
+      return l > 0 ? areaAt(l) : 0;
+    });
+  };
+  return {
+    area: overCycle(usual),
+    against: overCycle(against),
+    step: STEP,
+    opens: lift.opens,
+    closes: lift.closes,
+  };
+}
+
+/** Areas of the valve at the lifts of the sheet [m2], in the usual direction and against it, beside the ducts it was flowed with. */
+function benchedAreas(
+  combination: Combination,
+  side: 'intake' | 'exhaust',
+): { readonly usual: readonly number[]; readonly against: readonly number[] } {
+  const { area, reverseRatio } = combination[side].flow;
+  const back = area.map((a) => a * reverseRatio);
+  if (side === 'intake') {
+    const duct = { profile: benchedIntake(combination), fanning: CAST_FANNING };
+    const out = { ...duct, profile: reversed(duct.profile) };
+    return {
+      usual: area.map((a) => nozzleBehindDuct(a, duct)),
+      against: back.map((a) => nozzleBeforeDuct(a, out)),
+    };
+  }
+  const duct = { profile: benchedExhaust(combination), fanning: TUBE_FANNING };
+  const into = { ...duct, profile: reversed(duct.profile) };
+  return {
+    usual: area.map((a) => nozzleBeforeDuct(a, duct)),
+    against: back.map((a) => nozzleBehindDuct(a, into)),
+  };
 }

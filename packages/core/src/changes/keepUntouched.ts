@@ -27,12 +27,12 @@ export function keepUntouched(
   const mouth = touches(MOUTH) || sheetHasLoss ? after.induction.runner : before.induction.runner;
   const exhaustByIntake = before.exhaust.flow.measuredTo === null && after.exhaust.flow.measuredTo === null;
   const flow = exhaustByIntake && !touches(EXHAUST_FLOW) ? before.exhaust.flow : after.exhaust.flow;
+  const { wallFriction: _, ...runner } = after.induction.runner;
+  const { mouthArea, wallFriction } = mouth;
+  const kept = { ...runner, mouthArea, ...(wallFriction === undefined ? {} : { wallFriction }) };
   return {
     ...after,
     exhaust: { ...after.exhaust, flow },
-    induction: {
-      ...after.induction,
-      runner: { ...after.induction.runner, mouthArea: mouth.mouthArea },
-    },
+    induction: { ...after.induction, runner: kept },
   };
 }

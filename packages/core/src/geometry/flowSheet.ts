@@ -90,19 +90,6 @@ export function seriesArea(...areas: readonly number[]): number {
   return 1 / Math.sqrt(sum);
 }
 
-/**
- * Effective area [m2] that, in front of a port, takes a stated share of its flow.
- *
- * @param portArea - effective area of the port alone [m2]
- * @param loss - share of the flow lost with the manifold bolted on [-], between 0 and 1
- */
-export function manifoldArea(portArea: number, loss: number): number {
-  if (!(portArea > 0)) throw new DomainError('portArea', portArea, 'positive m2');
-  if (!(loss > 0 && loss < 1)) throw new DomainError('loss', loss, 'between 0 and 1');
-  const kept = 1 - loss;
-  return (portArea * kept) / Math.sqrt(1 - kept * kept);
-}
-
 /** Volume flow per effective area [m/s]: sqrt(R T0) psi. */
 function velocity(depression: number, air: BenchAir): number {
   if (!(air.pressure > 0)) throw new DomainError('pressure', air.pressure, 'positive Pa');

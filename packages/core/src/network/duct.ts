@@ -36,6 +36,8 @@ export interface Duct {
   readonly dx: number;
   readonly faceArea: Float64Array;
   readonly volume: Float64Array;
+  /** Mean area of each cell [m2]. */
+  readonly cellArea: Float64Array;
   readonly perVolume: Float64Array;
   readonly wallArea: Float64Array;
   readonly fanning: number;
@@ -53,7 +55,7 @@ export interface Duct {
   readonly e: Float64Array;
   /** Energy of burned less fresh gas at the cell's temperature [J/kg]. */
   readonly eBurn: Float64Array;
-  /** Limited change of density, velocity, pressure and burned share over one cell. */
+  /** Limited change of density, velocity times area, pressure and burned share over one cell. */
   readonly slope: Float64Array;
   /** Flux through the left and the right end, set by the connections before the balance is taken. */
   readonly left: Float64Array;
@@ -94,6 +96,7 @@ export function createDuct(spec: DuctSpec, tables: GasTables, offset: number): D
     dx,
     faceArea,
     volume,
+    cellArea: volume.map((v) => v / dx),
     perVolume: volume.map((v) => 1 / v),
     wallArea,
     fanning: spec.fanning,
@@ -224,13 +227,14 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
 
 /** Monotonised central slopes (van Leer, J. Comput. Phys. 23 (1977) 276, eq. 66); one-sided at the ends. */
 function limitSlopes(duct: Duct): void {
-  const { cells: n, slope, rho, u, p, b } = duct;
+  const { cells: n, slope, rho, u, p, b, cellArea } = duct;
   if (n === 1) {
     slope.fill(0);
     return;
   }
   let backRho = rho[1] - rho[0];
-  let backU = u[1] - u[0];
+  let here = u[1] * cellArea[1];
+  let backU = here - u[0] * cellArea[0];
   let backP = p[1] - p[0];
   let backB = b[1] - b[0];
   slope[0] = backRho;
@@ -239,7 +243,9 @@ function limitSlopes(duct: Duct): void {
   slope[3 * n] = backB;
   for (let i = 1; i < n - 1; i++) {
     const foreRho = rho[i + 1] - rho[i];
-    const foreU = u[i + 1] - u[i];
+    const next = u[i + 1] * cellArea[i + 1];
+    const foreU = next - here;
+    here = next;
     const foreP = p[i + 1] - p[i];
     const foreB = b[i + 1] - b[i];
     slope[i] = limited(backRho, foreRho);
@@ -284,7 +290,7 @@ function flattenJump(duct: Duct, i: number): void {
  * @see Toro, Spruce and Speares, Shock Waves 4 (1994) 25; wave speeds by Davis, SIAM J. Sci. Stat. Comput. 9 (1988) 445
  */
 export function balanceDuct(duct: Duct, d: Float64Array): void {
-  const { cells: n, offset: o, faceArea, left, right, wallArea, slope, fanning } = duct;
+  const { cells: n, offset: o, faceArea, cellArea, left, right, wallArea, slope, fanning } = duct;
   const { rho, u, p, b, T, R, cv, c, e, eBurn, wallTemperature, heatMultiplier } = duct;
   const dR = duct.tables.burnedR - duct.tables.freshR;
   let mass = left[FLUX.mass];
@@ -304,10 +310,10 @@ export function balanceDuct(duct: Duct, d: Float64Array): void {
     if (i < n - 1) {
       const r = i + 1;
       const rhoL = rho[i] + 0.5 * slope[i];
-      const uL = u[i] + 0.5 * slope[n + i];
+      const uL = (u[i] * cellArea[i] + 0.5 * slope[n + i]) / faceArea[r];
       const pL = p[i] + 0.5 * slope[2 * n + i];
       const rhoR = rho[r] - 0.5 * slope[r];
-      const uR = u[r] - 0.5 * slope[n + r];
+      const uR = (u[r] * cellArea[r] - 0.5 * slope[n + r]) / faceArea[r];
       const pR = p[r] - 0.5 * slope[2 * n + r];
       const sL = Math.min(uL - c[i], uR - c[r]);
       const sR = Math.max(uL + c[i], uR + c[r]);

@@ -52,7 +52,7 @@ export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
   const half = right ? 0.5 : -0.5;
   const rho = duct.rho[i] + half * slope[i];
   const p = duct.p[i] + half * slope[2 * n + i];
-  const u = duct.u[i] + half * slope[n + i];
+  const u = (duct.u[i] * duct.cellArea[i] + half * slope[n + i]) / duct.faceArea[right ? n : 0];
   let b = duct.b[i] + half * slope[3 * n + i];
   if (b < 0) b = 0;
   else if (b > 1) b = 1;

@@ -199,12 +199,13 @@ function connectEnd(end: End, d: Float64Array): void {
   ductFace(duct, spec.right, face);
   if ('valve' in spec.opening) {
     const c = cylinder as Cylinder;
-    let area = valveArea(spec.opening.valve, c.now.angle);
+    const { valve } = spec.opening;
+    let area = valveArea(valve.area, valve.step, c.now.angle);
     if (area > 0) {
       c.open = true;
       const outward =
         face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * duct.c[spec.right ? duct.cells - 1 : 0] > side[SIDE.p];
-      if (outward !== spec.opening.outward) area *= spec.opening.valve.reverseRatio;
+      if (outward !== spec.opening.outward) area = valveArea(valve.against, valve.step, c.now.angle);
     }
     nozzle[NOZZLE.area] = area;
   }

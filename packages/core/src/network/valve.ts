@@ -5,19 +5,19 @@ export interface Valve {
   readonly area: Float64Array;
   /** [deg] */
   readonly step: number;
-  /** Area against the usual direction over area in it [-]. */
-  readonly reverseRatio: number;
+  /** Area against the usual direction, at the same angles [m2]. */
+  readonly against: Float64Array;
   /** Angle at which it leaves the seat [deg after firing top centre], above 0: it may close after 360. */
   readonly opens: number;
   /** Angle at which it is back on the seat [deg after firing top centre], up to 720. */
   readonly closes: number;
 }
 
-/** Area at an angle after firing top centre [deg], -360 to 360, linear between samples [m2]. */
-export function valveArea(valve: Valve, angle: number): number {
-  const s = (angle + 360) / valve.step;
-  const last = valve.area.length - 2;
+/** Area at an angle after firing top centre [deg], -360 to 360, linear between samples [m2]; `area` is one of the valve's. */
+export function valveArea(area: Float64Array, step: number, angle: number): number {
+  const s = (angle + 360) / step;
+  const last = area.length - 2;
   let i = s | 0;
   if (i > last) i = last;
-  return valve.area[i] + (s - i) * (valve.area[i + 1] - valve.area[i]);
+  return area[i] + (s - i) * (area[i + 1] - area[i]);
 }

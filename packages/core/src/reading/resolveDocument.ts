@@ -152,6 +152,7 @@ function resolve(context: ResolveContext): Combination {
       block,
       valves,
       portArea: intakePort.area,
+      portLength: intakePort.length,
       flow: flow.intake,
       maxLift: grossLift(gear.intake),
       fuel,

@@ -24,8 +24,9 @@ function areaOf(cfm: number): number {
   return (cfm * 4.719474e-4 * rho) / ((p0 / Math.sqrt(R * T0)) * psi);
 }
 
-/** [K] */
+/** Wall of the pipe and gas that flows back in at its end [K]. */
 const EXHAUST_WALL = 700;
+const OUTLET_GAS = 700;
 
 const LIFT = [0, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4];
 const INTAKE = [0, 48, 98, 146, 186, 214, 232, 242, 247];
@@ -54,7 +55,7 @@ function valveOf(duration: number, maxLift: number, centre: number, cfm: readonl
   while (liftAt(opens) > 0) opens -= 0.01;
   let closes = centre;
   while (liftAt(closes) > 0) closes += 0.01;
-  return { area, step, reverseRatio: 1, opens, closes };
+  return { area, against: area, step, opens, closes };
 }
 
 const FUEL_FRACTION = 1 / 13.8;
@@ -87,8 +88,7 @@ export function referenceNetwork(tables: GasTables, cells: { intake: number; exh
     tables,
     reservoirs: [
       { p: AMBIENT.p, T: AMBIENT.T, b: 0 },
-      // The description gives no temperature to the gas at the exhaust outlet: it is taken to be the exhaust wall's.
-      { p: AMBIENT.p, T: EXHAUST_WALL, b: 1 },
+      { p: AMBIENT.p, T: OUTLET_GAS, b: 1 },
     ],
     volumes: [],
     cylinders: [

@@ -7,7 +7,6 @@ import {
   carburetorArea,
   flowFromArea,
   incompressibleFlow,
-  manifoldArea,
   seriesArea,
   USUAL_DEPRESSION,
 } from '../../src/geometry/flowSheet.ts';
@@ -93,14 +92,5 @@ describe('restrictions one behind the other', () => {
     expect(seriesArea(3, 4)).toBeCloseTo(2.4, 12);
     expect(seriesArea(7)).toBeCloseTo(7, 12);
     expect(() => seriesArea(1, 0)).toThrow('areas must be positive m2, got 0');
-  });
-
-  it('a manifold takes the stated share of the flow', () => {
-    for (const loss of [0.02, 0.06, 0.12]) {
-      expect(seriesArea(1e-3, manifoldArea(1e-3, loss)) / 1e-3).toBeCloseTo(1 - loss, 12);
-    }
-    // By hand: 0.8/sqrt(1 - 0.64) = 4/3.
-    expect(manifoldArea(1, 0.2)).toBeCloseTo(4 / 3, 12);
-    expect(() => manifoldArea(1, 1)).toThrow('loss must be between 0 and 1, got 1');
   });
 });

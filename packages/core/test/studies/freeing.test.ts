@@ -73,16 +73,12 @@ describe('an element that is free', () => {
     const { intake } = bigBlock();
     const flow = { ...intake.flow, area: intake.flow.area.map((a) => 2 * a) };
     const engine = bigBlock({ intake: { ...intake, flow } });
-    const before = portValve(engine.intake, 'intake', engine.friction.valvetrain);
-    const after = portValve(
-      freed('intake-port', engine)?.intake ?? intake,
-      'intake',
-      engine.friction.valvetrain,
-    );
+    const free = freed('intake-port', engine) ?? engine;
+    const [before, after] = [portValve(engine, 'intake'), portValve(free, 'intake')];
+    const [measured, passed] = [flowArea(flow), flowArea(free.intake.flow)];
     // To a thousandth: the cubic between the points is not the sheet's own.
-    after.area.forEach((a, i) => {
-      expect(a).toBeGreaterThanOrEqual(before.area[i] * (1 - 1e-3));
-    });
+    for (let lift = 0.002; lift < 0.02; lift += 0.001)
+      expect(passed(lift)).toBeGreaterThanOrEqual(measured(lift) * (1 - 1e-3));
     expect([after.opens, after.closes]).toEqual([before.opens, before.closes]);
   });
 

@@ -2,7 +2,11 @@
 
 import type { Block, FlowCurve, Fuel, Induction } from '../../combination/combination.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
-import { areaFromFlow, manifoldArea } from '../../geometry/flowSheet.ts';
+import { areaFromFlow } from '../../geometry/flowSheet.ts';
+import type { BenchDuct, RunnerMouth } from '../../geometry/tractBench.ts';
+import { nozzleBehindDuct, runnerMouth } from '../../geometry/tractBench.ts';
+import type { Profile } from '../../geometry/tractProfile.ts';
+import { CAST_FANNING, intakePortProfile, intakeProfile } from '../../geometry/tractProfile.ts';
 import { evaporation, heating, runnerWall } from '../defaults/charge.ts';
 import {
   flowLoss,
@@ -32,6 +36,7 @@ export interface InductionInputs {
   readonly block: ResolvedBlock;
   readonly valves: number;
   readonly portArea: number;
+  readonly portLength: number;
   readonly flow: FlowCurve;
   /** Greatest valve lift, before lash [m]. */
   readonly maxLift: number;
@@ -163,12 +168,12 @@ function resolveRunner(
     section.lengthMultiplier,
     runnerLengthMultiplier,
   );
+  const tract = { length, lengthMultiplier, entryArea, exitArea };
+  const mouth = mouthOf(tract, statedLoss(context, inputs, style), inputs);
   return {
-    length,
-    lengthMultiplier,
-    entryArea,
-    exitArea,
-    mouthArea: mouthArea(entryArea, statedLoss(context, inputs, style), inputs),
+    ...tract,
+    mouthArea: mouth.area,
+    ...(mouth.friction < 1 ? { wallFriction: mouth.friction } : {}),
     wallTemperature: ledger.quantity(
       path('wallTemperature'),
       section.wallTemperature,
@@ -205,13 +210,24 @@ function measuredLoss(
 }
 
 /**
- * Effective area of the runner's mouth [m2] that gives the measured loss.
- *
- * The loss, at the lift used, is an area A in series with the port's. In the network a jet through the mouth keeps the
- * runner's own velocity and loses the rest, so that the mouth's a follows from 1/A^2 = 1/a^2 - 1/(entry area)^2.
+ * The runner's mouth that gives the measured loss, at the lift used: what of the loss is not friction of the runner. A manifold
+ * that lost less than usual friction takes has smoother walls.
  */
-function mouthArea(entryArea: number, loss: number, inputs: InductionInputs): number {
-  if (!(loss > 0)) return entryArea;
-  const port = flowArea(inputs.flow)(inputs.maxLift);
-  return 1 / Math.hypot(1 / manifoldArea(port, loss), 1 / entryArea);
+function mouthOf(
+  runner: Pick<Induction['runner'], 'length' | 'lengthMultiplier' | 'entryArea' | 'exitArea'>,
+  loss: number,
+  { flow, maxLift, portLength, portArea }: InductionInputs,
+): RunnerMouth {
+  const { length, lengthMultiplier, entryArea, exitArea } = runner;
+  const tract = {
+    runnerLength: length * lengthMultiplier,
+    portLength: portLength * lengthMultiplier,
+    entryArea,
+    exitArea,
+    portArea,
+  };
+  const onBench = (profile: Profile): BenchDuct => ({ profile, fanning: CAST_FANNING });
+  const bare = flowArea(flow)(maxLift);
+  const valve = nozzleBehindDuct(bare, onBench(intakePortProfile(tract)));
+  return runnerMouth((1 - loss) * bare, onBench(intakeProfile(tract)), valve);
 }
