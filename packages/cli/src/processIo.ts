@@ -1,19 +1,12 @@
 /** The real outside world: this process's streams and the file system. */
-import {
-  closeSync,
-  openSync,
-  readFileSync,
-  realpathSync,
-  renameSync,
-  statSync,
-  unlinkSync,
-  writeFileSync,
-} from 'node:fs';
+import { realpathSync, statSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { EXIT } from './exitCodes.ts';
+import { readRegularFile, readStream } from './input/readRegularFile.ts';
 import type { Io, Sink } from './io.ts';
 import { reasonOf } from './output/reasonOf.ts';
+import { writeWhole } from './output/writeWhole.ts';
 
 export function processIo(): Io {
   // No handler for SIGINT unless asked for: where the march runs on this thread it never yields, so that only the system's
@@ -23,8 +16,8 @@ export function processIo(): Io {
     stdout: sink(process.stdout),
     stderr: sink(process.stderr),
     stdinIsTTY: process.stdin.isTTY === true,
-    readStdin,
-    readFile: (path) => readFileSync(path, 'utf8'),
+    readStdin: () => readStream(process.stdin),
+    readFile: readRegularFile,
     kindOf,
     writeFile,
     resolvePath,
@@ -67,12 +60,6 @@ function columnsAskedFor(value: string | undefined): number | undefined {
   return value !== undefined && /^[1-9]\d{0,4}$/.test(value) ? Number(value) : undefined;
 }
 
-async function readStdin(): Promise<string> {
-  const chunks: Buffer[] = [];
-  for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
-  return Buffer.concat(chunks).toString('utf8');
-}
-
 function kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device' {
   const found = statSync(path, { throwIfNoEntry: false });
   if (found === undefined) return 'nothing';
@@ -81,30 +68,8 @@ function kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device' {
 }
 
 function writeFile(path: string, text: string, replace: boolean): void {
-  const kind = kindOf(path);
-  if (kind === 'device') {
-    writeFileSync(path, text);
-  } else if (kind === 'file' && replace) {
-    // Beside the target, then renamed: an interrupted write leaves the old file whole.
-    const target = realpathSync(path);
-    const draft = `${target}.${process.pid}.part`;
-    writeNew(draft, text);
-    renameSync(draft, target);
-  } else {
-    writeNew(path, text);
-  }
-}
-
-function writeNew(path: string, text: string): void {
-  const handle = openSync(path, 'wx');
-  try {
-    writeFileSync(handle, text);
-  } catch (error) {
-    unlinkSync(path);
-    throw error;
-  } finally {
-    closeSync(handle);
-  }
+  if (kindOf(path) === 'device') writeFileSync(path, text);
+  else writeWhole(path, text, replace);
 }
 
 function resolvePath(path: string): string {

@@ -1,5 +1,5 @@
 /** A combination file, and the sheets it names, from disk or standard input. */
-import { dirname, isAbsolute, join } from 'node:path';
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { Baseline, Combination, Problem, SheetSource } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Core } from '../core.ts';
@@ -100,11 +100,22 @@ export async function openInput(operand: string | undefined, command: string, io
 export function sheetsBeside(operand: string, files: string[], io: Io): SheetSource {
   const folder = operand === '-' ? '.' : dirname(operand);
   return (name) => {
-    const path = isAbsolute(name) ? name : join(folder, name);
+    const path = join(folder, name);
+    if (leadsOut(path, folder, io)) {
+      throw new CommandFailure(EXIT.file, [
+        `${plainShort(path)}: is not read, it leads out of the folder of its file`,
+      ]);
+    }
     if (!files.includes(path)) files.push(path);
     // A missing sheet is a problem of the file that names it, told together with all others.
     return readFile(path, io, true);
   };
+}
+
+/** Whether a sheet's name, or a link of that name, leads to a file that the folder doesn't hold. */
+function leadsOut(path: string, folder: string, io: Io): boolean {
+  const inside = relative(io.resolvePath(folder), io.resolvePath(path));
+  return isAbsolute(inside) || inside === '..' || inside.startsWith(`..${sep}`);
 }
 
 async function readStandardInput(command: string, io: Io): Promise<string> {
@@ -114,7 +125,11 @@ async function readStandardInput(command: string, io: Io): Promise<string> {
       `pipe a combination file in: valvetide ${command} - < engine.yaml`,
     ]);
   }
-  return io.readStdin();
+  try {
+    return await io.readStdin();
+  } catch (error) {
+    throw new CommandFailure(EXIT.file, [`standard input: can't be read (${reasonOf(error)})`]);
+  }
 }
 
 export function readFile(path: string, io: Io): string;

@@ -12,6 +12,9 @@ const REASONS: Readonly<Record<string, string>> = {
   EROFS: 'the disk is read-only',
   ENAMETOOLONG: 'the name is too long',
   EMFILE: 'too many open files',
+  ELOOP: 'its links lead in a circle',
+  NOT_REGULAR: 'it is a pipe or a device: name a file, or - for standard input',
+  TOO_LARGE: 'it is larger than any sheet, more than 16 MB',
 };
 
 export function reasonOf(error: unknown): string {

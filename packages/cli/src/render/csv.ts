@@ -1,7 +1,8 @@
-/** CSV after RFC 4180: CRLF, quotes doubled, one header line whose names carry the units. */
+/** CSV after RFC 4180: CRLF, quotes doubled, one header line whose names carry the units; no cell is a formula. */
 import type { Curve } from '@valvetide/core';
 import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
 import { pointValues } from './json.ts';
+import { plain } from './plain.ts';
 
 type Cell = string | number | boolean;
 
@@ -49,6 +50,14 @@ function field(value: Cell): string {
   if (typeof value === 'number' && !Number.isFinite(value)) {
     throw new Error(`result value is ${value}, not a finite number`);
   }
-  const text = String(value);
+  const text = typeof value === 'string' ? inert(plain(value)) : String(value);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+/** A figure, with or without its unit, which no spreadsheet calculates with. */
+const FIGURE = /^[+-]\d+(?:\.\d+)?(?: [A-Za-z%"°/0-9]+)?$/u;
+
+/** A name that a spreadsheet would take for a formula gets an apostrophe before it, which makes it text there. */
+function inert(text: string): string {
+  return /^[\s]*[=+\-@|]/u.test(text) && !FIGURE.test(text) ? `'${text}` : text;
 }

@@ -82,9 +82,13 @@ const BY_UNIT: readonly (readonly [DynoColumnKind, DynoDimension])[] = [
 ];
 const WHEEL = /\b(wheel|wheels|whp|rwhp|hub|chassis)\b/u;
 
+/** Longest header cell looked at [characters]. */
+const LONGEST_HEADER = 80;
+
 /** What a header cell names; null where it names nothing known. */
 export function dynoColumn(header: string, index: number, unitBelow = ''): DynoColumn | null {
-  const { name, unit: written } = splitUnit(header);
+  // Longer text is no header, and the patterns below would take their time over it.
+  const { name, unit: written } = splitUnit(header.slice(0, LONGEST_HEADER));
   const unitText = written === '' ? unitBelow : written;
   const words = name
     .toLowerCase()

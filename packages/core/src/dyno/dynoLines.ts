@@ -38,11 +38,11 @@ export type DynoLinesResult =
 export const MAX_DYNO_LENGTH = 8_000_000;
 export const MAX_DYNO_ROWS = 60_000;
 const MAX_COLUMNS = 120;
+/** Longest line read [characters]; 120 columns of a logger take two thousand. */
+const MAX_LINE = 8_000;
 /** The header stands within so many lines. */
 const HEADER_WITHIN = 80;
 const DELIMITERS = ['\t', ';', ','] as const;
-/** A header of one cell: speed and torque or power, with something else than a delimiter between them. */
-const UNPARTED = /^(?!\s*#).*\brpm\b.*\b(torque|power|hp)\b/iu;
 const KNOWN_WORDS = ['rpm', 'torque', 'power'];
 
 export function readDynoLines(text: string, name: string): DynoLinesResult {
@@ -62,6 +62,11 @@ export function readDynoLines(text: string, name: string): DynoLinesResult {
   if (text.includes('\u0000')) return fail(null, 'sheet-binary', 'is no text: save it as CSV');
   const contents = text.replace(/^\uFEFF/u, '').split(/\r\n|\n|\r/u);
   if (contents.every((line) => line.trim() === '')) return fail(null, 'sheet-empty', 'is empty');
+  const long = contents.findIndex((line) => line.length > MAX_LINE);
+  if (long >= 0) {
+    const message = `has ${contents[long].length} characters on one line, at most ${MAX_LINE} are read`;
+    return fail(long + 1, 'sheet-too-long', message);
+  }
   const header = findHeader(contents);
   if (header === null) return fail(...missingHeader(contents));
   const rows: DynoLine[] = [];
@@ -170,7 +175,7 @@ function missingHeader(contents: readonly string[]): [number | null, string, str
     .sort((a, b) => b.kinds.length - a.kinds.length)[0];
   const example = 'name the columns like: rpm, torque (lb-ft), power (hp)';
   if (best === undefined) {
-    const at = contents.slice(0, HEADER_WITHIN).findIndex((line) => UNPARTED.test(line));
+    const at = contents.slice(0, HEADER_WITHIN).findIndex(isUnparted);
     return at < 0
       ? [null, 'sheet-columns', 'has no header that names its columns', example]
       : [
@@ -195,6 +200,14 @@ function missingHeader(contents: readonly string[]): [number | null, string, str
     `has no column of ${wanted.join(' and none of ') || 'rpm beside torque'}`,
     hint,
   ];
+}
+
+/** A header of one cell: speed and torque or power, with something else than a delimiter between them. */
+function isUnparted(line: string): boolean {
+  if (line.trim().startsWith('#')) return false;
+  const words = line.toLowerCase().split(/[^a-z]+/u);
+  const speed = words.indexOf('rpm');
+  return speed >= 0 && words.slice(speed).some((word) => ['torque', 'power', 'hp'].includes(word));
 }
 
 function split(content: string, delimiter: string): readonly string[] | null {

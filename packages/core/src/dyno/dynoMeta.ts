@@ -46,9 +46,13 @@ export type MetaResult = { readonly meta: DynoMeta } | { readonly slip: MetaSlip
 /** Share of water vapour where a sheet is silent: a middling day; 20 points of it are worth about half a percent. */
 export const ASSUMED_HUMIDITY = 0.4;
 
+/** Longest line looked at for a standard, air or a title [characters]. */
+const LONGEST_LINE = 400;
+
 /** Reads one line that is no row: `# standard: J607`, `Barometer (inHg), 29.35`, a remark. */
 export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult {
   const plain = text
+    .slice(0, LONGEST_LINE)
     .replace(/^[\s#"';,/]+/u, '')
     .replace(/[\s";,]+$/u, '')
     .trim();

@@ -37,7 +37,9 @@ export function splitPulls(rows: readonly DynoRow[]): SplitResult {
     const groups = new Map<string, DynoRow[]>();
     for (const row of rows) {
       const key = row.pull ?? 'without a number';
-      groups.set(key, [...(groups.get(key) ?? []), row]);
+      const group = groups.get(key);
+      if (group === undefined) groups.set(key, [row]);
+      else group.push(row);
     }
     return { pulls: [...groups].map(([name, group]) => ({ name, rows: group })), repairs };
   }

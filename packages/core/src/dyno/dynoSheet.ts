@@ -41,6 +41,8 @@ export type DynoSheetResult =
 
 /** Fewest speeds that make a pull. */
 const MIN_POINTS = 2;
+/** Most pulls of one sheet. */
+const MOST_PULLS = 200;
 /** Printed and computed correction factors may differ by so much [-]. */
 const FACTOR_SLACK = 0.006;
 
@@ -99,6 +101,11 @@ export function readDynoSheet(
     return { ok: false, problems };
   }
   const split = splitPulls(driven);
+  if (split.pulls.length > MOST_PULLS) {
+    const message = `holds ${split.pulls.length} pulls, at most ${MOST_PULLS} are read`;
+    fail(lines.headerLine, 'sheet-pulls', message, 'keep one engine and one day a sheet');
+    return { ok: false, problems };
+  }
   notes.push(...split.repairs);
   if ([...chosen.values()].some((column) => column.wheel)) {
     notes.push('gives figures at the wheels: the driveline has taken its share, which no forecast knows');

@@ -56,6 +56,12 @@ function sheetText(
 ): { name: string; text: string } | null {
   const name = valueAt(document.data, path);
   if (typeof name !== 'string' || name === '' || name.length > 200) return null;
+  if (/^[/\\]|^[a-z]:|(^|[/\\])\.\.([/\\]|$)/iu.test(name) || name.includes('\0')) {
+    const message = `names '${name}', which is outside the folder of its file`;
+    const hint = 'keep sheets beside the file that names them, or in a folder below it';
+    problems.push(problemOf(document, path, 'sheet-outside', message, hint));
+    return null;
+  }
   const text = source?.(name);
   if (text !== undefined) return { name, text };
   problems.push(problemOf(document, path, 'sheet-missing', `names the sheet '${name}', which was not found`));

@@ -1,0 +1,62 @@
+/** A file written whole or not at all, whatever happens on the way. */
+import {
+  closeSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  unlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+
+/**
+ * Writes beside the target, brings that to the disk, and only then gives it the target's name: whoever looks, or starts again after
+ * a crash, finds the old file or the new one. With `replace` false a file that is already there is left alone.
+ *
+ * @throws the system's error; nothing is left behind then
+ */
+export function writeWhole(path: string, text: string, replace: boolean): void {
+  const target = replace ? resolved(path) : path;
+  const draft = join(dirname(target), `.${basename(target).slice(0, 200)}.${process.pid}.part`);
+  const handle = openSync(draft, 'wx');
+  try {
+    try {
+      writeFileSync(handle, text);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    if (replace) renameSync(draft, target);
+    else nameAnew(draft, target);
+  } catch (error) {
+    unlinkSync(draft);
+    throw error;
+  }
+}
+
+/** A link is followed, so that it goes on pointing where it did. */
+function resolved(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+}
+
+/** Gives a draft its name unless that is taken meanwhile: a second link refuses, where renaming would replace. */
+function nameAnew(draft: string, target: string): void {
+  try {
+    linkSync(draft, target);
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error && NO_LINKS.has(String(error.code)))) throw error;
+    // A file system without links: take the name first, then put the text there.
+    closeSync(openSync(target, 'wx'));
+    renameSync(draft, target);
+    return;
+  }
+  unlinkSync(draft);
+}
+
+const NO_LINKS: ReadonlySet<string> = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);

@@ -1,0 +1,168 @@
+/** Reading and writing on a real disk: what is no file, what is too large, and that nothing is half written. */
+import { execFileSync } from 'node:child_process';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { EXIT } from '../src/exitCodes.ts';
+import { readRegularFile, readStream } from '../src/input/readRegularFile.ts';
+import type { Io } from '../src/io.ts';
+import { main } from '../src/main.ts';
+import { writeWhole } from '../src/output/writeWhole.ts';
+import { processIo } from '../src/processIo.ts';
+
+let folder = '';
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'valvetide-files-'));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const at = (name: string): string => join(folder, name);
+
+describe('reading', () => {
+  it.each([
+    ['a device that never ends', () => '/dev/zero', 'NOT_REGULAR'],
+    [
+      'a pipe that nobody writes to',
+      () => {
+        execFileSync('mkfifo', [at('pipe')]);
+        return at('pipe');
+      },
+      'NOT_REGULAR',
+    ],
+    [
+      'fifty megabytes',
+      () => {
+        writeFileSync(at('large'), 'x');
+        truncateSync(at('large'), 50_000_000);
+        return at('large');
+      },
+      'TOO_LARGE',
+    ],
+    ['a folder', () => folder, 'EISDIR'],
+    ['nothing', () => at('none'), 'ENOENT'],
+  ])('refuses %s at once', (_what, make, code) => {
+    const path = make();
+    const begun = performance.now();
+    expect(() => readRegularFile(path)).toThrow(expect.objectContaining({ code }));
+    expect(performance.now() - begun).toBeLessThan(500);
+  });
+
+  it('gives the text of a file, and of one that grows while it is read', () => {
+    writeFileSync(at('a'), 'drei Zylinder, 4,5 l: größer');
+    expect(readRegularFile(at('a'))).toBe('drei Zylinder, 4,5 l: größer');
+  });
+
+  it('takes no more of standard input than any sheet has', async () => {
+    async function* endless(): AsyncGenerator<Buffer> {
+      for (;;) yield Buffer.alloc(1_000_000, 'x');
+    }
+    await expect(readStream(endless())).rejects.toMatchObject({ code: 'TOO_LARGE' });
+    async function* two(): AsyncGenerator<string> {
+      yield 'engine: ';
+      yield '{}';
+    }
+    expect(await readStream(two())).toBe('engine: {}');
+  });
+});
+
+/** The real disk, with streams that remember. */
+function onDisk(): { io: Io; err: () => string } {
+  const said = { err: '' };
+  const stream = (put: (text: string) => void) => ({ write: put, isTTY: false, columns: undefined });
+  const io: Io = {
+    ...processIo(),
+    stdout: stream(() => {}),
+    stderr: stream((text) => {
+      said.err += text;
+    }),
+    signal: undefined,
+  };
+  return { io, err: () => said.err };
+}
+
+describe('a combination that names a sheet', () => {
+  const engine = (sheet: string): string =>
+    `engine: { bore: 4 in, stroke: 3.48 in, cylinders: 8 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 2, flow: ${sheet} }\n`;
+
+  const inspected = async (sheet: string): Promise<[number, string]> => {
+    mkdirSync(at('shop'), { recursive: true });
+    writeFileSync(at('shop/engine.yaml'), engine(sheet));
+    const { io, err } = onDisk();
+    const code = await main(['inspect', at('shop/engine.yaml')], io);
+    return [code, err().replaceAll(`${folder}/`, '')];
+  };
+
+  it.each([
+    ['/dev/zero'],
+    ['../secret.csv'],
+    ['/etc/hostname'],
+    ['a/../../secret.csv'],
+    ['"C:\\\\secret.csv"'],
+  ])('outside its folder is told so, and %s is not read', async (sheet) => {
+    writeFileSync(at('secret.csv'), 'secret words\n');
+    const [code, said] = await inspected(sheet);
+    expect(code).toBe(EXIT.input);
+    expect(said).toMatch(
+      /^shop\/engine\.yaml:3: heads\.flow: names '.*', which is outside the folder of its file/u,
+    );
+    expect(said).not.toContain('secret words');
+  });
+
+  it('through a link that leads out of the folder is told so', async () => {
+    writeFileSync(at('secret.csv'), 'secret words\n');
+    mkdirSync(at('shop'));
+    symlinkSync('../secret.csv', at('shop/flow.csv'));
+    const [code, said] = await inspected('flow.csv');
+    expect([code, said]).toEqual([
+      EXIT.file,
+      'shop/flow.csv: is not read, it leads out of the folder of its file\n',
+    ]);
+  });
+
+  it('that is a folder or a pipe is told so', async () => {
+    mkdirSync(at('shop/flow.csv'), { recursive: true });
+    expect(await inspected('flow.csv')).toEqual([
+      EXIT.file,
+      "shop/flow.csv: can't be read (it is a directory)\n",
+    ]);
+    execFileSync('mkfifo', [at('shop/pipe.csv')]);
+    expect((await inspected('pipe.csv'))[1]).toContain("can't be read (it is a pipe or a device");
+  });
+});
+
+describe('writing', () => {
+  const parts = (): string[] => readdirSync(folder).filter((name) => name.includes('.part'));
+
+  it('makes a new file, and leaves one that is there unless it may replace it', () => {
+    writeWhole(at('a'), 'new', false);
+    expect(() => writeWhole(at('a'), 'newer', false)).toThrow(expect.objectContaining({ code: 'EEXIST' }));
+    expect(readFileSync(at('a'), 'utf8')).toBe('new');
+    writeWhole(at('a'), 'newest', true);
+    expect(readFileSync(at('a'), 'utf8')).toBe('newest');
+    expect(parts()).toEqual([]);
+  });
+
+  it('goes through a link to the file behind it', () => {
+    writeFileSync(at('target'), 'old');
+    symlinkSync('target', at('link'));
+    writeWhole(at('link'), 'new', true);
+    expect(readFileSync(at('target'), 'utf8')).toBe('new');
+  });
+
+  it('leaves nothing behind where it fails', () => {
+    mkdirSync(at('folder'));
+    expect(() => writeWhole(at('folder'), 'x', true)).toThrow();
+    expect(parts()).toEqual([]);
+    expect(() => writeWhole(at('none/a'), 'x', false)).toThrow(expect.objectContaining({ code: 'ENOENT' }));
+  });
+});

@@ -1,0 +1,43 @@
+/** Dyno sheets made to take long: each is read or refused at once. */
+import { describe, expect, it } from 'vitest';
+import { readDynoSheet } from '../../src/dyno/dynoSheet.ts';
+
+const TOP = '# standard: J607\n';
+const lines = (count: number, line: (i: number) => string): string =>
+  Array.from({ length: count }, (_, i) => line(i)).join('\n');
+const row = (i: number): string => `${1000 + (i % 7000)},${(300 + (i % 50)).toFixed(1)}`;
+
+const SHEETS: readonly (readonly [what: string, text: string])[] = [
+  [
+    'one pull by number, as many rows as are read',
+    `${TOP}pull,rpm,torque (lb-ft)\n${lines(60_000, (i) => `1,${row(i)}`)}`,
+  ],
+  ['a pull a row', `${TOP}pull,rpm,torque (lb-ft)\n${lines(60_000, (i) => `${i},${row(i)}`)}`],
+  ['a blank line after every row', `${TOP}rpm,torque (lb-ft)\n${lines(60_000, (i) => `${row(i)}\n`)}`],
+  [
+    'a remark before every row',
+    `${TOP}rpm,torque (lb-ft)\n${lines(40_000, (i) => `# note ${i}\n${row(i)}`)}`,
+  ],
+  ['the word rpm over and over on one line', lines(1, () => 'rpm '.repeat(200_000))],
+  ['eighty lines of words that nearly make a header', lines(80, () => 'rpm oil egt exhaust '.repeat(390))],
+  [
+    'a header cell of thousands of words',
+    `${TOP}rpm,${'oil fuel '.repeat(800)},torque (lb-ft)\n${lines(20, row)}`,
+  ],
+  [
+    'remarks of blanks',
+    `${`#${' '.repeat(7_000)}x\n`.repeat(79)}${TOP}rpm,torque (lb-ft)\n${lines(20, row)}`,
+  ],
+  ['thousands of columns', `${TOP}${'rpm,'.repeat(1_500)}torque (lb-ft)\n${lines(20, row)}`],
+  ['quotes without end', `${TOP}rpm,torque (lb-ft)\n${lines(20_000, () => '"1000,"300"')}`],
+];
+
+describe('a dyno sheet', () => {
+  it.each(SHEETS)('of %s is answered within two seconds', (_what, text) => {
+    const begun = performance.now();
+    const read = readDynoSheet(text, { name: 'x.csv' });
+    expect(performance.now() - begun).toBeLessThan(2000);
+    if (!read.ok) expect(read.problems.length).toBeLessThanOrEqual(10);
+    else expect(read.sheet.notes.length).toBeLessThan(300);
+  });
+});
