@@ -102,21 +102,25 @@ describe('a combination that names a sheet', () => {
     return [code, err().replaceAll(`${folder}/`, '')];
   };
 
-  it.each([
-    ['/dev/zero'],
-    ['../secret.csv'],
-    ['/etc/hostname'],
-    ['a/../../secret.csv'],
-    ['"C:\\\\secret.csv"'],
-  ])('outside its folder is told so, and %s is not read', async (sheet) => {
-    writeFileSync(at('secret.csv'), 'secret words\n');
-    const [code, said] = await inspected(sheet);
-    expect(code).toBe(EXIT.input);
-    expect(said).toMatch(
-      /^shop\/engine\.yaml:3: heads\.flow: names '.*', which is outside the folder of its file/u,
-    );
-    expect(said).not.toContain('secret words');
-  });
+  it.each([['/dev/zero'], ['/etc/hostname'], ['"C:\\\\secret.csv"']])(
+    'by a place of one machine is told so, and %s is not read',
+    async (sheet) => {
+      const [code, said] = await inspected(sheet);
+      expect(code).toBe(EXIT.input);
+      expect(said).toMatch(/^shop\/engine\.yaml:3: heads\.flow: names '.*', a place of one machine alone/u);
+    },
+  );
+
+  it.each([['../secret.csv'], ['a/../../secret.csv']])(
+    'outside its folder and the one the command runs in is told so, and %s is not read',
+    async (sheet) => {
+      writeFileSync(at('secret.csv'), 'secret words\n');
+      expect(await inspected(sheet)).toEqual([
+        EXIT.file,
+        'secret.csv: is not read, it lies outside the folder of its file and the one the command runs in\n',
+      ]);
+    },
+  );
 
   it('through a link that leads out of the folder is told so', async () => {
     writeFileSync(at('secret.csv'), 'secret words\n');
@@ -125,7 +129,7 @@ describe('a combination that names a sheet', () => {
     const [code, said] = await inspected('flow.csv');
     expect([code, said]).toEqual([
       EXIT.file,
-      'shop/flow.csv: is not read, it leads out of the folder of its file\n',
+      'shop/flow.csv: is not read, it lies outside the folder of its file and the one the command runs in\n',
     ]);
   });
 

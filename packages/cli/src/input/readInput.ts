@@ -101,10 +101,9 @@ export function sheetsBeside(operand: string, files: string[], io: Io): SheetSou
   const folder = operand === '-' ? '.' : dirname(operand);
   return (name) => {
     const path = join(folder, name);
-    if (leadsOut(path, folder, io)) {
-      throw new CommandFailure(EXIT.file, [
-        `${plainShort(path)}: is not read, it leads out of the folder of its file`,
-      ]);
+    if (leadsOut(path, folder, io) && leadsOut(path, '.', io)) {
+      const why = 'lies outside the folder of its file and the one the command runs in';
+      throw new CommandFailure(EXIT.file, [`${plainShort(path)}: is not read, it ${why}`]);
     }
     if (!files.includes(path)) files.push(path);
     // A missing sheet is a problem of the file that names it, told together with all others.

@@ -56,9 +56,9 @@ function sheetText(
 ): { name: string; text: string } | null {
   const name = valueAt(document.data, path);
   if (typeof name !== 'string' || name === '' || name.length > 200) return null;
-  if (/^[/\\]|^[a-z]:|(^|[/\\])\.\.([/\\]|$)/iu.test(name) || name.includes('\0')) {
-    const message = `names '${name}', which is outside the folder of its file`;
-    const hint = 'keep sheets beside the file that names them, or in a folder below it';
+  if (/^[/\\]|^[a-z]:/iu.test(name) || name.includes('\0')) {
+    const message = `names '${name}', a place of one machine alone`;
+    const hint = 'name sheets as seen from the file: flow.csv, sheets/flow.csv';
     problems.push(problemOf(document, path, 'sheet-outside', message, hint));
     return null;
   }
