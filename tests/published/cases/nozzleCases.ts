@@ -1,7 +1,7 @@
 /** Nozzle flow, and vessels emptied and filled through it: closed forms of ideal gases. */
 import { criticalPressureRatio, isentropicFluxFunction } from '../../../packages/core/src/gas/isentropic.ts';
 import { orificeFlow } from '../../../packages/core/src/network/orifice.ts';
-import { stillGas } from '../../../packages/core/src/network/volume.ts';
+import { stillGas } from '../../../packages/core/src/network/side.ts';
 import { idealGas } from '../../../packages/core/test/network/idealGas.ts';
 import { AIR_R, blowDown, fill } from '../../../packages/core/test/network/vessels.ts';
 import { once, type PublishedSource, printed } from '../publishedCase.ts';

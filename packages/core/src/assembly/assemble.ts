@@ -9,7 +9,9 @@ import type { Profile } from '../geometry/tractProfile.ts';
 import { CAST_FANNING, TUBE_FANNING } from '../geometry/tractProfile.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { DuctSpec } from '../network/duct.ts';
-import type { EndSpec, NetworkSpec, OrificeSpec } from '../network/network.ts';
+import type { NetworkSpec } from '../network/network.ts';
+import type { EndSpec } from '../network/openEnd.ts';
+import type { OrificeSpec } from '../network/orifice.ts';
 import type { Valve } from '../network/valve.ts';
 import { STANDARD_WEATHER } from '../reading/defaults/running.ts';
 import { portValve } from './portValve.ts';
@@ -37,23 +39,13 @@ const OUTLET_GAS = 700;
 /** Shape of a sharp-edged or belled pipe mouth: effective over geometric area [-]. */
 const OPEN_MOUTH = 0.95;
 
-/** The network of a combination with the roles and weights of its parts. */
+/** The network of a combination with the roles of its parts. */
 export interface EngineNetwork {
-  readonly spec: NetworkSpec;
+  readonly spec: Required<NetworkSpec>;
   readonly fidelity: 'representative' | 'all';
-  /** How many of the engine's cylinders each marching cylinder stands for. */
-  readonly cylinderWeight: number;
-  /** How many like it each part stands for, by index. */
-  readonly weights: {
-    readonly orifices: readonly number[];
-    readonly ends: readonly number[];
-    readonly ducts: readonly number[];
-  };
   /** Index of the end at each marching cylinder's intake and exhaust valve. */
   readonly intakeEnds: readonly number[];
   readonly exhaustEnds: readonly number[];
-  /** Index of the ends that lead outside. */
-  readonly outletEnds: readonly number[];
   readonly plenums: readonly number[];
   readonly intakeValve: Valve;
   readonly exhaustValve: Valve;
@@ -95,21 +87,17 @@ export function assembleNetwork(
       volumes.push({ name: `merge ${i + 1}`, size: collectors.mergeVolume });
   }
 
-  const cylinders = marching.map((number) => cylinderSpec(combination, number, burn));
   const ducts: DuctSpec[] = [];
-  const ductWeights: number[] = [];
   const ends: EndSpec[] = [];
-  const endWeights: number[] = [];
   const intakeEnds: number[] = [];
   const exhaustEnds: number[] = [];
-  const outletEnds: number[] = [];
   const copies: { end: number; volume: number; delays: number[] }[] = [];
-  const addEnd = (end: EndSpec, weight: number): number => {
+  const addEnd = (end: EndSpec): number => {
     ends.push(end);
-    endWeights.push(weight);
     return ends.length - 1;
   };
-  const cylinderWeight = n / marching.length;
+  const weight = n / marching.length;
+  const cylinders = marching.map((number) => ({ ...cylinderSpec(combination, number, burn), weight }));
   const addCopy = (end: number, volume: number, delay: number): void => {
     if (volume < 0) return;
     const known = copies.find((c) => c.end === end && c.volume === volume);
@@ -124,58 +112,36 @@ export function assembleNetwork(
 
   marching.forEach((number, index) => {
     const runner = ducts.length;
-    ducts.push(runnerDuct(combination, number, mesh), primaryDuct(combination, number, mesh));
-    ductWeights.push(cylinderWeight, cylinderWeight);
+    ducts.push({ ...runnerDuct(combination, number, mesh), weight });
+    ducts.push({ ...primaryDuct(combination, number, mesh), weight });
     const plenum = plenumGroups.findIndex((g) => g.cylinders.includes(number));
-    const mouth = addEnd(
-      {
-        duct: runner,
-        right: false,
-        to: { kind: 'volume', index: plenum },
-        opening: { area: induction.runner.mouthArea },
-      },
-      cylinderWeight,
-    );
+    const mouth = addEnd({
+      duct: runner,
+      right: false,
+      to: { kind: 'volume', index: plenum },
+      opening: { area: induction.runner.mouthArea },
+      weight,
+    });
+    const atCylinder = { to: { kind: 'cylinder', index }, weight } as const;
     intakeEnds.push(
-      addEnd(
-        {
-          duct: runner,
-          right: true,
-          to: { kind: 'cylinder', index },
-          opening: { valve: intakeValve, outward: true },
-        },
-        cylinderWeight,
-      ),
+      addEnd({ ...atCylinder, duct: runner, right: true, opening: { valve: intakeValve, outward: true } }),
     );
     exhaustEnds.push(
-      addEnd(
-        {
-          duct: runner + 1,
-          right: false,
-          to: { kind: 'cylinder', index },
-          opening: { valve: exhaustValve, outward: false },
-        },
-        cylinderWeight,
-      ),
+      addEnd({
+        ...atCylinder,
+        duct: runner + 1,
+        right: false,
+        opening: { valve: exhaustValve, outward: false },
+      }),
     );
     const merge = collectorGroups.findIndex((g) => g.includes(number));
-    const tail = addEnd(
-      merge < 0
-        ? {
-            duct: runner + 1,
-            right: true,
-            to: { kind: 'reservoir', index: OUTSIDE },
-            opening: { area: exhaustSystem.outletArea },
-          }
-        : {
-            duct: runner + 1,
-            right: true,
-            to: { kind: 'volume', index: firstMerge + merge },
-            opening: { area: OPEN_MOUTH * exhaustSystem.primary.area },
-          },
-      cylinderWeight,
-    );
-    if (merge < 0) outletEnds.push(tail);
+    const tail = addEnd({
+      duct: runner + 1,
+      right: true,
+      to: merge < 0 ? { kind: 'reservoir', index: OUTSIDE } : { kind: 'volume', index: firstMerge + merge },
+      opening: { area: merge < 0 ? exhaustSystem.outletArea : OPEN_MOUTH * exhaustSystem.primary.area },
+      weight,
+    });
     // What the marching cylinder does, its images do later, each into its own plenum and collector where these march.
     for (const shift of shifts.slice(1)) {
       const image = symmetry.imageOf(number, shift);
@@ -193,46 +159,42 @@ export function assembleNetwork(
     collectorGroups.forEach((group, i) => {
       const weight = groupWeight(group, collectorGroups);
       const profile = collectorTract(collectors, exhaustSystem.outletArea);
+      const duct = ducts.length;
       ducts.push({
         name: `collector ${i + 1}`,
         profile,
         cells: cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2)),
         ...wall(TUBE_FANNING, collectors),
-      });
-      ductWeights.push(weight);
-      const duct = ducts.length - 1;
-      addEnd(
-        {
-          duct,
-          right: false,
-          to: { kind: 'volume', index: firstMerge + i },
-          opening: { area: OPEN_MOUTH * collectors.area },
-        },
         weight,
-      );
-      outletEnds.push(
-        addEnd(
-          {
-            duct,
-            right: true,
-            to: { kind: 'reservoir', index: OUTSIDE },
-            opening: { area: exhaustSystem.outletArea },
-          },
-          weight,
-        ),
-      );
+      });
+      addEnd({
+        duct,
+        right: false,
+        to: { kind: 'volume', index: firstMerge + i },
+        opening: { area: OPEN_MOUTH * collectors.area },
+        weight,
+      });
+      addEnd({
+        duct,
+        right: true,
+        to: { kind: 'reservoir', index: OUTSIDE },
+        opening: { area: exhaustSystem.outletArea },
+        weight,
+      });
     });
   }
 
-  const orifices: OrificeSpec[] = plenumGroups.map((group, i) =>
-    meteringOrifice(combination, tables, group.cylinders.length / n, i),
-  );
+  const plenumMembers = plenumGroups.map((g) => g.cylinders);
+  const orifices: OrificeSpec[] = plenumMembers.map((group, i) => ({
+    ...meteringOrifice(combination, tables, group.length / n, i),
+    weight: groupWeight(group, plenumMembers),
+  }));
   const air = humidAir(weather.pressure, weather.vapourPressure);
   return {
     spec: {
       tables,
       reservoirs: [
-        { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA },
+        { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA, supplies: true },
         { p: weather.pressure, T: OUTLET_GAS, b: 1 },
       ],
       volumes,
@@ -243,20 +205,8 @@ export function assembleNetwork(
       copies,
     },
     fidelity,
-    cylinderWeight,
-    weights: {
-      orifices: plenumGroups.map((g) =>
-        groupWeight(
-          g.cylinders,
-          plenumGroups.map((h) => h.cylinders),
-        ),
-      ),
-      ends: endWeights,
-      ducts: ductWeights,
-    },
     intakeEnds,
     exhaustEnds,
-    outletEnds,
     plenums: plenumGroups.map((_, i) => i),
     intakeValve,
     exhaustValve,
@@ -346,14 +296,16 @@ function meteringOrifice(
   const h = frozenH(tables, T, 0);
   const cp = frozenCv(tables, T, 0) + tables.freshR;
   return {
-    from: AIR,
-    to: plenum,
+    from: { kind: 'reservoir', index: AIR },
+    to: { kind: 'volume', index: plenum },
     area: area * share,
-    gain: 1 / (1 - tables.fuelFraction),
-    enthalpy:
-      h +
-      cp * chargeRise(induction.heating, induction.runner.wallTemperature, T) -
-      induction.evaporation * tables.latentHeat * tables.fuelFraction,
+    metering: {
+      gain: 1 / (1 - tables.fuelFraction),
+      enthalpy:
+        h +
+        cp * chargeRise(induction.heating, induction.runner.wallTemperature, T) -
+        induction.evaporation * tables.latentHeat * tables.fuelFraction,
+    },
   };
 }
 

@@ -17,7 +17,7 @@ import { laminarFlameSpeed } from '../processes/laminarFlameSpeed.ts';
 import { scatterShare } from '../processes/mixtureScatter.ts';
 import { kinematicViscosity } from '../processes/viscosity.ts';
 import { burnWindow, WIEBE_A, WIEBE_M } from '../processes/wiebe.ts';
-import type { CylinderDiary } from './march.ts';
+import type { CylinderDiary } from './diary.ts';
 
 /** What the burn depends on besides the state of the charge. */
 export interface BurnModel {

@@ -1,9 +1,10 @@
 /** One cylinder from the closing of its intake valve to the next bottom centre, valves shut: what a burn would do. */
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import { CYL } from '../network/cylinder.ts';
-import { SIDE } from '../network/ductEnd.ts';
 import { createNetwork } from '../network/network.ts';
-import type { CylinderDiary, March } from './march.ts';
+import { SIDE } from '../network/side.ts';
+import type { CylinderDiary } from './diary.ts';
+import type { March } from './march.ts';
 import { createMarch, MARCH_DEFAULTS, marchDegrees } from './march.ts';
 
 export interface ClosedCycle {
@@ -36,8 +37,6 @@ export function closedBench(
 ): ClosedBench {
   const network = createNetwork({
     tables: cylinder.tables,
-    reservoirs: [],
-    volumes: [],
     cylinders: [
       {
         name: cylinder.name,
@@ -47,10 +46,6 @@ export function closedBench(
         burn: cylinder.burn,
       },
     ],
-    ducts: [],
-    ends: [],
-    orifices: [],
-    copies: [],
   });
   network.degreesPerSecond = speed;
   network.cylinders[0].speed = cylinder.speed;

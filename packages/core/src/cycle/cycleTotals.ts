@@ -1,25 +1,13 @@
 /** What went in and out of the engine over one cycle, and what each cylinder did. */
 import type { EngineNetwork } from '../assembly/assemble.ts';
-import { CYL } from '../network/cylinder.ts';
-import { SIDE, TOTAL } from '../network/ductEnd.ts';
+import { accountOf } from '../network/network.ts';
+import { TOTAL } from '../network/openEnd.ts';
+import type { Account } from '../network/part.ts';
+import { SIDE } from '../network/side.ts';
 import type { March } from './march.ts';
 
-/** Sums over one cycle of the whole engine; energies count formation enthalpies. */
-export interface CycleTotals {
-  /** Mixture through carburetor or throttle [kg]. */
-  readonly massIn: number;
-  /** Gas out of the exhaust outlets [kg]. */
-  readonly massOut: number;
-  /** [J] */
-  readonly energyIn: number;
-  readonly energyOut: number;
-  /** Work on the pistons [J]. */
-  readonly work: number;
-  /** Heat from cylinder gas to walls, and from duct gas to walls [J]. */
-  readonly cylinderHeat: number;
-  readonly ductHeat: number;
-  /** Chemical energy left unreleased [J]. */
-  readonly unreleased: number;
+/** Sums over one cycle of the whole engine. */
+export interface CycleTotals extends Readonly<Account> {
   /** Fresh gas through the intake valves, net [kg]. */
   readonly freshIn: number;
   /** Mean temperature of what passed the intake and the exhaust valve [K]. */
@@ -40,29 +28,19 @@ export interface CycleTotals {
 /** @param before - state when the cycle began; the march holds the state at its end */
 export function cycleTotals(engine: EngineNetwork, march: March, before: Float64Array): CycleTotals {
   const { network, y, diaries } = march;
-  const { weights, cylinderWeight } = engine;
-  const change = (offset: number) => y[offset] - before[offset];
-  const orifice = (field: number) =>
-    network.orifices.reduce((sum, o, i) => sum + weights.orifices[i] * change(o.offset + field), 0);
-  const end = (indices: readonly number[], field: number) =>
-    indices.reduce((sum, i) => sum + weights.ends[i] * change(network.ends[i].offset + field), 0);
-  const cylinder = (field: number) =>
-    cylinderWeight * network.cylinders.reduce((sum, c) => sum + change(c.offset + field), 0);
+  const { intakeEnds, exhaustEnds } = engine;
+  const through = (indices: readonly number[], field: number) =>
+    indices.reduce((sum, i) => {
+      const { spec, offset } = network.ends[i];
+      return sum + (spec.weight ?? 1) * (y[offset + field] - before[offset + field]);
+    }, 0);
   const mean = (f: (d: (typeof diaries)[number]) => number) =>
     diaries.reduce((s, d) => s + f(d), 0) / diaries.length;
-  const { intakeEnds, exhaustEnds, outletEnds } = engine;
   return {
-    massIn: orifice(0),
-    massOut: end(outletEnds, TOTAL.mass),
-    energyIn: orifice(1),
-    energyOut: end(outletEnds, TOTAL.energy),
-    work: cylinder(CYL.work),
-    cylinderHeat: cylinder(CYL.heat),
-    ductHeat: -network.ducts.reduce((s, d, i) => s + weights.ducts[i] * change(d.offset + 4 * d.cells), 0),
-    unreleased: cylinder(CYL.unreleased),
-    freshIn: end(intakeEnds, TOTAL.mass) - end(intakeEnds, TOTAL.burned),
-    intakeT: end(intakeEnds, TOTAL.massT) / end(intakeEnds, TOTAL.mass),
-    exhaustT: end(exhaustEnds, TOTAL.massT) / end(exhaustEnds, TOTAL.mass),
+    ...accountOf(network, before, y),
+    freshIn: through(intakeEnds, TOTAL.mass) - through(intakeEnds, TOTAL.burned),
+    intakeT: through(intakeEnds, TOTAL.massT) / through(intakeEnds, TOTAL.mass),
+    exhaustT: through(exhaustEnds, TOTAL.massT) / through(exhaustEnds, TOTAL.mass),
     closedWork: mean((d) => d.closedWork),
     pumpingWork: mean((d) => d.pumpingWork),
     trappedMass: mean((d) => d.trappedMass),

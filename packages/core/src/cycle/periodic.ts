@@ -3,8 +3,10 @@ import type { EngineNetwork } from '../assembly/assemble.ts';
 import { renewCopies, weighCopies } from '../network/copiedEnds.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
-import type { CylinderDiary, March } from './march.ts';
-import { alignSteps, marchDegrees } from './march.ts';
+import type { CylinderDiary } from './diary.ts';
+import type { March } from './march.ts';
+import { marchDegrees } from './march.ts';
+import { alignSteps } from './stepGrid.ts';
 
 /** When a cycle counts as repeating. */
 export interface PeriodicOptions {
@@ -22,6 +24,9 @@ export interface PeriodicCycle {
   readonly converged: boolean;
   /** Cycles marched. */
   readonly cycles: number;
+  /** Steps taken and right-hand sides worked out in all of them. */
+  readonly steps: number;
+  readonly evaluations: number;
   /** Largest relative change of the last cycle. */
   readonly change: number;
   readonly totals: CycleTotals;
@@ -52,6 +57,7 @@ export function marchToPeriodic(
   afterCycle: AfterCycle = () => false,
 ): PeriodicCycle {
   const before = new Float64Array(march.y.length);
+  const { steps, evaluations } = march;
   let result: PeriodicCycle | null = null;
   for (let cycles = 1; cycles <= options.maxCycles; cycles++) {
     before.set(march.y);
@@ -74,6 +80,8 @@ export function marchToPeriodic(
     result = {
       converged: worst <= options.tolerance,
       cycles,
+      steps: march.steps - steps,
+      evaluations: march.evaluations - evaluations,
       change,
       totals,
       audit,

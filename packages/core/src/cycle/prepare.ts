@@ -2,10 +2,11 @@
 import type { EngineNetwork } from '../assembly/assemble.ts';
 import { fillCylinder } from '../network/cylinder.ts';
 import { fillDuct } from '../network/duct.ts';
-import { SIDE } from '../network/ductEnd.ts';
 import { createNetwork } from '../network/network.ts';
+import { SIDE } from '../network/side.ts';
 import { fillVolume } from '../network/volume.ts';
-import type { BurnPlanner, March, MarchOptions } from './march.ts';
+import type { BurnPlanner } from './calendar.ts';
+import type { March, MarchOptions } from './march.ts';
 import { createMarch, MARCH_DEFAULTS } from './march.ts';
 
 /** Exhaust gas to start from [K]; forgotten after a few cycles. */
@@ -19,14 +20,14 @@ export function prepareMarch(
   const network = createNetwork(engine.spec);
   const march = createMarch(network, options, plan);
   const { y } = march;
-  const air = network.reservoirs[0];
+  const { side: air } = network.reservoirs[0];
   const p = air[SIDE.p];
   const T = air[SIDE.T];
   network.volumes.forEach((v, i) => {
     const intake = engine.plenums.includes(i);
     fillVolume(v, y, p, intake ? T : WARM_EXHAUST, intake ? 0 : 1);
   });
-  const intakeDucts = new Set(engine.intakeEnds.map((i) => engine.spec.ends[i].duct));
+  const intakeDucts = new Set(engine.intakeEnds.map((i) => network.ends[i].spec.duct));
   network.ducts.forEach((d, i) => {
     const intake = intakeDucts.has(i);
     fillDuct(d, y, p, intake ? T : WARM_EXHAUST, intake ? 0 : 1);

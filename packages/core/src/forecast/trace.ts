@@ -7,7 +7,7 @@ import type { Combination } from '../combination/combination.ts';
 import { marchDegrees } from '../cycle/march.ts';
 import { renewCopies } from '../network/copiedEnds.ts';
 import { localAngle } from '../network/cylinder.ts';
-import { SIDE } from '../network/ductEnd.ts';
+import { SIDE } from '../network/side.ts';
 import { lookUpPeriodic } from '../numerics/interpolate.ts';
 import type { Fidelity } from './curve.ts';
 import type { Simulation } from './simulation.ts';

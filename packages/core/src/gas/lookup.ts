@@ -65,7 +65,7 @@ export function frozenTemperature(tables: GasTables, u: number, b: number, guess
   let i = cellOf(tables, guessT);
   let low = a * freshU[i] + b * burnedU[i];
   let high = a * freshU[i + 1] + b * burnedU[i + 1];
-  while (u > high && i < count - 2) {
+  while (u >= high && i < count - 2) {
     i++;
     low = high;
     high = a * freshU[i + 1] + b * burnedU[i + 1];

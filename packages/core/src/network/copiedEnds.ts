@@ -1,8 +1,11 @@
 /** Cylinders that do not march: their duct ends deliver into shared volumes what a marching cylinder's end did so many degrees before. */
 import type { FlowRecord } from './copies.ts';
 import { createFlowRecord, RECALL, RECALL_SIZE, rebinned, recallFlow, recordFlow } from './copies.ts';
-import { NOZZLE, SIDE, TOTAL } from './ductEnd.ts';
-import type { Volume } from './volume.ts';
+import { NOZZLE } from './ductEnd.ts';
+import type { OpenEnd } from './openEnd.ts';
+import { TOTAL } from './openEnd.ts';
+import type { PartGroup, Site, StillNode } from './part.ts';
+import { SIDE } from './side.ts';
 
 /** Copies of a recorded end that deliver into the same volume, each so many degrees later. */
 export interface CopySpec {
@@ -11,17 +14,11 @@ export interface CopySpec {
   readonly delays: readonly number[];
 }
 
-/** What a copy needs of the end it repeats: its areas, and where its running totals stand in the state. */
-interface RecordedEnd {
-  readonly nozzle: Float64Array;
-  readonly offset: number;
-}
-
 export interface Copy {
   readonly spec: CopySpec;
   record: FlowRecord;
-  readonly volume: Volume;
-  readonly end: RecordedEnd;
+  readonly volume: StillNode;
+  readonly end: OpenEnd;
   /** Rates of all copies together over the step [per s] and mean recorded pressure [Pa], see `RECALL`. */
   readonly rate: Float64Array;
   /** Volume's pressure at the start of the step [Pa]. */
@@ -47,17 +44,15 @@ interface WithCopies {
   readonly degreesPerSecond: number;
 }
 
-/**
- * @param pressure - of the volume before anything was recorded [Pa]
- * @param offset - of the running total of corrections in the state
- */
+/** @param pressure - of the volume before anything was recorded [Pa] */
 export function createCopy(
   spec: CopySpec,
-  volume: Volume,
-  end: RecordedEnd,
+  { take }: Site,
+  volume: StillNode,
+  end: OpenEnd,
   pressure: number,
-  offset: number,
 ): Copy {
+  volume.opening += spec.delays.length * end.nozzle[NOZZLE.ductArea];
   return {
     spec,
     record: createFlowRecord(720, pressure),
@@ -67,7 +62,7 @@ export function createCopy(
     pressure: 0,
     mean: new Float64Array(3),
     sum: new Float64Array(4),
-    offset,
+    offset: take(1),
     total: 0,
     bias: 0,
   };
@@ -81,7 +76,7 @@ export function createCopy(
  * volume's means over the last cycle and its mean is taken off, so that over a periodic cycle it adds no mass, energy
  * or burned gas at all.
  */
-export function connectCopy(copy: Copy, d: Float64Array): void {
+function connectCopy(copy: Copy, d: Float64Array): void {
   const { volume, rate, end, spec, mean } = copy;
   const { side, offset: o } = volume;
   const admittance = (spec.delays.length * end.nozzle[NOZZLE.ductArea]) / mean[MEAN.c];
@@ -91,6 +86,15 @@ export function connectCopy(copy: Copy, d: Float64Array): void {
   d[o] += rate[RECALL.mass] - drawn + correction;
   d[o + 1] += rate[RECALL.energy] - drawn * side[SIDE.h] + correction * mean[MEAN.h];
   d[o + 2] += rate[RECALL.burned] - drawn * side[SIDE.b] + correction * mean[MEAN.b];
+}
+
+/** What the copies deliver changes from step to step, see {@link prepareCopies}: within one, rates depend on time and state alone. */
+export function copyGroup(copies: readonly Copy[]): PartGroup {
+  return {
+    addRates(_y, d) {
+      for (const copy of copies) connectCopy(copy, d);
+    },
+  };
 }
 
 /** Share of a cycle's mean correction that is taken off the next [-]: the whole of it can swing from cycle to cycle. */
@@ -116,7 +120,7 @@ function addMeans(sum: Float64Array, side: Float64Array, degrees: number): void 
   sum[MEAN.degrees] += degrees;
 }
 
-/** Share of the newest cycle in what copies recall [-]: 1 to begin with; half of it calms copies that swing. */
+/** Share of the newest cycle in what copies recall [-]: 1 to begin with; less calms copies that swing. */
 export function weighCopies(network: WithCopies, weight: number): void {
   for (const copy of network.copies) copy.record.weight = weight;
 }

@@ -1,4 +1,6 @@
 /** Wall heat of a cylinder: surfaces, and the chosen correlation. */
+import type { SliderCrank } from '../geometry/sliderCrank.ts';
+import { sweptVolume } from '../geometry/sliderCrank.ts';
 import { gasConductivity, productsViscosity } from '../processes/viscosity.ts';
 import {
   ANNAND_A,
@@ -13,6 +15,7 @@ import {
   woschniOriginal,
   woschniVelocity,
 } from '../processes/wallHeat.ts';
+import { SIDE } from './side.ts';
 
 export interface WallHeat {
   readonly model: 'woschni' | 'hohenberg' | 'annand';
@@ -37,51 +40,48 @@ export interface BurnReference {
   V: number;
 }
 
-/**
- * Heat transfer coefficient [W/(m2 K)].
- *
- * @param pistonSpeed - mean piston speed [m/s]
- * @param swept - swept volume [m3]
- * @param V - volume now [m3]
- * @param T - mean temperature [K]
- * @param R - gas constant [J/(kg K)]
- * @param cp - specific heat [J/(kg K)]
- * @param open - a valve is open
- * @param reference - state at the start of the burn while burning and expanding, else null
- */
-export function heatCoefficient(
-  walls: WallHeat,
-  bore: number,
-  pistonSpeed: number,
-  swept: number,
-  V: number,
-  p: number,
-  T: number,
-  R: number,
-  cp: number,
-  open: boolean,
-  reference: BurnReference | null,
-): number {
+/** What the coefficient depends on: the engine's measures and the gas of the decoded state. */
+export interface HeatedGas {
+  readonly walls: WallHeat;
+  readonly crank: SliderCrank;
+  /** Angular speed [rad/s]. */
+  readonly speed: number;
+  readonly side: Float64Array;
+  /** Volume [m3] and mean temperature [K]. */
+  readonly now: { readonly V: number; readonly T: number };
+  /** A valve is open. */
+  readonly open: boolean;
+  /** Between the start of the burn and the opening of the exhaust valve. */
+  readonly firing: boolean;
+  readonly reference: BurnReference;
+}
+
+/** Heat transfer coefficient [W/(m2 K)]. */
+export function heatCoefficient(gas: HeatedGas): number {
+  const { walls, crank, side, firing, reference } = gas;
+  const { V, T } = gas.now;
+  const p = side[SIDE.p];
+  const pistonSpeed = (crank.stroke * gas.speed) / Math.PI;
   if (walls.model === 'hohenberg') return walls.multiplier * hohenberg(V, p, T, pistonSpeed);
   if (walls.model === 'annand') {
+    const R = side[SIDE.R];
     const mu = productsViscosity(T, 1);
     const wallT = (walls.head + walls.piston) / 2;
-    const k = gasConductivity(mu, cp);
-    const c = reference === null ? 0 : ANNAND_C;
-    return walls.multiplier * annand(bore, pistonSpeed, p / (R * T), mu, k, T, wallT, ANNAND_A, c);
+    const k = gasConductivity(mu, (R * side[SIDE.gamma]) / (side[SIDE.gamma] - 1));
+    const c = firing ? ANNAND_C : 0;
+    return walls.multiplier * annand(crank.bore, pistonSpeed, p / (R * T), mu, k, T, wallT, ANNAND_A, c);
   }
-  const c1 = open ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
-  const w =
-    reference === null
-      ? c1 * pistonSpeed
-      : woschniVelocity(
-          c1,
-          pistonSpeed,
-          WOSCHNI_C2,
-          swept,
-          reference.T,
-          reference.p * reference.V,
-          p - motoredPressure(reference.p, reference.V, V, MOTORED_EXPONENT),
-        );
-  return walls.multiplier * woschniOriginal(bore, p, T, w);
+  const c1 = gas.open ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
+  const w = firing
+    ? woschniVelocity(
+        c1,
+        pistonSpeed,
+        WOSCHNI_C2,
+        sweptVolume(crank),
+        reference.T,
+        reference.p * reference.V,
+        p - motoredPressure(reference.p, reference.V, V, MOTORED_EXPONENT),
+      )
+    : c1 * pistonSpeed;
+  return walls.multiplier * woschniOriginal(crank.bore, p, T, w);
 }

@@ -1,12 +1,13 @@
 /** A pipe of varying area as a chain of control volumes: quasi-one-dimensional Euler equations with friction and heat. */
-import { DomainError } from '../base/errors.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import type { DuctCells, DuctProfile } from './ductProfile.ts';
+import { cutProfile } from './ductProfile.ts';
+import type { PartGroup, Site, Weighted } from './part.ts';
 
 /** What a duct is made of. */
-export interface DuctSpec {
+export interface DuctSpec extends Weighted {
   readonly name: string;
-  /** Distances from the left end [m], rising from 0 to the duct's length, and the area there [m2]; linear between. */
-  readonly profile: readonly { readonly x: number; readonly area: number }[];
+  readonly profile: DuctProfile;
   /** Number of control volumes; 1 is the classic filling-and-emptying model. */
   readonly cells: number;
   /** Fanning friction factor [-]. */
@@ -28,18 +29,12 @@ export const FLUX = { mass: 0, momentum: 1, energy: 2, burned: 3 } as const;
  * energy `y[offset + 2 n + i]` [J] and burned mass `y[offset + 3 n + i]` [kg]; `y[offset + 4 n]` accumulates the
  * heat taken up from the wall [J]. The other arrays are decoded from the state at each stage.
  */
-export interface Duct {
+export interface Duct extends DuctCells {
   readonly name: string;
+  readonly weight: number;
   readonly tables: GasTables;
   readonly cells: number;
   readonly offset: number;
-  readonly dx: number;
-  readonly faceArea: Float64Array;
-  readonly volume: Float64Array;
-  /** Mean area of each cell [m2]. */
-  readonly cellArea: Float64Array;
-  readonly perVolume: Float64Array;
-  readonly wallArea: Float64Array;
   readonly fanning: number;
   readonly wallTemperature: number;
   readonly heatMultiplier: number;
@@ -62,43 +57,18 @@ export interface Duct {
   readonly right: Float64Array;
 }
 
-/** Length of the duct's part of the state vector. */
-export function ductStateSize(cells: number): number {
-  return FIELDS * cells + 1;
-}
-
 /** @throws {@link DomainError} where cells, lengths or areas are not positive or the profile does not rise from 0 */
-export function createDuct(spec: DuctSpec, tables: GasTables, offset: number): Duct {
-  const { profile, cells } = spec;
-  if (!(Number.isInteger(cells) && cells > 0))
-    throw new DomainError('cells', cells, 'a positive whole number');
-  if (!(profile.length >= 2 && profile[0].x === 0))
-    throw new DomainError('profile', profile.length, 'two points or more, from x = 0');
-  for (let i = 0; i < profile.length; i++) {
-    if (!(profile[i].area > 0)) throw new DomainError(`profile[${i}].area`, profile[i].area, 'positive m2');
-    if (i > 0 && !(profile[i].x > profile[i - 1].x))
-      throw new DomainError(`profile[${i}].x`, profile[i].x, 'rising m');
-  }
-  const dx = profile[profile.length - 1].x / cells;
-  const faceArea = Float64Array.from({ length: cells + 1 }, (_, i) => areaAt(profile, i * dx));
-  const volume = Float64Array.from({ length: cells }, (_, i) =>
-    integrate(profile, i * dx, (i + 1) * dx, (a) => a),
-  );
-  const wallArea = Float64Array.from({ length: cells }, (_, i) =>
-    integrate(profile, i * dx, (i + 1) * dx, (a) => 2 * Math.sqrt(Math.PI * a)),
-  );
+export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables' | 'take'>): Duct {
+  const { cells } = spec;
+  const cut = cutProfile(spec.profile, cells);
   const column = () => new Float64Array(cells);
   return {
     name: spec.name,
+    weight: spec.weight ?? 1,
     tables,
     cells,
-    offset,
-    dx,
-    faceArea,
-    volume,
-    cellArea: volume.map((v) => v / dx),
-    perVolume: volume.map((v) => 1 / v),
-    wallArea,
+    offset: take(FIELDS * cells + 1),
+    ...cut,
     fanning: spec.fanning,
     wallTemperature: spec.wallTemperature,
     heatMultiplier: spec.heatMultiplier,
@@ -116,33 +86,6 @@ export function createDuct(spec: DuctSpec, tables: GasTables, offset: number): D
     left: new Float64Array(FIELDS),
     right: new Float64Array(FIELDS),
   };
-}
-
-/** Area at x on a piecewise linear profile [m2]. */
-function areaAt(profile: DuctSpec['profile'], x: number): number {
-  for (let i = 1; i < profile.length; i++) {
-    const a = profile[i - 1];
-    const b = profile[i];
-    if (x <= b.x || i === profile.length - 1) return a.area + ((b.area - a.area) * (x - a.x)) / (b.x - a.x);
-  }
-  return profile[0].area;
-}
-
-/** Integral of f(area) between two x, split at the profile's corners (Simpson's rule between them). */
-function integrate(
-  profile: DuctSpec['profile'],
-  from: number,
-  to: number,
-  f: (area: number) => number,
-): number {
-  const corners = [from, ...profile.map((q) => q.x).filter((x) => x > from && x < to), to];
-  let sum = 0;
-  for (let i = 1; i < corners.length; i++) {
-    const [a, b] = [corners[i - 1], corners[i]];
-    sum +=
-      ((b - a) / 6) * (f(areaAt(profile, a)) + 4 * f(areaAt(profile, (a + b) / 2)) + f(areaAt(profile, b)));
-  }
-  return sum;
 }
 
 /** Writes gas of one state at rest into the duct's part of `y`: p [Pa], T [K], burned share b [-]. */
@@ -163,7 +106,6 @@ export function fillDuct(duct: Duct, y: Float64Array, p: number, T: number, b: n
     y[duct.offset + n + i] = 0;
     y[duct.offset + 2 * n + i] = m * e;
     y[duct.offset + 3 * n + i] = m * b;
-    duct.T[i] = T;
   }
   y[duct.offset + FIELDS * n] = 0;
 }
@@ -191,7 +133,7 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
     let deltaHi = burnedU[k + 1] - freshU[k + 1];
     let lo = freshU[k] + bi * deltaLo;
     let hi = freshU[k + 1] + bi * deltaHi;
-    while (ei > hi && k < last) {
+    while (ei >= hi && k < last) {
       k++;
       deltaLo = deltaHi;
       deltaHi = burnedU[k + 1] - freshU[k + 1];
@@ -359,12 +301,35 @@ export function balanceDuct(duct: Duct, d: Float64Array): void {
   d[o + FIELDS * n] += heat;
 }
 
-/** Largest signal speed over cell length in the duct [1/s], from the last decoded state. */
-export function signalRate(duct: Duct): number {
-  let most = 0;
-  for (let i = 0; i < duct.cells; i++) {
-    const s = Math.abs(duct.u[i]) + duct.c[i];
-    if (s > most) most = s;
-  }
-  return most / duct.dx;
+export function ductGroup(ducts: readonly Duct[]): PartGroup {
+  return {
+    decode(y) {
+      for (const duct of ducts) decodeDuct(duct, y);
+    },
+    addRates(_y, d) {
+      for (const duct of ducts) balanceDuct(duct, d);
+    },
+    // Signal speed over cell length.
+    raiseFastest(fastest) {
+      for (const { cells, u, c, dx } of ducts) {
+        let most = 0;
+        for (let i = 0; i < cells; i++) {
+          const s = Math.abs(u[i]) + c[i];
+          if (s > most) most = s;
+        }
+        if (most / dx > fastest[0]) fastest[0] = most / dx;
+      }
+    },
+    isSound() {
+      for (const { cells, p, c } of ducts)
+        for (let i = 0; i < cells; i++) if (!(p[i] > 0 && c[i] > 0)) return false;
+      return true;
+    },
+    account(before, after, account) {
+      for (const { offset, cells, weight } of ducts) {
+        const heat = offset + FIELDS * cells;
+        account.ductHeat -= weight * (after[heat] - before[heat]);
+      }
+    },
+  };
 }

@@ -1,32 +1,22 @@
 /** The end of a duct: outgoing characteristic and nozzle solved together, or a wall. */
 import { powerNearOne } from '../numerics/powerNearOne.ts';
 import type { Duct } from './duct.ts';
-
-/**
- * State of the gas on one side of a connection, written into a Float64Array: pressure [Pa], temperature [K],
- * gas constant [J/(kg K)], ratio of specific heats, burned share, static enthalpy with formation [J/kg],
- * and for a duct's face also density [kg/m3] and velocity out of the duct [m/s].
- */
-export const SIDE = { p: 0, T: 1, R: 2, gamma: 3, b: 4, h: 5, rho: 6, w: 7 } as const;
-export const SIDE_SIZE = 8;
+import { SIDE } from './side.ts';
 
 /**
  * Flow through an end, positive out of the duct: mass [kg/s], burned mass [kg/s], energy [W], momentum with pressure [N].
- * `speed` is the velocity at the face over that of an incompressible jet [-]: the next solution starts its search from it.
+ * `speed` is the velocity at the face over that of an incompressible jet [-]: a later search may start from it.
  */
 export const END = { mass: 0, burned: 1, energy: 2, force: 3, speed: 4 } as const;
 export const END_SIZE = 5;
 
-/** Offsets of an end's running totals in the state: mass out of the duct, burned mass, energy, mass times temperature. */
-export const TOTAL = { mass: 0, burned: 1, energy: 2, massT: 3 } as const;
-
 /**
- * Areas of an end [m2], effective of the nozzle and geometric of the duct, and what is worked out from the face alone:
- * pressure at a wall in the nozzle's place [Pa] and sound speed [m/s]. In an array, since numbers handed from function to
- * function are put on the heap one by one.
+ * Areas of an end [m2], effective of the nozzle and geometric of the duct; where the search starts, a `speed` of {@link END},
+ * 0 for none; and what is worked out from the face alone: pressure at a wall in the nozzle's place [Pa] and sound speed [m/s].
+ * In an array, since numbers handed from function to function are put on the heap one by one.
  */
-export const NOZZLE = { area: 0, ductArea: 1, wall: 2, c: 3 } as const;
-export const NOZZLE_SIZE = 4;
+export const NOZZLE = { area: 0, ductArea: 1, start: 2, wall: 3, c: 4 } as const;
+export const NOZZLE_SIZE = 5;
 
 /** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
 const SHUT = 1e-7;
@@ -78,8 +68,8 @@ export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
  *
  * @param face - state of the duct's end, see {@link ductFace}
  * @param volume - state of the volume, stagnation
- * @param nozzle - areas, see {@link NOZZLE}
- * @param out - flow, see {@link END}; what it holds of the last solution is where the search starts
+ * @param nozzle - areas and where the search starts, see {@link NOZZLE}
+ * @param out - flow, see {@link END}
  * @see Benson, The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1 (1982), ch. 4: partially open end
  */
 export function solveDuctEnd(
@@ -146,7 +136,7 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
   let low = 0;
   let high = (c * k + wi) / (1 + k);
   const jet = drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop));
-  let w = jet * out[END.speed];
+  let w = jet * nozzle[NOZZLE.start];
   if (!(w > 0 && w < high)) w = Math.min(jet, 0.999 * high);
   const still = (STILL * rho * c * ductArea) ** 2;
   let m = 0;
@@ -224,7 +214,7 @@ function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, 
   // Sonic in the duct is as fast as a jet that fills it can be.
   let high = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
   const jet = drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop));
-  let s = -jet * out[END.speed];
+  let s = -jet * nozzle[NOZZLE.start];
   if (!(s > 0 && s < high)) s = Math.min(jet, 0.999 * high);
   const still = (STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea) ** 2;
   let m = 0;

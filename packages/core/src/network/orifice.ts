@@ -1,6 +1,40 @@
-/** Quasi-steady flow between two states at rest: carburetor, throttle, air cleaner, muffler. */
+/** Quasi-steady flow between two nodes at rest: carburetor, throttle, air cleaner, a hole between two plenums. */
 import { powerNearOne } from '../numerics/powerNearOne.ts';
-import { SIDE } from './ductEnd.ts';
+import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
+import { countGiven } from './reservoir.ts';
+import { SIDE } from './side.ts';
+
+/** A nozzle between any two nodes at rest; flow is positive from `from` to `to`. */
+export interface OrificeSpec extends Weighted {
+  readonly from: NodeRef;
+  readonly to: NodeRef;
+  /** Effective, both ways [m2]. */
+  readonly area: number;
+  /** What is done to gas on its way from `from`; left out: nothing. What flows back is left as it is. */
+  readonly metering?: {
+    /** Mass of mixture that arrives per mass that leaves [-]. */
+    readonly gain: number;
+    /** Specific enthalpy of the mixture that arrives [J/kg]. */
+    readonly enthalpy: number;
+  };
+}
+
+/** Offsets of an orifice's running totals in the state: mass and energy that arrived at `to`. */
+export const ORIFICE = { mass: 0, energy: 1 } as const;
+const ORIFICE_STATE = 2;
+
+export interface Orifice {
+  readonly spec: OrificeSpec;
+  readonly from: StillNode;
+  readonly to: StillNode;
+  readonly offset: number;
+}
+
+export function createOrifice(spec: OrificeSpec, { take }: Site, from: StillNode, to: StillNode): Orifice {
+  from.opening += spec.area;
+  to.opening += spec.area;
+  return { spec, from, to, offset: take(ORIFICE_STATE) };
+}
 
 /** Relative pressure difference below which the square root is made straight, so that the rate stays finite. */
 const STRAIGHT = 1e-4;
@@ -29,4 +63,47 @@ export function orificeFlow(a: Float64Array, b: Float64Array, area: number): num
   const psi = Math.sqrt(((2 * gamma) / (gamma - 1)) * y * (y - pr)) * scale;
   const m = (area * p0 * psi) / Math.sqrt(up[SIDE.R] * up[SIDE.T]);
   return forward ? m : -m;
+}
+
+/** Moves what passes from one node to the other: what leaves is the upstream node's gas, what arrives may have been metered. */
+function connectOrifice({ spec, from, to, offset }: Orifice, d: Float64Array): void {
+  const { metering } = spec;
+  const m = orificeFlow(from.side, to.side, spec.area);
+  const up = m > 0 ? from.side : to.side;
+  const burned = m * up[SIDE.b];
+  let mass = m;
+  let energy = m * up[SIDE.h];
+  if (from.offset >= 0) {
+    d[from.offset] -= mass;
+    d[from.offset + 1] -= energy;
+    d[from.offset + 2] -= burned;
+  }
+  if (metering !== undefined && m > 0) {
+    mass = m * metering.gain;
+    energy = mass * metering.enthalpy;
+  }
+  if (to.offset >= 0) {
+    d[to.offset] += mass;
+    d[to.offset + 1] += energy;
+    d[to.offset + 2] += burned;
+  }
+  d[offset + ORIFICE.mass] += mass;
+  d[offset + ORIFICE.energy] += energy;
+}
+
+export function orificeGroup(orifices: readonly Orifice[]): PartGroup {
+  return {
+    addRates(_y, d) {
+      for (const orifice of orifices) connectOrifice(orifice, d);
+    },
+    account(before, after, account) {
+      for (const { spec, from, to, offset } of orifices) {
+        const { weight = 1 } = spec;
+        const mass = weight * (after[offset + ORIFICE.mass] - before[offset + ORIFICE.mass]);
+        const energy = weight * (after[offset + ORIFICE.energy] - before[offset + ORIFICE.energy]);
+        countGiven(from, mass, energy, account);
+        countGiven(to, -mass, -energy, account);
+      }
+    },
+  };
 }

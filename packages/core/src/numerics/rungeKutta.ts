@@ -87,9 +87,17 @@ function carriedShare({ a, b }: Tableau): number {
 
 /** Advances `y` in place from `t` to `t + h`. Allocates nothing. */
 export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
+  rhs(t, y, stepper.stages[0]);
+  finishStep(stepper, rhs, t, h, y);
+}
+
+/**
+ * A step whose first stage, f(t, y), stands in `stepper.stages[0]` already: a driver that looks at each state on its way has
+ * worked it out.
+ */
+export function finishStep(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
   const { tableau, repeats, carried, stages, trial } = stepper;
   const { a, b, c } = tableau;
-  rhs(t, y, stages[0]);
   for (let i = 1; i < stages.length; i++) {
     if (!repeats[i]) trial.set(y);
     for (let j = repeats[i] ? i - 1 : 0; j < i; j++) addScaled(trial, h * a[i][j], stages[j]);

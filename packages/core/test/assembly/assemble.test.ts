@@ -25,7 +25,9 @@ function warming(
   const { spec } = assembleNetwork(engine, tables, 'representative', burn);
   const T = weather.temperature;
   const cp = frozenCv(tables, T, 0) + tables.freshR;
-  return (spec.orifices[0].enthalpy - frozenH(tables, T, 0)) / cp;
+  const [{ metering }] = spec.orifices;
+  if (metering === undefined) throw new Error('nothing is metered');
+  return (metering.enthalpy - frozenH(tables, T, 0)) / cp;
 }
 
 describe('the charge that leaves carburetor or throttle', () => {

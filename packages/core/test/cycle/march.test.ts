@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { alignSteps, type March, marchDegrees } from '../../src/cycle/march.ts';
+import { type March, marchDegrees } from '../../src/cycle/march.ts';
+import { alignSteps } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { CYL } from '../../src/network/cylinder.ts';

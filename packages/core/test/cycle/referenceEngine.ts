@@ -90,7 +90,6 @@ export function referenceNetwork(tables: GasTables, cells: { intake: number; exh
       { p: AMBIENT.p, T: AMBIENT.T, b: 0 },
       { p: AMBIENT.p, T: OUTLET_GAS, b: 1 },
     ],
-    volumes: [],
     cylinders: [
       {
         name: 'cylinder 1',
@@ -148,7 +147,5 @@ export function referenceNetwork(tables: GasTables, cells: { intake: number; exh
       },
       { duct: 1, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: 0.95 * primary } },
     ],
-    orifices: [],
-    copies: [],
   };
 }

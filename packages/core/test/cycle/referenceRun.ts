@@ -2,8 +2,8 @@
 import { createMarch, MARCH_DEFAULTS, marchDegrees } from '../../src/cycle/march.ts';
 import { fillCylinder } from '../../src/network/cylinder.ts';
 import { fillDuct } from '../../src/network/duct.ts';
-import { TOTAL } from '../../src/network/ductEnd.ts';
 import { createNetwork, setSpeed } from '../../src/network/network.ts';
+import { TOTAL } from '../../src/network/openEnd.ts';
 import { AMBIENT, REFERENCE_BURN, referenceGas, referenceNetwork, SWEPT } from './referenceEngine.ts';
 
 /** Speed [1/min], volumetric efficiency [-], residual [-], net and pumping mean effective pressure [bar]. */

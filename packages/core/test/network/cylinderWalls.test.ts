@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createSimulation } from '../../src/forecast/simulation.ts';
-import { balanceCylinder, CYL } from '../../src/network/cylinder.ts';
+import { CYL } from '../../src/network/cylinder.ts';
+import { balanceCylinder } from '../../src/network/cylinderBalance.ts';
 import { setSpeed } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 

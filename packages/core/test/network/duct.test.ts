@@ -5,7 +5,7 @@ import { createDuct, fillDuct } from '../../src/network/duct.ts';
 import type { Network } from '../../src/network/network.ts';
 import { createNetwork, decode } from '../../src/network/network.ts';
 import { idealGas } from './idealGas.ts';
-import { ductSpec, marchTime } from './networks.ts';
+import { ductSpec, marchTime, siteOf } from './networks.ts';
 
 const R = 287;
 const GAS = idealGas({ R, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
@@ -58,15 +58,11 @@ function tube(cells: number): Network {
   const network = createNetwork({
     tables: GAS,
     reservoirs: [{ p: 1e5, T: 300, b: 0 }],
-    volumes: [],
-    cylinders: [],
     ducts: [ductSpec(1, [1e-3, 1e-3], cells)],
     ends: [
       { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
     ],
-    orifices: [],
-    copies: [],
   });
   const [duct] = network.ducts;
   const y = new Float64Array(network.size);
@@ -142,15 +138,11 @@ describe('a duct of one cell', () => {
     const network = createNetwork({
       tables: GAS,
       reservoirs: [{ p: 1e5, T: 300, b: 0 }],
-      volumes: [],
-      cylinders: [],
       ducts: [ductSpec(0.5, [2e-3, 2e-3], 1)],
       ends: [
         { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 1e-5 } },
         { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       ],
-      orifices: [],
-      copies: [],
     });
     const y = new Float64Array(network.size);
     fillDuct(network.ducts[0], y, p, T, 0);
@@ -181,14 +173,14 @@ describe('a duct of one cell', () => {
 describe('createDuct', () => {
   it('keeps the volume of a taper exactly, whatever the cells', () => {
     const spec = ductSpec(0.4, [1e-3, 2e-3], 7);
-    const duct = createDuct(spec, GAS, 0);
+    const duct = createDuct(spec, siteOf(GAS));
     expect(duct.volume.reduce((a, b) => a + b)).toBeCloseTo(6e-4, 15);
     expect(duct.faceArea[7]).toBeCloseTo(2e-3, 15);
   });
 
   it('refuses areas that are not positive, lengths that do not rise and no cells', () => {
     const good = ductSpec(1, [1e-3, 1e-3], 4);
-    const make = (change: object) => () => createDuct({ ...good, ...change }, GAS, 0);
+    const make = (change: object) => () => createDuct({ ...good, ...change }, siteOf(GAS));
     expect(make({ cells: 0 })).toThrow(DomainError);
     expect(make({ profile: [{ x: 0, area: 1e-3 }] })).toThrow(DomainError);
     expect(

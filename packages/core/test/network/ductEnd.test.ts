@@ -1,16 +1,8 @@
 /** The end of a duct: walls, rest, choking, continuity and monotony of the nozzle solved with the outgoing wave. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  END,
-  END_SIZE,
-  NOZZLE,
-  NOZZLE_SIZE,
-  SIDE,
-  SIDE_SIZE,
-  solveDuctEnd,
-} from '../../src/network/ductEnd.ts';
-import { stillGas } from '../../src/network/volume.ts';
+import { END, END_SIZE, NOZZLE, NOZZLE_SIZE, solveDuctEnd } from '../../src/network/ductEnd.ts';
+import { SIDE, SIDE_SIZE, stillGas } from '../../src/network/side.ts';
 import { idealGas } from './idealGas.ts';
 
 const R = 287;
@@ -30,11 +22,12 @@ function flowOf(face: Float64Array, volume: Float64Array, area: number): Float64
   return out;
 }
 
-/** The same, searched from what `out` holds. */
+/** The same, searched from the flow that `out` holds. */
 function flowInto(out: Float64Array, face: Float64Array, volume: Float64Array, area: number): void {
   const nozzle = new Float64Array(NOZZLE_SIZE);
   nozzle[NOZZLE.area] = area;
   nozzle[NOZZLE.ductArea] = AREA;
+  nozzle[NOZZLE.start] = out[END.speed];
   solveDuctEnd(face, volume, nozzle, out);
 }
 

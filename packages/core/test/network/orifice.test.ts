@@ -1,7 +1,7 @@
 /** Orifice flow and vessels filled and emptied through it, against closed forms of ideal gases. */
 import { describe, expect, it } from 'vitest';
 import { orificeFlow } from '../../src/network/orifice.ts';
-import { stillGas } from '../../src/network/volume.ts';
+import { stillGas } from '../../src/network/side.ts';
 import { idealGas } from './idealGas.ts';
 import { fill, AIR_R as R } from './vessels.ts';
 

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { fillCylinder } from '../../src/network/cylinder.ts';
-import { TOTAL } from '../../src/network/ductEnd.ts';
 import { rates, setSpeed } from '../../src/network/network.ts';
+import { TOTAL } from '../../src/network/openEnd.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 /** Flow out of the runner at a valve hardly open [kg/s], cylinder gas at a pressure [Pa]. */

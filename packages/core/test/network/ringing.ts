@@ -1,7 +1,7 @@
 /** Ringing of pipes and of a volume with a pipe, for checks against linear acoustics. */
 import { fillDuct } from '../../src/network/duct.ts';
-import { SIDE } from '../../src/network/ductEnd.ts';
 import { createNetwork } from '../../src/network/network.ts';
+import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
 import { idealGas } from './idealGas.ts';
 import { ductSpec, marchTime } from './networks.ts';
@@ -33,15 +33,11 @@ export function ringPipe(cells: number, opening: number): number {
   const network = createNetwork({
     tables: GAS,
     reservoirs: [{ p: P, T, b: 0 }],
-    volumes: [],
-    cylinders: [],
     ducts: [ductSpec(0.5, [AREA, AREA], cells)],
     ends: [
       { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: opening } },
     ],
-    orifices: [],
-    copies: [],
   });
   const [duct] = network.ducts;
   const y = new Float64Array(network.size);
@@ -57,14 +53,11 @@ export function ringVolume(size: number, time: number, cells: number): number {
     tables: GAS,
     reservoirs: [{ p: P, T, b: 0 }],
     volumes: [{ name: 'resonator', size }],
-    cylinders: [],
     ducts: [ductSpec(0.3, [AREA, AREA], cells)],
     ends: [
       { duct: 0, right: false, to: { kind: 'volume', index: 0 }, opening: { area: AREA } },
       { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
     ],
-    orifices: [],
-    copies: [],
   });
   const y = new Float64Array(network.size);
   fillDuct(network.ducts[0], y, P, T, 0);

@@ -5,7 +5,7 @@ import { fuelNamed } from '../../src/gas/fuels.ts';
 import { createDuct, decodeDuct, fillDuct } from '../../src/network/duct.ts';
 import { createNetwork, rates } from '../../src/network/network.ts';
 import { idealGas } from './idealGas.ts';
-import { ductSpec, marchTime } from './networks.ts';
+import { ductSpec, marchTime, siteOf } from './networks.ts';
 
 const R = 287;
 const P = 1e5;
@@ -25,15 +25,11 @@ function atJump(dp: number, du: number): { mass: number; momentum: number } {
   const network = createNetwork({
     tables: GAS,
     reservoirs: [{ p: P, T, b: 0 }],
-    volumes: [],
-    cylinders: [],
     ducts: [ductSpec(1, [AREA, AREA], CELLS)],
     ends: [
       { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
     ],
-    orifices: [],
-    copies: [],
   });
   const [duct] = network.ducts;
   const y = new Float64Array(network.size);
@@ -66,7 +62,7 @@ describe('the speed of sound in a duct', () => {
       [288.15, 340.294],
       [273.15, 331.3],
     ]) {
-      const duct = createDuct(ductSpec(1, [AREA, AREA], 3), tables, 0);
+      const duct = createDuct(ductSpec(1, [AREA, AREA], 3), siteOf(tables));
       const y = new Float64Array(13);
       fillDuct(duct, y, 101_325, temperature, 0);
       decodeDuct(duct, y);
@@ -76,7 +72,7 @@ describe('the speed of sound in a duct', () => {
   });
 
   it('is sqrt(gamma R T) of a perfect gas, 347.189 m/s', () => {
-    const duct = createDuct(ductSpec(1, [AREA, AREA], 3), GAS, 0);
+    const duct = createDuct(ductSpec(1, [AREA, AREA], 3), siteOf(GAS));
     const y = new Float64Array(13);
     fillDuct(duct, y, P, T, 0);
     decodeDuct(duct, y);
@@ -98,15 +94,11 @@ describe('the speed of sound in a duct', () => {
     const network = createNetwork({
       tables: GAS,
       reservoirs: [{ p: P + 20, T: T * ((P + 20) / P) ** ((GAMMA - 1) / GAMMA), b: 0 }],
-      volumes: [],
-      cylinders: [],
       ducts: [ductSpec(1, [AREA, AREA], 200)],
       ends: [
         { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
         { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       ],
-      orifices: [],
-      copies: [],
     });
     const [duct] = network.ducts;
     const y = new Float64Array(network.size);

@@ -1,10 +1,11 @@
 /** Vessels filled and emptied through an orifice, for checks against closed forms of ideal gases. */
-import { SIDE } from '../../src/network/ductEnd.ts';
 import { createNetwork, rates } from '../../src/network/network.ts';
 import { orificeFlow } from '../../src/network/orifice.ts';
-import { createVolume, decodeVolume, fillVolume, stillGas } from '../../src/network/volume.ts';
+import { SIDE, stillGas } from '../../src/network/side.ts';
+import { createVolume, decodeVolume, fillVolume } from '../../src/network/volume.ts';
 import { createStepper, RK4, step } from '../../src/numerics/rungeKutta.ts';
 import { idealGas } from './idealGas.ts';
+import { siteOf } from './networks.ts';
 
 /** [J/(kg K)] */
 export const AIR_R = 287.055;
@@ -12,7 +13,7 @@ export const AIR_R = 287.055;
 /** Vessel of 0.5 l from 5 bar and 1200 K through 5 cm2 into air of 1.013 bar or `into` [Pa], gamma 1.3, at time t [s]. */
 export function blowDown(t: number, into: number = 1.013e5): { p: number; T: number; m: number } {
   const gas = idealGas({ R: AIR_R, freshGamma: 1.3, burnedGamma: 1.3, heat: 0 });
-  const vessel = createVolume('vessel', 5e-4, gas, 0);
+  const vessel = createVolume({ name: 'vessel', size: 5e-4 }, siteOf(gas));
   const outside = stillGas(gas, into, 300, 0);
   const y = new Float64Array(3);
   fillVolume(vessel, y, 5e5, 1200, 0);
@@ -51,11 +52,7 @@ export function fill(
     tables: gas,
     reservoirs: [{ p: p0, T: 300, b: 0 }],
     volumes: [{ name: 'vessel', size: 1e-3 }],
-    cylinders: [],
-    ducts: [],
-    ends: [],
-    orifices: [{ from: 0, to: 0, area: 1e-5, gain: 1, enthalpy: stillGas(gas, p0, 300, 0)[SIDE.h] }],
-    copies: [],
+    orifices: [{ from: { kind: 'reservoir', index: 0 }, to: { kind: 'volume', index: 0 }, area: 1e-5 }],
   });
   const [vessel] = network.volumes;
   const y = new Float64Array(network.size);

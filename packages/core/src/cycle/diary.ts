@@ -1,0 +1,45 @@
+/** What is noted of a cylinder at its own events. */
+
+/** What is known of a cylinder from its events of the last 720 degrees. */
+export interface CylinderDiary {
+  /** Piston work up to the bottom centres before and after firing [J], running totals. */
+  workBeforeCompression: number;
+  workAfterExpansion: number;
+  /** Work of the last compression and expansion, and of the last gas exchange [J]. */
+  closedWork: number;
+  pumpingWork: number;
+  /** Mass and burned share when the intake valve closed [kg], [-]. */
+  trappedMass: number;
+  residual: number;
+  closingPressure: number;
+  closingTemperature: number;
+  /** Internal energy when the intake valve closed [J]. */
+  closingEnergy: number;
+  /** Autoignition integral of octane number 100 when the burn ended. */
+  knock: number;
+  /** Of the last expansion that ended [Pa], [deg after firing top centre]. */
+  peakPressure: number;
+  peakAngle: number;
+  /** Of the expansion under way. */
+  risingPressure: number;
+  risingAngle: number;
+}
+
+export function emptyDiary(): CylinderDiary {
+  return {
+    workBeforeCompression: 0,
+    workAfterExpansion: 0,
+    closedWork: 0,
+    pumpingWork: 0,
+    trappedMass: 0,
+    residual: 0,
+    closingPressure: 0,
+    closingTemperature: 0,
+    closingEnergy: 0,
+    knock: 0,
+    peakPressure: 0,
+    peakAngle: 0,
+    risingPressure: 0,
+    risingAngle: 0,
+  };
+}

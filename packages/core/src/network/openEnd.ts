@@ -1,0 +1,124 @@
+/** The end of a duct at a node of gas at rest: through a nozzle of fixed area, or through a valve. */
+import type { Cylinder } from './cylinder.ts';
+import type { Duct } from './duct.ts';
+import { FLUX } from './duct.ts';
+import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, solveDuctEnd } from './ductEnd.ts';
+import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
+import { countGiven } from './reservoir.ts';
+import { SIDE, SIDE_SIZE } from './side.ts';
+import type { Valve } from './valve.ts';
+import { valveArea } from './valve.ts';
+
+/** One end of a duct: where it leads and through what. */
+export interface EndSpec extends Weighted {
+  readonly duct: number;
+  readonly right: boolean;
+  readonly to: NodeRef;
+  /** Fixed effective area [m2], or the valve of a cylinder. `outward`: its usual flow leaves the duct. */
+  readonly opening: { readonly area: number } | { readonly valve: Valve; readonly outward: boolean };
+}
+
+/** Offsets of an end's running totals in the state: mass out of the duct, burned mass, energy, mass times temperature. */
+export const TOTAL = { mass: 0, burned: 1, energy: 2, massT: 3 } as const;
+const END_STATE = 4;
+
+export interface OpenEnd {
+  readonly spec: EndSpec;
+  readonly duct: Duct;
+  readonly node: StillNode;
+  /** The node's own `side` and `offset`: read from here, whatever kind of node it is. */
+  readonly side: Float64Array;
+  readonly target: number;
+  /** The cylinder whose valve it is, or null. */
+  readonly cylinder: Cylinder | null;
+  readonly offset: number;
+  /** See {@link NOZZLE}. */
+  readonly nozzle: Float64Array;
+  readonly face: Float64Array;
+  readonly flow: Float64Array;
+}
+
+/** @param cylinder - whose valve the end is, where it is one's */
+export function createEnd(
+  spec: EndSpec,
+  { take }: Site,
+  duct: Duct,
+  node: StillNode,
+  cylinder: Cylinder | null,
+): OpenEnd {
+  const nozzle = new Float64Array(NOZZLE_SIZE);
+  if ('area' in spec.opening) nozzle[NOZZLE.area] = spec.opening.area;
+  nozzle[NOZZLE.ductArea] = duct.faceArea[spec.right ? duct.cells : 0];
+  node.opening += nozzle[NOZZLE.ductArea];
+  return {
+    spec,
+    duct,
+    node,
+    side: node.side,
+    target: node.offset,
+    cylinder,
+    offset: take(END_STATE),
+    nozzle,
+    face: new Float64Array(SIDE_SIZE),
+    flow: new Float64Array(END_SIZE),
+  };
+}
+
+/** Sets the area of a valve's nozzle for the crank angle and the way the gas is about to take. */
+function openValve({ spec, duct, side, face, nozzle }: OpenEnd, cylinder: Cylinder): void {
+  if (!('valve' in spec.opening)) return;
+  const { valve, outward } = spec.opening;
+  let area = valveArea(valve.area, valve.step, cylinder.now.angle);
+  if (area > 0) {
+    cylinder.open = true;
+    const c = duct.c[spec.right ? duct.cells - 1 : 0];
+    const leaves = face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * c > side[SIDE.p];
+    if (leaves !== outward) area = valveArea(valve.against, valve.step, cylinder.now.angle);
+  }
+  nozzle[NOZZLE.area] = area;
+}
+
+function connectEnd(end: OpenEnd, d: Float64Array): void {
+  const { spec, duct, side, target, cylinder, flow, face, nozzle, offset } = end;
+  ductFace(duct, spec.right, face);
+  if (cylinder !== null) openValve(end, cylinder);
+  solveDuctEnd(face, side, nozzle, flow);
+  const mass = flow[END.mass];
+  const burned = flow[END.burned];
+  const energy = flow[END.energy];
+  const flux = spec.right ? duct.right : duct.left;
+  const sign = spec.right ? 1 : -1;
+  flux[FLUX.mass] = sign * mass;
+  flux[FLUX.momentum] = flow[END.force];
+  flux[FLUX.energy] = sign * energy;
+  flux[FLUX.burned] = sign * burned;
+  // Every node begins alike: mass, energy, burned mass.
+  if (target >= 0) {
+    d[target] += mass;
+    d[target + 1] += energy;
+    d[target + 2] += burned;
+  }
+  d[offset + TOTAL.mass] += mass;
+  d[offset + TOTAL.burned] += burned;
+  d[offset + TOTAL.energy] += energy;
+  d[offset + TOTAL.massT] += mass * (mass > 0 ? face[SIDE.T] : side[SIDE.T]);
+}
+
+export function endGroup(ends: readonly OpenEnd[]): PartGroup {
+  return {
+    addRates(_y, d) {
+      for (const end of ends) connectEnd(end, d);
+    },
+    keepStarts() {
+      for (const { nozzle, flow } of ends) nozzle[NOZZLE.start] = flow[END.speed];
+    },
+    account(before, after, account) {
+      for (const { spec, node, offset } of ends) {
+        const { weight = 1 } = spec;
+        const mass = after[offset + TOTAL.mass] - before[offset + TOTAL.mass];
+        const energy = after[offset + TOTAL.energy] - before[offset + TOTAL.energy];
+        countGiven(node, -weight * mass, -weight * energy, account);
+      }
+    },
+  };
+}

@@ -1,0 +1,68 @@
+/** What a network asks of its parts: nodes, which hold gas, and connections, which move it between them. */
+import type { GasTables } from '../gas/gasTables.ts';
+
+/** Sums over a cycle of what crosses the engine's bounds, filled in by its parts; energies count formation enthalpies. */
+export interface Account {
+  /** From reservoirs that supply [kg], [J]. */
+  massIn: number;
+  energyIn: number;
+  /** To all others [kg], [J]. */
+  massOut: number;
+  energyOut: number;
+  /** On the pistons [J]. */
+  work: number;
+  /** From cylinder gas to walls, and from duct gas to walls [J]. */
+  cylinderHeat: number;
+  ductHeat: number;
+  /** Chemical energy left unreleased [J]. */
+  unreleased: number;
+}
+
+/**
+ * All parts of one kind in a network. They are walked together, so that each loop meets one kind and compiles for it alone.
+ * What a kind has no use for it leaves out.
+ */
+export interface PartGroup {
+  /** Reads the parts' pieces of the state `y`: sets what the other functions, and connections, see of them. */
+  decode?(y: Float64Array): void;
+  /** Adds what the parts do to the rates of change `d`; every node is decoded. */
+  addRates?(y: Float64Array, d: Float64Array): void;
+  /** Raises `fastest[0]` to the fastest rate of the parts [1/s]; steps are kept short of it. */
+  raiseFastest?(fastest: Float64Array): void;
+  /** False where the decoded state is not one of a gas: a step was too long. */
+  isSound?(): boolean;
+  /** Has the next searches start from what the last ones found. Until it is called again, rates depend on time and state alone. */
+  keepStarts?(): void;
+  /** Adds to the account of a cycle, from the states at its beginning and end. */
+  account?(before: Float64Array, after: Float64Array, account: Account): void;
+}
+
+/** A node of gas at rest, to which any connection may lead. */
+export interface StillNode {
+  /** What connections see of it, see `SIDE`. */
+  readonly side: Float64Array;
+  /** Where its mass, energy and burned mass stand in the state, in this order; -1: a reservoir, which takes and gives without end. */
+  readonly offset: number;
+  /** Areas of all that opens into it [m2], counted up by the connections. */
+  opening: number;
+}
+
+/** A node that a connection leads to. */
+export interface NodeRef {
+  readonly kind: 'volume' | 'cylinder' | 'reservoir';
+  readonly index: number;
+}
+
+/** How many parts like it, itself included, a marching part stands for in the engine's accounts [-]; default 1. */
+export interface Weighted {
+  readonly weight?: number;
+}
+
+/** Where a part is made: what it may use of the network around it. */
+export interface Site {
+  readonly tables: GasTables;
+  /** Crank angle of the state that is decoded [deg], at index 0. */
+  readonly crankAngle: Float64Array;
+  /** Takes so many entries of the state for a part; returns the first. */
+  readonly take: (entries: number) => number;
+}

@@ -1,0 +1,44 @@
+/** Gas that never changes: outside air, or what stands beyond an exhaust outlet. */
+import type { GasTables } from '../gas/gasTables.ts';
+import type { Account, StillNode } from './part.ts';
+import { SIDE, stillGas } from './side.ts';
+
+/** Still gas: pressure [Pa], temperature [K], burned share. */
+export interface ReservoirSpec {
+  readonly p: number;
+  readonly T: number;
+  readonly b: number;
+  /** Outside air that an orifice draws from: its own gas constant [J/(kg K)] and ratio of specific heats. */
+  readonly R?: number;
+  readonly gamma?: number;
+  /** What leaves it is counted as taken in by the engine; without this, what goes to it is counted as given off. */
+  readonly supplies?: boolean;
+}
+
+export interface Reservoir extends StillNode {
+  readonly supplies: boolean;
+}
+
+export function createReservoir(spec: ReservoirSpec, tables: GasTables): Reservoir {
+  const side = stillGas(tables, spec.p, spec.T, spec.b);
+  if (spec.R !== undefined) side[SIDE.R] = spec.R;
+  if (spec.gamma !== undefined) side[SIDE.gamma] = spec.gamma;
+  return { side, offset: -1, opening: 0, supplies: spec.supplies ?? false };
+}
+
+/** Counts what a node gave [kg], [J], less than nothing where it took: only what crosses the engine's bounds, that of a reservoir. */
+export function countGiven(
+  node: StillNode | Reservoir,
+  mass: number,
+  energy: number,
+  account: Account,
+): void {
+  if (!('supplies' in node)) return;
+  if (node.supplies) {
+    account.massIn += mass;
+    account.energyIn += energy;
+  } else {
+    account.massOut -= mass;
+    account.energyOut -= energy;
+  }
+}
