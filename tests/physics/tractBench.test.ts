@@ -13,8 +13,9 @@ import { flowArea } from '../../packages/core/src/geometry/flowArea.ts';
 import { BENCH_AIR, USUAL_DEPRESSION } from '../../packages/core/src/geometry/flowSheet.ts';
 import type { DuctSpec } from '../../packages/core/src/network/duct.ts';
 import { fillDuct } from '../../packages/core/src/network/duct.ts';
-import { END, SIDE } from '../../packages/core/src/network/ductEnd.ts';
+import { END } from '../../packages/core/src/network/ductEnd.ts';
 import { createNetwork } from '../../packages/core/src/network/network.ts';
+import { SIDE } from '../../packages/core/src/network/side.ts';
 import type { Valve } from '../../packages/core/src/network/valve.ts';
 import { readFlowSheet } from '../../packages/core/src/reading/sheet/flowSheet.ts';
 import { marchTime } from '../../packages/core/test/network/networks.ts';
@@ -56,16 +57,12 @@ function benchArea(
   const network = createNetwork({
     tables: benchGas(combination),
     reservoirs: fromLeft ? [high, low] : [low, high],
-    volumes: [],
-    cylinders: [],
     // The bench's walls are as warm as its air.
     ducts: [{ ...duct, heatMultiplier: 0 }],
     ends: [
       { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: left } },
       { duct: 0, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: right } },
     ],
-    orifices: [],
-    copies: [],
   });
   const y = new Float64Array(network.size);
   fillDuct(network.ducts[0], y, p - depression / 2, T, 0);
@@ -74,7 +71,7 @@ function benchArea(
   const [one, other] = network.ends.map((end) => Math.abs(end.flow[END.mass]));
   // Steady: what goes in comes out.
   expect(Math.abs(one / other - 1)).toBeLessThan(3e-4);
-  const { [SIDE.R]: R, [SIDE.gamma]: gamma } = network.reservoirs[0];
+  const { [SIDE.R]: R, [SIDE.gamma]: gamma } = network.reservoirs[0].side;
   return (other * Math.sqrt(R * T)) / (p * isentropicFluxFunction(1 - depression / p, gamma));
 }
 
