@@ -26,8 +26,9 @@ function timed(timing: Combination['burn']['timing']): Pick<Combination, 'burn'>
 
 const EARLY = timed({ mode: 'spark', rpm: [2500], advance: [32] });
 
+/** A fuel as sensitive as pump-87, eight numbers between its methods, by (R + M) / 2. */
 function withOctane(octane: number): Pick<Combination, 'fuel'> {
-  return { fuel: { ...fuelNamed('pump-87'), researchOctane: octane, motorOctane: octane } };
+  return { fuel: { ...fuelNamed('pump-87'), researchOctane: octane + 4, motorOctane: octane - 4 } };
 }
 
 const codes = (warnings: readonly { code: string }[]) => warnings.map(({ code }) => code);
@@ -71,6 +72,17 @@ describe('knock-limited timing', () => {
     expect(point.torqueGivenBackPct / lost).toBeGreaterThan(0.6);
     expect(point.torqueGivenBackPct / lost).toBeLessThan(1.1);
     expect(codes(limited.warnings)).toContain('knock-limited');
+  });
+
+  it('is not said of a spark that someone states, late for reasons of his own', () => {
+    for (const timing of [
+      { mode: 'ca50', angle: 20 },
+      { mode: 'spark', rpm: [2500], advance: [12] },
+    ] as const) {
+      const curve = wholeForecast(squeezed({ ...timed(timing), ...withOctane(120) }), { rpm: RPM });
+      expect(curve.points[0].sparkGivenBackDeg).toBeGreaterThan(5);
+      expect(codes(curve.warnings)).not.toContain('knock-limited');
+    }
   });
 
   it('is best torque where the fuel has octane to spare', () => {

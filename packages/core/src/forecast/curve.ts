@@ -67,7 +67,7 @@ export interface MarchedPoint extends PointSpeed {
   readonly ca50DegAtdc: number;
   /** 10 to 90 % burned [deg]. */
   readonly burnDurationDeg: number;
-  /** Octane number, (R + M) / 2 of a usual gasoline, that just does not knock at this timing [-]. */
+  /** Octane number on the pump, (R + M) / 2 of a fuel as sensitive as this one, that just does not knock at this timing [-]. */
   readonly octaneRequired: number;
   /** The same at best-torque timing [-]. */
   readonly octaneAtBestTiming: number;

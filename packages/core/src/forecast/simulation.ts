@@ -15,9 +15,9 @@ import type { GasTables } from '../gas/gasTables.ts';
 import { sliderCrank } from '../geometry/sliderCrank.ts';
 import { setSpeed } from '../network/network.ts';
 import { chamberBurn } from '../processes/chamberBurn.ts';
-import { octaneIndex } from '../processes/knock.ts';
 import type { Fidelity } from './curve.ts';
 import { flameFuelOf } from './flameFuel.ts';
+import { fuelOctane } from './fuelOctane.ts';
 import type { TimingChoice } from './timing.ts';
 import { chooseTiming } from './timing.ts';
 
@@ -94,7 +94,6 @@ export function createSimulation(combination: Combination, options: SimulationOp
     },
     options.march ?? MARCH_DEFAULTS,
   );
-  const octane = octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane);
   const fuelEnergyOf = (mixture: number) => mixture * tables.fuelFraction * tables.lowerHeatingValue;
   const periodic = options.periodic ?? PERIODIC_DEFAULTS;
 
@@ -108,6 +107,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
       benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, burn.efficiency)).knock,
     );
     const worst = knocks.indexOf(Math.max(...knocks));
+    const octane = fuelOctane(combination.fuel, tables, march.diaries[Math.max(0, worst)]);
     return chooseTiming(benches[worst], angles[worst], burn, octane, rpm, last);
   };
 

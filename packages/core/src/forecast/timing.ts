@@ -10,6 +10,7 @@ import { maximise } from '../numerics/maximise.ts';
 import { findRoot } from '../numerics/root.ts';
 import { octaneRequired } from '../processes/knock.ts';
 import { peakPressureFriction } from '../processes/peakPressureFriction.ts';
+import type { FuelOctane } from './fuelOctane.ts';
 
 /** Earliest and latest angle of 50 % burned that the search considers [deg after firing top centre]. */
 const EARLIEST = -5;
@@ -24,7 +25,7 @@ export interface TimingChoice {
   readonly timing: Timing;
   /** Best-torque angle of 50 % burned [deg]; equals the timing's where knock does not limit it. */
   readonly bestCa50: number;
-  /** Octane number that just does not knock, at the timing and at best torque. */
+  /** Octane number on the pump of such a fuel, (R + M) / 2, that just does not knock, at the timing and at best torque. */
   readonly octaneRequired: number;
   readonly octaneAtBest: number;
   /** Work lost against best torque on the bench, less the friction that the lower peak pressure spares [J] of one cylinder. */
@@ -48,7 +49,7 @@ const NO_CHOICE: TimingChoice = {
 
 /**
  * @param bench - undefined where a march lost itself and no bench asks for most; its charge may be that of no gas, too
- * @param octane - octane number of the fuel
+ * @param fuel - octane numbers of the fuel
  * @param rpm - crank speed [1/min], for a spark table
  * @param last - choice for nearly the same charge, to search around; null where there is none
  */
@@ -56,7 +57,7 @@ export function chooseTiming(
   bench: ClosedBench | undefined,
   angles: BurnAngles,
   burn: Burn,
-  octane: number,
+  fuel: FuelOctane,
   rpm: number,
   last: TimingChoice | null = null,
 ): TimingChoice {
@@ -73,18 +74,19 @@ export function chooseTiming(
   const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? null);
   const atBest = run({ ca50: best });
   if (!Number.isFinite(net(atBest) + atBest.knock)) return last ?? NO_CHOICE;
-  const octaneAtBest = octaneRequired(atBest.knock);
+  const octane = fuel.here;
+  const limited = octaneRequired(atBest.knock) > octane;
+  const asked = ({ knock }: ClosedCycle): number => octaneRequired(knock) + fuel.pump - octane;
   const choice = (timing: Timing): TimingChoice => {
     const result = run(timing);
-    const required = octaneRequired(result.knock);
     return {
       timing,
       bestCa50: best,
-      octaneRequired: required,
-      octaneAtBest,
+      octaneRequired: asked(result),
+      octaneAtBest: asked(atBest),
       workLost: net(atBest) - net(result),
       frictionSpared: peakPressureFriction(atBest.peakPressure) - peakPressureFriction(result.peakPressure),
-      detonates: required > octane + 0.05,
+      detonates: octaneRequired(result.knock) > octane + 0.05,
     };
   };
   if (burn.timing.mode === 'ca50') return choice({ ca50: burn.timing.angle });
@@ -92,7 +94,7 @@ export function chooseTiming(
     const { rpm: speeds, advance } = burn.timing;
     return choice({ spark: speeds.length === 1 ? advance[0] : linearTable(speeds, advance).valueAt(rpm) });
   }
-  if (burn.timing.mode === 'best-torque' || octaneAtBest <= octane) return choice({ ca50: best });
+  if (burn.timing.mode === 'best-torque' || !limited) return choice({ ca50: best });
   return choice({ ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best) });
 }
 

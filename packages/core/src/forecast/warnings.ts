@@ -50,7 +50,11 @@ export function curveWarnings(
       `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${knocking.map((p) => p.rpm).join(', ')} rpm: at least ${Math.ceil(most)} octane would do`,
     );
   }
-  const limited = marched.filter((p) => !p.detonates && p.sparkGivenBackDeg > 1);
+  // A spark table or an angle that someone states may be late for reasons of his own.
+  const limited =
+    combination.burn.timing.mode === 'knock-limited'
+      ? marched.filter((p) => !p.detonates && p.sparkGivenBackDeg > 1)
+      : [];
   if (limited.length > 0) {
     const worst = limited.reduce((a, b) => (b.sparkGivenBackDeg > a.sparkGivenBackDeg ? b : a));
     add(

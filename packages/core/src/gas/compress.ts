@@ -27,3 +27,31 @@ export function compressedTemperature(tables: GasTables, T: number, b: number, r
   }
   return next;
 }
+
+/**
+ * Temperature [K] after compressing a frozen blend without heat from `T` and `p` to the pressure `end` [Pa].
+ *
+ * @param b - burned share of the blend [-]
+ * @throws {@link DomainError} where temperature or a pressure is not positive
+ */
+export function temperatureAtPressure(
+  tables: GasTables,
+  T: number,
+  p: number,
+  b: number,
+  end: number,
+): number {
+  if (!(T > 0)) throw new DomainError('T', T, 'positive K');
+  if (!(p > 0)) throw new DomainError('p', p, 'positive Pa');
+  if (!(end > 0)) throw new DomainError('end', end, 'positive Pa');
+  const target = frozenS(tables, T, Math.log(p * 1e-5), b);
+  const lnEnd = Math.log(end * 1e-5);
+  let next = T * (end / p) ** 0.25;
+  for (let i = 0; i < 30; i++) {
+    const cp = ((frozenS(tables, next + 5, lnEnd, b) - frozenS(tables, next - 5, lnEnd, b)) / 10) * next;
+    const change = ((frozenS(tables, next, lnEnd, b) - target) * next) / cp;
+    next -= change;
+    if (Math.abs(change) < 1e-8 * next) break;
+  }
+  return next;
+}

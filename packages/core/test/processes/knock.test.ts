@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { autoignitionDelay, knockRate, octaneIndex, octaneRequired } from '../../src/processes/knock.ts';
+import {
+  autoignitionDelay,
+  DELAY_FACTOR,
+  knockRate,
+  motorMethodShare,
+  octaneIndex,
+  octaneRequired,
+} from '../../src/processes/knock.ts';
 
 const atm = 101_325;
 
@@ -9,9 +16,19 @@ describe('autoignitionDelay(p, T, octane)', () => {
   it('is 2.40505 ms at octane 87, 40 atm and 800 K', () => {
     expect(autoignitionDelay(40 * atm, 800, 87) * 1e3).toBeCloseTo(2.40505, 5);
   });
+});
 
-  it('is the reciprocal of the rate at octane 100', () => {
-    expect(knockRate(30 * atm, 850) * autoignitionDelay(30 * atm, 850, 100)).toBeCloseTo(1, 14);
+describe('knockRate(p, T)', () => {
+  // 30^1.7 exp(-3800 / 850) / 17.68 ms is 209.9 a second; the standard engine's gas takes 1.14 times the delay.
+  it('is 184.1 a second at 30 atm and 850 K', () => {
+    expect(knockRate(30 * atm, 850)).toBeCloseTo(184.15, 2);
+  });
+
+  it('is the reciprocal of the delay at octane 100, stretched as the standard engine asks for', () => {
+    expect(knockRate(30 * atm, 850) * DELAY_FACTOR * autoignitionDelay(30 * atm, 850, 100)).toBeCloseTo(
+      1,
+      14,
+    );
   });
 });
 
@@ -27,7 +44,7 @@ describe('octaneRequired(integral)', () => {
       trace.reduce((sum, s, i) => sum + (i === 0 || i === n ? 0.5 : 1) * rate(s.p, s.T) * (4e-3 / n), 0);
     const integral = integrate(knockRate);
     const octane = octaneRequired(integral);
-    expect(integrate((p, T) => 1 / autoignitionDelay(p, T, octane))).toBeCloseTo(1, 12);
+    expect(integrate((p, T) => 1 / (DELAY_FACTOR * autoignitionDelay(p, T, octane)))).toBeCloseTo(1, 12);
     expect(octane).toBeGreaterThan(60);
     expect(octane).toBeLessThan(120);
   });
@@ -56,6 +73,22 @@ describe('octaneRequired(integral)', () => {
 
   it('refuses what is not a number', () => {
     expect(() => octaneRequired(Number.NaN)).toThrow('integral must be zero or positive, got NaN');
+  });
+});
+
+describe('motorMethodShare(T)', () => {
+  it('is 0 and 1 where the research and the motor method run the standard engine', () => {
+    expect(motorMethodShare(740)).toBe(0);
+    expect(motorMethodShare(838)).toBe(1);
+    expect(motorMethodShare(789)).toBeCloseTo(0.5, 12);
+  });
+
+  it('is -0.336 in gas 60 K cooler than the research method has', () => {
+    expect(motorMethodShare(680)).toBeCloseTo(-0.336, 12);
+  });
+
+  it('refuses what is no temperature', () => {
+    expect(() => motorMethodShare(Number.NaN)).toThrow('T must be positive K');
   });
 });
 
