@@ -6,8 +6,8 @@ import { FREEZE_PRESSURE, FREEZE_TEMPERATURE } from '../../packages/core/src/gas
 import {
   EXHAUST_SHARE,
   FLOW_BY_LIFT_OVER_DIAMETER,
-  PORT_STATE_FACTOR,
-  PORT_STATE_LIFT,
+  GOOD_PORT,
+  PORT_LIFT,
 } from '../../packages/core/src/geometry/defaultFlow.ts';
 import { PEAK_PRESSURE_SHARE } from '../../packages/core/src/processes/peakPressureFriction.ts';
 import * as walls from '../../packages/core/src/processes/wallHeat.ts';
@@ -40,8 +40,8 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['charge-temperature', `spreads of ${HEATING_SPREAD} K and ${EVAPORATION_SPREAD}`],
   ['flow-area', `${firstFlow[1]} at a lift of ${firstFlow[0]}`],
   ['flow-area', `${lastFlow[1]} at ${lastFlow[0]}`],
-  ['flow-area', `(${Object.values(PORT_STATE_FACTOR).join(', ')}) above ${PORT_STATE_LIFT.full} diameters`],
-  ['flow-area', `below ${PORT_STATE_LIFT.alike}`],
+  ['flow-area', `full above ${PORT_LIFT.full} diameters, 1 below ${PORT_LIFT.alike}`],
+  ['flow-area', `0.85 (${GOOD_PORT.throat} / throat)^4 + 0.15 (${GOOD_PORT.smallest} / smallest)^2`],
   [
     'flow-area',
     `flows ${EXHAUST_SHARE.twoValve} of it at equal lift over diameter (${EXHAUST_SHARE.fourValve} with`,

@@ -9,6 +9,7 @@ import {
   incompressibleFlow,
   USUAL_DEPRESSION,
 } from '../../../packages/core/src/geometry/flowSheet.ts';
+import { usualSections } from '../../../packages/core/src/reading/defaults/ports.ts';
 import { valveDiameter } from '../../../packages/core/src/reading/defaults/valves.ts';
 import { readCombination } from '../../../packages/core/src/reading/readCombination.ts';
 import { pointsOf } from '../../physics/engines.ts';
@@ -37,7 +38,7 @@ const point = once(() => pointsOf(fourBarrel(), [4000])[0]);
 /** Effective over curtain area of an intake valve without a flow sheet on a production head [-]. */
 function curtainCoefficient(liftOverDiameter: number): number {
   const diameter = 0.05;
-  const { lift, area } = defaultIntakeFlow(diameter, 1, 'as-cast');
+  const { lift, area } = defaultIntakeFlow(diameter, 1, usualSections('as-cast'));
   const i = lift.findIndex((l) => Math.abs(l / diameter - liftOverDiameter) < 1e-9);
   return area[i] / (Math.PI * diameter * lift[i]);
 }

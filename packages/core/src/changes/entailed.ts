@@ -40,6 +40,7 @@ const RULES: readonly Rule[] = [
     ).concat('cam.camshafts'),
   },
   { set: ['heads.intake.valves', 'heads.exhaust.valves'], drops: ['heads.valvesPerCylinder'] },
+  { set: ['heads.ports'], releases: ['heads.intake.throat', 'heads.intake.minimumArea'] },
   { set: ['heads.flow'], releases: ['induction.flowLoss'] },
   { set: ['heads.intake.flow'], releases: ['induction.flowLoss'] },
   ...SIDES.flatMap((side): Rule[] => [

@@ -1,11 +1,7 @@
-/** Flow where no sheet exists: by class of head, by the other side of the head, by how the bench was set up. */
+/** Flow where no sheet exists: by the narrow places of the port, by the other side of the head, by how the bench was set up. */
 import { DomainError } from '../base/errors.ts';
 import type { FlowPoints } from './flowArea.ts';
 import { areaFromFlow, BENCH_AIR, incompressibleFlow, USUAL_DEPRESSION } from './flowSheet.ts';
-
-/** How far the ports of a head have been worked: not at all, the bowls under the seats, or all the way. */
-export const PORT_STATES = ['as-cast', 'bowls-blended', 'fully-ported'] as const;
-export type PortState = (typeof PORT_STATES)[number];
 
 /**
  * Flow of a good two-valve intake port over the incompressible flow through the valve's area, by lift over diameter [-].
@@ -22,26 +18,37 @@ export const FLOW_BY_LIFT_OVER_DIAMETER: readonly (readonly [liftOverDiameter: n
   [0.35, 0.65],
 ];
 
-/**
- * Flow by class over that of a ported head at high lift, where the port governs [-]. Common practice, no source.
- *
- * At low lift the seat governs and the classes are alike: see {@link PORT_STATE_LIFT}.
- */
-export const PORT_STATE_FACTOR: Readonly<Record<PortState, number>> = {
-  'as-cast': 0.8,
-  'bowls-blended': 0.9,
-  'fully-ported': 1,
-};
+/** The narrow places of an intake port, as a builder measures them. */
+export interface PortSections {
+  /** Throat below the seat over valve head, diameters [-]. */
+  readonly throat: number;
+  /** Smallest area of the port over the area of its valve heads [-]. */
+  readonly smallest: number;
+}
+
+/** Sections of the fully ported head that {@link FLOW_BY_LIFT_OVER_DIAMETER} belongs to [-]; common practice, no source. */
+export const GOOD_PORT: PortSections = { throat: 0.9, smallest: 0.648 };
 
 /**
- * Lift over diameter up to which all classes flow alike, and from which the class's factor holds in full [-]; linear between.
+ * Share of the throat in the loss of a fully ported port at high lift; the rest is the smallest area's [-].
+ *
+ * From memory, so that throats of 80, 85 and 90 % flow what the trade expects of ports as cast, with bowls blended and fully
+ * ported: 0.8, 0.9 and 1.
+ */
+export const THROAT_LOSS = 0.85;
+
+/** Most that a port flows over a fully ported one [-]; from memory: beyond, the valve governs. */
+export const BEST_PORT = 1.1;
+
+/**
+ * Lift over diameter up to which all ports flow alike, and from which their factor holds in full [-]; linear between.
  *
  * Annand and Roe, and Heywood (1988) figures 6-16 and 6-17 (from memory): an intake valve's coefficient on its curtain is 0.65 to
- * 0.75 up to 0.1 and 0.45 to 0.55 at 0.25 to 0.30. On production ports that is the flow of a ported head at low lift and 0.8 of it
- * at high lift. A production iron head of the trade press (1.94 in valve, from memory) stands at 1.04, 0.98, 0.92,
- * 0.85 and 0.79 of a ported one at 0.05, 0.10, 0.15, 0.21 and 0.26.
+ * 0.75 up to 0.1 and 0.45 to 0.55 at 0.25 to 0.30. On production ports that is the flow of a fully ported head at low lift and 0.8 of
+ * it at high lift. A production iron head (1.94 in valve, from memory) stands at 1.04, 0.98, 0.92, 0.85 and 0.79 of a fully
+ * ported one at 0.05, 0.10, 0.15, 0.21 and 0.26.
  */
-export const PORT_STATE_LIFT = { alike: 0.075, full: 0.25 } as const;
+export const PORT_LIFT = { alike: 0.075, full: 0.25 } as const;
 
 /** Flow per valve area of four-valve heads over two-valve ones [-]. Common practice, no source. */
 export const FOUR_VALVE_FACTOR = 1.05;
@@ -62,8 +69,9 @@ export const PIPE_STUB_GAIN = 0.05;
  *
  * @param valveDiameter - head of one valve [m]
  * @param valves - intake valves of the cylinder; 2 or more count as a four-valve head
+ * @param port - its throat and smallest area
  */
-export function defaultIntakeFlow(valveDiameter: number, valves: number, ports: PortState): FlowPoints {
+export function defaultIntakeFlow(valveDiameter: number, valves: number, port: PortSections): FlowPoints {
   if (!(valveDiameter > 0)) throw new DomainError('valveDiameter', valveDiameter, 'positive m');
   if (!(Number.isInteger(valves) && valves >= 1)) {
     throw new DomainError('valves', valves, 'a whole number of at least 1');
@@ -75,17 +83,31 @@ export function defaultIntakeFlow(valveDiameter: number, valves: number, ports: 
     BENCH_AIR,
   );
   const many = valves >= 2 ? FOUR_VALVE_FACTOR : 1;
+  const factor = portFactor(port);
   return {
     lift: FLOW_BY_LIFT_OVER_DIAMETER.map(([ratio]) => ratio * valveDiameter),
-    area: FLOW_BY_LIFT_OVER_DIAMETER.map(([ratio, share]) => share * classFactor(ports, ratio) * many * full),
+    area: FLOW_BY_LIFT_OVER_DIAMETER.map(([ratio, share]) => share * shareAt(factor, ratio) * many * full),
   };
 }
 
-/** Flow of a class over that of a ported head [-] at a lift over diameter. */
-function classFactor(ports: PortState, liftOverDiameter: number): number {
-  const { alike, full } = PORT_STATE_LIFT;
+/**
+ * Flow at high lift over that of a fully ported port [-]: losses in series add, each with the square of its area.
+ *
+ * 1 / factor^2 = 0.85 (0.9 / throat)^4 + 0.15 (0.648 / smallest)^2, at most {@link BEST_PORT}.
+ */
+export function portFactor({ throat, smallest }: PortSections): number {
+  if (!(throat > 0)) throw new DomainError('throat', throat, 'positive');
+  if (!(smallest > 0)) throw new DomainError('smallest', smallest, 'positive');
+  const loss =
+    THROAT_LOSS * (GOOD_PORT.throat / throat) ** 4 + (1 - THROAT_LOSS) * (GOOD_PORT.smallest / smallest) ** 2;
+  return Math.min(BEST_PORT, 1 / Math.sqrt(loss));
+}
+
+/** Share of the good port's flow [-] at a lift over diameter. */
+function shareAt(factor: number, liftOverDiameter: number): number {
+  const { alike, full } = PORT_LIFT;
   const reach = Math.min(1, Math.max(0, (liftOverDiameter - alike) / (full - alike)));
-  return 1 - (1 - PORT_STATE_FACTOR[ports]) * reach;
+  return 1 - (1 - factor) * reach;
 }
 
 /**

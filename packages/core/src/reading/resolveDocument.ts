@@ -14,6 +14,7 @@ import type { CombinationDocument } from './readDocument.ts';
 import { problemOf, readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
 import { FieldFault } from './resolve/fieldFault.ts';
+import { once } from './resolve/once.ts';
 import { resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveCalibration } from './resolve/resolveCalibration.ts';
 import { type ResolvedCam, resolveGear, statedDuration } from './resolve/resolveCam.ts';
@@ -21,7 +22,7 @@ import { resolveChamber } from './resolve/resolveChamber.ts';
 import { resolveExhaust } from './resolve/resolveExhaust.ts';
 import { resolveFlow } from './resolve/resolveFlow.ts';
 import { resolveInduction } from './resolve/resolveInduction.ts';
-import { type ResolvedPort, resolvePort } from './resolve/resolvePort.ts';
+import { type ResolvedPort, resolvePort, resolvePortLength } from './resolve/resolvePort.ts';
 import {
   resolveBurn,
   resolveCorrection,
@@ -135,9 +136,18 @@ function resolve(context: ResolveContext): Combination {
     );
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
-  const flow = resolveFlow(context, intakeValves, exhaustValves);
-  const intakePort = resolvePort(context, 'intake', intakeValves, flow.intake);
-  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves, flow.exhaust);
+  const intakeLength = once(() => resolvePortLength(context, 'intake'));
+  const flow = resolveFlow(context, intakeValves, exhaustValves, intakeLength);
+  const intakePort = resolvePort(context, 'intake', intakeValves, {
+    length: intakeLength(),
+    flow: flow.intake,
+    smallest: flow.intakeSmallest,
+  });
+  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves, {
+    length: resolvePortLength(context, 'exhaust'),
+    flow: flow.exhaust,
+    smallest: null,
+  });
   const fuel = resolveFuel(context, chamber.compressionRatio);
   const sides = { intake: intakeValves, exhaust: exhaustValves };
   const port = (side: Side, resolved: ResolvedPort): Port =>
@@ -188,15 +198,6 @@ function portOf(valves: ResolvedValves, port: ResolvedPort, cam: ResolvedCam, fl
 function grossLift(cam: ResolvedCam): number {
   const lift = cam.lobe.kind === 'card' ? cam.lobe.maxLift : Math.max(...cam.lobe.lift);
   return lift * cam.rockerRatio;
-}
-
-/** Several parts ask for the same estimate; it is made, and listed, once, and only if any part asks. */
-function once(make: () => number): () => number {
-  let value: number | undefined;
-  return () => {
-    value ??= make();
-    return value;
-  };
 }
 
 /** By file, then by line. */

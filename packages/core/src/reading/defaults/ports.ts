@@ -1,6 +1,28 @@
 /** Length and area of a port, and flow against its usual direction. */
 import type { Estimate } from '../../combination/ledger.ts';
+import type { PortSections } from '../../geometry/defaultFlow.ts';
 import type { Side } from './side.ts';
+
+/** How far the ports of a head have been worked: not at all, the bowls under the seats, or all the way. */
+export const PORT_STATES = ['as-cast', 'bowls-blended', 'fully-ported'] as const;
+export type PortState = (typeof PORT_STATES)[number];
+
+/**
+ * Usual narrow places of an intake port by its state, where none was measured: throat diameter over valve head, and smallest area
+ * over the area of the throats [-]; from memory. A cast throat is so narrow that little behind it is narrower.
+ */
+export const USUAL_PORT: Readonly<Record<PortState, { readonly throat: number; readonly smallest: number }>> =
+  {
+    'as-cast': { throat: 0.8, smallest: 0.9 },
+    'bowls-blended': { throat: 0.85, smallest: 0.83 },
+    'fully-ported': { throat: 0.9, smallest: 0.8 },
+  };
+
+/** What the flow of a port in this state is estimated from. */
+export function usualSections(ports: PortState): PortSections {
+  const { throat, smallest } = USUAL_PORT[ports];
+  return { throat, smallest: smallest * throat * throat };
+}
 
 /** Port length over bore [-]: 5 in intake and 3 in exhaust on a 4 in bore; common practice, no source. */
 export const PORT_LENGTH_RATIO: Readonly<Record<Side, number>> = { intake: 1.25, exhaust: 0.75 };
@@ -46,6 +68,31 @@ export function minimumArea(throats: number, side: Side, flowing: number): Estim
     spread: 0.08 * value,
     reason: `${ratio} of the area of the throat; common practice, no source`,
   };
+}
+
+/** Throat of an intake port [m] by its state. */
+export function throatByState(valve: number, ports: PortState): Estimate {
+  const { throat } = USUAL_PORT[ports];
+  return {
+    value: throat * valve,
+    spread: 0.02 * valve,
+    reason: `${100 * throat} % of the valve head, usual of ports ${inWords(ports)}; from memory`,
+  };
+}
+
+/** Smallest area of an intake port [m2] by its state and the area of its throats. */
+export function smallestByState(throats: number, ports: PortState): Estimate {
+  const { smallest } = USUAL_PORT[ports];
+  return {
+    value: smallest * throats,
+    spread: 0.08 * smallest * throats,
+    reason: `${smallest} of the area of the throat, usual of ports ${inWords(ports)}; from memory`,
+  };
+}
+
+function inWords(ports: PortState): string {
+  if (ports === 'as-cast') return 'as cast';
+  return ports === 'bowls-blended' ? 'with blended bowls' : 'worked all the way';
 }
 
 /** Smallest over mean area of the port [-]. */

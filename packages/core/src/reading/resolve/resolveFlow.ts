@@ -1,19 +1,20 @@
-/** Effective flow area against lift, from sheet, inline points or the class of head. */
+/** Effective flow area against lift, from sheet, inline points or the narrow places of the port. */
 
 import type { FlowCurve } from '../../combination/combination.ts';
 import { defaultIntakeFlow, exhaustFromIntake, withPipeStub } from '../../geometry/defaultFlow.ts';
 import type { FlowPoints } from '../../geometry/flowArea.ts';
 import { areaFromFlow, USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
-import { reverseFlow } from '../defaults/ports.ts';
+import { areaRatio, type PortState, reverseFlow, smallestByState, throatByState } from '../defaults/ports.ts';
 import type { Side } from '../defaults/side.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { SheetFlow } from '../sheet/flowSheet.ts';
 import type { Sheets } from '../sheet/readSheets.ts';
 import type { ResolveContext } from './context.ts';
+import { once } from './once.ts';
 import type { ResolvedValves } from './resolveValves.ts';
 
 /** One standard deviation of flow without a sheet, and of an exhaust side taken from the intake's [-]. */
-export const FLOW_SPREAD = { byClass: 0.08, exhaust: 0.06 } as const;
+export const FLOW_SPREAD = { bySections: 0.07, exhaust: 0.06 } as const;
 
 /** A side's points as measured: lift and flow; null where the file has none. */
 export function statedFlow(file: PartialFile, sheets: Sheets, side: Side): SheetFlow | null {
@@ -30,12 +31,20 @@ export function statedFlow(file: PartialFile, sheets: Sheets, side: Side): Sheet
   );
 }
 
+export interface ResolvedFlow {
+  readonly intake: FlowCurve;
+  readonly exhaust: FlowCurve;
+  /** Smallest area of the intake port that its flow was estimated from [m2]; null where there is a sheet. */
+  readonly intakeSmallest: number | null;
+}
+
 /** Flow curves of both sides. */
 export function resolveFlow(
   context: ResolveContext,
   intakeValves: ResolvedValves,
   exhaustValves: ResolvedValves,
-): { readonly intake: FlowCurve; readonly exhaust: FlowCurve } {
+  intakeLength: () => number,
+): ResolvedFlow {
   const { file, sheets, ledger } = context;
   const stated = { intake: statedFlow(file, sheets, 'intake'), exhaust: statedFlow(file, sheets, 'exhaust') };
   const depression =
@@ -46,8 +55,10 @@ export function resolveFlow(
           spread: null,
           reason: 'usual in the United States; common practice, no source',
         }));
-  const intake =
-    stated.intake === null ? intakeByClass(context, intakeValves) : toArea(stated.intake, depression);
+  const { points: intake, smallest } =
+    stated.intake === null
+      ? estimatedIntake(context, intakeValves, intakeLength)
+      : { points: toArea(stated.intake, depression), smallest: null };
   const exhaust =
     stated.exhaust === null
       ? exhaustFromIntake(intake, intakeValves.diameter, exhaustValves.diameter, intakeValves.count)
@@ -55,15 +66,38 @@ export function resolveFlow(
   return {
     intake: curve(context, 'intake', intake, stated.intake),
     exhaust: curve(context, 'exhaust', exhaust, stated.exhaust),
+    intakeSmallest: smallest,
   };
 }
 
-function intakeByClass({ file, ledger }: ResolveContext, valves: ResolvedValves): FlowPoints {
-  const ports = ledger.word('heads.ports', file.heads?.ports, () => ({
-    value: 'as-cast',
-    reason: 'nothing is said about the ports',
-  }));
-  return defaultIntakeFlow(valves.diameter, valves.count, ports);
+/** Flow by throat and smallest area of the intake port, each as measured or as usual of its state. */
+function estimatedIntake(
+  { file, ledger }: ResolveContext,
+  valves: ResolvedValves,
+  length: () => number,
+): { readonly points: FlowPoints; readonly smallest: number } {
+  const section = file.heads?.intake ?? {};
+  const area = (valves.count * Math.PI * valves.diameter * valves.diameter) / 4;
+  const mean =
+    section.portArea ?? (section.portVolume === undefined ? undefined : section.portVolume / length());
+  const state = once(
+    (): PortState =>
+      ledger.word('heads.ports', file.heads?.ports, () => ({
+        value: 'as-cast',
+        reason: 'nothing is said about the ports',
+      })),
+  );
+  const throat = ledger.quantity('heads.intake.throat', section.throat, 'length', 'in', () =>
+    throatByState(valves.diameter, state()),
+  );
+  const smallest =
+    mean !== undefined && section.minimumArea === undefined
+      ? mean * ledger.number('heads.intake.areaRatio', section.areaRatio, areaRatio)
+      : ledger.quantity('heads.intake.minimumArea', section.minimumArea, 'area', 'in2', () =>
+          smallestByState((valves.count * Math.PI * throat * throat) / 4, state()),
+        );
+  const sections = { throat: throat / valves.diameter, smallest: smallest / area };
+  return { points: defaultIntakeFlow(valves.diameter, valves.count, sections), smallest };
 }
 
 function measuredExhaust({ file, ledger }: ResolveContext, points: FlowPoints, diameter: number): FlowPoints {
@@ -90,10 +124,10 @@ function curve(
     stated === null
       ? ledger.number(`heads.${side}.flowMultiplier`, section.flowMultiplier, () => ({
           value: 1,
-          spread: side === 'intake' ? FLOW_SPREAD.byClass : FLOW_SPREAD.exhaust,
+          spread: side === 'intake' ? FLOW_SPREAD.bySections : FLOW_SPREAD.exhaust,
           reason:
             side === 'intake'
-              ? 'no flow sheet: flow by lift over valve diameter and class of head; common practice, no source'
+              ? 'no flow sheet: flow by lift over valve diameter, throat and smallest area of the port; common practice, no source'
               : 'no flow sheet: usual share of the intake flow at equal lift over diameter (trade press)',
         }))
       : (section.flowMultiplier ?? 1);

@@ -12,21 +12,32 @@ export interface ResolvedPort {
   readonly area: number;
 }
 
+/** What is known of a port before its area is. */
+export interface PortInputs {
+  readonly length: number;
+  readonly flow: FlowCurve;
+  /** Smallest area that the flow was estimated from [m2]; null where it wasn't. */
+  readonly smallest: number | null;
+}
+
+/** Length of a port [m]. */
+export function resolvePortLength({ file, ledger }: ResolveContext, side: Side): number {
+  return ledger.quantity(`heads.${side}.portLength`, file.heads?.[side]?.portLength, 'length', 'in', () =>
+    portLength(file.engine.bore, side),
+  );
+}
+
 export function resolvePort(
   { file, ledger }: ResolveContext,
   side: Side,
   valves: ResolvedValves,
-  flow: FlowCurve,
+  { length, flow, smallest: known }: PortInputs,
 ): ResolvedPort {
   const section = file.heads?.[side] ?? {};
-  const path = (field: string): string => `heads.${side}.${field}`;
-  const length = ledger.quantity(path('portLength'), section.portLength, 'length', 'in', () =>
-    portLength(file.engine.bore, side),
-  );
   if (section.portArea !== undefined) return { length, area: section.portArea };
   if (section.portVolume !== undefined) return { length, area: section.portVolume / length };
-  const smallest = section.minimumArea ?? smallestArea({ file, ledger }, side, valves, flow);
-  const ratio = ledger.number(path('areaRatio'), section.areaRatio, areaRatio);
+  const smallest = section.minimumArea ?? known ?? smallestArea({ file, ledger }, side, valves, flow);
+  const ratio = ledger.number(`heads.${side}.areaRatio`, section.areaRatio, areaRatio);
   return { length, area: smallest / ratio };
 }
 

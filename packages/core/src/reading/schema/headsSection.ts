@@ -1,6 +1,6 @@
 /** Section `heads`: valves, ports and what they flowed on the bench. */
 import * as z from 'zod';
-import { PORT_STATES, type PortState } from '../../geometry/defaultFlow.ts';
+import { PORT_STATES, type PortState } from '../defaults/ports.ts';
 import { count, flag, pure, quantity, sheetName, word } from './quantity.ts';
 
 export interface FlowPoint {
@@ -113,7 +113,7 @@ export const headsSection: z.ZodType<HeadsSection> = z
     valvesPerCylinder: count(2, 5, 'Valves in one cylinder, intake and exhaust together.', 2, 4).optional(),
     ports: word(
       PORT_STATES,
-      'State of the ports, where there is no flow sheet: as-cast, bowls-blended (under the seats) or fully-ported.',
+      'State of the intake ports, for the throat and smallest area of an engine without flow sheet where they were not measured: as-cast, bowls-blended (under the seats) or fully-ported.',
     ).optional(),
     flow: sheetName(
       'CSV flow sheet with lift, intake and exhaust columns, units in the header.',
