@@ -22,6 +22,12 @@ export interface BandMean {
 }
 
 /**
+ * Least torque over the band's largest that counts as torque in a mean by time [-]. An engine never gets through speeds at which it
+ * makes none; with this bound they count a hundred times, the mean stays within the curve, and every curve has one.
+ */
+const LEAST_SHARE = 0.01;
+
+/**
  * Mean torque and power over a band, by the trapezoidal rule between the curve's speeds; the curve is straight between
  * them, and the band is cut to the speeds it has. One speed in the band: the values there.
  *
@@ -42,7 +48,10 @@ export function bandMean(
       : null;
   const torque = (n: number): number => curve?.valueAt(n) ?? points[0].torqueNm;
   const power = (n: number): number => (torque(n) * n * Math.PI) / 30_000;
-  const weight = (n: number): number => (weighting === 'time' ? 1 / torque(n) : 1);
+  const largest = Math.max(...speeds.map((n) => Math.abs(torque(n))));
+  const least = LEAST_SHARE * largest;
+  const weight = (n: number): number =>
+    weighting === 'time' && largest > 0 ? 1 / Math.max(torque(n), least) : 1;
   if (speeds.length === 1) return { torqueNm: torque(speeds[0]), powerKw: power(speeds[0]) };
   const integral = (f: (n: number) => number): number => {
     let sum = 0;

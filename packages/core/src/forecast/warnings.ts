@@ -32,6 +32,14 @@ export function curveWarnings(
       `the cycle did not settle at ${unsettled.join(', ')} rpm: read those points with care`,
     );
 
+  const dragged = marched.filter((p) => !(p.torqueNm > 0)).map((p) => p.rpm);
+  if (dragged.length > 0)
+    add(
+      'no-torque',
+      '',
+      `friction and pumping take all the engine makes at ${dragged.join(', ')} rpm: it can't run there by itself`,
+    );
+
   if (marchedWhole.length > 0)
     add(
       'every-cylinder-marched',

@@ -74,7 +74,8 @@ function entryOf(
 function bestOf(entries: readonly ComparisonEntry[]): string | null {
   let best: ComparisonEntry | null = null;
   for (const entry of entries) {
-    if (entry.band !== null && entry.band.powerKw > (best?.band?.powerKw ?? 0)) best = entry;
+    if (entry.band !== null && entry.band.powerKw > (best?.band?.powerKw ?? Number.NEGATIVE_INFINITY))
+      best = entry;
   }
   return best?.name ?? null;
 }

@@ -43,7 +43,7 @@ function difference(reference: Figures, other: Figures): Difference {
   };
 }
 
-/** How much more `other` is [%]; nothing where the reference is nothing. */
+/** How much more `other` is, in percent of the reference's size: more is positive below zero too; nothing where the reference is nothing. */
 export function percent(reference: number, other: number): number {
-  return reference === 0 ? 0 : (100 * (other - reference)) / reference;
+  return reference === 0 ? 0 : (100 * (other - reference)) / Math.abs(reference);
 }

@@ -32,4 +32,18 @@ describe('the mean over a band', () => {
   it('refuses a band beside the curve', () => {
     expect(() => bandMean(LINE, { fromRpm: 5000, toRpm: 6000 })).toThrow(DomainError);
   });
+
+  it('by time stays between the least and the largest torque where there is none, or less, at some speed', () => {
+    for (const torque of [
+      [300, 100, -80],
+      [-20, -60, -90],
+      [200, 0, -1e-12],
+      [50, 1e-9, 50],
+    ]) {
+      const points = torque.map((torqueNm, i) => ({ rpm: 3000 + 1000 * i, torqueNm }));
+      const mean = bandMean(points, { fromRpm: 3000, toRpm: 5000 }, 'time').torqueNm;
+      expect(mean).toBeGreaterThanOrEqual(Math.min(...torque));
+      expect(mean).toBeLessThanOrEqual(Math.max(...torque));
+    }
+  });
 });

@@ -38,6 +38,19 @@ describe('a comparison', () => {
     expect([reference, best]).toEqual(['flat', 'tilted']);
   });
 
+  it('has a best where none makes power, and more is more below zero too', async () => {
+    const dragged = runnerOf(({ name }) => (name === 'less bad' ? -50 : -100));
+    const { entries, best } = await compare(
+      [candidate('bad'), candidate('less bad')],
+      { rpm: RPM, weighting: 'time' },
+      dragged,
+    );
+    expect(best).toBe('less bad');
+    expect(entries[1].gain?.band.torqueNm).toBeCloseTo(50, 9);
+    expect(entries[1].gain?.band.torquePct).toBeCloseTo(50, 9);
+    expect(entries[1].gain?.band.powerPct).toBeCloseTo(50, 9);
+  });
+
   it('takes a lost speed for no loss of torque, and says what it left out', async () => {
     const lossy = losing(invented(), RPM[1], ({ name }) => name === 'tilted');
     const asked = [candidate('flat'), candidate('tilted')];
