@@ -33,8 +33,8 @@ export interface Mesh {
  */
 export const DEFAULT_MESH: Mesh = { intakeCell: 0.025, exhaustCell: 0.05, fewest: 12 };
 
-/** Temperature of the gas that may flow back in at the outlet [K]: exhaust that just left, cooled to the pipe's wall. */
-const OUTLET_GAS = 700;
+/** Temperature of what may flow back in at the outlet in a first cycle [K]; forgotten after it. */
+const FIRST_OUTLET_GAS = 700;
 
 /** Shape of a sharp-edged or belled pipe mouth: effective over geometric area [-]. */
 const OPEN_MOUTH = 0.95;
@@ -46,6 +46,8 @@ export interface EngineNetwork {
   /** Index of the end at each marching cylinder's intake and exhaust valve. */
   readonly intakeEnds: readonly number[];
   readonly exhaustEnds: readonly number[];
+  /** What flows back in at the outlets: the reservoir it comes from, the share of it that is exhaust [-], and the air around [K]. */
+  readonly outlet: { readonly reservoir: number; readonly returned: number; readonly air: number };
   readonly plenums: readonly number[];
   readonly intakeValve: Valve;
   readonly exhaustValve: Valve;
@@ -195,7 +197,7 @@ export function assembleNetwork(
       tables,
       reservoirs: [
         { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA, supplies: true },
-        { p: weather.pressure, T: OUTLET_GAS, b: 1 },
+        { p: weather.pressure, T: FIRST_OUTLET_GAS, b: 1 },
       ],
       volumes,
       cylinders,
@@ -207,6 +209,7 @@ export function assembleNetwork(
     fidelity,
     intakeEnds,
     exhaustEnds,
+    outlet: { reservoir: OUTSIDE, returned: exhaustSystem.returned, air: weather.temperature },
     plenums: plenumGroups.map((_, i) => i),
     intakeValve,
     exhaustValve,

@@ -121,6 +121,7 @@ const RULES: readonly Rule[] = [
     set: within('exhaust.collector', ['diameter', 'inside', 'wall']),
     releases: ['exhaust.collector.mergeVolume'],
   },
+  { set: ['exhaust.muffler'], releases: ['exhaust.returned'] },
   {
     set: within('exhaust.muffler', ['flow', 'at']),
     drops: within('exhaust.muffler', ['backPressure', 'airflow']),

@@ -217,6 +217,8 @@ export interface ExhaustSystem {
   } | null;
   /** Effective area of the outlet with muffler, one collector (or one primary where open) [m2]. */
   readonly outletArea: number;
+  /** Share of what flows back in at the outlet that is exhaust that just left [-]; the rest is outside air. */
+  readonly returned: number;
 }
 
 /** How combustion is timed and how long it lasts. */

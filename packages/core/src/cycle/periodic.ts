@@ -6,6 +6,7 @@ import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { CylinderDiary } from './diary.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
+import { outletGas } from './outletGas.ts';
 import { alignSteps } from './stepGrid.ts';
 
 /** When a cycle counts as repeating. */
@@ -58,6 +59,7 @@ export function marchToPeriodic(
 ): PeriodicCycle {
   const before = new Float64Array(march.y.length);
   const { steps, evaluations } = march;
+  const outside = outletGas(engine, march);
   let result: PeriodicCycle | null = null;
   for (let cycles = 1; cycles <= options.maxCycles; cycles++) {
     before.set(march.y);
@@ -68,7 +70,11 @@ export function marchToPeriodic(
     const works = march.diaries.map(workOf);
     const masses = march.diaries.map((diary) => diary.trappedMass);
     const plenum = meanPlenum(engine, march);
-    marchDegrees(march, 0, 720, (_, h) => plenum.add(h));
+    marchDegrees(march, 0, 720, (_, h) => {
+      plenum.add(h);
+      outside.add(h);
+    });
+    outside.renew();
     let change = 0;
     march.diaries.forEach((diary, i) => {
       for (const ratio of [works[i] / workOf(diary), masses[i] / diary.trappedMass])

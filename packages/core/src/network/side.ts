@@ -28,8 +28,13 @@ export function writeSide(tables: GasTables, rho: number, e: number, b: number, 
 /** State of still gas of given pressure, temperature and burned share: a reservoir or a starting value. */
 export function stillGas(tables: GasTables, p: number, T: number, b: number): Float64Array {
   const side = new Float64Array(SIDE_SIZE);
+  writeStill(tables, p, T, b, side);
+  return side;
+}
+
+/** The same into an array at hand. */
+export function writeStill(tables: GasTables, p: number, T: number, b: number, side: Float64Array): void {
   side[SIDE.T] = T;
   const R = tables.freshR + b * (tables.burnedR - tables.freshR);
   writeSide(tables, p / (R * T), frozenU(tables, T, b), b, side);
-  return side;
 }

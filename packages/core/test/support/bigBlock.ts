@@ -110,6 +110,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
         wallTemperature: 700,
       },
       outletArea: 0.95 * (Math.PI / 4) * (3.5 * IN) ** 2,
+      returned: 0.5,
     },
     fuel: fuelNamed('race-110'),
     lambda: 0.87,

@@ -1,5 +1,5 @@
 /** What is left of the opening at the end of the exhaust, by muffler. */
-import type { WordEstimate } from '../../combination/ledger.ts';
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ExhaustStyle, MufflerWord } from '../schema/exhaustSection.ts';
 import { airDemand } from './metering.ts';
 
@@ -26,6 +26,22 @@ export function muffler(style: ExhaustStyle): WordEstimate<MufflerWord> {
   return style === 'headers'
     ? { value: 'open', reason: 'headers on a stand end in the open' }
     : { value: 'chambered', reason: 'cast manifolds come with a full system; common practice, no source' };
+}
+
+/**
+ * Share of what flows back in at the outlet that is exhaust [-], and its spread. An open pipe blows a jet away from itself and draws
+ * from all around, so that the nearest gas is partly air: samples of exhaust are taken a foot or more inside a pipe for
+ * that reason (common practice); how much is anybody's guess. A muffler is full of exhaust. From memory.
+ */
+export const RETURNED = {
+  open: { value: 0.5, spread: 0.25 },
+  muffled: { value: 0.9, spread: 0.1 },
+} as const;
+
+export function returnedExhaust(isOpen: boolean): Estimate {
+  return isOpen
+    ? { ...RETURNED.open, reason: 'an open pipe draws from all around it; from memory' }
+    : { ...RETURNED.muffled, reason: 'a muffler is full of exhaust; from memory' };
 }
 
 /** Effective area of all outlets together [m2] that gives a back-pressure [Pa] at an air flow [m3/s]. */

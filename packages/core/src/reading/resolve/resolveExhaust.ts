@@ -16,7 +16,7 @@ import {
   tubeWall,
 } from '../defaults/header.ts';
 import { ratingDrop } from '../defaults/metering.ts';
-import { BACK_PRESSURE, muffler, outletAreaFor, ratedAirflow } from '../defaults/outlet.ts';
+import { BACK_PRESSURE, muffler, outletAreaFor, ratedAirflow, returnedExhaust } from '../defaults/outlet.ts';
 import type { ExhaustStyle, PipeSection } from '../schema/exhaustSection.ts';
 import type { ResolveContext } from './context.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
@@ -57,7 +57,11 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
   const collectors = resolveCollectors(context, inputs, style, inside);
   const outlets = collectors === null ? block.cylinders : collectors.groups.length;
   const open = collectors === null ? primary.area : collectors.area;
-  return { primary, collectors, outletArea: outletArea(context, inputs, style, outlets, open) };
+  const outlet = outletArea(context, inputs, style, outlets, open);
+  const returned = ledger.quantity('exhaust.returned', section.returned, 'share', '%', () =>
+    returnedExhaust(outlet >= open),
+  );
+  return { primary, collectors, outletArea: outlet, returned };
 }
 
 function resolveCollectors(

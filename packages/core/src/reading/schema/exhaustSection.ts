@@ -36,6 +36,7 @@ export interface ExhaustSection {
   readonly collector?: 'none' | CollectorSection | undefined;
   readonly groups?: number[][] | undefined;
   readonly muffler?: MufflerWord | MufflerSection | undefined;
+  readonly returned?: number | undefined;
 }
 
 const DIAMETER = { min: '10 mm', max: '250 mm' };
@@ -139,5 +140,11 @@ export const exhaustSection: z.ZodType<ExhaustSection> = z
         ],
       })
       .optional(),
+    returned: quantity(
+      'share',
+      { min: '0 %', max: '100 %' },
+      'Of the gas that flows back in at the outlet, the share that is exhaust; the rest is air from around it.',
+      '50 %',
+    ).optional(),
   })
   .meta({ description: 'From the face of the head to the open air.' });
