@@ -36,9 +36,9 @@ describe('the manifests', () => {
     expect(Object.keys(dependencies ?? {})).toEqual(['tinypool', 'vega']);
   });
 
-  it('pin every tool exactly', () => {
+  it('pin every tool and every dependency exactly', () => {
     for (const manifest of readAll())
-      for (const [name, range] of Object.entries(manifest.devDependencies ?? {}))
+      for (const [name, range] of Object.entries({ ...manifest.devDependencies, ...manifest.dependencies }))
         expect(range, `${name} in ${manifest.name}`).toMatch(/^\d+\.\d+\.\d+$/);
   });
 
@@ -46,5 +46,17 @@ describe('the manifests', () => {
     for (const manifest of readAll())
       for (const name of ['preinstall', 'install', 'postinstall', 'prepare'])
         expect(manifest.scripts?.[name], `${name} in ${manifest.name}`).toBeUndefined();
+  });
+
+  it('of what is published say where it lives, where to complain, what it is about, and how it is published', () => {
+    for (const folder of ['packages/core', 'packages/cli']) {
+      expect(read(folder), folder).toMatchObject({
+        license: 'MIT',
+        repository: { type: 'git', directory: folder },
+        bugs: expect.any(String),
+        keywords: expect.arrayContaining(['engine']),
+        publishConfig: { access: 'public', provenance: true },
+      });
+    }
   });
 });
