@@ -26,7 +26,7 @@ describe('valvetide calibrate', () => {
     expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
     const written = w.files.get('fitted/engine.yaml') ?? '';
     expect(written).toContain('# measured with the valve pockets taken off');
-    expect(parse(written).calibration.knobs).toHaveLength(4);
+    expect(parse(written).calibration.knobs).toHaveLength(5);
     expect(parse(written).heads.flow).toBe('../shop/flow.csv');
     expect(w.out()).toContain('Written to fitted/engine.yaml');
     const again = world({ files: Object.fromEntries(w.files), columns: 100 });
@@ -108,6 +108,26 @@ describe('valvetide calibrate', () => {
     expect(w.out()).toContain('Check first:');
   });
 
+  it('writes a disagreeing fit where --accept asks for it, with the doubt in the file', async () => {
+    const w = bigBlock();
+    const half = { ...CORE, openRunner: () => inventedRunner(() => 400) };
+    const words = [
+      'calibrate',
+      'shop/engine.yaml',
+      '--pull',
+      'shop/pulls.csv',
+      '-o',
+      'shop/fitted.yaml',
+      '--accept',
+    ];
+    expect(await main(words, w.io, half), w.err()).toBe(EXIT.ok);
+    expect(parse(w.files.get('shop/fitted.yaml') ?? '').calibration.doubt).toContain('The sheets disagree');
+    expect(w.out().replace(/\s+/g, ' ')).toContain('accepted all the same');
+    const again = world({ files: Object.fromEntries(w.files), columns: 100 });
+    expect(await main(['inspect', 'shop/fitted.yaml'], again.io), again.err()).toBe(EXIT.ok);
+    expect((again.out() + again.err()).replace(/\s+/g, ' ')).toContain('accepted against a doubt');
+  });
+
   it('reports an interrupt', async () => {
     const w = bigBlock();
     const never = { ...CORE, openRunner: () => inventedRunner(() => 400, 0) };
@@ -117,7 +137,7 @@ describe('valvetide calibrate', () => {
   });
 
   it.each([
-    ['--knobs', 'flow,cam', 'one to four different ones of flow, heat'],
+    ['--knobs', 'flow,cam', 'different ones of flow, metering, heat'],
     ['--peak-torque', '377', 'write it like "377 lb-ft @ 3800"'],
     ['--pull', 'shop/none.csv', "can't be read"],
   ])('refuses %s %s', async (option, value, line) => {

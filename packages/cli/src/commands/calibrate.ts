@@ -27,12 +27,12 @@ import { forbidTogether, withWorkers } from './studyFlags.ts';
 export const KNOBS_OPTION: OptionSpec = {
   name: 'knobs',
   value: 'LIST',
-  help: 'what to fit, one to four of flow, heat, efficiency, friction, length; without it flow,heat,friction,length',
+  help: 'what to fit, of flow, metering, heat, efficiency, friction, length, dyno; without it all but efficiency',
 };
 
 export const calibrateCommand: CommandSpec = {
   name: 'calibrate',
-  summary: 'fit a combination to a dyno sheet by four physical knobs',
+  summary: 'fit a combination to a dyno sheet by a few physical knobs',
   operand: 'FILE',
   examples: [
     [
@@ -60,6 +60,10 @@ export const calibrateCommand: CommandSpec = {
     { name: 'peak-power', value: 'FIGURE', help: 'peak power, likewise: "336 hp @ 5300"' },
     STANDARD_OPTION,
     KNOBS_OPTION,
+    {
+      name: 'accept',
+      help: 'write what there is also where the sheets disagree, marked as doubtful with the reason',
+    },
     { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the report as JSON' },
@@ -74,7 +78,8 @@ export const calibrateCommand: CommandSpec = {
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [
-    'Each knob starts from what the file says or from its estimate, with that spread: a knob moves only as far as the sheet has reason to move it, and never past 20 %. Where that does not do, the sheets disagree; the report says what to check first and nothing is written (exit code 3). There is no correction by speed: what no knob explains stays visible as an error.',
+    'Each knob starts from what the file says or from its estimate, with that spread: a knob moves only as far as the sheet has reason to move it, and never past 20 % (twice the spread where an estimate is wider), the dyno not past 10 %. Where that does not do, the sheets disagree: the report names what was tried and would explain it, and nothing is written (exit code 3) unless --accept asks for it. There is no correction by speed: what no knob explains stays visible as an error.',
+    'What this dyno reads is its level, 1 give or take 0.03: it moves no forecast, and what the engine gives stays apart from what the dyno shows.',
     'The file that -o names keeps every remark of the old one, and finds the same sheets.',
   ],
   run,
@@ -94,13 +99,19 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   ]);
   const beside = chooseSideFiles(io, flags, [...input.files, ...flags.texts('pull')]);
   const done = await withWorkers(flags, io, core, (runJobs, control) =>
-    core.calibrate(read.document, target, { runJobs, sheet: input.sheet, knobs, ...control }),
+    core.calibrate(read.document, target, {
+      runJobs,
+      sheet: input.sheet,
+      knobs,
+      accept: flags.on('accept'),
+      ...control,
+    }),
   );
   if (!done.ok) throw new CommandFailure(EXIT.input, done.problems.map(asJson ? problemJson : problemLine));
   const { result } = done;
   if (result.outcome === 'incomplete')
     throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was reached, nothing written']);
-  const toFile = destination.path !== undefined && result.outcome === 'fitted';
+  const toFile = destination.path !== undefined && result.calibration !== null;
   if (toFile) {
     const text = core.calibratedText(
       input.text,
@@ -115,7 +126,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     page: (units) => calibrationReport(result, version(), units),
     charts: (units) => calibrationCharts(result, units),
   });
-  return result.outcome === 'fitted' ? EXIT.ok : EXIT.input;
+  return result.calibration === null ? EXIT.input : EXIT.ok;
 }
 
 function report(result: CalibrationResult, path: string, flags: Flags, io: Io): string {
@@ -126,9 +137,9 @@ function report(result: CalibrationResult, path: string, flags: Flags, io: Io): 
   const written =
     path !== ''
       ? `Written to ${plain(path)}.`
-      : result.outcome === 'fitted'
-        ? 'Nothing written: -o names a file for the calibrated combination.'
-        : '';
+      : result.calibration === null
+        ? 'Nothing written: --accept with -o writes it all the same, marked.'
+        : 'Nothing written: -o names a file for the calibrated combination.';
   return calibrationText(result, written, {
     width: widthOf(io.stdout),
     units,
@@ -144,9 +155,9 @@ export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undef
   const words = text.split(',').map((word) => word.trim());
   const known = words.flatMap((word) => core.KNOB_NAMES.find((name) => name === word) ?? []);
   const twice = new Set(words).size < words.length;
-  if (known.length < words.length || words.length > 4 || twice) {
+  if (known.length < words.length || twice) {
     throw new CommandFailure(EXIT.usage, [
-      `--knobs ${plainShort(text)}: write one to four different ones of ${core.KNOB_NAMES.join(', ')}, with commas`,
+      `--knobs ${plainShort(text)}: write different ones of ${core.KNOB_NAMES.join(', ')}, with commas`,
     ]);
   }
   return known;

@@ -44,7 +44,8 @@ export function calibrationAnswer(result: CalibrationResult): string {
     return `${plain(combination)} fitted to ${names}: off by ${errors} (root mean square)`;
   if (outcome === 'lost')
     return `${plain(combination)} not fitted to ${names}: there are no figures at too many speeds`;
-  return `${plain(combination)} and ${names} disagree: off by ${errors}, and no credible knob does better`;
+  const taken = result.calibration === null ? '' : '; accepted all the same';
+  return `${plain(combination)} and ${names} disagree: off by ${errors}, and no credible knob does better${taken}`;
 }
 
 /** What the measured figures count as, and how they are weighed. */
@@ -53,7 +54,7 @@ export function calibrationBasis(result: CalibrationResult, units: UnitSystem): 
   const { pulls, deviation, assumed } = repeatability;
   const scatter = `${fixed(100 * deviation, 2)} %${assumed ? ' (assumed)' : ''}`;
   const measured = points.some(({ kind }) => kind !== 'torque')
-    ? `peak figures are taken as right to ${scatter}, their speeds to 200 rpm`
+    ? `peak figures are taken as right to ${scatter}, their speeds to 200 rpm beside the model's own error`
     : `a pull scatters by ${scatter}, and there ${pulls === 1 ? 'is 1 pull' : `are ${pulls} pulls`}`;
   return `Measured figures count as ${referenceAir(standard, units)}. Weights, each one standard deviation: ${measured}; a forecast keeps an error of ${fixed(100 * modelError, 1)} % at each speed whatever its knobs. ${forecasts} forecasts.`;
 }
@@ -79,7 +80,10 @@ export function knobColumns(): readonly Column<FittedKnob>[] {
 export function calibrationFindings({ knobs, confusions, points }: CalibrationResult): readonly string[] {
   const nameOf = (name: FittedKnob['name']): string => knobs.find((knob) => knob.name === name)?.what ?? name;
   const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
-  const lines = confusions.map(({ knobs: [a, b], correlation }) => {
+  const lines = confusions.map(({ knobs: [a, ...others], correlation }) => {
+    if (others.length > 1)
+      return `${nameOf(a)} cannot be told apart from ${listed(others.map(nameOf))} together (correlation ${fixed(correlation, 2)}). Trust what they do together, not any one value.`;
+    const [b] = others;
     const sense = correlation < 0 ? 'more of one with less of the other' : 'more of both, or less of both,';
     return `${nameOf(a)} and ${nameOf(b)} cannot be told apart by these figures: ${sense} fits as well (correlation ${fixed(correlation, 2)}). Trust what the two do together, not either value by itself.`;
   });
@@ -89,8 +93,12 @@ export function calibrationFindings({ knobs, confusions, points }: CalibrationRe
     );
   if (points.length > 0 && points.every(({ kind }) => kind !== 'torque'))
     lines.push('Peaks alone tell little of a curve; a sheet of the whole pull tells more of each knob.');
-  if (knobs.some((knob) => knob.atLimit))
-    lines.push('! stopped at the limit of 20 % from where it started; the figures ask for more.');
+  const dyno = knobs.find(({ name }) => name === 'dyno');
+  if (dyno !== undefined)
+    lines.push(
+      `This dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: that moves no forecast, and stays out of gains.`,
+    );
+  if (knobs.some((knob) => knob.atLimit)) lines.push('! stopped at its limit; the figures ask for more.');
   return lines;
 }
 

@@ -230,7 +230,7 @@ describe('calibrationReport(result, version, units)', () => {
     const points = sampleCalibration()
       .points.slice(0, 1)
       .map((p) => ({ ...p, kind: 'torque peak' as const }));
-    const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'] };
+    const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'], tried: [] };
     const page = await calibrationReport(
       sampleCalibration({ outcome: 'sheets disagree', points, disagreement }),
       '0.1.0',
@@ -297,7 +297,7 @@ describe('backtestReport(result, units)', () => {
   });
 
   it('shows the calibration and the culprits where the sheets disagree', async () => {
-    const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'] };
+    const disagreement = { knobs: [], message: 'the sheets disagree', culprits: ['the standard'], tried: [] };
     const page = await backtestReport(
       sampleBacktest({
         outcome: 'sheets disagree',

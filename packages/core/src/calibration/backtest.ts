@@ -13,9 +13,10 @@ import type { Curve } from '../forecast/curve.ts';
 import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import type { JobControl, StudyJob } from '../studies/job.ts';
-import { asObserved, type CalibrateOptions, calibrate } from './calibrate.ts';
+import { type CalibrateOptions, calibrate } from './calibrate.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 import { dayOf, sheetTarget } from './calibrationTarget.ts';
+import { asObserved } from './fitRun.ts';
 import { gainSpread } from './gainSpread.ts';
 
 /** What a calibration takes, and the band to judge the change over. */
@@ -113,9 +114,15 @@ export async function backtest(
     return { ok: true, result: { ...base, outcome, points: [], gain: null } };
   }
   const asked = speedsOf(measured);
+  // Both sheets are of one dyno.
+  const reads = calibration.calibration?.dyno?.reads ?? 1;
+  const onDyno = (day: ReturnType<typeof dayOf>): ReturnType<typeof dayOf> => ({
+    ...day,
+    factor: reads * day.factor,
+  });
   const days = {
-    before: dayOf(before.pulls, before.standard),
-    after: dayOf(after.pulls, after.standard),
+    before: onDyno(dayOf(before.pulls, before.standard)),
+    after: onDyno(dayOf(after.pulls, after.standard)),
   };
   const pair = changedBy(fitted, changes, options);
   if (!pair.ok) return pair;

@@ -3,14 +3,17 @@ import type { Calibration } from '../combination/combination.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import type { Knob, KnobName } from './knobs.ts';
+import type { TriedSuspect } from './suspects.ts';
 
 /** That the sheets disagree, and what to look at first. */
 export interface Disagreement {
-  /** Knobs that would have to go further than 20 %. */
+  /** Knobs that would have to go further than their limits. */
   readonly knobs: readonly KnobName[];
   readonly message: string;
-  /** What to check, likeliest first. */
+  /** What to check, likeliest first, in words. */
   readonly culprits: readonly string[];
+  /** What was tried and would explain something, likeliest first. */
+  readonly tried: readonly TriedSuspect[];
 }
 
 /** A knob before and after. Values and spreads in `unit`. */
@@ -26,7 +29,7 @@ export interface FittedKnob {
   readonly spread: number;
   /** `yes`: the data at least halved the uncertainty; `hardly`: they left four fifths of it. */
   readonly told: 'yes' | 'partly' | 'hardly';
-  /** Ran into the limit of 20 %, and the data ask for more. */
+  /** Ran into its limit, and the data ask for more. */
   readonly atLimit: boolean;
 }
 
@@ -41,10 +44,13 @@ export interface FitPoint {
   readonly sigma: number;
 }
 
-/** Two knobs that pull the curve alike, so that the data cannot say which of them it is. */
+/** Knobs that pull the curve alike, two of them or one and several others together, so that the data cannot say which of them it is. */
 export interface Confusion {
-  readonly knobs: readonly [KnobName, KnobName];
-  /** Of what is left uncertain [-]: near -1, one may rise for the other's fall. */
+  readonly knobs: readonly KnobName[];
+  /**
+   * Of what is left uncertain [-]. Of two: near -1, one may rise for the other's fall. Of more: of the first with the best sum of
+   * the others, never negative.
+   */
   readonly correlation: number;
 }
 
@@ -53,8 +59,8 @@ export interface CalibrationResult {
   readonly schemaVersion: 1;
   readonly program: { readonly name: 'valvetide'; readonly version: string };
   /**
-   * `fitted`; `sheets disagree`: no credible knob gets there; `lost`: of too many speeds there is no forecast; `incomplete`:
-   * aborted before a fit was reached.
+   * `fitted`; `sheets disagree`: no credible knob gets there, and `calibration` holds what there is if that was accepted; `lost`:
+   * of too many speeds there is no forecast; `incomplete`: aborted before a fit was reached.
    */
   readonly outcome: 'fitted' | 'sheets disagree' | 'lost' | 'incomplete';
   readonly combination: string;
@@ -74,6 +80,6 @@ export interface CalibrationResult {
   readonly notes: readonly string[];
   /** Speeds that were lost with some value of the knobs, and so are not fitted. */
   readonly leftOut: readonly LeftOut[];
-  /** What goes into the combination's file; null where nothing was fitted. */
+  /** What goes into the combination's file; null where nothing was fitted, or against a doubt that was not accepted. */
   readonly calibration: Calibration | null;
 }

@@ -6,6 +6,7 @@ import { pooledRepeatability } from '../dyno/pullComparison.ts';
 import { pullMean, smoothTorque } from '../dyno/pullMean.ts';
 import { airOfPull } from '../dyno/recorrectSheet.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { MODEL_ERRORS } from '../forecast/modelError.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { marchedPoints } from '../forecast/wholeCurve.ts';
 
@@ -19,6 +20,10 @@ const LEAST_STEP = 250;
 /** One standard deviation of a peak figure from one pull [-], and of the speed of a peak [1/min]: tops are flat. */
 const PEAK_ERROR = 0.01;
 const PEAK_SPEED_ERROR = 200;
+/** Steps between two points of a curve in the mean that gives its top. */
+const TOP_STEPS = 10;
+/** How near the top a speed must stand to count as the peak: what one pull scatters by [-]. */
+const TOP = 0.01;
 /** Steps between the forecasts around peaks [1/min]. */
 const PEAK_STEP = 500;
 
@@ -84,7 +89,7 @@ export interface PeakFigures {
 }
 
 /**
- * Peak figures as a target. Their speeds, where known, count too, each to 200 rpm. `band` are the speeds the engine is
+ * Peak figures as a target. Their speeds, where known, count too, each to 200 rpm beside the model's own error. `band` are the speeds the engine is
  * likely to be run over, for peaks without a speed.
  *
  * @throws {@link DomainError} without any figure, or with impossible ones
@@ -109,15 +114,22 @@ export function peakTarget(
     measured,
     sigma: sigma * measured,
   });
-  const speed = (kind: Aim['kind'], rpm: number | null): Aim[] =>
-    rpm === null ? [] : [{ kind, rpm, measured: rpm, sigma: PEAK_SPEED_ERROR }];
+  const { torqueSpeed, powerSpeed } = MODEL_ERRORS.sheets;
+  const speed = (kind: Aim['kind'], rpm: number | null, error: number): Aim[] =>
+    rpm === null ? [] : [{ kind, rpm, measured: rpm, sigma: Math.hypot(PEAK_SPEED_ERROR, error) }];
   const aims = [
     ...(torque === null
       ? []
-      : [peak('torque peak', torque.rpm ?? low, torque.torqueNm), ...speed('torque peak speed', torque.rpm)]),
+      : [
+          peak('torque peak', torque.rpm ?? low, torque.torqueNm),
+          ...speed('torque peak speed', torque.rpm, torqueSpeed),
+        ]),
     ...(power === null
       ? []
-      : [peak('power peak', power.rpm ?? high, power.powerKw), ...speed('power peak speed', power.rpm)]),
+      : [
+          peak('power peak', power.rpm ?? high, power.powerKw),
+          ...speed('power peak speed', power.rpm, powerSpeed),
+        ]),
   ];
   const from = Math.max(500, Math.round((low - 2 * PEAK_STEP) / PEAK_STEP) * PEAK_STEP);
   const to = Math.round((high + 2 * PEAK_STEP) / PEAK_STEP) * PEAK_STEP;
@@ -193,28 +205,51 @@ export function withoutSpeeds(target: CalibrationTarget, gone: readonly number[]
   };
 }
 
-/** What a curve, forecast as observed, gives for each aim; the curve may have more speeds than the target. */
-export function forecastOf(target: CalibrationTarget, curve: Curve): readonly number[] {
+/**
+ * What a curve, forecast as observed, gives for each aim on a dyno that shows `reads` times what there is; the curve may
+ * have more speeds than the target.
+ */
+export function forecastOf(target: CalibrationTarget, curve: Curve, reads: number = 1): readonly number[] {
   const points = marchedPoints(curve)
     .filter(({ rpm }) => target.rpm.includes(rpm))
-    .map(({ rpm, torqueNm }) => ({ rpm, torqueNm: target.factor * torqueNm }));
-  const torque = peakOf(points.map((p) => ({ rpm: p.rpm, value: p.torqueNm })));
-  const power = peakOf(points.map((p) => ({ rpm: p.rpm, value: (p.torqueNm * p.rpm * Math.PI) / 30_000 })));
+    .map(({ rpm, torqueNm }) => ({ rpm, torqueNm: target.factor * reads * torqueNm }));
+  const torques = points.map((p) => ({ rpm: p.rpm, value: p.torqueNm }));
+  const powers = points.map((p) => ({ rpm: p.rpm, value: (p.torqueNm * p.rpm * Math.PI) / 30_000 }));
   const aimed = ({ kind, rpm }: Aim): number => {
     switch (kind) {
       case 'torque':
         return points.find((point) => point.rpm === rpm)?.torqueNm ?? Number.NaN;
       case 'torque peak':
-        return torque.value;
+        return peakOf(torques).value;
       case 'torque peak speed':
-        return torque.rpm;
+        return topSpeed(torques);
       case 'power peak':
-        return power.value;
+        return peakOf(powers).value;
       case 'power peak speed':
-        return power.rpm;
+        return topSpeed(powers);
     }
   };
   return target.aims.map(aimed);
+}
+
+/**
+ * Where the top of a curve stands: the mean speed under exp((value / top - 1) / 1 %), straight between the points. Where two humps are
+ * as high, scatter decides which of them a pull shows as its peak; the mean moves smoothly from the one to the other.
+ */
+export function topSpeed(points: readonly { readonly rpm: number; readonly value: number }[]): number {
+  const top = Math.max(...points.map(({ value }) => value));
+  let weights = 0;
+  let moment = 0;
+  points.slice(1).forEach((b, i) => {
+    const a = points[i];
+    for (let k = 0; k < TOP_STEPS; k++) {
+      const share = (k + 0.5) / TOP_STEPS;
+      const weight = (b.rpm - a.rpm) * Math.exp(((a.value + share * (b.value - a.value)) / top - 1) / TOP);
+      weights += weight;
+      moment += weight * (a.rpm + share * (b.rpm - a.rpm));
+    }
+  });
+  return moment / weights;
 }
 
 /** Top of the parabola through the highest point and its neighbours; the point itself at an end. */

@@ -8,18 +8,22 @@ import { type CalibratedField, MAX_KNOBS } from '../reading/schema/calibrationSe
 import { valueAt } from '../reading/valueAt.ts';
 
 /** Short names of the knobs. */
-export const KNOB_NAMES = ['flow', 'heat', 'efficiency', 'friction', 'length'] as const;
+export const KNOB_NAMES = ['flow', 'metering', 'heat', 'efficiency', 'friction', 'length', 'dyno'] as const;
 
-/** `flow`: intake flow; `heat`: wall heat; `efficiency`: share of fuel burned; `length`: what waves see of the runner. */
+/**
+ * `flow`: intake flow; `metering`: flow of carburetor or throttle; `heat`: wall heat; `efficiency`: share of fuel burned; `length`:
+ * what waves see of the runner; `dyno`: what the dyno shows over what the engine gives.
+ */
 export type KnobName = (typeof KNOB_NAMES)[number];
 
-/** Four that pull a curve in four ways: top end, level, slope, place of the hump. */
-export const DEFAULT_KNOBS: readonly KnobName[] = ['flow', 'heat', 'friction', 'length'];
+/** What pulls a curve in different ways: top end, level, slope, place of the hump; and the dyno, which pulls its level alone. */
+export const DEFAULT_KNOBS: readonly KnobName[] = ['flow', 'metering', 'heat', 'friction', 'length', 'dyno'];
 
 /** A knob before the fit; values as numbers in the file, shares as such. */
 export interface Knob {
   readonly name: KnobName;
-  readonly path: CalibratedField;
+  /** Field of the file; null for the dyno, which is no part of the engine. */
+  readonly path: CalibratedField | null;
   /** What it is, for people. */
   readonly what: string;
   /** Believed value and standard deviation. */
@@ -35,15 +39,44 @@ export const KNOB_LIMIT = 0.2;
 
 /** Benches differ by 3 to 8 % [-]; common practice, no source. */
 const BENCH_SPREAD = 0.05;
+/** Published ratings stand to 4 %, and a throttle's flow is known for its size as well [-]; common practice, no source. */
+const RATING_SPREAD = 0.04;
+/** Honest dynos differ by 2 to 4 % [-]; common practice, no source. None is believed that is off by 10 %. */
+export const DYNO_SPREAD = 0.03;
+const DYNO_LIMIT = 0.1;
 
 interface KnobFacts {
-  readonly path: CalibratedField;
+  readonly path: CalibratedField | null;
   readonly what: string;
   readonly usual: { readonly value: number; readonly spread: number };
   readonly largest: number;
 }
 
-function factsOf(name: KnobName): KnobFacts {
+/** One standard deviation of an estimate over its value [-]; none where the file states it. */
+function relativeSpread(assumed: readonly Assumed[], path: string): number {
+  const entry = assumed.find((item) => item.path === path);
+  return typeof entry?.value === 'number' && entry.spread !== null ? entry.spread / entry.value : 0;
+}
+
+/** Of a stated rating, or of the estimate that stands in for one; flow goes with the square of a bore. */
+function meteringSpread(assumed: readonly Assumed[]): number {
+  const rating = relativeSpread(assumed, 'induction.carburetor.rating');
+  return Math.max(RATING_SPREAD, rating, 2 * relativeSpread(assumed, 'induction.throttle.diameter'));
+}
+
+/** What the loss of an estimated manifold may be off, in shares of the flow [-]: the flow knob scales port and manifold together. */
+function manifoldSpread(assumed: readonly Assumed[]): number {
+  const entry = assumed.find(({ path }) => path === 'induction.flowLoss');
+  return typeof entry?.value === 'number' ? (entry.spread ?? 0) / (100 - entry.value) : 0;
+}
+
+/** What an estimate that the knob stands in for may be off beside the knob itself [-]. */
+function standInSpread(name: KnobName, assumed: readonly Assumed[]): number {
+  if (name === 'flow') return manifoldSpread(assumed);
+  return name === 'length' ? relativeSpread(assumed, 'induction.runner.length') : 0;
+}
+
+function factsOf(name: KnobName, assumed: readonly Assumed[]): KnobFacts {
   const usual = (estimate: { readonly value: number; readonly spread: number | null }) => ({
     value: estimate.value,
     spread: estimate.spread ?? 0,
@@ -55,6 +88,20 @@ function factsOf(name: KnobName): KnobFacts {
         path: 'heads.intake.flowMultiplier',
         what: 'intake flow',
         usual: { value: 1, spread: BENCH_SPREAD },
+        largest: open,
+      };
+    case 'metering':
+      return {
+        path: 'induction.flowMultiplier',
+        what: 'flow of carburetor or throttle',
+        usual: { value: 1, spread: meteringSpread(assumed) },
+        largest: open,
+      };
+    case 'dyno':
+      return {
+        path: null,
+        what: 'what this dyno reads',
+        usual: { value: 1, spread: DYNO_SPREAD },
         largest: open,
       };
     case 'heat':
@@ -87,29 +134,34 @@ function factsOf(name: KnobName): KnobFacts {
  * Knobs of a document whose calibration, if any, was taken out: believed at what the file states, else at the estimate,
  * with the spread of the estimate.
  *
- * @throws {@link DomainError} for none, a name given twice, or more than four
+ * @throws {@link DomainError} for none beside the dyno, a name given twice, or one unknown
  */
 export function knobsOf(
   names: readonly KnobName[],
   document: CombinationDocument,
   assumed: readonly Assumed[],
 ): readonly Knob[] {
-  if (!(names.length >= 1 && names.length <= MAX_KNOBS && new Set(names).size === names.length)) {
+  const ofEngine = names.filter((name) => name !== 'dyno').length;
+  if (!(ofEngine >= 1 && ofEngine <= MAX_KNOBS && new Set(names).size === names.length)) {
     throw new DomainError(
       'knobs',
       names.join(', ') || 'none',
-      `one to ${MAX_KNOBS} different ones of ${KNOB_NAMES.join(', ')}`,
+      `one or more different ones of ${KNOB_NAMES.join(', ')}`,
     );
   }
   return names.map((name): Knob => {
-    const { path, what, usual, largest } = factsOf(name);
-    const entry = assumed.find((item) => item.path === path);
+    const { path, what, usual, largest } = factsOf(name, assumed);
+    const entry = path === null ? undefined : assumed.find((item) => item.path === path);
     const scale = entry?.unit === '%' ? 0.01 : 1;
-    const stated = entry === undefined ? numberOf(valueAt(document.data, path)) : null;
+    const stated = entry === undefined && path !== null ? numberOf(valueAt(document.data, path)) : null;
     const value = stated ?? (typeof entry?.value === 'number' ? entry.value * scale : usual.value);
-    const spread = entry === undefined || entry.spread === null ? usual.spread : entry.spread * scale;
-    const max = Math.min(largest, value * (1 + KNOB_LIMIT));
-    return { name, path, what, value, spread, min: value * (1 - KNOB_LIMIT), max, step: 0.4 * spread };
+    const own = entry === undefined || entry.spread === null ? usual.spread : entry.spread * scale;
+    const spread = Math.hypot(own, value * standInSpread(name, assumed));
+    // A sheet is not off by more; an estimate may be.
+    const limit = name === 'dyno' ? DYNO_LIMIT : Math.max(KNOB_LIMIT, (2 * spread) / value);
+    const max = Math.min(largest, value * (1 + limit));
+    const min = value * (1 - limit);
+    return { name, path, what, value, spread, min, max, step: 0.4 * spread };
   });
 }
 

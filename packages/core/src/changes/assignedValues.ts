@@ -134,6 +134,7 @@ const FOLLOWS: Readonly<Record<string, (combination: Combination) => Plain>> = {
   'chamber.compression': ({ chamber }) => rounded(chamber.compressionRatio),
   'heads.intake.flowMultiplier': () => 1,
   'heads.exhaust.flowMultiplier': () => 1,
+  'induction.flowMultiplier': () => 1,
   'heads.intake.portArea': ({ intake }) => `${rounded(intake.portArea / INCH ** 2)} in2`,
   'heads.exhaust.portArea': ({ exhaust }) => `${rounded(exhaust.portArea / INCH ** 2)} in2`,
   'cam.intake.centreline': ({ intake }) => `${rounded(intake.centreline)} deg`,

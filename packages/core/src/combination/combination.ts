@@ -50,10 +50,14 @@ export interface Assumed {
 export interface Calibration {
   /** Names of the sheets, or words such as `peak figures`. */
   readonly sheets: readonly string[];
-  /** The moved fields, one to four. */
+  /** The moved fields, one to six. */
   readonly knobs: readonly CalibratedKnob[];
   /** Correlation of the knobs' remaining errors, rows and columns in the order of `knobs` [-]. */
   readonly correlation: readonly (readonly number[])[];
+  /** What the dyno shows over what the engine gives, and one standard deviation [-]; null where that was not fitted. */
+  readonly dyno: { readonly reads: number; readonly spread: number } | null;
+  /** Why the fit is doubtful though it was accepted; null where nothing speaks against it. */
+  readonly doubt: string | null;
 }
 
 /** A field that was fitted. Its value stands in its own place of the file; here is how sure it is. */

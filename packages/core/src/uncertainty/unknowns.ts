@@ -51,13 +51,20 @@ const IDLE: ReadonlySet<string> = new Set([
   'heads.exhaust.throat',
 ]);
 
+/** Estimates whose place a fitted knob takes. */
+const FITTED_FOR: Readonly<Record<string, readonly string[]>> = {
+  'heads.intake.flowMultiplier': ['induction.flowLoss'],
+  'induction.runner.lengthMultiplier': ['induction.runner.length'],
+  'induction.flowMultiplier': ['induction.carburetor.rating', 'induction.throttle.diameter'],
+};
+
 /** Unknowns of the baseline, from what it assumes, what it was fitted with and what it states; and of each change's parts. */
 export function unknownsOf(baseline: Baseline, candidacies: readonly Candidacy[]): Unknowns {
   const { combination } = baseline;
   const stated = statedIn(baseline, combination.assumed);
   const knobs = combination.calibration?.knobs ?? [];
   const fitted = knobs.map((knob) => estimateUnknown(knob, 'as the fit to dyno sheets left it', null));
-  const fittedPaths = new Set(knobs.map(({ path }) => path));
+  const fittedPaths = new Set(knobs.flatMap(({ path }) => [path, ...(FITTED_FOR[path] ?? [])]));
   const assumed = combination.assumed
     .filter((entry) => isUncertain(entry) && !fittedPaths.has(entry.path))
     .map((entry) => estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, null));

@@ -5,6 +5,7 @@ import { pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change } from '../../src/changes/change.ts';
 import { rank } from '../../src/ranking/rank.ts';
 import type { Ranking } from '../../src/ranking/ranking.ts';
+import { editDocument } from '../../src/reading/editDocument.ts';
 import type { CombinationDocument } from '../../src/reading/readDocument.ts';
 import { runnerOf } from '../studies/fakeCurves.ts';
 import {
@@ -30,6 +31,11 @@ const HEAD: Change = {
   insteadOf: null,
 };
 
+/** With a runner that was measured, so that the length knob stands in for no estimate. */
+function measuredRunner(): CombinationDocument {
+  return editDocument(minimumDocument(), 'induction.runner.length', '12 in');
+}
+
 async function ranked(document: CombinationDocument): Promise<Ranking> {
   const base = minimumCombination();
   const pinned = pinBaseline(document);
@@ -43,11 +49,12 @@ async function ranked(document: CombinationDocument): Promise<Ranking> {
 describe('a ranking on a calibrated combination', () => {
   it('starts from the engine that was measured, and is surer of it and of gains', async () => {
     const sheet = sheetOf([1, 2, 3].map(() => SPEEDS.map((rpm) => [rpm, INVENTED(rpm, TRUTH)] as const)));
-    const done = await calibrate(minimumDocument(), sheetTarget(sheet), {
+    const done = await calibrate(measuredRunner(), sheetTarget(sheet), {
       runJobs: runResponse(INVENTED, minimumCombination()),
+      knobs: ['flow', 'heat', 'friction', 'length'],
     });
     if (!done.ok || done.document === null) throw new Error('not fitted');
-    const before = await ranked(minimumDocument());
+    const before = await ranked(measuredRunner());
     const after = await ranked(done.document);
     const powerOf = (knobs: Knobs): number => {
       const mean = [3000, 3500, 4000, 4500, 5000, 5500, 6000].map(
@@ -71,17 +78,20 @@ describe('a ranking on a calibrated combination', () => {
     // what other estimates bring, stays.
     const slopes = done.result.knobs.map((_, k) => {
       const at = (step: number): Knobs => {
-        const moved = [...from];
+        const moved: number[] = [from[0], from[1], from[2], from[3]];
         moved[k] += step;
         return [moved[0], moved[1], moved[2], moved[3]];
       };
       return (Math.log(powerOf(at(0.01))) - Math.log(powerOf(at(-0.01)))) / 0.02;
     });
     const { knobs, correlation } = done.result;
+    // Of the knobs' own fields; what they stand in for besides, this response does not answer to.
+    const ownSpread = (path: string | null): number =>
+      minimumCombination().assumed.find((entry) => entry.path === path)?.spread ?? Number.NaN;
     const learnt = slopes.reduce(
       (sum, a, m) =>
         slopes.reduce((s, b, n) => {
-          const prior = m === n ? knobs[m].spreadBefore ** 2 : 0;
+          const prior = m === n ? ownSpread(knobs[m].path) ** 2 : 0;
           return s + a * b * (prior - correlation[m][n] * knobs[m].spread * knobs[n].spread);
         }, sum),
       0,

@@ -7,8 +7,14 @@ import { type CombinationDocument, readDocument } from '../../src/reading/readDo
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
 
-/** Flow, heat, friction and length, less what they are believed to be [-]. */
-export type Knobs = readonly [flow: number, heat: number, friction: number, length: number];
+/** Flow, heat, friction, length and metering, less what they are believed to be [-]; without the last it is as believed. */
+export type Knobs = readonly [
+  flow: number,
+  heat: number,
+  friction: number,
+  length: number,
+  metering?: number,
+];
 
 /** Torque at a speed and knobs [N m]. */
 export type Response = (rpm: number, knobs: Knobs) => number;
@@ -32,14 +38,20 @@ export function knobsIn(combination: Combination, base: Combination): Knobs {
     combination.walls.multiplier - 1,
     combination.friction.multiplier - 1,
     combination.induction.runner.lengthMultiplier - 1,
+    combination.induction.meteringArea / base.induction.meteringArea - 1,
   ];
 }
 
-/** An invented engine: flow tells at the top, friction with speed, heat everywhere, length around the hump. */
-export const INVENTED: Response = (rpm, [flow, heat, friction, length]) => {
+/** An invented engine: flow tells at the top, metering at the very top, friction with speed, heat everywhere, length around the hump. */
+export const INVENTED: Response = (rpm, [flow, heat, friction, length, metering = 0]) => {
   const u = (rpm - 4250) / 1750;
   const hump = 0.06 * Math.exp(-(((rpm - 4500 / (1 + length)) / 500) ** 2));
-  const gain = flow * (0.25 + 0.35 * u) - 0.12 * heat - friction * (0.13 + 0.06 * u) + hump;
+  const gain =
+    flow * (0.25 + 0.35 * u) +
+    metering * (0.05 + 0.06 * u * u * u) -
+    0.12 * heat -
+    friction * (0.13 + 0.06 * u) +
+    hump;
   return 170 * (1 - 0.12 * u * u) * (1 + gain);
 };
 

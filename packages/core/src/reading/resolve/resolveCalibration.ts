@@ -20,7 +20,11 @@ export function resolveCalibration({ file, ledger }: ResolveContext): Calibratio
     const scale = inPercent ? 100 : 1;
     return { path: field, value: value * scale, unit: inPercent ? '%' : '', spread: spread * scale };
   });
-  return { sheets: calibration.sheets, knobs, correlation: calibration.correlation };
+  const { sheets, correlation, dyno = null, doubt = null } = calibration;
+  if (doubt !== null) {
+    ledger.warn('calibration-doubtful', 'calibration', `accepted against a doubt: ${doubt}`);
+  }
+  return { sheets, knobs, correlation, dyno, doubt };
 }
 
 /** What the file states for a field that a calibration may move, in the kept unit. */
@@ -28,6 +32,8 @@ export function calibratedValue(file: CombinationFile, field: CalibratedField): 
   switch (field) {
     case 'heads.intake.flowMultiplier':
       return file.heads?.intake?.flowMultiplier;
+    case 'induction.flowMultiplier':
+      return file.induction?.flowMultiplier;
     case 'heat.multiplier':
       return file.heat?.multiplier;
     case 'burn.efficiency':

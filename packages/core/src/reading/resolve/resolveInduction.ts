@@ -53,7 +53,8 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     manifoldStyle(kind, block.cylinders, inputs.block.layout === 'v'),
   );
   const meteringArea =
-    kind === 'throttle' ? throttleArea(context, inputs, style) : carburetorArea(context, inputs, style);
+    (section.flowMultiplier ?? 1) *
+    (kind === 'throttle' ? throttleArea(context, inputs, style) : carburetorArea(context, inputs, style));
   const plenum = ledger.quantity('induction.plenum', section.plenum, 'volume', 'l', () =>
     plenumVolume(style, displacement),
   );

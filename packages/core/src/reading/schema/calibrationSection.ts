@@ -5,6 +5,7 @@ import { pure, quantity, text, word } from './quantity.ts';
 /** The fields a calibration may move: physical multipliers, never a correction by speed. */
 export const CALIBRATED_FIELDS = [
   'heads.intake.flowMultiplier',
+  'induction.flowMultiplier',
   'heat.multiplier',
   'burn.efficiency',
   'friction.multiplier',
@@ -15,7 +16,7 @@ export const CALIBRATED_FIELDS = [
 export type CalibratedField = (typeof CALIBRATED_FIELDS)[number];
 
 /** The most fields one calibration moves. */
-export const MAX_KNOBS = 4;
+export const MAX_KNOBS = 6;
 
 export interface CalibrationSection {
   readonly sheets: string[];
@@ -25,6 +26,8 @@ export interface CalibrationSection {
     readonly spread: number;
   }[];
   readonly correlation: number[][];
+  readonly dyno?: { readonly reads: number; readonly spread: number } | undefined;
+  readonly doubt?: string | undefined;
 }
 
 const amount = (what: string, plain: number, share: string): z.ZodType<number> =>
@@ -68,5 +71,17 @@ export const calibrationSection: z.ZodType<CalibrationSection> = z
         description: 'Correlation of what is left uncertain, rows and columns in the order of the knobs.',
         examples: [[[1]]],
       }),
+    dyno: z
+      .strictObject({
+        reads: pure(0.5, 2, 'What the dyno shows over what the engine gives.', 1.015),
+        spread: pure(0, 1, 'One standard deviation left after the fit.', 0.02),
+      })
+      .meta({ description: 'Level of the dyno; moves no forecast, only what is compared with its sheets.' })
+      .optional(),
+    doubt: text(
+      400,
+      'Why the fit is doubtful; it was accepted all the same.',
+      'it would need intake flow above +20 %',
+    ).optional(),
   })
   .meta({ description: 'Written by a calibration: how sure the fitted fields are.' });

@@ -34,6 +34,7 @@ export interface RunnerSection {
 export interface InductionSection {
   readonly carburetor?: CarburetorSection | undefined;
   readonly throttle?: ThrottleSection | undefined;
+  readonly flowMultiplier?: number | undefined;
   readonly airCleaner?: 'none' | AirCleanerSection | undefined;
   readonly manifold?: Manifold | undefined;
   readonly plenum?: number | undefined;
@@ -77,6 +78,7 @@ export const inductionSection: z.ZodType<InductionSection> = z
       })
       .meta({ description: 'Throttle body; leave out where a carburetor is given.' })
       .optional(),
+    flowMultiplier: pure(0.3, 2, 'On the flow of carburetor or throttle, stated or estimated.', 1).optional(),
     airCleaner: z
       .union(
         [

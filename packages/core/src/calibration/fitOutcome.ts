@@ -1,0 +1,120 @@
+/** What a fit ended as, told for people and kept for the file. */
+import { VERSION } from '../base/version.ts';
+import type { Calibration, Combination } from '../combination/combination.ts';
+import type { FitResult } from '../numerics/dampedLeastSquares.ts';
+import type { CalibrationResult, Disagreement, FitPoint, FittedKnob } from './calibrationResult.ts';
+import type { CalibrationTarget } from './calibrationTarget.ts';
+import { confusionsOf } from './confusions.ts';
+import { type Fitting, LEAST_SPEEDS } from './fitRun.ts';
+import type { Knob } from './knobs.ts';
+
+/** Each aim with the forecast before and after. */
+export function fitPoints(target: CalibrationTarget, fit: FitResult, before: readonly number[]): FitPoint[] {
+  return target.aims.map(
+    (aim, i): FitPoint => ({
+      kind: aim.kind,
+      rpm: aim.rpm,
+      measured: aim.measured,
+      before: before[i],
+      after: aim.measured + fit.residuals[i] * aim.sigma,
+      sigma: aim.sigma,
+    }),
+  );
+}
+
+/** The result of a fit, or of none. */
+export function resultOf(
+  combination: Combination,
+  knobs: readonly Knob[],
+  { target, fit, before, run }: Fitting,
+  disagreement: Disagreement | null,
+  accept: boolean,
+): CalibrationResult {
+  const { leftOut, forecasts } = run;
+  const base = {
+    schemaVersion: 1 as const,
+    program: { name: 'valvetide' as const, version: VERSION },
+    combination: combination.name,
+    sheets: target.names,
+    standard: target.standard,
+    repeatability: target.repeatability,
+    modelError: target.modelError,
+    notes: target.notes,
+    leftOut,
+    forecasts,
+  };
+  if (fit === null) {
+    return {
+      ...base,
+      outcome: leftOut.length > 0 && target.rpm.length < LEAST_SPEEDS ? 'lost' : 'incomplete',
+      knobs: [],
+      correlation: [],
+      confusions: [],
+      points: [],
+      error: { before: 0, after: 0 },
+      disagreement: null,
+      calibration: null,
+    };
+  }
+  const points = fitPoints(target, fit, before);
+  const spreads = fit.covariance.map((row, i) => Math.sqrt(row[i]));
+  const correlation = fit.covariance.map((row, i) =>
+    row.map((value, j) => (i === j ? 1 : Number((value / (spreads[i] * spreads[j])).toFixed(4)))),
+  );
+  const fitted = knobs.map((knob, i): FittedKnob => {
+    const inPercent = knob.path === 'burn.efficiency';
+    const scale = inPercent ? 100 : 1;
+    const left = spreads[i] / knob.spread;
+    return {
+      name: knob.name,
+      path: knob.path,
+      what: knob.what,
+      unit: inPercent ? '%' : '',
+      before: knob.value * scale,
+      spreadBefore: knob.spread * scale,
+      after: Number((fit.x[i] * scale).toPrecision(5)),
+      spread: spreads[i] * scale,
+      told: left <= 0.5 ? 'yes' : left >= 0.8 ? 'hardly' : 'partly',
+      atLimit: fit.held[i] !== 0,
+    };
+  });
+  const outcome = !fit.complete ? 'incomplete' : disagreement === null ? 'fitted' : 'sheets disagree';
+  const holds = outcome === 'fitted' || (outcome === 'sheets disagree' && accept);
+  return {
+    ...base,
+    outcome,
+    knobs: fitted,
+    correlation,
+    confusions: confusionsOf(knobs, fit.covariance, correlation),
+    points,
+    error: { before: rootMeanSquare(points, 'before'), after: rootMeanSquare(points, 'after') },
+    disagreement,
+    calibration: holds ? calibrationOf(target, fitted, correlation, disagreement?.message ?? null) : null,
+  };
+}
+
+/** What stays in the file. The dyno is no part of the engine: leaving it out of the correlation draws over all it may read. */
+function calibrationOf(
+  target: CalibrationTarget,
+  fitted: readonly FittedKnob[],
+  correlation: readonly (readonly number[])[],
+  doubt: string | null,
+): Calibration {
+  const kept = fitted.flatMap(({ path, after, unit, spread }, at) =>
+    path === null ? [] : [{ at, knob: { path, value: after, unit, spread } }],
+  );
+  const dyno = fitted.find(({ name }) => name === 'dyno');
+  return {
+    sheets: target.names,
+    knobs: kept.map(({ knob }) => knob),
+    correlation: kept.map(({ at: row }) => kept.map(({ at }) => correlation[row][at])),
+    dyno: dyno === undefined ? null : { reads: dyno.after, spread: dyno.spread },
+    doubt,
+  };
+}
+
+function rootMeanSquare(points: readonly FitPoint[], side: 'before' | 'after'): number {
+  const figures = points.filter((point) => !point.kind.endsWith('speed'));
+  const sum = figures.reduce((squares, point) => squares + (point[side] / point.measured - 1) ** 2, 0);
+  return Math.sqrt(sum / Math.max(1, figures.length));
+}
