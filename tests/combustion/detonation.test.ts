@@ -95,7 +95,7 @@ describe('knock-limited timing', () => {
 
 describe('an inspection', () => {
   it('cautions where the fuel has less octane than the rule of thumb asks of a modern chamber', () => {
-    // 11.1:1: 92 + 4 x 3.1 - 8 = 96.4 RON at least; pump-87 has 91, pump-93 has 98 (trade press).
+    // 11.1:1: 92 + 4 x 3.1 - 8 = 96.4 RON at least; pump-87 has 91, pump-93 has 98 (common practice, no source).
     expect(inspectCombination(squeezed({})).warnings).toContainEqual(
       expect.objectContaining({ code: 'octane-short', path: 'fuel' }),
     );

@@ -61,7 +61,7 @@ function burning(example: string, fuel: string): Combination {
 describe.each(EXAMPLES)('the example $example near its torque peak', ({ example, rpm }) => {
   const engine = () => atBestTorque(engineFile(fileOf(example)));
 
-  // 3.3, 2.8, 2.3 and 1.9 % of brake torque a point from 9:1 up, 4 octane numbers a point (trade press and common
+  // 3.3, 2.8, 2.3 and 1.9 % of brake torque a point from 9:1 up, 4 octane numbers a point (common
   // practice); measured within 30 % and 2 octane numbers.
   it('gains from a point of compression, and asks for octane, as the trade has it', () => {
     const points = [9, 10, 11, 12, 13].map((ratio) => pointOf(withRatio(engine(), ratio), rpm));
@@ -104,7 +104,7 @@ describe.each(EXAMPLES)('the example $example near its torque peak', ({ example,
     expect(found.torqueNm / top).toBeGreaterThan(0.999);
   });
 
-  // 0.86 to 0.90 (trade press), 0.84 to 0.92 asked for.
+  // 0.86 to 0.90 (common practice, no source), 0.84 to 0.92 asked for.
   it('makes best power between lambda 0.84 and 0.92 and loses on either side', () => {
     const lambdas = [0.78, 0.84, 0.88, 0.92, 0.96];
     const torque = lambdas.map((lambda) => pointOf({ ...engine(), lambda }, rpm).torqueNm);

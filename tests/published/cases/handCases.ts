@@ -74,7 +74,7 @@ export const handCases: PublishedSource = {
   title: 'Conversions and usual sizes of the trade',
   exact: true,
   source:
-    'conversions worked from exact units; carburetor ratings and air drawn by the trade press; valve over bore by the course notes of Colorado State University (given there for ports); intake coefficients on the curtain by Annand and Roe and Heywood (1988), figures 6-16 to 6-18, from memory',
+    'conversions worked from exact units; carburetor ratings by the carburetor series of EngineLabs, air drawn by the displacement; valve over bore by the course notes of Colorado State University (given there for ports); intake coefficients on the curtain by Annand and Roe and Heywood (1988), figures 6-16 to 6-18, from memory',
   cases: [
     {
       what: 'depression of a flow bench, 28 inH2O',

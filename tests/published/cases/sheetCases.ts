@@ -29,7 +29,8 @@ const factor = { unit: '', decimals: 5, within: printed(5) };
 export const benchCases: PublishedSource = {
   title: 'Flow bench',
   exact: true,
-  source: 'nozzle and incompressible laws worked with SciPy 1.17; ceilings by the trade press',
+  source:
+    'nozzle and incompressible laws worked with SciPy 1.17; ceilings as the trade quotes them (common practice, no source)',
   cases: [
     ...(
       [
@@ -52,7 +53,7 @@ export const benchCases: PublishedSource = {
       compute: () => flowFromArea(1, USUAL_DEPRESSION) / incompressibleFlow(1, USUAL_DEPRESSION),
     },
     {
-      what: 'ceiling of the trade press for one square inch at 28 inH2O',
+      what: 'ceiling the trade quotes for one square inch at 28 inH2O',
       value: 147,
       unit: 'cfm',
       decimals: 1,
@@ -78,7 +79,7 @@ export const compressionCases: PublishedSource = {
   title: 'Compression from volumes',
   exact: true,
   source:
-    'a worked example of the trade press; magazine article of October 1990 on the engine B, measured at 7.8:1',
+    'a worked example, title not noted; magazine article of October 1990 on the engine B, measured at 7.8:1',
   cases: [
     {
       what: 'ratio of 43.731 in3 over a 70 cc chamber, 5 cc piston, 0.050 in deck, 0.020 in gasket on 4.00 in',

@@ -34,7 +34,7 @@ export interface Knob {
   readonly step: number;
 }
 
-/** A knob further off than this says that the sheets disagree (trade press: trim, don't bend) [-]. */
+/** A knob further off than this says that the sheets disagree (common practice, no source: trim, don't bend) [-]. */
 export const KNOB_LIMIT = 0.2;
 
 /** Benches differ by 3 to 8 % [-]; common practice, no source. */

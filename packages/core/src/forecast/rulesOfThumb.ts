@@ -1,8 +1,8 @@
 /** The trade's own arithmetic, beside the figures it can be held against. Shown, never used by the forecast. */
 import type { Chamber } from '../combination/combination.ts';
 
-/** How well a rule is founded: printed in the trade press, or handed on without a source. */
-export type RuleSource = 'trade press' | 'common practice, no source';
+/** How well a rule is founded: worked from the formula it names, or handed on without a source. */
+export type RuleSource = 'worked' | 'common practice, no source';
 
 /** A figure of the trade beside the one computed here. */
 export interface RuleOfThumb {
@@ -71,29 +71,37 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
   const [timingLow, timingHigh, chamberKind] = usualTiming(facts.chamber);
   return [
     {
-      ...printed('flow-power', 'power from intake flow', '0.257 hp per cfm at 28 inH2O, each cylinder'),
+      ...handedOn('flow-power', 'power from intake flow', '0.257 hp per cfm at 28 inH2O, each cylinder'),
       ...exactly(0.257 * intakeCfm * cylinders, 'hp'),
       here: null,
     },
     {
-      ...printed('flow-speed', 'speed of peak power', '1195 x cfm / cylinder in3, street cams to 25 % lower'),
+      ...handedOn(
+        'flow-speed',
+        'speed of peak power',
+        '1195 x cfm / cylinder in3, street cams to 25 % lower',
+      ),
       low: 0.75 * powerRpm,
       high: powerRpm,
       unit: 'rpm',
       here: null,
     },
     {
-      ...printed('port-speed', 'speed of peak torque, intake port', '88200 x area / cylinder in3 (245 ft/s)'),
+      ...handedOn(
+        'port-speed',
+        'speed of peak torque, intake port',
+        '88200 x area / cylinder in3 (245 ft/s)',
+      ),
       ...exactly((TORQUE_SPEED * facts.portIn2) / perCylinder, 'rpm'),
       here: null,
     },
     {
-      ...printed('primary-speed', 'speed of peak torque, primary', '88200 x area / cylinder in3 (245 ft/s)'),
+      ...handedOn('primary-speed', 'speed of peak torque, primary', '88200 x area / cylinder in3 (245 ft/s)'),
       ...exactly((TORQUE_SPEED * facts.primaryIn2) / perCylinder, 'rpm'),
       here: null,
     },
     {
-      ...printed(
+      ...worked(
         'carburetor-demand',
         `air drawn at ${topRpm} rpm`,
         'in3 x rpm x 0.95 / 3456, rating at 1.5 inHg',
@@ -102,21 +110,21 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
       here: facts.ratingCfm,
     },
     {
-      ...printed('flow-ceiling', 'intake flow', 'at most 147 cfm per in2 of port at 28 inH2O'),
+      ...worked('flow-ceiling', 'intake flow', 'at most 147 cfm per in2 of port at 28 inH2O'),
       low: null,
       high: 147 * facts.portIn2,
       unit: 'cfm',
       here: intakeCfm,
     },
     {
-      ...printed('exhaust-share', 'exhaust over intake flow', 'usually 75 to 80 %'),
+      ...handedOn('exhaust-share', 'exhaust over intake flow', 'usually 75 to 80 %'),
       low: 75,
       high: 80,
       unit: '%',
       here: 100 * facts.exhaustOverIntake,
     },
     {
-      ...printed(
+      ...handedOn(
         'octane',
         'octane for the compression',
         '8:1 needs 92 RON, 4 more a point, modern chambers 8 less',
@@ -127,14 +135,14 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
       here: facts.researchOctane,
     },
     {
-      ...printed('mixture', 'lambda for best power', '0.86 to 0.90'),
+      ...handedOn('mixture', 'lambda for best power', '0.86 to 0.90'),
       low: 0.86,
       high: 0.9,
       unit: '',
       here: facts.lambda,
     },
     {
-      ...printed(
+      ...handedOn(
         'piston-speed',
         `piston speed at ${topRpm} rpm`,
         '3500 stock parts, 4000 heavy-duty, 5000 drag',
@@ -167,8 +175,8 @@ function collectorRule(here: number): RuleOfThumb {
 
 type Words = Pick<RuleOfThumb, 'code' | 'subject' | 'says' | 'source'>;
 
-function printed(code: string, subject: string, says: string): Words {
-  return { code, subject, says, source: 'trade press' };
+function worked(code: string, subject: string, says: string): Words {
+  return { code, subject, says, source: 'worked' };
 }
 
 function handedOn(code: string, subject: string, says: string): Words {

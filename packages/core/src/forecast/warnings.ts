@@ -5,7 +5,7 @@ import type { OperatingPoint } from './curve.ts';
 import { brakeFactor, correctionBand } from './weatherCorrection.ts';
 import { marchedPoints } from './wholeCurve.ts';
 
-/** Mean piston speed above which ordinary parts need thought, and above which few last [m/s] (trade press: 4000 and 5000 ft/min). */
+/** Mean piston speed above which ordinary parts need thought, and above which few last [m/s] (common practice, no source: 4000 and 5000 ft/min). */
 const FAST_PISTON = 20.3;
 const VERY_FAST_PISTON = 25.4;
 

@@ -53,13 +53,13 @@ export const PORT_LIFT = { alike: 0.075, full: 0.25 } as const;
 /** Flow per valve area of four-valve heads over two-valve ones [-]. Common practice, no source. */
 export const FOUR_VALVE_FACTOR = 1.05;
 
-/** Exhaust over intake flow at equal lift over diameter [-]: two valves and four valves. Trade press, 0.75 to 0.80 usual. */
+/** Exhaust over intake flow at equal lift over diameter [-]: two valves and four valves. Common practice, no source: 0.75 to 0.80 usual. */
 export const EXHAUST_SHARE: { readonly twoValve: number; readonly fourValve: number } = {
   twoValve: 0.75,
   fourValve: 0.85,
 };
 
-/** Gain of an exhaust port from a pipe stub at high lift [-]. Trade press: about 5 %, little at low lift. */
+/** Gain of an exhaust port from a pipe stub at high lift [-]. Common practice, no source: about 5 %, little at low lift. */
 export const PIPE_STUB_GAIN = 0.05;
 
 /**

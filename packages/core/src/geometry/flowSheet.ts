@@ -30,7 +30,7 @@ export const USUAL_DEPRESSION: number = 28 * INCH_OF_WATER;
 /**
  * Depression at which carburetors are rated [Pa]: 1.5 inHg for four barrels, 3.0 inHg for one and two.
  *
- * Trade press; one magazine page that names 28 inH2O instead stands alone.
+ * EngineLabs, carburetor series; one magazine page that names 28 inH2O instead stands alone.
  */
 export const CARBURETOR_DEPRESSION: { readonly fourBarrel: number; readonly twoBarrel: number } = {
   fourBarrel: 1.5 * INCH_OF_MERCURY,

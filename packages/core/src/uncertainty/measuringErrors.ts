@@ -159,7 +159,12 @@ function chamberError(stated: Stated, { chamber, block }: Combination): readonly
     },
   ];
   return [
-    { id, fields, part: [], reason: 'a ratio without volumes is known to 0.25 (trade press); measure them' },
+    {
+      id,
+      fields,
+      part: [],
+      reason: 'a ratio without volumes is known to 0.25 (common practice, no source); measure them',
+    },
   ];
 }
 
@@ -210,7 +215,7 @@ function valvetrainErrors(stated: Stated): readonly MeasuringError[] {
         id: `${side} rocker ratio`,
         fields: [scale(path, MEASURING_SPREAD.rocker)],
         part: [path, 'valvetrain.type'],
-        reason: 'stamped ratios are off by 2 % (trade press); measure them',
+        reason: 'stamped ratios are off by 2 % (common practice, no source); measure them',
       },
     ];
   });

@@ -39,7 +39,7 @@ describe('readDynoSheet(text)', () => {
     expect(rpm).toBe(4000);
     expect(channels.airFuelRatio).toBe(12.8);
     expect(channels.fuelKgPerH).toBeCloseTo(63.503, 3);
-    // 400 scfm at 4.58 lb/h each (trade press).
+    // 400 scfm at 4.58 lb/h each (common practice, no source).
     expect(channels.airflowKgPerH).toBeCloseTo(400 * 4.58 * 0.45359237, -1);
     expect(channels.manifoldVacuumKpa).toBeCloseTo(2.709, 3);
     expect(channels.oilTemperatureK).toBeCloseTo(373.15, 2);

@@ -175,7 +175,7 @@ describe('recorrectSheet(sheet, to)', () => {
     `# temperature: ${F} degF\n# barometer: ${inHg} inHg\n# humidity: ${humidity} %\n`;
 
   it.each([
-    // Trade press, two worked examples to the 60 F, 29.92 inHg dry standard.
+    // Two worked examples, source not noted, to the 60 F, 29.92 inHg dry standard.
     [85, 28.85, 85, 1.1005],
     [55, 30.1, 35, 0.994],
   ])('gives the published factor at %s F, %s inHg, %s %%: %s', (F, inHg, humidity, factor) => {

@@ -22,7 +22,7 @@ const plain = () => ({
 });
 
 describe('compression from measured volumes', () => {
-  it('gives the 9.01:1 of the worked example in the trade press', () => {
+  it('gives the 9.01:1 of a worked example', () => {
     expect(compressionRatio(43.731 * IN ** 3, clearanceVolume(plain()))).toBeCloseTo(9.01, 2);
   });
 

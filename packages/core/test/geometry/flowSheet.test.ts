@@ -35,10 +35,10 @@ describe('flow of a unit area', () => {
     );
   });
 
-  it('has the 147 cfm per in2 and 353 ft/s of the trade press as its incompressible ceiling', () => {
+  it('has the 147 cfm per in2 and 353 ft/s that the trade quotes as its incompressible ceiling', () => {
     expect(incompressibleFlow(IN ** 2, USUAL_DEPRESSION) / CFM).toBeCloseTo(147, 0);
     expect(incompressibleFlow(1, USUAL_DEPRESSION) / 0.3048).toBeCloseTo(353, 0);
-    // Trade press: 2.1 in2 can pass 309 cfm.
+    // Common practice, no source: 2.1 in2 can pass 309 cfm.
     expect(incompressibleFlow(2.1 * IN ** 2, USUAL_DEPRESSION) / CFM).toBeCloseTo(309, 0);
   });
 });
@@ -81,7 +81,7 @@ describe('carburetorArea(rating, barrels)', () => {
   });
 
   it('makes a two-barrel rating worth about 0.707 of a four-barrel one', () => {
-    // Trade press gives 0.707, the root law. The nozzle law adds 3 %: psi .307641 over .422581 at about the two ratios.
+    // The trade has 0.707 (EngineLabs, carburetor series), the root law. The nozzle law adds 3 %: psi .307641 over .422581 at about the two ratios.
     const ratio = carburetorArea(500 * CFM, 'twoBarrel') / carburetorArea(500 * CFM, 'fourBarrel');
     expect(ratio).toBeCloseTo(0.307641 / 0.422581, 3);
   });

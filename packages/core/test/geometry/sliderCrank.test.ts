@@ -33,7 +33,7 @@ describe('sliderCrank', () => {
     expect(pistonArea(small()) / IN ** 2).toBeCloseTo(12.56637, 5);
   });
 
-  it('gives the mean piston speeds of the trade press: 3480 and 4060 ft/min', () => {
+  it('gives the mean piston speeds the trade quotes: 3480 and 4060 ft/min', () => {
     const speed = (rpm: number) => (meanPistonSpeed(3.48 * IN, (rpm * Math.PI) / 30) / 0.3048) * 60;
     expect(speed(6000)).toBeCloseTo(3480, 6);
     expect(speed(7000)).toBeCloseTo(4060, 6);

@@ -49,7 +49,7 @@ describe('netLift(lobeLift, maxLobeLift, gear)', () => {
   });
 
   it('takes lash off one for one: 0.500 in gross at 0.020 is 0.480 net', () => {
-    // Trade press.
+    // Common practice, no source.
     expect(netLift((0.5 / 1.5) * IN, (0.5 / 1.5) * IN, rigid(1.5, 0.02 * IN)) / IN).toBeCloseTo(0.48, 12);
   });
 

@@ -24,7 +24,7 @@ describe('the cam for a rated speed', () => {
     [5500, 221],
     [6500, 236],
   ])(
-    'of %d rpm in a 347 in3 engine is within 3 deg of the trade press, %d deg at 0.050 in',
+    'of %d rpm in a 347 in3 engine is within 3 deg of what builders quote, %d deg at 0.050 in',
     (rpm, duration) => {
       expect(Math.abs(intakeDuration(SMALL_BLOCK, rpm, false).value - duration)).toBeLessThanOrEqual(3);
     },
@@ -53,7 +53,7 @@ describe('rated speed without a cam', () => {
 });
 
 describe('a primary tube', () => {
-  // Torque-peak speeds of tubes with 0.049 in wall at 43.75 in3 a cylinder: 245 ft/s in the trade press.
+  // Torque-peak speeds of tubes with 0.049 in wall at 43.75 in3 a cylinder: 245 ft/s; common practice, no source.
   it.each([
     [1.5, 3112],
     [1.625, 3692],

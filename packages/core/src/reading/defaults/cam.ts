@@ -11,7 +11,7 @@ export const PRODUCTION_SEPARATION = 112;
 export const ADVANCE = 4;
 /** Exhaust duration above intake with two valves [crank deg]; common practice, no source. Multi-valve heads need none. */
 export const EXHAUST_EXTRA = 6;
-/** Lifter rise at which hydraulic and solid cams are advertised [m] (trade press). Makers differ. */
+/** Lifter rise at which hydraulic and solid cams are advertised [m] (common practice, no source). Makers differ. */
 export const CHECKING_HEIGHT: { readonly hydraulic: number; readonly solid: number } = {
   hydraulic: 0.006 * INCH,
   solid: 0.02 * INCH,
@@ -19,7 +19,7 @@ export const CHECKING_HEIGHT: { readonly hydraulic: number; readonly solid: numb
 /**
  * Valve lift over valve head diameter at 224 deg at 0.050 in [-], and how it grows with duration.
  *
- * 0.477 in on a 1.94 in valve is 0.246 at 224 deg (trade press); a race cam of 268 deg lifts 0.32 diameters, hence the power 1.5.
+ * 0.477 in on a 1.94 in valve is 0.246 at 224 deg (common practice, no source); a race cam of 268 deg lifts 0.32 diameters, hence the power 1.5.
  * Small valves in multi-valve heads are lifted 15 % further for their size (from memory).
  */
 export const LIFT_REFERENCE = { ratio: 0.246, duration: 224, power: 1.5, multiValve: 1.15 } as const;
@@ -60,12 +60,12 @@ export function checkingHeight(kind: Lifter): Estimate {
     ? {
         value: CHECKING_HEIGHT.hydraulic,
         spread: 0.002 * INCH,
-        reason: 'usual for hydraulic lifters (trade press); makers differ',
+        reason: 'usual for hydraulic lifters (common practice, no source); makers differ',
       }
     : {
         value: CHECKING_HEIGHT.solid,
         spread: 0.004 * INCH,
-        reason: 'usual for solid lifters (trade press); makers differ',
+        reason: 'usual for solid lifters (common practice, no source); makers differ',
       };
 }
 

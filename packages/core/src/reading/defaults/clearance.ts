@@ -12,7 +12,7 @@ export const GASKET_BORE_EXTRA: number = 0.06 * INCH;
 export const GASKET_THICKNESS: number = 0.04 * INCH;
 /** Piston below the deck [m]; common practice, no source. */
 export const DECK: number = 0.015 * INCH;
-/** Ring-land crevice of a 4 in bore [m3]: technical inspection allows about 1 cc (trade press). Goes with bore cubed. */
+/** Ring-land crevice of a 4 in bore [m3]: technical inspection allows about 1 cc (common practice, no source). Goes with bore cubed. */
 export const CREVICE = 1e-6;
 const REFERENCE_BORE = 4 * INCH;
 
@@ -54,6 +54,6 @@ export function crevice(bore: number): Estimate {
   return {
     value: CREVICE * scale,
     spread: 0.4e-6 * scale,
-    reason: '1 cc on a 4 in bore (trade press), with bore cubed',
+    reason: '1 cc on a 4 in bore, with bore cubed; common practice, no source',
   };
 }

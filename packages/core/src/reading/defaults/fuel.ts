@@ -3,7 +3,7 @@ import type { WordEstimate } from '../../combination/ledger.ts';
 
 /**
  * Highest compression ratio each fuel is usual at [-]; iron and aluminium heads together, common practice, no source. About
- * four octane numbers a point (trade press).
+ * four octane numbers a point (common practice, no source).
  */
 export const FUEL_BY_COMPRESSION: readonly (readonly [upTo: number, fuel: string])[] = [
   [9, 'pump-87'],

@@ -4,7 +4,7 @@ import type { ExhaustStyle } from '../schema/exhaustSection.ts';
 
 const INCH = 0.0254;
 
-/** Mean gas speed in the primary at torque peak [m/s]: 245 ft/s (trade press, as rpm = area x 88200 / in3 a cylinder). */
+/** Mean gas speed in the primary at torque peak [m/s]: 245 ft/s (common practice, no source, as rpm = area x 88200 / in3 a cylinder). */
 export const PRIMARY_GAS_SPEED: number = 245 * 0.3048;
 /** Rated speed over torque-peak speed [-]: 1.25 to 1.45; common practice, no source. */
 export const RATED_OVER_TORQUE_PEAK = 1.33;
@@ -61,7 +61,7 @@ export function primaryInside(
   return {
     value,
     spread: 0.05 * value,
-    reason: '245 ft/s at the torque peak, three quarters of rated speed (trade press)',
+    reason: '245 ft/s at the torque peak, three quarters of rated speed; common practice, no source',
   };
 }
 

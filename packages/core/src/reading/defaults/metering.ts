@@ -3,13 +3,13 @@
 import { INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 
-/** Filling by volume at rated speed used for sizing [-]; production engines rarely exceed 0.90 at torque peak (trade press). */
+/** Filling by volume at rated speed used for sizing [-]; production engines rarely exceed 0.90 at torque peak (common practice, no source). */
 export const RATED_FILLING = 0.85;
 /** Depression a carburetor is sized for [Pa]: 0.7 to 1.2 inHg for street and strip; common practice, no source. */
 export const CARBURETOR_DROP: number = 1 * INCH_OF_MERCURY;
 /** Depression a throttle is sized for [Pa]; from memory. */
 export const THROTTLE_DROP: number = 0.5 * INCH_OF_MERCURY;
-/** Pressure drop of carburetor ratings [Pa]: 1.5 inHg four barrels, 3.0 inHg one and two (trade press). */
+/** Pressure drop of carburetor ratings [Pa]: 1.5 inHg four barrels, 3.0 inHg one and two (EngineLabs, carburetor series). */
 export const RATING_DROPS: { readonly four: number; readonly two: number } = {
   four: 1.5 * INCH_OF_MERCURY,
   two: 3 * INCH_OF_MERCURY,
@@ -39,11 +39,15 @@ export function barrels(displacement: number): Estimate {
 
 export function ratingDrop(numberOfBarrels: number): Estimate {
   return numberOfBarrels > 2
-    ? { value: RATING_DROPS.four, spread: null, reason: 'four barrels are rated at 1.5 inHg (trade press)' }
+    ? {
+        value: RATING_DROPS.four,
+        spread: null,
+        reason: 'four barrels are rated at 1.5 inHg; common practice',
+      }
     : {
         value: RATING_DROPS.two,
         spread: null,
-        reason: 'one and two barrels are rated at 3.0 inHg (trade press)',
+        reason: 'one and two barrels are rated at 3.0 inHg; common practice',
       };
 }
 

@@ -16,7 +16,7 @@ export const RATED_PISTON_SPEED_SPREAD = 2;
 /**
  * Duration at 0.050 in for a gas speed of 63 m/s through the open valve [crank deg].
  *
- * The trade press gives 218 to 224 deg for a power peak at 5500 rpm in a 347 in3 engine of 4.03 in bore and 3.40 in stroke;
+ * Builders quote (no source) 218 to 224 deg for a power peak at 5500 rpm in a 347 in3 engine of 4.03 in bore and 3.40 in stroke;
  * 2.02 in valves from memory. Gas speed is mean piston speed times bore area over valve head area, which carries
  * the figure to other sizes: the cam follows the gas, not the crank.
  */
@@ -56,7 +56,7 @@ export function ratedSpeed(sizes: BreathingSizes, durationAt050: number | null):
       value: roundSpeed(pistonSpeed * toRpm),
       spread: 500,
       reason:
-        'speed the intake duration at 0.050 in suits: trade press, 65 to 85 rpm a degree, scaled by gas speed through the valve',
+        'speed the intake duration at 0.050 in suits: common practice, no source, 65 to 85 rpm a degree, scaled by gas speed through the valve',
     };
   }
   const multi = sizes.valves > 1;
@@ -84,7 +84,7 @@ export function intakeDuration(sizes: BreathingSizes, rpm: number, production: b
     spread: CAM_SPREAD,
     reason: production
       ? 'production cam for the rated speed: 206 deg at 63 m/s through the valve, 1.16 deg for each m/s (from memory)'
-      : 'cam for the rated speed: 221 deg at 63 m/s through the valve, 1.16 deg for each m/s (trade press)',
+      : 'cam for the rated speed: 221 deg at 63 m/s through the valve, 1.16 deg for each m/s; common practice, no source',
   };
 }
 

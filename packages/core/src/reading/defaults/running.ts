@@ -5,7 +5,7 @@ import type { CorrectionStandard } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { TimingWord } from '../schema/runningSections.ts';
 
-/** Mixture of best power [-]: lambda 0.86 to 0.90 (trade press). */
+/** Mixture of best power [-]: lambda 0.86 to 0.90 (common practice, no source). */
 export const LAMBDA = 0.87;
 /** Share of the fuel that burns of what could [-]: 0.95 to 0.98; from memory. */
 export const BURN_EFFICIENCY = 0.97;
@@ -23,7 +23,7 @@ export const STANDARD_WEATHER: {
 };
 
 export function lambda(): Estimate {
-  return { value: LAMBDA, spread: 0.02, reason: 'best power is 0.86 to 0.90 (trade press)' };
+  return { value: LAMBDA, spread: 0.02, reason: 'best power is 0.86 to 0.90; common practice, no source' };
 }
 
 export function timing(): WordEstimate<TimingWord> {

@@ -31,7 +31,7 @@ export const VALVE_RATIO_SPREAD = 0.02;
 /** Stem over intake valve head diameter [-]: 11/32 in with 2.02 in, 5.5 mm with 33 mm; from memory. */
 export const STEM_RATIO = 0.17;
 
-/** Throat over valve head diameter [-]: at most 90 % intake and about 85 % exhaust (trade press). */
+/** Throat over valve head diameter [-]: at most 90 % intake and about 85 % exhaust (common practice, no source). */
 export const THROAT_RATIO: Readonly<Record<Side, number>> = { intake: 0.9, exhaust: 0.85 };
 
 /** Diameter of one valve [m]. */
@@ -59,7 +59,7 @@ export function throatDiameter(valve: number, side: Side): Estimate {
   return {
     value: ratio * valve,
     spread: 0.02 * valve,
-    reason: `${100 * ratio} % of the valve head (trade press)`,
+    reason: `${100 * ratio} % of the valve head; common practice, no source`,
   };
 }
 

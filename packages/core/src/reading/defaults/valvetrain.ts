@@ -15,7 +15,7 @@ export const SOLID_LASH: number = 0.018 * INCH;
 export const OVERHEAD_LASH: number = 0.01 * INCH;
 /** Bending of a pushrod valvetrain at full lift [m]; common practice, no source. */
 export const PUSHROD_FLEX: number = 0.01 * INCH;
-/** True over stamped ratio of production rockers [-]: a stamped 1.5 measures about 1.46 (trade press). */
+/** True over stamped ratio of production rockers [-]: a stamped 1.5 measures about 1.46 (common practice, no source). */
 export const PRODUCTION_RATIO_FACTOR = 0.98;
 
 export function valvetrainType(valves: number): WordEstimate<ValvetrainType> {

@@ -104,7 +104,7 @@ function measuredExhaust({ file, ledger }: ResolveContext, points: FlowPoints, d
   const withPipe = ledger.flag('heads.bench.exhaustPipe', file.heads?.bench?.exhaustPipe, {
     value: true,
     reason:
-      'usual; a bare port would flow about 5 % less at high lift than it will with its pipe (trade press)',
+      'usual; a bare port would flow about 5 % less at high lift than it will with its pipe; common practice, no source',
   });
   return withPipe ? points : withPipeStub(points, diameter);
 }
@@ -128,7 +128,7 @@ function curve(
           reason:
             side === 'intake'
               ? 'no flow sheet: flow by lift over valve diameter, throat and smallest area of the port; common practice, no source'
-              : 'no flow sheet: usual share of the intake flow at equal lift over diameter (trade press)',
+              : 'no flow sheet: usual share of the intake flow at equal lift over diameter; common practice, no source',
         }))
       : (section.flowMultiplier ?? 1);
   return {
