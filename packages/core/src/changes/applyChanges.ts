@@ -96,7 +96,7 @@ function hasEffect(
 
 /** Whether two combinations forecast alike, whatever they are called and however much of them was assumed. */
 export function isSameEngine(a: Combination, b: Combination): boolean {
-  const engine = ({ name: _n, assumed: _a, warnings: _w, ...rest }: Combination): string =>
+  const engine = ({ name: _n, assumed: _a, warnings: _w, heardOn: _h, ...rest }: Combination): string =>
     JSON.stringify(rest, inKeyOrder);
   return engine(a) === engine(b);
 }
@@ -162,7 +162,9 @@ function named(
     ...combination.warnings,
   ];
   const name = [before.name, ...changes.map((change) => change.name)].join(' + ');
-  return { ...combination, name, assumed, warnings };
+  const changed = { ...combination, name, assumed, warnings };
+  // What was heard was heard of the engine before the changes.
+  return combination.burn.heard.length > 0 ? { ...changed, heardOn: before.heardOn ?? before } : changed;
 }
 
 function wasSet(changes: readonly Change[], path: string): boolean {

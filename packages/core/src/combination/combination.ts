@@ -26,6 +26,8 @@ export interface Combination {
   readonly correction: CorrectionStandard;
   /** How the knobs were fitted to dyno sheets; null where they never were. */
   readonly calibration: Calibration | null;
+  /** The engine that {@link Burn.heard} was heard of, where this one came from it by changes; absent: this one. */
+  readonly heardOn?: Combination;
   /** Values the file left out, with what was put in their place. */
   readonly assumed: readonly Assumed[];
   /** Doubts about the file that don't stop a forecast. */
@@ -245,6 +247,22 @@ export interface Burn {
   readonly duration: number | null;
   /** Share of the fuel that burns of what chemistry allows [-]. */
   readonly efficiency: number;
+  /** Octane numbers this engine asks for beside the model [-]. */
+  readonly octaneOffset: number;
+  /** What its owner heard of knock at full throttle. */
+  readonly heard: readonly HeardKnock[];
+}
+
+/** What was heard at one speed and spark. */
+export interface HeardKnock {
+  /** [1/min]. */
+  readonly rpm: number;
+  /** Spark before firing top centre [deg]. */
+  readonly advance: number;
+  /** Octane of the fuel on the pump, (R + M) / 2; null: that of the combination's fuel. */
+  readonly octane: number | null;
+  /** `none`: no knock at all. `trace`: just audible. */
+  readonly knock: 'none' | 'trace';
 }
 
 /** Wall heat of the cylinder: model and surface temperatures [K]. */

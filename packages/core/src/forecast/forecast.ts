@@ -7,6 +7,7 @@ import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
 
 import type { Curve, CurvePeak, Fidelity, MarchedPoint, OperatingPoint } from './curve.ts';
+import { heldToHeard } from './heardKnock.ts';
 import { operatingPoint } from './operatingPoint.ts';
 import type { Simulation, SimulationOptions, SpeedResult } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
@@ -43,7 +44,9 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
     if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
   });
-  let simulation = createSimulation(combination, { ...numerics, fidelity });
+  const held = heldToHeard(combination, numerics);
+  const engine = held.combination;
+  let simulation = createSimulation(engine, { ...numerics, fidelity });
   const points: OperatingPoint[] = [];
   // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
   let whole: Simulation | null = null;
@@ -51,14 +54,14 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
   for (const n of rpm) {
     signal?.throwIfAborted();
     let result = simulation.runSpeed(n);
-    if (isLost(result)) [simulation, result] = begunAnew(combination, { ...numerics, fidelity }, n);
+    if (isLost(result)) [simulation, result] = begunAnew(engine, { ...numerics, fidelity }, n);
     if (!result.cycle.converged && fidelity === 'representative') {
       const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
-      whole ??= createSimulation(combination, careful);
+      whole ??= createSimulation(engine, careful);
       result = whole.runSpeed(n);
-      if (isLost(result)) [whole, result] = begunAnew(combination, careful, n);
+      if (isLost(result)) [whole, result] = begunAnew(engine, careful, n);
       marchedWhole.push(n);
-      simulation = createSimulation(combination, { ...numerics, fidelity });
+      simulation = createSimulation(engine, { ...numerics, fidelity });
     }
     const point = operatingPoint(combination, simulation.tables, result);
     points.push(point);
@@ -77,7 +80,11 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     points,
     peak: peakOf(marchedPoints({ points })),
     assumed: combination.assumed,
-    warnings: [...combination.warnings, ...curveWarnings(combination, points, marchedWhole)],
+    warnings: [
+      ...combination.warnings,
+      ...held.warnings,
+      ...curveWarnings(combination, points, marchedWhole),
+    ],
   };
 }
 

@@ -107,7 +107,8 @@ export function createSimulation(combination: Combination, options: SimulationOp
       benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, burn.efficiency)).knock,
     );
     const worst = knocks.indexOf(Math.max(...knocks));
-    const octane = fuelOctane(combination.fuel, tables, march.diaries[Math.max(0, worst)]);
+    const fuel = fuelOctane(combination.fuel, tables, march.diaries[Math.max(0, worst)]);
+    const octane = { ...fuel, here: fuel.here - burn.octaneOffset };
     return chooseTiming(benches[worst], angles[worst], burn, octane, rpm, last);
   };
 

@@ -10,6 +10,7 @@ import { localAngle } from '../network/cylinder.ts';
 import { SIDE } from '../network/side.ts';
 import { lookUpPeriodic } from '../numerics/interpolate.ts';
 import type { Fidelity } from './curve.ts';
+import { heldToHeard } from './heardKnock.ts';
 import type { Simulation } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 
@@ -44,11 +45,12 @@ export interface CycleTrace {
 export function traceCycle(combination: Combination, rpm: number): CycleTrace {
   if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');
   let fidelity: Fidelity = 'representative';
-  let simulation = createSimulation(combination, { fidelity });
+  const engine = heldToHeard(combination, {}).combination;
+  let simulation = createSimulation(engine, { fidelity });
   let { cycle } = simulation.runSpeed(rpm);
   if (!cycle.converged) {
     fidelity = 'all';
-    simulation = createSimulation(combination, { fidelity });
+    simulation = createSimulation(engine, { fidelity });
     cycle = simulation.runSpeed(rpm).cycle;
   }
   const steps = oneCycle(simulation);

@@ -114,7 +114,14 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
     },
     fuel: fuelNamed('race-110'),
     lambda: 0.87,
-    burn: { timing: { mode: 'best-torque' }, durationMultiplier: 1, duration: null, efficiency: 0.97 },
+    burn: {
+      timing: { mode: 'best-torque' },
+      durationMultiplier: 1,
+      octaneOffset: 0,
+      heard: [],
+      duration: null,
+      efficiency: 0.97,
+    },
     walls: { model: 'woschni', multiplier: 1, head: 470, piston: 500, liner: 410 },
     friction: {
       valvetrain: 'roller-lifter',

@@ -42,6 +42,17 @@ export function burnEfficiency(): Estimate {
   return { value: BURN_EFFICIENCY, spread: 0.01, reason: '0.95 to 0.98; from memory' };
 }
 
+/** @param heard - whether knock that was just audible holds the number */
+export function octaneOffset(heard: boolean): Estimate {
+  return heard
+    ? { value: 0, spread: 1.5, reason: 'held to knock that was just heard; ears and days differ' }
+    : {
+        value: 0,
+        spread: 3,
+        reason: 'the knock model as it stands, of a clean engine; deposits ask for 3 to 8 more; from memory',
+      };
+}
+
 export function wallModel(): WordEstimate<'woschni'> {
   return { value: 'woschni', reason: 'the law most used for spark-ignition engines' };
 }

@@ -43,6 +43,7 @@ export function resolveLambda({ file, ledger }: ResolveContext, fuel: Fuel): num
 
 export function resolveBurn({ file, ledger }: ResolveContext): Burn {
   const section = file.burn ?? {};
+  const heard = section.heard ?? [];
   return {
     timing: timing({ file, ledger }),
     durationMultiplier: ledger.number(
@@ -52,6 +53,10 @@ export function resolveBurn({ file, ledger }: ResolveContext): Burn {
     ),
     duration: section.duration ?? null,
     efficiency: ledger.quantity('burn.efficiency', section.efficiency, 'share', '%', running.burnEfficiency),
+    octaneOffset: ledger.number('burn.octaneOffset', section.octaneOffset, () =>
+      running.octaneOffset(heard.some(({ knock }) => knock === 'trace')),
+    ),
+    heard: heard.map(({ rpm, advance, octane, knock }) => ({ rpm, advance, octane: octane ?? null, knock })),
   };
 }
 

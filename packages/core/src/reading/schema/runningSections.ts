@@ -84,6 +84,18 @@ export interface BurnSection {
   readonly duration?: number | undefined;
   readonly durationMultiplier?: number | undefined;
   readonly efficiency?: number | undefined;
+  readonly octaneOffset?: number | undefined;
+  readonly heard?: HeardSection[] | undefined;
+}
+
+/** What can be heard of knock. */
+export const KNOCKS = ['none', 'trace'] as const;
+
+export interface HeardSection {
+  readonly rpm: number;
+  readonly advance: number;
+  readonly octane?: number | undefined;
+  readonly knock: (typeof KNOCKS)[number];
 }
 
 export const burnSection: z.ZodType<BurnSection> = z
@@ -125,6 +137,34 @@ export const burnSection: z.ZodType<BurnSection> = z
       'Share of the fuel that burns of what could.',
       '97 %',
     ).optional(),
+    octaneOffset: pure(
+      -15,
+      15,
+      'Octane numbers, (R + M) / 2, that this engine asks for beside the model: above 0 where it knocks sooner.',
+      2,
+    ).optional(),
+    heard: z
+      .array(
+        z.strictObject({
+          rpm: quantity('speed', { min: '100 rpm', max: '25000 rpm' }, 'Engine speed.', '4500 rpm'),
+          advance: quantity('angle', { min: '-20 deg', max: '70 deg' }, 'Spark before top centre.', '34 deg'),
+          octane: pure(
+            40,
+            130,
+            'Octane of the fuel on the pump, (R + M) / 2; left out: that of the fuel of this file.',
+            91,
+          ).optional(),
+          knock: word(KNOCKS, 'What was heard: none, or trace (knock that is just audible).'),
+        }),
+      )
+      .min(1)
+      .max(12)
+      .meta({
+        description:
+          'What was heard of knock at full throttle with this engine as it stands here: holds the octane that every forecast asks for to it.',
+        examples: [[{ rpm: '4500 rpm', advance: '34 deg', octane: 91, knock: 'none' }]],
+      })
+      .optional(),
   })
   .meta({ description: 'Spark and burning.' });
 

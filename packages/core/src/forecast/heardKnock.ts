@@ -1,0 +1,68 @@
+/** Holds the octane an engine asks for to what its owner heard. */
+import type { Combination, HeardKnock, Warning } from '../combination/combination.ts';
+import { octaneIndex } from '../processes/knock.ts';
+import type { SimulationOptions } from './simulation.ts';
+import { createSimulation } from './simulation.ts';
+
+/** A combination whose offset says what was heard, and what to tell of it. */
+export interface HeldEngine {
+  readonly combination: Combination;
+  readonly warnings: readonly Warning[];
+}
+
+/** An offset so much smaller than the one stated is worth a line [-]. */
+const WORTH_TELLING = 0.05;
+
+/**
+ * The combination with what was heard in its offset. Knock that was just audible sets the number asked for there to the
+ * fuel's, and a stated or drawn offset counts from that; no knock leaves it at the fuel's at most. It was heard of the engine the file describes: one that came
+ * from it by changes carries the same offset.
+ */
+export function heldToHeard(
+  combination: Combination,
+  numerics: Omit<SimulationOptions, 'fidelity'>,
+): HeldEngine {
+  const { burn } = combination;
+  if (burn.heard.length === 0) return { combination, warnings: [] };
+  const engine = combination.heardOn ?? combination;
+  const spare = burn.heard.map((heard) => ({ heard, octane: spareOctane(engine, heard, numerics) }));
+  const known = spare.filter(({ octane }) => Number.isFinite(octane));
+  const of = (knock: HeardKnock['knock']) =>
+    known.filter(({ heard }) => heard.knock === knock).map(({ octane }) => octane);
+  const traces = of('trace');
+  const level = traces.length === 0 ? 0 : traces.reduce((sum, octane) => sum + octane / traces.length, 0);
+  const offset = Math.min(level + burn.octaneOffset, ...of('none'));
+  return {
+    combination: { ...combination, burn: { ...burn, octaneOffset: offset, heard: [] } },
+    warnings: [told(burn.heard, offset, burn.octaneOffset)],
+  };
+}
+
+/** Octane of the fuel there beyond what the model asks for, (R + M) / 2; no number where the march lost itself. */
+function spareOctane(
+  engine: Combination,
+  { rpm, advance, octane }: HeardKnock,
+  numerics: Omit<SimulationOptions, 'fidelity'>,
+): number {
+  const { burn, fuel } = engine;
+  const timing = { mode: 'spark', rpm: [rpm], advance: [advance] } as const;
+  const asWritten: Combination = { ...engine, burn: { ...burn, timing, octaneOffset: 0, heard: [] } };
+  const simulation = createSimulation(asWritten, { ...numerics, fidelity: 'representative' });
+  const { cycle, choice } = simulation.runSpeed(rpm);
+  if (!Number.isFinite(cycle.totals.work)) return Number.NaN;
+  return (octane ?? octaneIndex(fuel.researchOctane, fuel.motorOctane)) - choice.octaneRequired;
+}
+
+function told(heard: readonly HeardKnock[], offset: number, stated: number): Warning {
+  const where = heard.map(({ rpm }) => rpm).join(', ');
+  const moved = offset - stated;
+  const message =
+    Math.abs(moved) < WORTH_TELLING
+      ? `what was heard at ${where} rpm agrees with the octane that the model asks for: nothing is moved`
+      : `what was heard at ${where} rpm moves the octane asked for by ${signed(moved)} at every speed`;
+  return { code: 'heard-knock', path: 'burn.heard', message };
+}
+
+function signed(value: number): string {
+  return `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(1)}`;
+}
