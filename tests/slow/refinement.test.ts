@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { DEFAULT_MESH } from '../../packages/core/src/assembly/assemble.ts';
+import { DEFAULT_MESH } from '../../packages/core/src/assembly/mesh.ts';
 import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
 import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';

@@ -1,8 +1,8 @@
 /** Contents page of the library: everything public, grouped as in the house. */
 
 // combination
-export type { Mesh } from './assembly/assemble.ts';
-export { DEFAULT_MESH } from './assembly/assemble.ts';
+export type { Mesh } from './assembly/mesh.ts';
+export { DEFAULT_MESH } from './assembly/mesh.ts';
 // base
 export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';

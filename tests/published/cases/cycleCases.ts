@@ -1,5 +1,5 @@
 /** The examples' cycles: do they close, and does a finer calculation move them? */
-import { DEFAULT_MESH } from '../../../packages/core/src/assembly/assemble.ts';
+import { DEFAULT_MESH } from '../../../packages/core/src/assembly/mesh.ts';
 import { MARCH_DEFAULTS } from '../../../packages/core/src/cycle/march.ts';
 import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts';
 import { engineFile, pointsOf } from '../../physics/engines.ts';

@@ -5,39 +5,23 @@ import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenCv, frozenH } from '../gas/lookup.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
-import type { Profile } from '../geometry/tractProfile.ts';
-import { CAST_FANNING, TUBE_FANNING } from '../geometry/tractProfile.ts';
+import { CAST_FANNING } from '../geometry/tractProfile.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { NetworkSpec } from '../network/network.ts';
-import type { EndSpec } from '../network/openEnd.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
+import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import { STANDARD_WEATHER } from '../reading/defaults/running.ts';
+import { putExhaust } from './exhaustParts.ts';
+import { cellCount, DEFAULT_MESH, type Mesh, wall } from './mesh.ts';
+import { newPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { portValve } from './portValve.ts';
-import { representatives } from './symmetry.ts';
-import { collectorTract, exhaustTract, intakeTract } from './tracts.ts';
-
-/** How finely ducts are cut. */
-export interface Mesh {
-  /** Longest cell in runner with port, and in primary, collector [m]; 0 for a single cell. */
-  readonly intakeCell: number;
-  readonly exhaustCell: number;
-  /** Fewest cells of a runner with port or a primary with port, half of it of a collector [-]; absent: 1. */
-  readonly fewest?: number;
-}
-
-/**
- * Doubling the cells moves torque by less than 0.7 %; see the refinement tests. Hot gas is faster: its cells are longer. What a
- * short tract does hangs on its own length, so that it needs as many cells as a long one.
- */
-export const DEFAULT_MESH: Mesh = { intakeCell: 0.025, exhaustCell: 0.05, fewest: 12 };
+import { groupWeight, marchingOf } from './symmetry.ts';
+import { intakeTract } from './tracts.ts';
 
 /** Temperature of what may flow back in at the outlet in a first cycle [K]; forgotten after it. */
 const FIRST_OUTLET_GAS = 700;
-
-/** Shape of a sharp-edged or belled pipe mouth: effective over geometric area [-]. */
-const OPEN_MOUTH = 0.95;
 
 /** The network of a combination with the roles of its parts. */
 export interface EngineNetwork {
@@ -69,128 +53,40 @@ export function assembleNetwork(
 ): EngineNetwork {
   const { block, induction, exhaustSystem, weather } = combination;
   const n = block.cylinders;
-  const symmetry = representatives(combination);
-  const shifts = fidelity === 'all' ? [0] : symmetry.shifts;
-  const marching = fidelity === 'all' ? block.firingOrder.map((_, i) => i + 1) : symmetry.marching;
-  const plenumGroups = induction.plenums.filter((g) => g.cylinders.some((c) => marching.includes(c)));
-  const collectors = exhaustSystem.collectors;
-  const collectorGroups =
-    collectors === null ? [] : collectors.groups.filter((g) => g.some((c) => marching.includes(c)));
+  const marching = marchingOf(combination, fidelity);
+  const { weight } = marching;
+  const plenumGroups = induction.plenums.filter((g) =>
+    g.cylinders.some((c) => marching.cylinders.includes(c)),
+  );
   const intakeValve = portValve(combination, 'intake');
   const exhaustValve = portValve(combination, 'exhaust');
-
-  const volumes: { name: string; size: number }[] = plenumGroups.map((g, i) => ({
-    name: `plenum ${i + 1}`,
-    size: g.volume,
+  const plan = newPlan();
+  const plenums = plenumGroups.map((g, i) => put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume }));
+  const cylinders = marching.cylinders.map((number) => ({
+    ...cylinderSpec(combination, number, burn),
+    weight,
   }));
-  const firstMerge = volumes.length;
-  if (collectors !== null) {
-    for (let i = 0; i < collectorGroups.length; i++)
-      volumes.push({ name: `merge ${i + 1}`, size: collectors.mergeVolume });
-  }
-
-  const ducts: DuctSpec[] = [];
-  const ends: EndSpec[] = [];
-  const intakeEnds: number[] = [];
-  const exhaustEnds: number[] = [];
-  const copies: { end: number; volume: number; delays: number[] }[] = [];
-  const addEnd = (end: EndSpec): number => {
-    ends.push(end);
-    return ends.length - 1;
-  };
-  const weight = n / marching.length;
-  const cylinders = marching.map((number) => ({ ...cylinderSpec(combination, number, burn), weight }));
-  const addCopy = (end: number, volume: number, delay: number): void => {
-    if (volume < 0) return;
-    const known = copies.find((c) => c.end === end && c.volume === volume);
-    if (known === undefined) copies.push({ end, volume, delays: [delay] });
-    else known.delays.push(delay);
-  };
-  /** How many groups like it a marching group stands for: those it becomes by a shift, over those of them that march. */
-  const groupWeight = (group: readonly number[], marched: readonly (readonly number[])[]): number => {
-    const orbit = new Set(shifts.map((s) => Math.min(...group.map((c) => symmetry.imageOf(c, s)))));
-    return orbit.size / marched.filter((g) => orbit.has(Math.min(...g))).length;
-  };
-
-  marching.forEach((number, index) => {
-    const runner = ducts.length;
-    ducts.push({ ...runnerDuct(combination, number, mesh), weight });
-    ducts.push({ ...primaryDuct(combination, number, mesh), weight });
+  const intakeEnds = marching.cylinders.map((number, index) => {
+    const duct = put(plan.ducts, { ...runnerDuct(combination, number, mesh), weight });
     const plenum = plenumGroups.findIndex((g) => g.cylinders.includes(number));
-    const mouth = addEnd({
-      duct: runner,
-      right: false,
-      to: { kind: 'volume', index: plenum },
-      opening: { area: induction.runner.mouthArea },
-      weight,
-    });
-    const atCylinder = { to: { kind: 'cylinder', index }, weight } as const;
-    intakeEnds.push(
-      addEnd({ ...atCylinder, duct: runner, right: true, opening: { valve: intakeValve, outward: true } }),
-    );
-    exhaustEnds.push(
-      addEnd({
-        ...atCylinder,
-        duct: runner + 1,
-        right: false,
-        opening: { valve: exhaustValve, outward: false },
-      }),
-    );
-    const merge = collectorGroups.findIndex((g) => g.includes(number));
-    const tail = addEnd({
-      duct: runner + 1,
-      right: true,
-      to: merge < 0 ? { kind: 'reservoir', index: OUTSIDE } : { kind: 'volume', index: firstMerge + merge },
-      opening: { area: merge < 0 ? exhaustSystem.outletArea : OPEN_MOUTH * exhaustSystem.primary.area },
-      weight,
-    });
-    // What the marching cylinder does, its images do later, each into its own plenum and collector where these march.
-    for (const shift of shifts.slice(1)) {
-      const image = symmetry.imageOf(number, shift);
-      addCopy(
-        mouth,
-        plenumGroups.findIndex((g) => g.cylinders.includes(image)),
-        shift,
-      );
-      const imageMerge = collectorGroups.findIndex((g) => g.includes(image));
-      if (merge >= 0) addCopy(tail, imageMerge < 0 ? -1 : firstMerge + imageMerge, shift);
+    const opening = { area: induction.runner.mouthArea };
+    const mouth = put(plan.ends, { duct, right: false, to: volumeAt(plenums[plenum]), opening, weight });
+    // What the marching cylinder does, its images do later, each into its own plenum where that marches.
+    for (const shift of marching.shifts.slice(1)) {
+      const image = marching.imageOf(number, shift);
+      const at = plenumGroups.findIndex((g) => g.cylinders.includes(image));
+      if (at >= 0) putCopy(plan, mouth, plenums[at], shift);
     }
+    const valve = { valve: intakeValve, outward: true };
+    return put(plan.ends, { duct, right: true, to: { kind: 'cylinder', index }, opening: valve, weight });
   });
-
-  if (collectors !== null) {
-    collectorGroups.forEach((group, i) => {
-      const weight = groupWeight(group, collectorGroups);
-      const profile = collectorTract(collectors, exhaustSystem.outletArea);
-      const duct = ducts.length;
-      ducts.push({
-        name: `collector ${i + 1}`,
-        profile,
-        cells: cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2)),
-        ...wall(TUBE_FANNING, collectors),
-        weight,
-      });
-      addEnd({
-        duct,
-        right: false,
-        to: { kind: 'volume', index: firstMerge + i },
-        opening: { area: OPEN_MOUTH * collectors.area },
-        weight,
-      });
-      addEnd({
-        duct,
-        right: true,
-        to: { kind: 'reservoir', index: OUTSIDE },
-        opening: { area: exhaustSystem.outletArea },
-        weight,
-      });
-    });
-  }
-
+  const outside: NodeRef = { kind: 'reservoir', index: OUTSIDE };
+  const exhaustEnds = putExhaust(plan, { combination, marching, mesh, valve: exhaustValve, outside });
   const plenumMembers = plenumGroups.map((g) => g.cylinders);
-  const orifices: OrificeSpec[] = plenumMembers.map((group, i) => ({
-    ...meteringOrifice(combination, tables, group.length / n, i),
-    weight: groupWeight(group, plenumMembers),
-  }));
+  plenumMembers.forEach((group, i) => {
+    const orifice = meteringOrifice(combination, tables, group.length / n, plenums[i]);
+    put(plan.orifices, { ...orifice, weight: groupWeight(marching, group, plenumMembers) });
+  });
   const air = humidAir(weather.pressure, weather.vapourPressure);
   return {
     spec: {
@@ -199,18 +95,14 @@ export function assembleNetwork(
         { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA, supplies: true },
         { p: weather.pressure, T: FIRST_OUTLET_GAS, b: 1 },
       ],
-      volumes,
+      ...plan,
       cylinders,
-      ducts,
-      ends,
-      orifices,
-      copies,
     },
     fidelity,
     intakeEnds,
     exhaustEnds,
     outlet: { reservoir: OUTSIDE, returned: exhaustSystem.returned, air: weather.temperature },
-    plenums: plenumGroups.map((_, i) => i),
+    plenums,
     intakeValve,
     exhaustValve,
   };
@@ -218,10 +110,6 @@ export function assembleNetwork(
 
 /** Ratio of specific heats of air at intake temperatures [-] (Heywood, 1988, appendix D). */
 const AIR_GAMMA = 1.4;
-
-function cellCount(profile: Profile, cell: number, fewest = 1): number {
-  return cell > 0 ? Math.max(fewest, Math.ceil(profile[profile.length - 1].x / cell)) : 1;
-}
 
 function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): CylinderSpec {
   const { block, chamber, walls } = combination;
@@ -260,25 +148,6 @@ function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctS
     profile,
     cells: cellCount(profile, mesh.intakeCell, mesh.fewest),
     ...wall(CAST_FANNING, combination.induction.runner),
-  };
-}
-
-/** A duct's wall. Less friction leaves its heat as it was: the heat goes with friction times its multiplier. */
-function wall(
-  fanning: number,
-  { wallTemperature, wallFriction = 1 }: { readonly wallTemperature: number; readonly wallFriction?: number },
-): Pick<DuctSpec, 'fanning' | 'wallTemperature' | 'heatMultiplier'> {
-  return { fanning: fanning * wallFriction, wallTemperature, heatMultiplier: 1 / wallFriction };
-}
-
-function primaryDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
-  const { primary } = combination.exhaustSystem;
-  const profile = exhaustTract(combination);
-  return {
-    name: `exhaust ${number}`,
-    profile,
-    cells: cellCount(profile, mesh.exhaustCell, mesh.fewest),
-    ...wall(TUBE_FANNING, primary),
   };
 }
 

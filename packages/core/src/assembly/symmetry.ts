@@ -2,13 +2,34 @@
 import type { Combination } from '../combination/combination.ts';
 
 /** A choice of cylinders that stand for all. */
-export interface Representatives {
+export interface Marching {
   /** Numbers of the cylinders to march. */
-  readonly marching: readonly number[];
+  readonly cylinders: readonly number[];
+  /** How many of the engine's each of them stands for [-]. */
+  readonly weight: number;
   /** Crank degrees, 0 first, by which an engine shifted looks the same. */
   readonly shifts: readonly number[];
   /** Cylinder that does what `number` does, `shift` degrees later. */
   readonly imageOf: (number: number, shift: number) => number;
+}
+
+/** All cylinders, or as few as stand for them. Where something joins them that no shift of the crank repeats, all march anyway. */
+export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): Marching {
+  const { secondary, balance, primary } = combination.exhaustSystem;
+  const joined = secondary !== undefined || balance !== undefined || primary.lengths !== undefined;
+  if (fidelity === 'representative' && !joined) return representatives(combination);
+  const cylinders = combination.block.firingAngles.map((_, i) => i + 1);
+  return { cylinders, weight: 1, shifts: [0], imageOf: (number) => number };
+}
+
+/** How many groups like it a marching group stands for: those it becomes by a shift, over those of them that march. */
+export function groupWeight(
+  { shifts, imageOf }: Marching,
+  group: readonly number[],
+  marched: readonly (readonly number[])[],
+): number {
+  const orbit = new Set(shifts.map((s) => Math.min(...group.map((c) => imageOf(c, s)))));
+  return orbit.size / marched.filter((g) => orbit.has(Math.min(...g))).length;
 }
 
 /**
@@ -19,9 +40,7 @@ export interface Representatives {
  * four of one bank, whose pulses come at uneven intervals, and the other bank follows 360 degrees later. Uneven firing
  * needs them all.
  */
-export function representatives(
-  combination: Pick<Combination, 'block' | 'induction' | 'exhaustSystem'>,
-): Representatives {
+function representatives(combination: Pick<Combination, 'block' | 'induction' | 'exhaustSystem'>): Marching {
   const { block, induction, exhaustSystem } = combination;
   const angles = block.firingAngles;
   const plenums = induction.plenums.map((p) => p.cylinders);
@@ -53,7 +72,7 @@ export function representatives(
     marching.push(number);
     for (const shift of shifts) covered.add(imageOf(number, shift));
   }
-  return { marching, shifts, imageOf };
+  return { cylinders: marching, weight: angles.length / marching.length, shifts, imageOf };
 }
 
 function sameAngle(a: number, b: number): boolean {

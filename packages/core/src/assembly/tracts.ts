@@ -34,26 +34,59 @@ export function benchedIntake({ intake, induction }: Combination): Profile {
   });
 }
 
-/** Port and primary, valve to merge or to the open. */
-export function exhaustTract(combination: Combination): Profile {
-  const { collectors, primary, outletArea } = combination.exhaustSystem;
-  const beyond = collectors === null ? openLength(primary.area, outletArea) : 0;
-  return portWithPipe(combination, primary.length + beyond);
+/** Length over which a primary takes on another size [m]: that of a cone. */
+const STEP_LENGTH = 0.02;
+
+/**
+ * Port and primary of one cylinder, valve to merge or to the open.
+ *
+ * @param number - of the cylinder, from 1
+ */
+export function exhaustTract(combination: Combination, number = 1): Profile {
+  const { collectors, primary, outletArea, muffler } = combination.exhaustSystem;
+  const { steps = [], lengths, length } = primary;
+  const end = steps.reduce((_, step) => step.area, primary.area);
+  const open = collectors === null && muffler === undefined && outletArea >= end;
+  const whole = (lengths?.[number - 1] ?? length) + (open ? endCorrection(end, OPEN_END) : 0);
+  const [valve, flange, tail] = portWithPipe(combination, whole);
+  const stepped = steps.flatMap(({ after, area }, i) => [
+    { x: flange.x + after, area: steps[i - 1]?.area ?? primary.area },
+    { x: flange.x + after + STEP_LENGTH, area },
+  ]);
+  return [valve, flange, ...stepped, { x: tail.x, area: end }];
 }
 
-/** Collector, merge to outlet. */
-export function collectorTract({ length, area }: CollectorPipe, outletArea: number): Profile {
+/** A collector from its merge on, straight or a cone; an open one is as long as waves see it. */
+export function collectorTract({ length, area, exitArea = area }: CollectorPipe, open: boolean): Profile {
+  const cone = coneProfile(length, area, exitArea);
+  if (!open) return cone;
+  return [...cone, { x: length + endCorrection(exitArea, OPEN_END), area: exitArea }];
+}
+
+type CollectorPipe = Pick<
+  NonNullable<Combination['exhaustSystem']['collectors']>,
+  'length' | 'area' | 'exitArea'
+>;
+
+/** Stretches of a cone whose area is taken as linear between them. */
+const CONE_STRETCHES = 8;
+
+/** Areas along a cone: its diameter grows evenly. */
+function coneProfile(length: number, area: number, exitArea: number): Profile {
+  const count = area === exitArea ? 1 : CONE_STRETCHES;
+  const [from, to] = [Math.sqrt(area), Math.sqrt(exitArea)];
+  return Array.from({ length: count + 1 }, (_, i) => ({
+    x: (i * length) / count,
+    area: (from + ((to - from) * i) / count) ** 2,
+  }));
+}
+
+/** A pipe that ends in the open, as long as waves see it. */
+export function openPipe(length: number, area: number): Profile {
   return [
     { x: 0, area },
-    { x: length + openLength(area, outletArea), area },
+    { x: length + endCorrection(area, OPEN_END), area },
   ];
-}
-
-type CollectorPipe = Pick<NonNullable<Combination['exhaustSystem']['collectors']>, 'length' | 'area'>;
-
-/** What waves see of a pipe beyond its open end [m]; none where a muffler sits there. */
-function openLength(area: number, outletArea: number): number {
-  return outletArea < area ? 0 : endCorrection(area, OPEN_END);
 }
 
 function portWithPipe({ exhaust, exhaustSystem }: Combination, pipeLength: number): Profile {

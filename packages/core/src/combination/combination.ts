@@ -206,6 +206,22 @@ export interface ExhaustSystem {
     readonly wallTemperature: number;
     /** Friction of the walls of port and primary over that of usual tubes, above 0 [-]; absent: 1. */
     readonly wallFriction?: number;
+    /** Length of each cylinder's own, in the order of their numbers [m]; absent: all as `length`. */
+    readonly lengths?: readonly number[];
+    /** Areas from so far behind the flange on [m], [m2], in rising order; absent: one area. */
+    readonly steps?: readonly { readonly after: number; readonly area: number }[];
+  };
+  /** A first merge of some primaries each and the pipe from there to the collector; absent: the primaries meet in the collector. */
+  readonly secondary?: {
+    /** Each first merge's cylinder numbers (from 1), all of one collector. */
+    readonly groups: readonly (readonly number[])[];
+    /** Volume of a first merge [m3]. */
+    readonly mergeVolume: number;
+    /** First merge to collector [m]. */
+    readonly length: number;
+    /** [m2] */
+    readonly area: number;
+    readonly wallTemperature: number;
   };
   /** Cylinders that share a collector; null: open primaries. */
   readonly collectors: {
@@ -220,11 +236,39 @@ export interface ExhaustSystem {
     readonly wallTemperature: number;
     /** As of the primary [-]; absent: 1. */
     readonly wallFriction?: number;
+    /** Area at its end, where it widens or narrows on its way [m2]; absent: as at its merge. */
+    readonly exitArea?: number;
   } | null;
-  /** Effective area of the outlet with muffler, one collector (or one primary where open) [m2]. */
+  /** A tube between the two collectors; absent: none. */
+  readonly balance?: {
+    /** Behind the merges [m]. */
+    readonly at: number;
+    readonly length: number;
+    /** [m2] */
+    readonly area: number;
+    readonly wallTemperature: number;
+  };
+  /** The box at the end of each collector, or each open primary; absent: none. */
+  readonly muffler?: MufflerBox;
+  /** Effective area of what ends in the open: collector, tail-pipe of a muffler, or primary where neither is [m2]. */
   readonly outletArea: number;
   /** Share of what flows back in at the outlet that is exhaust that just left [-]; the rest is outside air. */
   readonly returned: number;
+}
+
+/** A muffler as a volume with the pipe in and the pipe out. */
+export interface MufflerBox {
+  /**
+   * `chambered`: the pipe opens into the box and another leads out. `straight-through`: a pipe with holes in its wall leads through
+   * the box, which the gas around it fills.
+   */
+  readonly kind: 'chambered' | 'straight-through';
+  /** Gas in the box, what is packed into it taken off [m3]. */
+  readonly volume: number;
+  /** Effective area of the way out of the box, or of the way through the pipe: sets the loss with the rest [m2]. */
+  readonly passage: number;
+  /** Tail-pipe of a box with chambers; pipe with holes in it of a straight one. */
+  readonly pipe: { readonly length: number; readonly area: number; readonly wallTemperature: number };
 }
 
 /** How combustion is timed and how long it lasts. */

@@ -1,6 +1,7 @@
 /** An engine set up once and taken from speed to speed, each starting from its neighbour's state. */
-import type { EngineNetwork, Mesh } from '../assembly/assemble.ts';
-import { assembleNetwork, DEFAULT_MESH } from '../assembly/assemble.ts';
+import type { EngineNetwork } from '../assembly/assemble.ts';
+import { assembleNetwork } from '../assembly/assemble.ts';
+import { DEFAULT_MESH, type Mesh } from '../assembly/mesh.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, planBurn, releasedShare, timedBurn } from '../cycle/burnPlan.ts';

@@ -1,7 +1,7 @@
 /** One cylinder over one settled cycle, step by step: what a pressure-volume loop is drawn from. */
 
 import { portLift } from '../assembly/portValve.ts';
-import { representatives } from '../assembly/symmetry.ts';
+import { marchingOf } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import { marchDegrees } from '../cycle/march.ts';
@@ -60,7 +60,7 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
   return {
     rpm,
     fidelity,
-    cylinder: fidelity === 'all' ? 1 : representatives(combination).marching[0],
+    cylinder: marchingOf(combination, fidelity).cylinders[0],
     status: cycle.converged ? 'settled' : 'unsettled',
     angleDeg: steps.map((s) => s.angle),
     volumeM3: steps.map((s) => s.volume),

@@ -5,7 +5,7 @@ import type { SliderCrank } from '../geometry/sliderCrank.ts';
 import { cylinderVolume, volumeRate } from '../geometry/sliderCrank.ts';
 import { wiebeFractionNormalised } from '../processes/wiebe.ts';
 import type { BurnReference, WallHeat } from './cylinderHeat.ts';
-import type { Site, StillNode, Weighted } from './part.ts';
+import { atRest, type Site, type StillNode, type Weighted } from './part.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
 import { decodeOneZone, decodeTwoZones } from './zones.ts';
 
@@ -88,7 +88,7 @@ export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cyli
   return {
     ...spec,
     tables,
-    offset: take(CYLINDER_STATE),
+    ...atRest(take(CYLINDER_STATE)),
     side: new Float64Array(SIDE_SIZE).fill(400),
     opening: 0,
     speed: 0,

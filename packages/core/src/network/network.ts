@@ -7,6 +7,8 @@ import { createCylinder } from './cylinder.ts';
 import { cylinderGroup } from './cylinderGroup.ts';
 import type { Duct, DuctSpec } from './duct.ts';
 import { createDuct, ductGroup } from './duct.ts';
+import type { DuctCell, DuctCellSpec } from './ductCell.ts';
+import { createDuctCell, ductCellGroup } from './ductCell.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
 import { createEnd, endGroup } from './openEnd.ts';
 import type { Orifice, OrificeSpec } from './orifice.ts';
@@ -24,6 +26,8 @@ export interface NetworkSpec {
   readonly volumes?: readonly VolumeSpec[];
   readonly cylinders?: readonly CylinderSpec[];
   readonly ducts?: readonly DuctSpec[];
+  /** Places along ducts that connections lead to. */
+  readonly cells?: readonly DuctCellSpec[];
   readonly ends?: readonly EndSpec[];
   readonly orifices?: readonly OrificeSpec[];
   readonly copies?: readonly CopySpec[];
@@ -36,6 +40,7 @@ export interface Network {
   readonly volumes: readonly Volume[];
   readonly cylinders: readonly Cylinder[];
   readonly ducts: readonly Duct[];
+  readonly cells: readonly DuctCell[];
   readonly ends: readonly OpenEnd[];
   readonly orifices: readonly Orifice[];
   readonly copies: readonly Copy[];
@@ -63,7 +68,8 @@ export function createNetwork(spec: NetworkSpec): Network {
   const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
   const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
   const ducts = (spec.ducts ?? []).map((d) => createDuct(d, site));
-  const still = { reservoir: reservoirs, volume: volumes, cylinder: cylinders };
+  const cells = (spec.cells ?? []).map((c) => createDuctCell(c, ducts[c.duct]));
+  const still = { reservoir: reservoirs, volume: volumes, cylinder: cylinders, cell: cells };
   const nodeAt = ({ kind, index }: NodeRef): StillNode => still[kind][index];
   const ends = (spec.ends ?? []).map((e) => {
     const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
@@ -79,10 +85,16 @@ export function createNetwork(spec: NetworkSpec): Network {
     volumes,
     cylinders,
     ducts,
+    cells,
     ends,
     orifices,
     copies,
-    nodes: [volumeGroup(volumes), cylinderGroup(cylinders, site.crankAngle), ductGroup(ducts)],
+    nodes: [
+      volumeGroup(volumes),
+      cylinderGroup(cylinders, site.crankAngle),
+      ductGroup(ducts),
+      ductCellGroup(cells),
+    ],
     connections: [endGroup(ends), orificeGroup(orifices), copyGroup(copies)],
     crankAngle: site.crankAngle,
     degreesPerSecond: 0,

@@ -29,6 +29,9 @@ export interface OpenEnd {
   /** The node's own `side` and `offset`: read from here, whatever kind of node it is. */
   readonly side: Float64Array;
   readonly target: number;
+  readonly energyAt: number;
+  readonly burnedAt: number;
+  readonly momentumAt: number;
   /** The cylinder whose valve it is, or null. */
   readonly cylinder: Cylinder | null;
   readonly offset: number;
@@ -56,6 +59,9 @@ export function createEnd(
     node,
     side: node.side,
     target: node.offset,
+    energyAt: node.energyAt,
+    burnedAt: node.burnedAt,
+    momentumAt: node.momentumAt,
     cylinder,
     offset: take(END_STATE),
     nozzle,
@@ -92,11 +98,12 @@ function connectEnd(end: OpenEnd, d: Float64Array): void {
   flux[FLUX.momentum] = flow[END.force];
   flux[FLUX.energy] = sign * energy;
   flux[FLUX.burned] = sign * burned;
-  // Every node begins alike: mass, energy, burned mass.
   if (target >= 0) {
     d[target] += mass;
-    d[target + 1] += energy;
-    d[target + 2] += burned;
+    d[end.energyAt] += energy;
+    d[end.burnedAt] += burned;
+    // What leaves a stream takes its momentum along; what enters through the side brings none.
+    if (mass < 0 && end.momentumAt >= 0) d[end.momentumAt] += mass * side[SIDE.w];
   }
   d[offset + TOTAL.mass] += mass;
   d[offset + TOTAL.burned] += burned;

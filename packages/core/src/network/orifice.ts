@@ -65,6 +65,14 @@ export function orificeFlow(a: Float64Array, b: Float64Array, area: number): num
   return forward ? m : -m;
 }
 
+/** Takes gas out of a node, or puts it in where less than nothing; what leaves a stream takes its momentum along. */
+function take(node: StillNode, mass: number, energy: number, burned: number, d: Float64Array): void {
+  d[node.offset] -= mass;
+  d[node.energyAt] -= energy;
+  d[node.burnedAt] -= burned;
+  if (mass > 0 && node.momentumAt >= 0) d[node.momentumAt] -= mass * node.side[SIDE.w];
+}
+
 /** Moves what passes from one node to the other: what leaves is the upstream node's gas, what arrives may have been metered. */
 function connectOrifice({ spec, from, to, offset }: Orifice, d: Float64Array): void {
   const { metering } = spec;
@@ -73,20 +81,12 @@ function connectOrifice({ spec, from, to, offset }: Orifice, d: Float64Array): v
   const burned = m * up[SIDE.b];
   let mass = m;
   let energy = m * up[SIDE.h];
-  if (from.offset >= 0) {
-    d[from.offset] -= mass;
-    d[from.offset + 1] -= energy;
-    d[from.offset + 2] -= burned;
-  }
+  if (from.offset >= 0) take(from, mass, energy, burned, d);
   if (metering !== undefined && m > 0) {
     mass = m * metering.gain;
     energy = mass * metering.enthalpy;
   }
-  if (to.offset >= 0) {
-    d[to.offset] += mass;
-    d[to.offset + 1] += energy;
-    d[to.offset + 2] += burned;
-  }
+  if (to.offset >= 0) take(to, -mass, -energy, -burned, d);
   d[offset + ORIFICE.mass] += mass;
   d[offset + ORIFICE.energy] += energy;
 }

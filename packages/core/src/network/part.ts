@@ -37,19 +37,29 @@ export interface PartGroup {
   account?(before: Float64Array, after: Float64Array, account: Account): void;
 }
 
-/** A node of gas at rest, to which any connection may lead. */
+/** A node of gas at rest, or a place along a stream, to which any connection may lead. */
 export interface StillNode {
   /** What connections see of it, see `SIDE`. */
   readonly side: Float64Array;
-  /** Where its mass, energy and burned mass stand in the state, in this order; -1: a reservoir, which takes and gives without end. */
+  /** Where its mass stands in the state; -1: a reservoir, which takes and gives without end. */
   readonly offset: number;
+  /** Where its energy and burned mass stand. */
+  readonly energyAt: number;
+  readonly burnedAt: number;
+  /** Where its momentum stands; -1: gas at rest. */
+  readonly momentumAt: number;
   /** Areas of all that opens into it [m2], counted up by the connections. */
   opening: number;
 }
 
+/** Where mass, energy and burned mass of gas at rest stand, one after another. */
+export function atRest(offset: number): Pick<StillNode, 'offset' | 'energyAt' | 'burnedAt' | 'momentumAt'> {
+  return { offset, energyAt: offset + 1, burnedAt: offset + 2, momentumAt: -1 };
+}
+
 /** A node that a connection leads to. */
 export interface NodeRef {
-  readonly kind: 'volume' | 'cylinder' | 'reservoir';
+  readonly kind: 'volume' | 'cylinder' | 'reservoir' | 'cell';
   readonly index: number;
 }
 

@@ -19,11 +19,14 @@ export interface Reservoir extends StillNode {
   readonly supplies: boolean;
 }
 
+/** A reservoir has no state. */
+const NOWHERE = { offset: -1, energyAt: -1, burnedAt: -1, momentumAt: -1 } as const;
+
 export function createReservoir(spec: ReservoirSpec, tables: GasTables): Reservoir {
   const side = stillGas(tables, spec.p, spec.T, spec.b);
   if (spec.R !== undefined) side[SIDE.R] = spec.R;
   if (spec.gamma !== undefined) side[SIDE.gamma] = spec.gamma;
-  return { side, offset: -1, opening: 0, supplies: spec.supplies ?? false };
+  return { side, ...NOWHERE, opening: 0, supplies: spec.supplies ?? false };
 }
 
 /** Counts what a node gave [kg], [J], less than nothing where it took: only what crosses the engine's bounds, that of a reservoir. */

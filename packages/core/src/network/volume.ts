@@ -1,7 +1,7 @@
 /** A well-mixed volume of fixed size at rest: plenum or collector merge. */
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenU } from '../gas/lookup.ts';
-import type { PartGroup, Site, StillNode } from './part.ts';
+import { atRest, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE, writeSide } from './side.ts';
 
 export interface VolumeSpec {
@@ -19,7 +19,8 @@ const VOLUME_STATE = 3;
 
 export function createVolume({ name, size }: VolumeSpec, { tables, take }: Site): Volume {
   const side = new Float64Array(SIDE_SIZE).fill(400);
-  return { name, tables, size, offset: take(VOLUME_STATE), side, opening: 0 };
+  const offset = take(VOLUME_STATE);
+  return { name, tables, size, ...atRest(offset), side, opening: 0 };
 }
 
 /** Writes still gas into the volume's part of `y`: p [Pa], T [K], burned share b [-]. */

@@ -1,6 +1,6 @@
 /** The unit of work of every study: one combination forecast at a list of speeds. */
 
-import type { Mesh } from '../assembly/assemble.ts';
+import type { Mesh } from '../assembly/mesh.ts';
 import type { Cancellation } from '../base/cancellation.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';

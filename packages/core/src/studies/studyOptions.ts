@@ -1,6 +1,6 @@
 /** What every study of curves is asked, and the same checks on it. */
 
-import type { Mesh } from '../assembly/assemble.ts';
+import type { Mesh } from '../assembly/mesh.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';

@@ -1,5 +1,5 @@
 /** Where responses to unknowns come from: forecasts at few speeds and on a coarse mesh. */
-import type { Mesh } from '../assembly/assemble.ts';
+import type { Mesh } from '../assembly/mesh.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Fidelity } from '../forecast/curve.ts';

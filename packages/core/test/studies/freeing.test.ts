@@ -92,13 +92,15 @@ describe('an element that is free', () => {
         pressure: weather.pressure,
       });
       const burn = planBurn({ development: 20, main: 30 }, { ca50: 8 }, 1);
-      return assembleNetwork(engine, tables, 'representative', burn).spec.ducts;
+      const { spec, intakeEnds, exhaustEnds } = assembleNetwork(engine, tables, 'representative', burn);
+      const ductAt = (end: number) => spec.ducts[spec.ends[end].duct];
+      return { runner: ductAt(intakeEnds[0]), primary: ductAt(exhaustEnds[0]) };
     };
     const before = ductsOf(bigBlock());
-    const [runner] = ductsOf(freed('manifold') ?? bigBlock());
-    const [, primary] = ductsOf(freed('primary') ?? bigBlock());
-    expect(runner.fanning).toBeCloseTo(0.02 * before[0].fanning, 12);
-    expect(primary.fanning).toBeCloseTo(0.02 * before[1].fanning, 12);
-    expect(primary.fanning * primary.heatMultiplier).toBeCloseTo(before[1].fanning, 12);
+    const { runner } = ductsOf(freed('manifold') ?? bigBlock());
+    const { primary } = ductsOf(freed('primary') ?? bigBlock());
+    expect(runner.fanning).toBeCloseTo(0.02 * before.runner.fanning, 12);
+    expect(primary.fanning).toBeCloseTo(0.02 * before.primary.fanning, 12);
+    expect(primary.fanning * primary.heatMultiplier).toBeCloseTo(before.primary.fanning, 12);
   });
 });

@@ -1,0 +1,256 @@
+/** From the exhaust valves to the open air: primaries, merges in one or two stages, collectors, a balance tube, mufflers. */
+import type { Combination, ExhaustSystem, MufflerBox } from '../combination/combination.ts';
+import type { Profile } from '../geometry/tractProfile.ts';
+import { TUBE_FANNING } from '../geometry/tractProfile.ts';
+import type { DuctSpec } from '../network/duct.ts';
+import type { NodeRef } from '../network/part.ts';
+import type { Valve } from '../network/valve.ts';
+import type { Mesh } from './mesh.ts';
+import { cellCount, wall } from './mesh.ts';
+import type { NetworkPlan } from './networkPlan.ts';
+import { put, putCopy, volumeAt } from './networkPlan.ts';
+import type { Marching } from './symmetry.ts';
+import { groupWeight } from './symmetry.ts';
+import { collectorTract, exhaustTract, openPipe } from './tracts.ts';
+
+/** Shape of a sharp-edged or belled pipe mouth: effective over geometric area [-]. */
+const OPEN_MOUTH = 0.95;
+
+/** What the parts of the exhaust are made for. */
+export interface ExhaustTask {
+  readonly combination: Combination;
+  readonly marching: Marching;
+  readonly mesh: Mesh;
+  readonly valve: Valve;
+  /** The open air. */
+  readonly outside: NodeRef;
+}
+
+/** Puts the exhaust into the plan; returns the index of the end at each marching cylinder's valve. */
+export function putExhaust(plan: NetworkPlan, task: ExhaustTask): readonly number[] {
+  const { combination, marching } = task;
+  const { collectors, secondary } = combination.exhaustSystem;
+  const marched = (groups: readonly (readonly number[])[]): (readonly number[])[] =>
+    groups.filter((g) => g.some((c) => marching.cylinders.includes(c)));
+  const collectorGroups = collectors === null ? [] : marched(collectors.groups);
+  const firstGroups = secondary === undefined ? collectorGroups : marched(secondary.groups);
+  const size = secondary?.mergeVolume ?? collectors?.mergeVolume ?? 0;
+  const firstMerges = firstGroups.map((_, i) => put(plan.volumes, { name: `merge ${i + 1}`, size }));
+  const finalMerges =
+    secondary === undefined || collectors === null
+      ? firstMerges
+      : collectorGroups.map((_, i) =>
+          put(plan.volumes, { name: `collector merge ${i + 1}`, size: collectors.mergeVolume }),
+        );
+  const valveEnds = marching.cylinders.map((number, index) =>
+    putPrimary(plan, task, { number, index, groups: firstGroups, merges: firstMerges }),
+  );
+  if (secondary !== undefined)
+    firstGroups.forEach((group, i) => {
+      const to = finalMerges[collectorGroups.findIndex((g) => g.includes(group[0]))];
+      putSecondary(plan, task, secondary, firstMerges[i], to);
+    });
+  const pipes = collectorGroups.map((group, i) =>
+    putCollector(plan, task, finalMerges[i], groupWeight(marching, group, collectorGroups)),
+  );
+  putBalance(plan, task, pipes);
+  return valveEnds;
+}
+
+interface PrimaryTask {
+  readonly number: number;
+  readonly index: number;
+  readonly groups: readonly (readonly number[])[];
+  readonly merges: readonly number[];
+}
+
+/** Port and primary of one marching cylinder, into its merge or the open. */
+function putPrimary(
+  plan: NetworkPlan,
+  { combination, marching, mesh, valve, outside }: ExhaustTask,
+  { number, index, groups, merges }: PrimaryTask,
+): number {
+  const { exhaustSystem } = combination;
+  const { primary } = exhaustSystem;
+  const { weight } = marching;
+  const profile = exhaustTract(combination, number);
+  const duct = put(plan.ducts, {
+    name: `exhaust ${number}`,
+    profile,
+    cells: cellCount(profile, mesh.exhaustCell, mesh.fewest),
+    ...wall(TUBE_FANNING, primary),
+    weight,
+  });
+  const valveEnd = put(plan.ends, {
+    duct,
+    right: false,
+    to: { kind: 'cylinder', index },
+    opening: { valve, outward: false },
+    weight,
+  });
+  const merge = groups.findIndex((g) => g.includes(number));
+  const end = profile[profile.length - 1].area;
+  if (merge < 0) {
+    putOutlet(plan, { exhaustSystem, mesh, outside, weight }, duct);
+    return valveEnd;
+  }
+  const tail = put(plan.ends, {
+    duct,
+    right: true,
+    to: volumeAt(merges[merge]),
+    opening: { area: OPEN_MOUTH * end },
+    weight,
+  });
+  // What the marching cylinder does, its images do later, each into its own merge where that marches.
+  for (const shift of marching.shifts.slice(1)) {
+    const image = groups.findIndex((g) => g.includes(marching.imageOf(number, shift)));
+    if (image >= 0) putCopy(plan, tail, merges[image], shift);
+  }
+  return valveEnd;
+}
+
+/** The pipe from a first merge to the collector's. */
+function putSecondary(
+  plan: NetworkPlan,
+  { mesh }: ExhaustTask,
+  secondary: NonNullable<ExhaustSystem['secondary']>,
+  from: number,
+  to: number,
+): void {
+  const { length, area } = secondary;
+  const profile: Profile = [
+    { x: 0, area },
+    { x: length, area },
+  ];
+  const duct = put(plan.ducts, pipe(`secondary ${from + 1}`, profile, secondary, mesh));
+  const opening = { area: OPEN_MOUTH * area };
+  put(plan.ends, { duct, right: false, to: volumeAt(from), opening });
+  put(plan.ends, { duct, right: true, to: volumeAt(to), opening });
+}
+
+/** The pipe behind a merge and what stands at its end; returns its duct. */
+function putCollector(
+  plan: NetworkPlan,
+  { combination: { exhaustSystem }, mesh, outside }: ExhaustTask,
+  merge: number,
+  weight: number,
+): number {
+  const { collectors, muffler, outletArea } = exhaustSystem;
+  if (collectors === null) throw new TypeError('there is no collector without a merge');
+  const profile = collectorTract(collectors, muffler === undefined && outletArea >= exitOf(collectors));
+  const name = `collector ${merge + 1}`;
+  const duct = put(plan.ducts, { ...pipe(name, profile, collectors, mesh), weight });
+  const opening = { area: OPEN_MOUTH * collectors.area };
+  put(plan.ends, { duct, right: false, to: volumeAt(merge), opening, weight });
+  putOutlet(plan, { exhaustSystem, mesh, outside, weight }, duct);
+  return duct;
+}
+
+function exitOf({ area, exitArea = area }: NonNullable<ExhaustSystem['collectors']>): number {
+  return exitArea;
+}
+
+interface OutletTask extends Pick<ExhaustTask, 'mesh' | 'outside'> {
+  readonly exhaustSystem: ExhaustSystem;
+  readonly weight: number;
+}
+
+/** The end of a duct, through its muffler where there is one, into the open. */
+function putOutlet(plan: NetworkPlan, task: OutletTask, duct: number): void {
+  const { exhaustSystem, outside, weight } = task;
+  const { muffler, outletArea } = exhaustSystem;
+  if (muffler === undefined) {
+    put(plan.ends, { duct, right: true, to: outside, opening: { area: outletArea }, weight });
+    return;
+  }
+  const box = volumeAt(put(plan.volumes, { name: `muffler ${duct + 1}`, size: muffler.volume }));
+  if (muffler.kind === 'chambered') putChambers(plan, task, muffler, duct, box);
+  else putHoles(plan, task, muffler, duct, box);
+}
+
+/** A pipe that opens into a box, and one that leads out of it. */
+function putChambers(
+  plan: NetworkPlan,
+  { exhaustSystem: { outletArea }, mesh, outside, weight }: OutletTask,
+  { pipe: tail, passage }: MufflerBox,
+  duct: number,
+  box: NodeRef,
+): void {
+  const { profile } = plan.ducts[duct];
+  const inlet = profile[profile.length - 1].area;
+  put(plan.ends, { duct, right: true, to: box, opening: { area: inlet }, weight });
+  const out = openPipe(tail.length, tail.area);
+  const tailDuct = put(plan.ducts, { ...pipe(`tail-pipe ${duct + 1}`, out, tail, mesh), weight });
+  put(plan.ends, { duct: tailDuct, right: false, to: box, opening: { area: passage }, weight });
+  put(plan.ends, { duct: tailDuct, right: true, to: outside, opening: { area: outletArea }, weight });
+}
+
+/**
+ * Holes in the wall of a pipe over its inside area [-]: a third of the wall is open along some five diameters, of which a sharp hole
+ * passes six tenths; from memory. Anything above the area of the pipe makes the box all but part of it.
+ */
+const HOLES = 4;
+
+/** A pipe with holes that leads through a box: every cell of it opens into the gas around. */
+function putHoles(
+  plan: NetworkPlan,
+  { exhaustSystem: { outletArea }, mesh, outside, weight }: OutletTask,
+  { pipe: core, passage }: MufflerBox,
+  duct: number,
+  box: NodeRef,
+): void {
+  const before = plan.ducts[duct];
+  const length = before.profile[before.profile.length - 1].x;
+  const profile = [
+    ...before.profile,
+    ...(core.area === before.profile[before.profile.length - 1].area
+      ? []
+      : [{ x: length + STEP_LENGTH, area: core.area }]),
+    { x: length + core.length, area: core.area },
+  ];
+  const cells = cellCount(profile, mesh.exhaustCell, mesh.fewest);
+  plan.ducts[duct] = { ...before, profile, cells };
+  const dx = (length + core.length) / cells;
+  const first = Math.ceil(length / dx);
+  for (let i = first; i < cells; i++) {
+    const index = put(plan.cells, { duct, at: (i + 0.5) * dx });
+    const area = (HOLES * core.area) / (cells - first);
+    put(plan.orifices, { from: { kind: 'cell', index }, to: box, area, weight });
+  }
+  const opening = { area: Math.min(outletArea, passage) };
+  put(plan.ends, { duct, right: true, to: outside, opening, weight });
+}
+
+/** Length over which a pipe takes on another's size [m]: what a flange or a weld takes. */
+const STEP_LENGTH = 0.01;
+
+/** A tube from the side of one collector to the side of the other. */
+function putBalance(
+  plan: NetworkPlan,
+  { combination: { exhaustSystem }, mesh }: ExhaustTask,
+  pipes: readonly number[],
+): void {
+  const { balance } = exhaustSystem;
+  if (balance === undefined || pipes.length !== 2) return;
+  const { length, area, at } = balance;
+  const profile: Profile = [
+    { x: 0, area },
+    { x: length, area },
+  ];
+  const duct = put(plan.ducts, pipe('balance tube', profile, balance, mesh));
+  pipes.forEach((collector, i) => {
+    const index = put(plan.cells, { duct: collector, at });
+    const opening = { area: OPEN_MOUTH * area };
+    put(plan.ends, { duct, right: i === 1, to: { kind: 'cell', index }, opening });
+  });
+}
+
+function pipe(
+  name: string,
+  profile: Profile,
+  walls: { readonly wallTemperature: number; readonly wallFriction?: number },
+  mesh: Mesh,
+): DuctSpec {
+  const cells = cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2));
+  return { name, profile, cells, ...wall(TUBE_FANNING, walls) };
+}

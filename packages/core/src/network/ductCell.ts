@@ -1,0 +1,62 @@
+/** A place along a duct as a node: where a branch, a balance tube or the holes of a muffler open into its side. */
+import type { Duct } from './duct.ts';
+import type { PartGroup, StillNode } from './part.ts';
+import { SIDE, SIDE_SIZE } from './side.ts';
+
+/** A cell of a duct to which connections may lead. */
+export interface DuctCellSpec {
+  readonly duct: number;
+  /** Distance from the duct's left end [m]. */
+  readonly at: number;
+}
+
+/**
+ * What opens into the side of a pipe feels the pressure at the wall, which is that of the stream, not of the stream stopped.
+ * Gas that leaves through the side takes the stream's momentum and enthalpy along; gas that enters brings its enthalpy and, at right
+ * angles, no momentum.
+ */
+export interface DuctCell extends StillNode {
+  readonly duct: Duct;
+  readonly cell: number;
+}
+
+export function createDuctCell({ at }: DuctCellSpec, duct: Duct): DuctCell {
+  const { cells, offset } = duct;
+  const cell = Math.min(cells - 1, Math.max(0, Math.floor(at / duct.dx)));
+  return {
+    duct,
+    cell,
+    side: new Float64Array(SIDE_SIZE).fill(400),
+    offset: offset + cell,
+    energyAt: offset + 2 * cells + cell,
+    burnedAt: offset + 3 * cells + cell,
+    momentumAt: offset + cells + cell,
+    opening: 0,
+  };
+}
+
+/** To be walked after the ducts, whose decoded columns it reads. */
+export function ductCellGroup(places: readonly DuctCell[]): PartGroup {
+  return {
+    decode() {
+      for (const { duct, cell: i, side } of places) {
+        const R = duct.R[i];
+        side[SIDE.p] = duct.p[i];
+        side[SIDE.T] = duct.T[i];
+        side[SIDE.R] = R;
+        side[SIDE.gamma] = 1 + R / duct.cv[i];
+        side[SIDE.b] = duct.b[i];
+        side[SIDE.h] = duct.e[i] + R * duct.T[i];
+        side[SIDE.rho] = duct.rho[i];
+        side[SIDE.w] = duct.u[i];
+      }
+    },
+    // Beside the signals along the pipe, those of the openings fill and empty the cell.
+    raiseFastest(fastest) {
+      for (const { duct, cell: i, opening } of places) {
+        const rate = (Math.abs(duct.u[i]) + duct.c[i]) / duct.dx + (opening * duct.c[i]) / duct.volume[i];
+        if (rate > fastest[0]) fastest[0] = rate;
+      }
+    },
+  };
+}
