@@ -1,6 +1,6 @@
 // Forecasting inside a program of your own: text in, plain values out. Run `npm run build` once, then
 // `node examples/embed.mjs`. The library reads no file and prints nothing; both are up to you.
-import { forecast, inspectCombination, problemLine, readCombination } from '@valvetide/core';
+import { forecast, inspectCombination, marchedPoints, problemLine, readCombination } from '@valvetide/core';
 
 /** The same engine with a compression ratio of your choice. */
 const combinationText = (compression) => `
@@ -22,18 +22,18 @@ correction: J607
 function curveOf(compression) {
   const read = readCombination(combinationText(compression), { file: `${compression}:1` });
   if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
-  const { band } = inspectCombination(read.combination);
+  const { band } = inspectCombination(read.value);
   const rpm = [];
   for (let speed = band.fromRpm; speed <= band.toRpm; speed += 2 * band.stepRpm) rpm.push(speed);
-  return forecast(read.combination, { rpm });
+  return forecast(read.value, { rpm });
 }
 
 const before = curveOf(9.5);
 const after = curveOf(11);
 console.log(`power corrected to ${before.correction.standard}, ${before.fidelity} cylinder, hp`);
 console.log('   rpm   9.5:1    11:1  change');
-before.points.forEach(({ rpm, powerHp }, i) => {
-  const changed = after.points[i].powerHp;
+marchedPoints(before).forEach(({ rpm, powerHp }) => {
+  const changed = marchedPoints(after).find((point) => point.rpm === rpm)?.powerHp ?? Number.NaN;
   const columns = [
     rpm,
     powerHp.toFixed(1),

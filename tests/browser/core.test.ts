@@ -23,7 +23,7 @@ const FORECAST = `
 import { forecast, readCombination } from '${PLACE}/core.js';
 const read = readCombination(${JSON.stringify(TEXT)}, { file: 'engine.yaml' });
 if (!read.ok) throw new Error(JSON.stringify(read.problems));
-const curve = forecast(read.combination, { rpm: ${JSON.stringify(RPM)} });
+const curve = forecast(read.value, { rpm: ${JSON.stringify(RPM)} });
 `;
 const FILES: Readonly<Record<string, string>> = {
   '/page.js': `${FORECAST}window.answer(JSON.stringify(curve));`,
@@ -79,7 +79,7 @@ describe('the library in a browser', () => {
     const curve: Curve = JSON.parse(await answer);
     const read = readCombination(TEXT, { file: 'engine.yaml' });
     if (!read.ok) throw new Error('the example must be sound');
-    const here = forecast(read.combination, { rpm: RPM });
+    const here = forecast(read.value, { rpm: RPM });
     const points = marchedPoints(here);
     expect(curve.points.map(({ rpm }) => rpm)).toEqual(RPM);
     marchedPoints(curve).forEach((point, i) => {

@@ -64,10 +64,10 @@ describe('what was heard of knock', () => {
     const heard = [{ rpm: `${RPM} rpm`, advance: `${EARLY.advance} deg`, octane: 103, knock: 'trace' }];
     const read = readDocument(readFileSync(new URL(`../../${ENGINE}`, import.meta.url), 'utf8'));
     if (!read.ok) throw new Error('the file is sound');
-    const document = editDocument(read.document, 'burn.heard', heard);
+    const document = editDocument(read.value, 'burn.heard', heard);
     const pinned = pinBaseline(document);
     if (!pinned.ok) throw new Error('the file is sound');
-    const { baseline } = pinned;
+    const { value: baseline } = pinned;
     expect(baseline.combination.assumed.find(({ path }) => path === 'burn.octaneOffset')?.spread).toBe(1.5);
     const change: Change = {
       name: 'coated',
@@ -79,7 +79,7 @@ describe('what was heard of knock', () => {
     };
     const changed = applyChanges(baseline, [change]);
     if (!changed.ok) throw new Error(changed.problems.map(({ message }) => message).join());
-    const { combination } = changed;
+    const { value: combination } = changed;
     expect(combination.heardOn?.name).toBe(baseline.combination.name);
     const without = (engine: Combination): Combination => ({
       ...engine,

@@ -16,7 +16,7 @@ function burning(fuel: string): Combination {
     sheet: (name) => readFileSync(`${folder}${name}`, 'utf8'),
   });
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  return read.combination;
+  return read.value;
 }
 
 describe('fuels of the file', () => {

@@ -68,8 +68,8 @@ describe('files in the guide of the combination file', () => {
   it('the flow sheet and the lift table are read', () => {
     const [flow, lift] = blocks(readGuide(page), 'csv');
     const sheet = readFlowSheet(flow, 'flow.csv');
-    expect(sheet.ok ? sheet.sheet.withManifold?.lift.length : sheet.problems.map(problemLine)).toBe(2);
+    expect(sheet.ok ? sheet.value.withManifold?.lift.length : sheet.problems.map(problemLine)).toBe(2);
     const table = readLiftTable(lift, 'lobe.csv', 'intake');
-    expect(table.ok ? table.table.of : table.problems.map(problemLine)).toBe('lobe');
+    expect(table.ok ? table.value.of : table.problems.map(problemLine)).toBe('lobe');
   });
 });

@@ -89,6 +89,12 @@ describe('houseFaults(sources)', () => {
     ['node by its old name', fluid, "import fs from 'fs'; export const f = fs;", 'imports fs'],
     ['the clock', fluid, 'export const f = () => new Date();', 'uses Date'],
     ['the clock by a static call', fluid, 'export const f = () => Date.now();', 'uses Date'],
+    [
+      'a timer that is declared',
+      fluid,
+      'declare function setTimeout(f: () => void, ms: number): unknown; export const f = () => setTimeout(f, 0);',
+      'uses setTimeout',
+    ],
     ['unseeded randomness', fluid, 'export const f = () => Math.random();', 'uses Math.random'],
     ['the console', fluid, 'export const f = () => console.log(1);', 'uses console'],
     ['the process', fluid, 'export const f = process.env;', 'uses process'],

@@ -19,7 +19,7 @@ export function engineFile(path: string): Combination {
     sheet: (name) => readFileSync(join(dirname(file), name), 'utf8'),
   });
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  return read.combination;
+  return read.value;
 }
 
 /** The points of a forecast. */

@@ -106,7 +106,7 @@ function manifoldLoss(example: Example, { assumed }: Combination, maxLift: numbe
   const guessed = assumed.find(({ path }) => path === 'induction.flowLoss');
   if (guessed !== undefined) return Number(guessed.value) / 100;
   const read = readFlowSheet(exampleSheet(example)('flow.csv') ?? '', 'flow.csv');
-  const { intake, withManifold } = read.ok ? read.sheet : { intake: null, withManifold: null };
+  const { intake, withManifold } = read.ok ? read.value : { intake: null, withManifold: null };
   const lifts = (withManifold?.lift ?? []).filter((lift) => lift <= maxLift);
   const used = Math.max(...lifts);
   const at = (side: typeof intake): number => side?.flow[side.lift.indexOf(used)] ?? Number.NaN;

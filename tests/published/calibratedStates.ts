@@ -3,11 +3,11 @@ import { readFileSync } from 'node:fs';
 import { calibrate, calibrationEdits } from '../../packages/core/src/calibration/calibrate.ts';
 import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
 import { peakTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
+import { pinBaseline } from '../../packages/core/src/changes/baseline.ts';
 import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
 import { type CombinationDocument, readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
-import { runJobsHere } from '../../packages/core/src/studies/job.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
 const POUND_FOOT = 1.3558179483314;
@@ -31,7 +31,7 @@ function documentOf(name: string): CombinationDocument {
   const text = readFileSync(new URL(`../data/engines/${name}.yaml`, import.meta.url), 'utf8');
   const read = readDocument(text, { file: `${name}.yaml` });
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  return read.document;
+  return read.value;
 }
 
 /** Fits the usual knobs to the first state's peaks, and puts what they came to into the second state. */
@@ -47,9 +47,11 @@ export async function calibratedStates(
     },
     { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] },
   );
-  const fitted = await calibrate(documentOf('street-350'), target, { runJobs: runJobsHere });
+  const baseline = pinBaseline(documentOf('street-350'));
+  if (!baseline.ok) throw new Error(baseline.problems.map((p) => p.message).join('\n'));
+  const fitted = await calibrate(baseline.value, target);
   if (!fitted.ok) throw new Error(fitted.problems.map((p) => p.message).join('\n'));
-  const { result } = fitted;
+  const { result } = fitted.value;
   if (result.outcome !== 'fitted') throw new Error(`the calibration ended as ${result.outcome}`);
   const curve = (name: string): WholeCurve => {
     const edited = calibrationEdits(result).reduce(
@@ -58,7 +60,7 @@ export async function calibratedStates(
     );
     const resolved = resolveDocument(edited, {});
     if (!resolved.ok) throw new Error(resolved.problems.map((p) => p.message).join('\n'));
-    return wholeForecast(resolved.combination, { rpm });
+    return wholeForecast(resolved.value, { rpm });
   };
   return { calibration: result, first: curve('street-350'), second: curve('street-350-second') };
 }

@@ -77,7 +77,7 @@ correction: J1349
 export function forecastLater(engine: LaterEngine, file: string = laterFile(engine)): Rated {
   const read = readCombination(file);
   if (!read.ok) throw new Error(read.problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
-  const { combination } = read;
+  const { value: combination } = read;
   const guess = Number(combination.assumed.find(({ path }) => path === 'engine.ratedSpeed')?.value);
   const rpm = engine.rpm === null ? [0.9, 1, 1.1].map((share) => Math.round(share * guess)) : [engine.rpm];
   const { points } = wholeForecast(combination, { rpm });

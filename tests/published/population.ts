@@ -118,7 +118,7 @@ correction: J1349
 export function forecastRated(e: TableEngine, file: string = minimumFile(e)): MarchedPoint {
   const read = readCombination(file);
   if (!read.ok) throw new Error(read.problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
-  return wholeForecast(read.combination, { rpm: [e.rpm] }).points[0];
+  return wholeForecast(read.value, { rpm: [e.rpm] }).points[0];
 }
 
 /** Middle value of a list. */

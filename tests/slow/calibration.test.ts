@@ -11,6 +11,7 @@ import { resolveDocument } from '../../packages/core/src/reading/resolveDocument
 import { type RunJobs, runJobsHere } from '../../packages/core/src/studies/job.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import {
+  minimumBaseline,
   minimumCombination,
   minimumDocument,
   type Response,
@@ -40,7 +41,7 @@ function combinationAt(knobs: All): Combination {
   );
   const read = resolveDocument(document);
   if (!read.ok) throw new Error(read.problems[0].message);
-  return { ...read.combination, correction: 'none' };
+  return { ...read.value, correction: 'none' };
 }
 
 function torqueAt(knobs: All): readonly number[] {
@@ -81,10 +82,10 @@ function pulls(torque: (i: number) => number, random: Random) {
   );
 }
 
-async function fitted(sheet: ReturnType<typeof sheetOf>, runJobs: RunJobs): Promise<CalibrationResult> {
-  const done = await calibrate(minimumDocument(), sheetTarget(sheet), { runJobs });
+async function fitted(sheet: ReturnType<typeof sheetOf>, run: RunJobs): Promise<CalibrationResult> {
+  const done = await calibrate(minimumBaseline(), sheetTarget(sheet), { run });
   if (!done.ok) throw new Error(done.problems[0].message);
-  return done.result;
+  return done.value.result;
 }
 
 /** Errors over stated standard deviations. */

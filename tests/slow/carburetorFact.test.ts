@@ -36,15 +36,15 @@ function baseline(): Baseline {
   const path = join(import.meta.dirname, '../..', FILE);
   const read = readDocument(readFileSync(path, 'utf8'), { file: FILE });
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  const pinned = pinBaseline(read.document);
+  const pinned = pinBaseline(read.value);
   if (!pinned.ok) throw new Error(pinned.problems.map((p) => p.message).join('\n'));
-  return pinned.baseline;
+  return pinned.value;
 }
 
 function withChanges(...changes: readonly Change[]): Combination {
   const result = applyChanges(baseline(), changes);
   if (!result.ok) throw new Error(result.problems.map((p) => p.message).join('\n'));
-  return result.combination;
+  return result.value;
 }
 
 function peakGains(
@@ -109,7 +109,7 @@ describe('a 540 in3 eight at the limit of its carburetor', () => {
       rpm: RPM,
     });
     if (!result.ok) throw new Error('the changes do not fit');
-    const { changes, pairs, order, complete } = result.ranking;
+    const { changes, pairs, order, complete } = result.value;
     expect(complete).toBe(true);
     const [first, second] = changes;
     expect([first.name, second.name]).toEqual(['carburetor', 'rockers']);
@@ -130,11 +130,9 @@ describe('a 540 in3 eight at the limit of its carburetor', () => {
   it('has the carburetor in its way near the power peak, less so with the larger one, and then more of the port', async () => {
     const changed = [{ name: 'carburetor', combination: withChanges(CARBURETOR) }];
     const rpm = [7000, 7400, 7800];
-    const { states } = await restrictions(
-      { name: 'as it is', combination: baseline().combination },
-      { rpm, changed },
-    );
-    const [now, after] = states;
+    const study = await restrictions({ ...baseline(), name: 'as it is' }, changed, { rpm });
+    if (!study.ok) throw new Error('the study must come to something');
+    const [now, after] = study.value.states;
     expect(now.governing.map(({ element }) => element)).toEqual(['metering', 'metering', 'metering']);
     const gain = (state: RestrictionState, element: RestrictionElement): number =>
       state.elements.find((entry) => entry.element === element)?.band?.torquePct ?? Number.NaN;

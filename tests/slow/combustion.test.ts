@@ -55,7 +55,7 @@ function burning(example: string, fuel: string): Combination {
     sheet: (name) => readFileSync(`${folder}${name}`, 'utf8'),
   });
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  return atBestTorque(read.combination);
+  return atBestTorque(read.value);
 }
 
 describe.each(EXAMPLES)('the example $example near its torque peak', ({ example, rpm }) => {

@@ -42,9 +42,9 @@ const CHANGES: readonly Change[] = [
 function minimumBaseline(): Baseline {
   const text = readFileSync(new URL('../../examples/minimum/engine.yaml', import.meta.url), 'utf8');
   const read = readDocument(text);
-  const pinned = read.ok ? pinBaseline(read.document) : read;
+  const pinned = read.ok ? pinBaseline(read.value) : read;
   if (!pinned.ok) throw new Error('the example can not be read');
-  return pinned.baseline;
+  return pinned.value;
 }
 
 const jobOf = (combination: StudyJob['combination']): StudyJob => ({ combination, rpm: RPM, mesh: MESH });
@@ -103,7 +103,7 @@ describe('the spread of a gain by paired draws on response surfaces', () => {
     const candidacies = CHANGES.map((one) => {
       const result = applyChanges(baseline, [one]);
       if (!result.ok) throw new Error('the change does not fit');
-      return { change: one, combination: result.combination, values: assignedValues(baseline, [one], []) };
+      return { change: one, combination: result.value, values: assignedValues(baseline, [one], []) };
     });
     const { all } = unknownsOf(baseline, candidacies);
     expect(all.length).toBeGreaterThan(40);

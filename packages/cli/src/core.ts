@@ -4,7 +4,6 @@ import {
   backtest,
   bandMean,
   type Combination,
-  type Curve,
   calibrate,
   calibratedText,
   changesSchema,
@@ -12,18 +11,17 @@ import {
   compare,
   comparePulls,
   DYNO,
-  type Fidelity,
   forecast,
+  forecastAsync,
   type Inspection,
   inspectCombination,
   KNOB_NAMES,
   MOST_SWEEP_POINTS,
   mergeSheets,
-  type OperatingPoint,
   octaneIndex,
-  type Problem,
   peakTarget,
   pinBaseline,
+  problemLine,
   rank,
   readChanges,
   readCombination,
@@ -41,22 +39,11 @@ import {
 import { openRunner } from './workers/jobRunner.ts';
 
 export interface Core {
-  readCombination(
-    text: string,
-    options: { readonly file: string; readonly sheet: (name: string) => string | undefined },
-  ):
-    | { readonly ok: true; readonly combination: Combination }
-    | { readonly ok: false; readonly problems: readonly Problem[] };
+  readonly readCombination: typeof readCombination;
+  readonly problemLine: typeof problemLine;
   combinationSchema(): unknown;
-  forecast(
-    combination: Combination,
-    options: {
-      readonly rpm: readonly number[];
-      readonly fidelity?: Fidelity;
-      readonly signal?: AbortSignal;
-      readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
-    },
-  ): Curve;
+  readonly forecast: typeof forecast;
+  readonly forecastAsync: typeof forecastAsync;
   inspectCombination(combination: Combination): Inspection;
   readonly octaneIndex: typeof octaneIndex;
   readonly traceCycle: typeof traceCycle;
@@ -94,8 +81,10 @@ export const CORE: Core = {
   traceCycle,
   valveUse,
   readCombination,
+  problemLine,
   combinationSchema,
   forecast,
+  forecastAsync,
   inspectCombination,
   readDocument,
   pinBaseline,

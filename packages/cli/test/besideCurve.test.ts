@@ -12,7 +12,7 @@ const words = ['forecast', 'engine.yaml', '--rpm', '3000:6000:1000'];
 const core = fakeCore({
   readCombination: () => ({
     ok: true,
-    combination: { correction: 'J607', fuel: { researchOctane: 98, motorOctane: 88 } } as Combination,
+    value: { correction: 'J607', fuel: { researchOctane: 98, motorOctane: 88 } } as Combination,
   }),
 });
 
@@ -102,7 +102,7 @@ describe('valvetide forecast --pull', () => {
   it('leaves out a lost speed', async () => {
     const lossy = fakeCore({
       ...core,
-      forecast: (_combination, { rpm }) =>
+      forecastAsync: async (_combination, { rpm }) =>
         sampleCurve(rpm, {
           points: rpm.map((n) => (n === 5000 ? lostPoint(n) : samplePoint(n))),
         }),

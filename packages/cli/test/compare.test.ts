@@ -54,7 +54,7 @@ describe('valvetide compare', () => {
     expect(await main(words, w.io, studyCore())).toBe(EXIT.ok);
     expect(w.out()).not.toContain('Same again');
     expect(w.err()).toContain(
-      "changes.yaml:5: exhaust.primary.length: has no effect: with exhaust.primary.length as 'Same again' has it, the engine is the same; left out",
+      "changes.yaml:5:32 exhaust.primary.length has no effect: with exhaust.primary.length as 'Same again' has it, the engine is the same; left out",
     );
   });
 
@@ -154,10 +154,9 @@ describe('valvetide compare', () => {
       ...core,
       compare: async (...given) => {
         const result = await core.compare(...given);
-        return {
-          ...result,
-          entries: result.entries.map((entry) => ({ ...entry, cautions: ['takes care'] })),
-        };
+        if (!result.ok) return result;
+        const entries = result.value.entries.map((entry) => ({ ...entry, cautions: ['takes care'] }));
+        return { ok: true, value: { ...result.value, entries } };
       },
     };
     expect(await main(strict, w.io, warned)).toBe(EXIT.doubtful);
@@ -197,7 +196,7 @@ describe('valvetide compare refuses', () => {
 
   it('a path that no combination has, with the nearest', async () => {
     expect(await refused('a.yaml', '--changes', 'bad.yaml')).toBe(
-      '3 bad.yaml:1: exhaust.primry.length: is not a field of a combination (did you mean exhaust.primary.length?)',
+      '3 bad.yaml:1:29 exhaust.primry.length is not a field of a combination (did you mean exhaust.primary.length?)',
     );
   });
 

@@ -64,7 +64,7 @@ describe('valvetide forecast', () => {
     let text = '';
     const core = fakeCore({
       readCombination: (given, options) => {
-        text = `${options.file}: ${given}`;
+        text = `${options?.file}: ${given}`;
         return fakeCore().readCombination(given, options);
       },
     });
@@ -76,7 +76,7 @@ describe('valvetide forecast', () => {
   it('reads sheets beside the combination file', async () => {
     const core = fakeCore({
       readCombination: (given, options) => {
-        expect(options.sheet('flow.csv')).toBe('lift,flow');
+        expect(options?.sheet?.('flow.csv')).toBe('lift,flow');
         return fakeCore().readCombination(given, options);
       },
     });
@@ -114,7 +114,7 @@ describe('valvetide forecast', () => {
   it('never writes over a file it read, even with --force', async () => {
     const core = fakeCore({
       readCombination: (given, options) => {
-        options.sheet('flow.csv');
+        options?.sheet?.('flow.csv');
         return fakeCore().readCombination(given, options);
       },
     });
@@ -198,10 +198,10 @@ describe('valvetide forecast', () => {
   it('is 130 when interrupted, and writes nothing', async () => {
     const controller = new AbortController();
     const core = fakeCore({
-      forecast: (_c, { signal }) => {
+      forecastAsync: async (_c, { signal, rpm }) => {
         controller.abort();
-        signal?.throwIfAborted();
-        throw new Error('the signal was not passed on');
+        if (signal?.aborted !== true) throw new Error('the signal was not passed on');
+        return { ...sampleCurve(rpm.slice(0, 1)), complete: false };
       },
     });
     const w = world({ files: engine, signal: controller.signal });

@@ -35,6 +35,7 @@ describe('curveJson(curve)', () => {
     expect(Object.keys(result)).toEqual([
       'schemaVersion',
       'program',
+      'complete',
       'combination',
       'fidelity',
       'correction',

@@ -7,15 +7,15 @@ import { inventedRunner } from './studies.ts';
 export function measuringCore(core: Core): Core {
   return {
     ...core,
-    calibrate: (document, target, options) =>
-      core.calibrate(document, target, {
+    calibrate: (baseline, target, options) =>
+      core.calibrate(baseline, target, {
         ...options,
-        runJobs: inventedRunner((_, rpm) => aimedTorque(target, rpm)).run,
+        run: inventedRunner((_, rpm) => aimedTorque(target, rpm)).run,
       }),
-    backtest: (document, changes, sheets, options) =>
-      core.backtest(document, changes, sheets, {
+    backtest: (baseline, change, options) =>
+      core.backtest(baseline, change, {
         ...options,
-        runJobs: inventedRunner((_, rpm) => torqueIn(sheets.before, rpm)).run,
+        run: inventedRunner((_, rpm) => torqueIn(change.before, rpm)).run,
       }),
   };
 }

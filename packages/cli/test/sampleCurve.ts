@@ -67,6 +67,7 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
   return {
     schemaVersion: 1,
     program: { name: 'valvetide', version: '0.1.0' },
+    complete: true,
     combination: 'sample',
     fidelity: 'representative',
     correction: { standard: 'J607', factor: 1.0123 },
@@ -87,10 +88,11 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
 /** Stands for a combination where the fake core never looks inside; a report asks for its fuel. */
 const NOTHING = { fuel: { researchOctane: 98, motorOctane: 88 } } as Combination;
 
+/** A forecast in `change` is the one that is given a turn at a time, too. */
 export function fakeCore(change: Partial<Core> = {}): Core {
-  return {
+  const core: Core = {
     ...CORE,
-    readCombination: () => ({ ok: true, combination: NOTHING }),
+    readCombination: () => ({ ok: true, value: NOTHING }),
     combinationSchema: () => ({ title: 'Combination' }),
     forecast: (_combination, { rpm, onProgress }) => {
       const curve = sampleCurve(rpm);
@@ -105,4 +107,5 @@ export function fakeCore(change: Partial<Core> = {}): Core {
     valveUse: () => sampleValves(),
     ...change,
   };
+  return { ...core, forecastAsync: change.forecastAsync ?? (async (...given) => core.forecast(...given)) };
 }

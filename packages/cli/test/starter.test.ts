@@ -80,13 +80,13 @@ describe('a bad combination file', () => {
         .err()
         .trimEnd()
         .split('\n')
-        .map((line) => line.split(': ').slice(0, 2).join(': '));
+        .map((line) => line.split(' ').slice(0, 2).join(' '));
       expect(starts).toEqual([
-        'bad.yaml:2: engine.bore',
-        'bad.yaml:3: engine.stroke',
-        'bad.yaml:5: engine.rodd',
-        'bad.yaml:6: chamber.compression',
-        'bad.yaml:7: heads.flow',
+        'bad.yaml:2:3 engine.bore',
+        'bad.yaml:3:3 engine.stroke',
+        'bad.yaml:5:3 engine.rodd',
+        'bad.yaml:6:12 chamber.compression',
+        'bad.yaml:7:3 heads.flow',
       ]);
     }
   });

@@ -23,8 +23,8 @@ describe('trade units on the command line', () => {
   it("are the library's, where its results carry both", () => {
     const read = CORE.readCombination(TEXT, { file: 'engine.yaml', sheet: () => undefined });
     if (!read.ok) throw new Error('the engine must be sound');
-    const { weather } = read.combination;
-    const [point] = marched(CORE.forecast(read.combination, { rpm: [3000] }).points);
+    const { weather } = read.value;
+    const [point] = marched(CORE.forecast(read.value, { rpm: [3000] }).points);
     expect(SHOWN.trade.torque(point.torqueNm)).toBeCloseTo(point.torqueLbFt, 10);
     expect(SHOWN.trade.power(point.powerKw)).toBeCloseTo(point.powerHp, 10);
     expect(toInHg(weather.pressure / 1000 - point.manifoldPressureKpa)).toBeCloseTo(

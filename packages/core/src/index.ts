@@ -6,15 +6,18 @@ export { DEFAULT_MESH } from './assembly/mesh.ts';
 // base
 export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';
+export type { Result } from './base/result.ts';
+export type { Pause } from './base/turn.ts';
+export { nextTurn } from './base/turn.ts';
 export { VERSION } from './base/version.ts';
 export type {
   BacktestOptions,
-  BacktestOutcome,
   BacktestPoint,
   BacktestResult,
+  MeasuredChange,
 } from './calibration/backtest.ts';
 export { backtest } from './calibration/backtest.ts';
-export type { CalibrateOptions, CalibrateResult } from './calibration/calibrate.ts';
+export type { Calibrated, CalibrateOptions } from './calibration/calibrate.ts';
 export { calibrate } from './calibration/calibrate.ts';
 export { calibratedText } from './calibration/calibratedText.ts';
 export type * from './calibration/calibrationResult.ts';
@@ -25,11 +28,10 @@ export { DEFAULT_KNOBS, KNOB_NAMES } from './calibration/knobs.ts';
 // study
 export type { ApplyOptions } from './changes/applyChanges.ts';
 export { applyChanges } from './changes/applyChanges.ts';
-export type { Baseline, BaselineResult } from './changes/baseline.ts';
+export type { Baseline } from './changes/baseline.ts';
 export { pinBaseline } from './changes/baseline.ts';
 export type { Change, ChangeSource, FieldEdit } from './changes/change.ts';
 export { changesSchema } from './changes/changesSchema.ts';
-export type { ReadChangesResult } from './changes/readChanges.ts';
 export { readChanges } from './changes/readChanges.ts';
 export type * from './combination/combination.ts';
 export type { Problem } from './combination/problem.ts';
@@ -44,7 +46,7 @@ export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';
 export type { PullPoint } from './dyno/dynoPulls.ts';
 export type { Dyno } from './dyno/dynoResolution.ts';
 export { DYNO, resolvablePct } from './dyno/dynoResolution.ts';
-export type { DynoSheet, DynoSheetResult, Pull } from './dyno/dynoSheet.ts';
+export type { DynoSheet, Pull } from './dyno/dynoSheet.ts';
 export { readDynoSheet } from './dyno/dynoSheet.ts';
 export { mergeSheets } from './dyno/mergeSheets.ts';
 export type { DifferencePoint, PullComparison } from './dyno/pullComparison.ts';
@@ -60,8 +62,8 @@ export { bandMean } from './forecast/band.ts';
 // forecast
 export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
-export type { ForecastOptions } from './forecast/forecast.ts';
-export { forecast } from './forecast/forecast.ts';
+export type { AsyncForecastOptions, ForecastOptions } from './forecast/forecast.ts';
+export { forecast, forecastAsync, forecastPoints } from './forecast/forecast.ts';
 export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
 export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';
@@ -103,7 +105,7 @@ export type { PlugPlace } from './processes/chamberBurn.ts';
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';
 export type { Verdict } from './ranking/interaction.ts';
-export type { RankOptions, RankResult } from './ranking/rank.ts';
+export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
 export type * from './ranking/ranking.ts';
 export type { TestStep } from './ranking/testOrder.ts';
@@ -111,22 +113,20 @@ export { editDocument, pinAssumed } from './reading/editDocument.ts';
 export type { FieldValue } from './reading/editText.ts';
 export { editText } from './reading/editText.ts';
 export { readCombination } from './reading/readCombination.ts';
-export type { CombinationDocument, DocumentResult, Plain } from './reading/readDocument.ts';
+export type { CombinationDocument, Plain } from './reading/readDocument.ts';
 export { readDocument } from './reading/readDocument.ts';
-export type { ReadResult } from './reading/resolveDocument.ts';
 export { resolveDocument } from './reading/resolveDocument.ts';
 export { combinationSchema } from './reading/schema/combinationFile.ts';
 export type { SheetSource } from './reading/sheet/readSheets.ts';
-export type { Candidate } from './studies/compare.ts';
+export type { NamedCombination } from './studies/compare.ts';
 export { compare } from './studies/compare.ts';
 export type * from './studies/comparison.ts';
 export type { RestrictionElement } from './studies/freeing.ts';
-export type { JobControl, RunJobs, StudyJob } from './studies/job.ts';
+export type { JobControl, RunJobs, StudyControl, StudyJob } from './studies/job.ts';
 export { runJob, runJobsHere } from './studies/job.ts';
 export type * from './studies/restriction.ts';
-export type { RestrictionOptions } from './studies/restrictions.ts';
 export { restrictions } from './studies/restrictions.ts';
 export type { StudyOptions } from './studies/studyOptions.ts';
-export type { SweepOptions, SweepResult } from './studies/sweep.ts';
+export type { SweepOptions } from './studies/sweep.ts';
 export { MOST_SWEEP_POINTS, sweep } from './studies/sweep.ts';
 export type * from './studies/sweeping.ts';

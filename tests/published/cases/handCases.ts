@@ -24,7 +24,7 @@ function engineWith(carburetor: string): Combination {
     `name: an eight\nengine: { bore: 4 in, stroke: 3.48 in, cylinders: 8 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 2 }\ninduction: { carburetor: ${carburetor} }\ncorrection: none\n`,
   );
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-  return read.combination;
+  return read.value;
 }
 
 const fourBarrel = once(() => engineWith('{ rating: 600 cfm, barrels: 4 }'));

@@ -6,7 +6,8 @@ import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
-import { openInput, readBaseline } from '../input/readInput.ts';
+import { type BaselineInput, readBaseline } from '../input/readInput.ts';
+import { sound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
@@ -15,7 +16,6 @@ import { backtestCsv } from '../render/calibrationCsv.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plainShort } from '../render/plain.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
 import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../report/backtestReport.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
@@ -76,10 +76,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         'see valvetide backtest --help',
       ]);
   }
-  const input = await openInput(operand, 'backtest', io);
-  const read = core.readDocument(input.text, { file: input.file });
-  if (!read.ok) throw new CommandFailure(EXIT.input, read.problems.map(asJson ? problemJson : problemLine));
-  const { changes, sheet } = await changesFrom(operand ?? '-', flags, io, core);
+  const input = await readBaseline(operand, 'backtest', asJson, io, core);
+  const { baseline } = input;
+  const { changes, sheet } = await changesFrom(operand ?? '-', input, flags, io, core);
   const side = async (name: string): Promise<DynoSheet> => {
     const sheets = await readDynoFiles(flags.texts(name), 'backtest', flags, io, core);
     return objected(() => core.mergeSheets(sheets));
@@ -96,16 +95,10 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const files = [...input.files, ...flags.texts('before'), ...flags.texts('after')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);
-  const done = await withWorkers(flags, io, core, (runJobs, control) =>
-    core.backtest(
-      read.document,
-      changes,
-      { before, after },
-      { runJobs, sheet: (name) => input.sheet(name) ?? sheet(name), knobs, band, weighting, ...control },
-    ),
+  const done = await withWorkers(flags, io, core, (control) =>
+    core.backtest(baseline, { changes, before, after }, { sheet, knobs, band, weighting, ...control }),
   );
-  if (!done.ok) throw new CommandFailure(EXIT.input, done.problems.map(asJson ? problemJson : problemLine));
-  const { result } = done;
+  const result = sound(done, asJson, core);
   if (result.outcome === 'incomplete')
     throw new CommandFailure(EXIT.interrupted, [
       'interrupted before the change was forecast, nothing written',
@@ -136,15 +129,20 @@ interface ChangesFrom {
   readonly sheet: (name: string) => string | undefined;
 }
 
-async function changesFrom(operand: string, flags: Flags, io: Io, core: Core): Promise<ChangesFrom> {
+async function changesFrom(
+  operand: string,
+  input: BaselineInput,
+  flags: Flags,
+  io: Io,
+  core: Core,
+): Promise<ChangesFrom> {
   const names = flags.texts('change');
   const path = flags.text('changes');
   if (path === undefined) return { changes: [fromFields(names, flags, core)], sheet: () => undefined };
-  const baseline = await readBaseline(operand, 'backtest', flags.on('json'), io, core);
   const { changes: all, sheet } = await readChangesFile(
     path,
     operand,
-    baseline,
+    input,
     'backtest',
     flags.on('json'),
     io,
@@ -194,6 +192,5 @@ function fromFields(texts: readonly string[], flags: Flags, core: Core): Change 
   const read = core.readChanges(JSON.stringify({ changes: [{ name: texts.join(', '), set }] }), {
     file: '--change',
   });
-  if (read.ok) return read.changes[0];
-  throw new CommandFailure(EXIT.input, read.problems.map(flags.on('json') ? problemJson : problemLine));
+  return sound(read, flags.on('json'), core)[0];
 }

@@ -1,13 +1,14 @@
 /** `valvetide calibrate`: a combination's physical knobs fitted to a pull, or to peak figures. */
 import { dirname, isAbsolute, join, relative } from 'node:path';
-import type { CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
+import type { Baseline, CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, type OptionSpec, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parsePeak } from '../input/parsePeak.ts';
 import { objected, readDynoFiles, STANDARD_OPTION, standardOf } from '../input/readDynoFiles.ts';
-import { openInput, type TextInput } from '../input/readInput.ts';
+import { readBaseline } from '../input/readInput.ts';
+import { sound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
@@ -16,7 +17,6 @@ import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts
 import { json } from '../render/json.ts';
 import { paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
 import { widthOf } from '../render/width.ts';
 import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../report/calibrationReport.ts';
 import { version } from '../version.ts';
@@ -87,35 +87,25 @@ export const calibrateCommand: CommandSpec = {
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
-  const input = await openInput(operand, 'calibrate', io);
   const asJson = flags.on('json');
-  const read = core.readDocument(input.text, { file: input.file });
-  if (!read.ok) throw new CommandFailure(EXIT.input, read.problems.map(asJson ? problemJson : problemLine));
+  const input = await readBaseline(operand, 'calibrate', asJson, io, core);
+  const { baseline } = input;
   const knobs = knobNames(flags, core);
-  const target = await targetFrom(flags, input, io, core);
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), [
-    ...input.files,
-    ...flags.texts('pull'),
-  ]);
-  const beside = chooseSideFiles(io, flags, [...input.files, ...flags.texts('pull')]);
-  const done = await withWorkers(flags, io, core, (runJobs, control) =>
-    core.calibrate(read.document, target, {
-      runJobs,
-      sheet: input.sheet,
-      knobs,
-      accept: flags.on('accept'),
-      ...control,
-    }),
+  const target = await targetFrom(flags, baseline, io, core);
+  const files = [...input.files, ...flags.texts('pull')];
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const beside = chooseSideFiles(io, flags, files);
+  const done = await withWorkers(flags, io, core, (control) =>
+    core.calibrate(baseline, target, { knobs, accept: flags.on('accept'), ...control }),
   );
-  if (!done.ok) throw new CommandFailure(EXIT.input, done.problems.map(asJson ? problemJson : problemLine));
-  const { result } = done;
+  const { result } = sound(done, asJson, core);
   if (result.outcome === 'incomplete')
     throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was reached, nothing written']);
   const toFile = destination.path !== undefined && result.calibration !== null;
   if (toFile) {
     const text = core.calibratedText(
       input.text,
-      read.document,
+      baseline.stated,
       result,
       movedNames(operand ?? '-', destination),
     );
@@ -163,7 +153,12 @@ export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undef
   return known;
 }
 
-async function targetFrom(flags: Flags, input: TextInput, io: Io, core: Core): Promise<CalibrationTarget> {
+async function targetFrom(
+  flags: Flags,
+  { combination }: Baseline,
+  io: Io,
+  core: Core,
+): Promise<CalibrationTarget> {
   const pulls = flags.texts('pull');
   const torque = flags.text('peak-torque');
   const power = flags.text('peak-power');
@@ -191,13 +186,7 @@ async function targetFrom(flags: Flags, input: TextInput, io: Io, core: Core): P
       'peak figures need --standard: J607 (60 F, 29.92 inHg dry) shows 4 to 5 % more than J1349 (77 F, 29.23 inHg dry)',
     ]);
   }
-  const combination = core.readCombination(input.text, { file: input.file, sheet: input.sheet });
-  if (!combination.ok)
-    throw new CommandFailure(
-      EXIT.input,
-      combination.problems.map(flags.on('json') ? problemJson : problemLine),
-    );
-  const { band } = core.inspectCombination(combination.combination);
+  const { band } = core.inspectCombination(combination);
   return objected(() => core.peakTarget({ ...peaks, standard }, band));
 }
 

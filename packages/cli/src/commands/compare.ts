@@ -1,5 +1,5 @@
 /** `valvetide compare`: combinations, or changes of one, side by side. */
-import type { Candidate } from '@valvetide/core';
+import type { NamedCombination } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -7,12 +7,12 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
 import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
+import { runStudy, unsettledSpeeds } from './runStudy.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -20,9 +20,7 @@ import {
   STUDY_NOTES,
   STUDY_OPTIONS,
   WEIGHTING_OPTION,
-  withWorkers,
 } from './studyFlags.ts';
-import { deliverStudy, unsettledSpeeds } from './studyOutput.ts';
 
 /** Curves that still fit side by side. */
 const MOST_FILES = 12;
@@ -53,8 +51,10 @@ export const compareCommand: CommandSpec = {
   run,
 };
 
+type Named = Required<NamedCombination>;
+
 interface Candidates {
-  readonly candidates: readonly Candidate[];
+  readonly candidates: readonly Named[];
   readonly files: readonly string[];
 }
 
@@ -72,23 +72,8 @@ async function run(
     changes === undefined
       ? await fromFiles(operands, flags.on('json'), io, core)
       : await fromChanges(operands, changes, flags.on('json'), io, core);
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
-  const beside = chooseSideFiles(io, flags, files);
-  const { rpm, band, reason } = chooseSpeeds(flags, candidates[0].combination, core);
-  const comparison = await withWorkers(flags, io, core, (jobs, control) =>
-    core.compare(
-      candidates,
-      {
-        rpm,
-        band,
-        weighting: weightingOf(flags),
-        fidelity: fidelityOf(flags),
-        ...control,
-      },
-      jobs,
-    ),
-  );
-  const curves = comparison.entries.flatMap(({ curve }) => (curve === null ? [] : [curve]));
+  const [baseline, ...others] = candidates;
+  const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
   const extras: CompareExtras = {
     note: reason,
     resolvablePct: core.resolvablePct(core.DYNO),
@@ -96,20 +81,32 @@ async function run(
       core.octaneIndex(fuel.researchOctane, fuel.motorOctane),
     ),
   };
-  return deliverStudy(flags, io, destination, {
-    result: comparison,
-    text: (options) => comparisonText(comparison, reason, options),
-    csv: () => comparisonCsv(comparison),
-    beside,
-    drawn: {
-      page: (units) => compareReport(comparison, extras, units),
-      charts: (units) => compareCharts(comparison, extras, units),
-    },
-    answer: (units) => comparisonAnswer(comparison, units),
-    warnings: comparisonWarnings(comparison),
-    done: curves.length,
-    total: candidates.length,
-    unsettled: comparison.entries.flatMap(({ name, curve }) => unsettledSpeeds(name, curve?.points ?? null)),
+  return runStudy(flags, io, core, {
+    files,
+    ask: (control) =>
+      core.compare(baseline, others, {
+        rpm,
+        band,
+        weighting: weightingOf(flags),
+        fidelity: fidelityOf(flags),
+        ...control,
+      }),
+    view: (comparison) => ({
+      result: comparison,
+      text: (options) => comparisonText(comparison, reason, options),
+      csv: () => comparisonCsv(comparison),
+      drawn: {
+        page: (units) => compareReport(comparison, extras, units),
+        charts: (units) => compareCharts(comparison, extras, units),
+      },
+      answer: (units) => comparisonAnswer(comparison, units),
+      warnings: comparisonWarnings(comparison),
+      unsettled: comparison.entries.flatMap(({ name, curve }) =>
+        unsettledSpeeds(name, curve?.points ?? null),
+      ),
+      complete: comparison.complete,
+      worthShowing: comparison.entries.some(({ curve }) => curve !== null),
+    }),
   });
 }
 
@@ -127,7 +124,7 @@ async function fromFiles(
   }
   forbidInputTwice(operands);
   const files: string[] = [];
-  const read: Candidate[] = [];
+  const read: Named[] = [];
   for (const operand of operands) {
     const input = await readInput(operand, 'compare', asJson, io, core);
     files.push(...input.files);
@@ -137,7 +134,7 @@ async function fromFiles(
 }
 
 /** Two files of one name, a copy with one part changed, go by their file too. */
-function distinct(read: readonly Candidate[], operands: readonly string[]): readonly Candidate[] {
+function distinct(read: readonly Named[], operands: readonly string[]): readonly Named[] {
   const isShared = (name: string): boolean => read.filter((other) => other.name === name).length > 1;
   return read.map(({ name, combination }, i) => {
     if (!isShared(name)) return { name, combination };

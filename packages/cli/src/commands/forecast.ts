@@ -108,17 +108,16 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const fidelity = fidelityOf(flags);
   let curve: Curve;
   try {
-    curve = core.forecast(input.combination, {
+    curve = await core.forecastAsync(input.combination, {
       rpm,
       fidelity,
       onProgress: progress.report,
-      ...(io.signal === undefined ? {} : { signal: io.signal }),
+      signal: io.watchForStop(),
     });
   } finally {
     progress.clear();
   }
-  if (io.signal?.aborted === true)
-    throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
+  if (!curve.complete) throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
 
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)

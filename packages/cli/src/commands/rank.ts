@@ -1,5 +1,5 @@
 /** `valvetide rank`: which change to try first, and which to leave alone. */
-import type { Budget, Dyno } from '@valvetide/core';
+import type { Budget, Dyno, Ranking } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -7,23 +7,14 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { plainShort } from '../render/plain.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
 import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
 import { fidelityOf } from './readFlags.ts';
-import {
-  chooseSpeeds,
-  forbidTogether,
-  SPEED_OPTIONS,
-  STUDY_NOTES,
-  STUDY_OPTIONS,
-  withWorkers,
-} from './studyFlags.ts';
-import { deliverStudy } from './studyOutput.ts';
+import { runStudy } from './runStudy.ts';
+import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
 
 /** Pairs grow with the square, and each change asks for a dozen forecasts of its own. */
 const MOST_CHANGES = 30;
@@ -85,36 +76,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `${plainShort(path)}: ${changes.length} changes, and ${MOST_CHANGES} at most are ranked`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
-  const beside = chooseSideFiles(io, flags, files);
-  const { rpm, band, reason } = chooseSpeeds(flags, input.baseline.combination, core);
-  let count = { done: 0, total: 1 };
-  const result = await withWorkers(flags, io, core, (jobs, { signal, onProgress }) =>
-    core.rank(
-      input.baseline,
-      changes.map(({ change }) => change),
-      {
-        band,
-        ...(flags.text('rpm') === undefined ? {} : { rpm }),
-        budget,
-        dyno,
-        ...(seed === null ? {} : { seed }),
-        fidelity: fidelityOf(flags),
-        sheet,
-        ...(signal === undefined ? {} : { signal }),
-        onProgress: (done, total) => {
-          count = { done, total };
-          onProgress?.(done, total);
-        },
-      },
-      jobs,
-    ),
-  );
-  if (!result.ok)
-    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
-  const { ranking } = result;
   const { combination } = input.baseline;
-  const extras: RankExtras = {
+  const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
+  const extrasOf = (ranking: Ranking): RankExtras => ({
     note: reason,
     curve: once(() =>
       ranking.baseline === null
@@ -122,26 +86,42 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         : core.forecast(combination, { rpm: ranking.rpm, fidelity: fidelityOf(flags) }),
     ),
     fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
-  };
-  return deliverStudy(flags, io, destination, {
-    result: ranking,
-    text: (options) => rankingText(ranking, reason, options),
-    csv: () => rankingCsv(ranking),
-    beside,
-    drawn: {
-      page: (units) => rankReport(ranking, extras, units),
-      charts: (units) => rankCharts(ranking, extras, units),
+  });
+  return runStudy(flags, io, core, {
+    files,
+    ask: (control) =>
+      core.rank(
+        input.baseline,
+        changes.map(({ change }) => change),
+        {
+          band,
+          ...(flags.text('rpm') === undefined ? {} : { rpm }),
+          budget,
+          dyno,
+          ...(seed === null ? {} : { seed }),
+          fidelity: fidelityOf(flags),
+          sheet,
+          ...control,
+        },
+      ),
+    view: (ranking) => {
+      const extras = extrasOf(ranking);
+      return {
+        result: ranking,
+        text: (options) => rankingText(ranking, reason, options),
+        csv: () => rankingCsv(ranking),
+        drawn: {
+          page: (units) => rankReport(ranking, extras, units),
+          charts: (units) => rankCharts(ranking, extras, units),
+        },
+        answer: (units) => rankingAnswer(ranking, units),
+        warnings: rankingWarnings(ranking),
+        unsettled: [],
+        complete: ranking.complete,
+        // Without the baseline there is nothing to show.
+        worthShowing: ranking.baseline !== null,
+      };
     },
-    answer: (units) => rankingAnswer(ranking, units),
-    warnings: rankingWarnings(ranking),
-    // Without the baseline there is nothing to show.
-    done: ranking.complete
-      ? count.total
-      : ranking.baseline === null
-        ? 0
-        : Math.min(count.done, count.total - 1),
-    total: count.total,
-    unsettled: [],
   });
 }
 

@@ -6,12 +6,12 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
 import { RESTRICTION_CHARTS, restrictionsCharts, restrictionsReport } from '../report/restrictionsReport.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
+import { runStudy, unsettledSpeeds } from './runStudy.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -19,9 +19,7 @@ import {
   STUDY_NOTES,
   STUDY_OPTIONS,
   WEIGHTING_OPTION,
-  withWorkers,
 } from './studyFlags.ts';
-import { deliverStudy, unsettledSpeeds } from './studyOutput.ts';
 
 /** Each change asks for eight forecasts of its own. */
 const MOST_CHANGES = 30;
@@ -66,50 +64,35 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `${read.changes.length} changes, and ${MOST_CHANGES} at most are looked beyond`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), read.files);
-  const beside = chooseSideFiles(io, flags, read.files);
   const { combination } = input.baseline;
   const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
-  let count = { done: 0, total: 1 };
-  const study = await withWorkers(flags, io, core, (jobs, { signal, onProgress }) =>
-    core.restrictions(
-      { name: combination.name, combination },
-      {
+  const changed = read.changes.map(({ change, combination: after }) => ({
+    name: change.name,
+    combination: after,
+  }));
+  return runStudy(flags, io, core, {
+    files: read.files,
+    ask: (control) =>
+      core.restrictions(input.baseline, changed, {
         rpm,
         band,
         weighting: weightingOf(flags),
         fidelity: fidelityOf(flags),
-        changed: read.changes.map(({ change, combination: changed }) => ({
-          name: change.name,
-          combination: changed,
-        })),
-        ...(signal === undefined ? {} : { signal }),
-        onProgress: (done, total) => {
-          count = { done, total };
-          onProgress?.(done, total);
-        },
+        ...control,
+      }),
+    view: (study) => ({
+      result: study,
+      text: (options) => restrictionsText(study, reason, options),
+      csv: () => restrictionsCsv(study),
+      drawn: {
+        page: (units) => restrictionsReport(study, reason, units),
+        charts: () => restrictionsCharts(study),
       },
-      jobs,
-    ),
-  );
-  return deliverStudy(flags, io, destination, {
-    result: study,
-    text: (options) => restrictionsText(study, reason, options),
-    csv: () => restrictionsCsv(study),
-    beside,
-    drawn: {
-      page: (units) => restrictionsReport(study, reason, units),
-      charts: () => restrictionsCharts(study),
-    },
-    answer: () => restrictionsAnswer(study),
-    warnings: restrictionsWarnings(study),
-    // Without the engine as it is there is nothing to show.
-    done: study.complete
-      ? count.total
-      : study.states[0].points === null
-        ? 0
-        : Math.min(count.done, count.total - 1),
-    total: count.total,
-    unsettled: study.states.flatMap(({ name, points }) => unsettledSpeeds(name, points)),
+      answer: () => restrictionsAnswer(study),
+      warnings: restrictionsWarnings(study),
+      unsettled: study.states.flatMap(({ name, points }) => unsettledSpeeds(name, points)),
+      complete: study.complete,
+      worthShowing: study.states[0].points !== null,
+    }),
   });
 }

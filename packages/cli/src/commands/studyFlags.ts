@@ -1,6 +1,6 @@
 /** Options that every study shares, and what they come to. */
 import { availableParallelism } from 'node:os';
-import type { Combination, SpeedBand, StudyOptions } from '@valvetide/core';
+import type { Combination, SpeedBand, StudyControl } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type Flags, type OptionSpec, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -114,15 +114,12 @@ export async function withWorkers<Result>(
   flags: Flags,
   io: Io,
   core: Core,
-  study: (
-    run: ReturnType<Core['openRunner']>['run'],
-    control: Pick<StudyOptions, 'signal' | 'onProgress'>,
-  ) => Promise<Result>,
+  study: (control: Required<StudyControl>) => Promise<Result>,
 ): Promise<Result> {
   const runner = core.openRunner(workersOf(flags));
   const progress = studyProgress(io, flags.on('quiet'));
   try {
-    return await study(runner.run, { signal: io.watchForStop(), onProgress: progress.report });
+    return await study({ run: runner.run, signal: io.watchForStop(), onProgress: progress.report });
   } finally {
     progress.clear();
     await runner.close();

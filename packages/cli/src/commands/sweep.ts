@@ -1,5 +1,4 @@
 /** `valvetide sweep`: one or two fields varied, and the best of them. */
-import type { Sweep } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -7,13 +6,12 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseVary } from '../input/parseVary.ts';
 import { readBaseline, sheetsBeside } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { chooseDestination } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
+import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
 import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../report/sweepReport.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
+import { runStudy } from './runStudy.ts';
 import {
   chooseSpeeds,
   forbidTogether,
@@ -21,9 +19,7 @@ import {
   STUDY_NOTES,
   STUDY_OPTIONS,
   WEIGHTING_OPTION,
-  withWorkers,
 } from './studyFlags.ts';
-import { deliverStudy } from './studyOutput.ts';
 
 export const sweepCommand: CommandSpec = {
   name: 'sweep',
@@ -77,47 +73,32 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `--vary makes ${size} points, and ${core.MOST_SWEEP_POINTS} at most are forecast`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
-  const asJson = flags.on('json');
-  const { baseline, files } = await readBaseline(operand, 'sweep', asJson, io, core);
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
-  const beside = chooseSideFiles(io, flags, files);
+  const { baseline, files } = await readBaseline(operand, 'sweep', flags.on('json'), io, core);
   const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
-  const result = await withWorkers(flags, io, core, (jobs, control) =>
-    core.sweep(
-      baseline,
-      variables,
-      {
+  return runStudy(flags, io, core, {
+    files,
+    ask: (control) =>
+      core.sweep(baseline, variables, {
         rpm,
         band,
         weighting: weightingOf(flags),
         fidelity: fidelityOf(flags),
         sheet: sheetsBeside(operand ?? '-', files, io),
         ...control,
+      }),
+    view: (sweep) => ({
+      result: sweep,
+      text: (options) => sweepText(sweep, reason, options),
+      csv: () => sweepCsv(sweep),
+      drawn: {
+        page: (units) => sweepReport(sweep, reason, units),
+        charts: (units) => sweepCharts(sweep, units),
       },
-      jobs,
-    ),
-  );
-  if (!result.ok)
-    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
-  const { sweep } = result;
-  return deliverStudy(flags, io, destination, {
-    result: sweep,
-    text: (options) => sweepText(sweep, reason, options),
-    csv: () => sweepCsv(sweep),
-    beside,
-    drawn: {
-      page: (units) => sweepReport(sweep, reason, units),
-      charts: (units) => sweepCharts(sweep, units),
-    },
-    answer: (units) => sweepAnswer(sweep, units),
-    warnings: sweepWarnings(sweep),
-    ...progressOf(sweep),
-    unsettled: [],
+      answer: (units) => sweepAnswer(sweep, units),
+      warnings: sweepWarnings(sweep),
+      unsettled: [],
+      complete: sweep.complete,
+      worthShowing: sweep.baseline !== null || sweep.points.some(({ figures }) => figures !== null),
+    }),
   });
-}
-
-function progressOf({ points, baseline }: Sweep): { done: number; total: number } {
-  const asked = points.filter(({ refused }) => refused === null);
-  const done = asked.filter(({ figures }) => figures !== null).length;
-  return { done: done + (baseline === null ? 0 : 1), total: asked.length + 1 };
 }

@@ -1,11 +1,10 @@
 /** A changes file, each change tried on the baseline before anything is computed. */
 import type { Baseline, Change, Combination, Problem } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
 import type { Core } from '../core.ts';
-import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
+import { problemText } from '../render/problems.ts';
 import { type BaselineInput, openInput, sheetsBeside } from './readInput.ts';
+import { unsound } from './sound.ts';
 
 /** A change and the combination it makes of the baseline. */
 export interface AppliedChange {
@@ -36,8 +35,6 @@ export async function readChangesFile(
   io: Io,
   core: Core,
 ): Promise<ChangesInput> {
-  const refuse = (problems: readonly Problem[]): CommandFailure =>
-    new CommandFailure(EXIT.input, problems.map(asJson ? problemJson : problemLine));
   const input = await openInput(path, command, io);
   const read = core.readChanges(input.text, { file: input.file });
   const all = [...files, ...input.files];
@@ -46,17 +43,19 @@ export async function readChangesFile(
   const sheet = (name: string): string | undefined => beside(name) ?? besideChanges(name);
   const problems: Problem[] = read.ok ? [] : [...read.problems];
   const idle: Problem[] = [];
-  const changes = read.changes.flatMap((change): AppliedChange[] => {
+  const sound = read.ok ? read.value : (read.partial ?? []);
+  const changes = sound.flatMap((change): AppliedChange[] => {
     const applied = core.applyChanges(baseline, [change], { sheet });
-    if (applied.ok) return [{ change, combination: applied.combination }];
+    if (applied.ok) return [{ change, combination: applied.value }];
     (applied.problems.every(({ code }) => code === 'no-effect') ? idle : problems).push(...applied.problems);
     return [];
   });
-  if (problems.length > 0 || changes.length === 0) throw refuse(inOrder([...problems, ...idle]));
+  if (problems.length > 0 || changes.length === 0)
+    throw unsound(inOrder([...problems, ...idle]), asJson, core);
   // A change that does nothing is left out and told; the others are worth their answer.
   for (const problem of idle) {
     const leftOut = { ...problem, message: `${problem.message}; left out` };
-    io.stderr.write(`${asJson ? problemJson(leftOut) : problemLine(leftOut)}\n`);
+    io.stderr.write(`${problemText(leftOut, asJson, core)}\n`);
   }
   return { baseline, changes, files: all, sheet };
 }

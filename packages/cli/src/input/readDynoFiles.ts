@@ -5,8 +5,8 @@ import type { Flags, OptionSpec } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
 import { openInput } from './readInput.ts';
+import { unsound } from './sound.ts';
 
 /** Standards a sheet may refer to, as they are written on the command line. */
 export const STANDARDS = ['J607', 'J1349', 'none'] as const;
@@ -38,11 +38,10 @@ export async function readDynoFiles(
   for (const path of paths) {
     const { text, file } = await openInput(path, command, io);
     const read = core.readDynoSheet(text, { name: file, standard: standardOf(flags, 'standard') });
-    if (read.ok) sheets.push(read.sheet);
+    if (read.ok) sheets.push(read.value);
     else problems.push(...read.problems);
   }
-  if (problems.length > 0)
-    throw new CommandFailure(EXIT.input, problems.map(flags.on('json') ? problemJson : problemLine));
+  if (problems.length > 0) throw unsound(problems, flags.on('json'), core);
   return sheets;
 }
 

@@ -1,13 +1,13 @@
 /** A combination file, and the sheets it names, from disk or standard input. */
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
-import type { Baseline, Combination, Problem, SheetSource } from '@valvetide/core';
+import type { Baseline, Combination, SheetSource } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Core } from '../core.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { reasonOf } from '../output/reasonOf.ts';
 import { plainShort } from '../render/plain.ts';
-import { problemJson, problemLine } from '../render/problems.ts';
+import { sound, unsound } from './sound.ts';
 
 export interface Input {
   readonly combination: Combination;
@@ -16,9 +16,8 @@ export interface Input {
 }
 
 /** A combination ready to be changed. */
-export interface BaselineInput {
+export interface BaselineInput extends TextInput {
   readonly baseline: Baseline;
-  readonly files: string[];
 }
 
 /** The text of a file, and the sheets beside it. */
@@ -40,10 +39,8 @@ export async function readInput(
   core: Core,
 ): Promise<Input> {
   const { text, file, files, sheet } = await openInput(operand, command, io);
-  const result = core.readCombination(text, { file, sheet });
-  if (!result.ok)
-    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
-  return { combination: result.combination, files };
+  const combination = sound(core.readCombination(text, { file, sheet }), asJson, core);
+  return { combination, files };
 }
 
 /** Like {@link readInput}, with the estimates pinned. */
@@ -54,22 +51,13 @@ export async function readBaseline(
   io: Io,
   core: Core,
 ): Promise<BaselineInput> {
-  const { text, file, files, sheet } = await openInput(operand, command, io);
+  const input = await openInput(operand, command, io);
+  const { text, file, sheet } = input;
   const read = core.readDocument(text, { file });
+  if (read.ok) return { ...input, baseline: sound(core.pinBaseline(read.value, { sheet }), asJson, core) };
   // A slip in the text hides nothing: reading the combination finds what else is wrong.
-  const result = read.ok
-    ? core.pinBaseline(read.document, { sheet })
-    : problemsOnly(core.readCombination(text, { file, sheet }), read.problems);
-  if (!result.ok)
-    throw new CommandFailure(EXIT.input, result.problems.map(asJson ? problemJson : problemLine));
-  return { baseline: result.baseline, files };
-}
-
-function problemsOnly(
-  result: ReturnType<Core['readCombination']>,
-  first: readonly Problem[],
-): { readonly ok: false; readonly problems: readonly Problem[] } {
-  return { ok: false, problems: result.ok ? first : result.problems };
+  const all = core.readCombination(text, { file, sheet });
+  throw unsound(all.ok ? read.problems : all.problems, asJson, core);
 }
 
 /** Refuses to read standard input more than once. */

@@ -58,6 +58,7 @@ export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOT
   return json({
     schemaVersion: curve.schemaVersion,
     program: { name: program.name, version: program.version },
+    complete: curve.complete,
     combination: curve.combination,
     fidelity: curve.fidelity,
     correction: { standard: correction.standard, factor: correction.factor },

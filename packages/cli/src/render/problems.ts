@@ -1,16 +1,13 @@
 /** What is wrong with the input, one line each. */
 import type { Problem } from '@valvetide/core';
+import type { Core } from '../core.ts';
 import { jsonLine } from './json.ts';
 import { plain } from './plain.ts';
 
-/** `engine.yaml:12: engine.bore: needs a unit (write it like 4.000 in)` */
-export function problemLine({ file, line, path, message, hint }: Problem): string {
-  const place = line === null ? file : `${file}:${line}`;
-  const field = path === '' ? '' : ` ${path}:`;
-  return plain(`${place}:${field} ${message}${hint === null ? '' : ` (${hint})`}`);
-}
-
-/** The same as one JSON object, for `--json`. */
-export function problemJson({ file, line, column, path, code, message, hint }: Problem): string {
-  return jsonLine({ file, line, column, path, code, message, hint });
+/** As the library words it, or for `--json` as one JSON object. */
+export function problemText(problem: Problem, asJson: boolean, { problemLine }: Core): string {
+  const { file, line, column, path, code, message, hint, ...details } = problem;
+  return asJson
+    ? jsonLine({ file, line, column, path, code, message, hint, ...details })
+    : plain(problemLine(problem));
 }

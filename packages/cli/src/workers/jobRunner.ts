@@ -1,5 +1,5 @@
 /** Study jobs on as many threads as asked for; the curves are the same on any number of them. */
-import { type RunJobs, runJob, type StudyJob } from '@valvetide/core';
+import { type Curve, type RunJobs, runJobsHere, type StudyJob } from '@valvetide/core';
 import { Tinypool } from 'tinypool';
 
 /** A way to run jobs, to be closed when nothing more is to be run. */
@@ -13,24 +13,7 @@ const WORKER = new URL('./worker.js', import.meta.url);
 
 /** One worker is this thread itself; more are threads of their own, begun when first needed. */
 export function openRunner(workers: number, worker: URL = WORKER): JobRunner {
-  return workers > 1 ? pooled(workers, worker) : here();
-}
-
-/** Between jobs the event loop has a turn, so that an interrupt is seen: at the end of the curve under way. */
-function here(): JobRunner {
-  return {
-    run: async (jobs, control = {}) => {
-      const curves: (ReturnType<typeof runJob> | null)[] = jobs.map(() => null);
-      for (const [i, job] of jobs.entries()) {
-        await new Promise((resolve) => setImmediate(resolve));
-        if (control.signal?.aborted === true) break;
-        curves[i] = runJob(job);
-        control.onProgress?.(i + 1, jobs.length);
-      }
-      return curves;
-    },
-    close: async () => {},
-  };
+  return workers > 1 ? pooled(workers, worker) : { run: runJobsHere, close: async () => {} };
 }
 
 function pooled(workers: number, worker: URL): JobRunner {
@@ -54,9 +37,9 @@ function pooled(workers: number, worker: URL): JobRunner {
     // A curve takes seconds: threads are ended at once, not asked to finish.
     if (signal instanceof AbortSignal) signal.addEventListener('abort', stop, { once: true });
     let done = 0;
-    const one = async (job: StudyJob): Promise<ReturnType<typeof runJob> | null> => {
+    const one = async (job: StudyJob): Promise<Curve | null> => {
       try {
-        const curve: ReturnType<typeof runJob> = await threads.run(job);
+        const curve: Curve = await threads.run(job);
         done += 1;
         onProgress?.(done, jobs.length);
         return curve;

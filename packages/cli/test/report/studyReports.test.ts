@@ -250,7 +250,7 @@ async function pulls(names: readonly string[]): Promise<string> {
     const text = `# standard: J607\nrpm,torque (lb-ft)\n${rows(1)}\n\n${rows(1.01)}\n`;
     const read = readDynoSheet(text, { name });
     if (!read.ok) throw new Error(read.problems[0].message);
-    return read.sheet;
+    return read.value;
   });
   const result = {
     schemaVersion: 1,

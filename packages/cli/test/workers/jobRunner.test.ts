@@ -11,7 +11,7 @@ function jobs(speeds: readonly number[]): StudyJob[] {
   const text = readFileSync(new URL('../../../../examples/minimum/engine.yaml', import.meta.url), 'utf8');
   const read = readCombination(text);
   if (!read.ok) throw new Error('the example does not read');
-  return speeds.map((rpm) => ({ combination: read.combination, rpm: [rpm], mesh: MESH }));
+  return speeds.map((rpm) => ({ combination: read.value, rpm: [rpm], mesh: MESH }));
 }
 
 describe('jobs on threads', () => {

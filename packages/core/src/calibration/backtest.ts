@@ -1,7 +1,8 @@
 /** A change whose outcome is known already: calibrated on the sheet before it, forecast to the sheet after it. */
+import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
-import { type Baseline, pinBaseline } from '../changes/baseline.ts';
+import { type Baseline, pinBaseline, sheetsOf } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
@@ -12,7 +13,8 @@ import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.t
 import type { Curve } from '../forecast/curve.ts';
 import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
-import type { JobControl, StudyJob } from '../studies/job.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { type JobControl, runJobsHere, type StudyJob } from '../studies/job.ts';
 import { type CalibrateOptions, calibrate } from './calibrate.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 import { dayOf, sheetTarget } from './calibrationTarget.ts';
@@ -70,34 +72,45 @@ export interface BacktestResult {
   readonly leftOut: readonly LeftOut[];
 }
 
-/** A back-test that was carried out, or the problems that kept it from being so. */
-export type BacktestOutcome =
-  | { readonly ok: true; readonly result: BacktestResult }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A change that was made and measured. */
+export interface MeasuredChange {
+  /** What was changed, all of it together. */
+  readonly changes: readonly Change[];
+  /** Dyno sheet of the baseline. */
+  readonly before: DynoSheet;
+  /** Dyno sheet with the changes. */
+  readonly after: DynoSheet;
+}
 
 /**
  * Calibrates on `before`, applies the changes and holds the forecast to `after`, each in the air of its own day. Only the
  * sheet before is fitted: nothing of the sheet after is used but for the comparison.
  *
  * @throws {@link DomainError} where the sheets share no speed, or can't be taken to one standard
+ *
+ * @example
+ * ```ts
+ * const tested = await backtest(baseline, { changes: [milled], before: stock, after: withMilledHead });
+ * if (tested.ok) console.log(tested.value.gain?.verdict);
+ * ```
  */
 export async function backtest(
-  document: CombinationDocument,
-  changes: readonly Change[],
-  sheets: { readonly before: DynoSheet; readonly after: DynoSheet },
-  options: BacktestOptions,
-): Promise<BacktestOutcome> {
-  const { before } = sheets;
-  const after = recorrectSheet(sheets.after, before.standard).sheet;
-  const { band, weighting } = options;
+  baseline: Baseline,
+  measuredChange: MeasuredChange,
+  options: BacktestOptions = {},
+): Promise<Result<BacktestResult, Problem>> {
+  const { changes, before } = measuredChange;
+  const after = recorrectSheet(measuredChange.after, before.standard).sheet;
+  const { band, weighting, run = runJobsHere } = options;
+  const sheet = sheetsOf(baseline.sheets, options.sheet);
   const measured = comparePulls(before, after, { band, weighting });
   // The changes are tried before hours of forecasts.
-  const trial = changedBy(document, changes, options);
+  const trial = changedBy(baseline.stated, changes, sheet);
   if (!trial.ok) return trial;
   const target = sheetTarget(before);
-  const calibrated = await calibrate(document, target, options);
+  const calibrated = await calibrate(baseline, target, options);
   if (!calibrated.ok) return calibrated;
-  const { result: calibration } = calibrated;
+  const { result: calibration } = calibrated.value;
   const base = {
     schemaVersion: 1 as const,
     program: { name: 'valvetide' as const, version: VERSION },
@@ -108,10 +121,10 @@ export async function backtest(
     notes: [...new Set([...before.notes, ...after.notes])],
     leftOut: calibration.leftOut,
   };
-  const fitted = calibrated.document;
+  const fitted = calibrated.value.document;
   if (fitted === null) {
     const outcome = calibration.outcome === 'fitted' ? 'incomplete' : calibration.outcome;
-    return { ok: true, result: { ...base, outcome, points: [], gain: null } };
+    return { ok: true, value: { ...base, outcome, points: [], gain: null } };
   }
   const asked = speedsOf(measured);
   // Both sheets are of one dyno.
@@ -124,21 +137,21 @@ export async function backtest(
     before: onDyno(dayOf(before.pulls, before.standard)),
     after: onDyno(dayOf(after.pulls, after.standard)),
   };
-  const pair = changedBy(fitted, changes, options);
+  const pair = changedBy(fitted, changes, sheet);
   if (!pair.ok) return pair;
   const jobs: StudyJob[] = [
-    { combination: asObserved(pair.before, days.before), rpm: asked },
-    { combination: asObserved(pair.after, days.after), rpm: asked },
+    { combination: asObserved(pair.value.before, days.before), rpm: asked },
+    { combination: asObserved(pair.value.after, days.after), rpm: asked },
   ];
-  const curves = await options.runJobs(jobs, controlAfter(calibration.forecasts, options));
+  const curves = await run(jobs, controlAfter(calibration.forecasts, options));
   const first = pairOf(curves, days);
   const spreads =
     first === null
       ? null
-      : await gainSpread(pair.baseline, joined(changes), measured.band, {
+      : await gainSpread(pair.value.baseline, joined(changes), measured.band, {
           ...controlAfter(calibration.forecasts + jobs.length, options),
-          runJobs: options.runJobs,
-          sheet: options.sheet,
+          run,
+          sheet,
         });
   const leftOut = [
     ...base.leftOut,
@@ -147,7 +160,7 @@ export async function backtest(
   ];
   if (first === null || options.signal?.aborted === true) {
     const outcome = curves.includes(null) || options.signal?.aborted === true ? 'incomplete' : 'lost';
-    return { ok: true, result: { ...base, outcome, points: [], gain: null, leftOut } };
+    return { ok: true, value: { ...base, outcome, points: [], gain: null, leftOut } };
   }
   const rpm = first.after.map((point) => point.rpm);
   const forecast = gainOver(first, measured);
@@ -173,7 +186,7 @@ export async function backtest(
         ? 'near'
         : 'beyond';
   const gain = { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 } as const;
-  return { ok: true, result: { ...base, outcome: 'forecast', points, gain, leftOut } };
+  return { ok: true, value: { ...base, outcome: 'forecast', points, gain, leftOut } };
 }
 
 interface Torque {
@@ -186,25 +199,25 @@ interface Pair {
   readonly after: readonly Torque[];
 }
 
-/** Baseline and changed engine of a document, calibrated or not. */
+/** Baseline and changed engine of a document. */
+interface ChangedPair {
+  readonly baseline: Baseline;
+  readonly before: Combination;
+  readonly after: Combination;
+}
+
+/** Of a document, calibrated or not. */
 function changedBy(
   document: CombinationDocument,
   changes: readonly Change[],
-  { sheet }: BacktestOptions,
-):
-  | {
-      readonly ok: true;
-      readonly baseline: Baseline;
-      readonly before: Combination;
-      readonly after: Combination;
-    }
-  | { readonly ok: false; readonly problems: readonly Problem[] } {
+  sheet: SheetSource,
+): Result<ChangedPair, Problem> {
   const pinned = pinBaseline(document, { sheet });
   if (!pinned.ok) return pinned;
-  const applied = applyChanges(pinned.baseline, changes, { sheet });
+  const applied = applyChanges(pinned.value, changes, { sheet });
   if (!applied.ok) return applied;
-  const { baseline } = pinned;
-  return { ok: true, baseline, before: baseline.combination, after: applied.combination };
+  const baseline = pinned.value;
+  return { ok: true, value: { baseline, before: baseline.combination, after: applied.value } };
 }
 
 /** Changes made together, as one. */

@@ -1,6 +1,8 @@
 /** Fitting a combination's physical knobs to what a dyno measured. */
+
 import { DomainError } from '../base/errors.ts';
-import { type Baseline, pinBaseline } from '../changes/baseline.ts';
+import type { Result } from '../base/result.ts';
+import { type Baseline, pinBaseline, sheetsOf } from '../changes/baseline.ts';
 import type { Calibration } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { editDocument } from '../reading/editDocument.ts';
@@ -8,17 +10,18 @@ import type { FieldValue } from '../reading/editText.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
+import type { StudyControl } from '../studies/job.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import { type Doubt, disagreementOf, doubtOf } from './disagreement.ts';
 import { fitPoints, resultOf } from './fitOutcome.ts';
-import { type FitMeans, type Fitting, fitKnobs, unknownOf } from './fitRun.ts';
+import { type Fitting, fitKnobs, unknownOf } from './fitRun.ts';
 import { DEFAULT_KNOBS, type Knob, type KnobName, knobsOf } from './knobs.ts';
 import { type TrialGround, trySuspects } from './suspects.ts';
 
 /** What to fit, and how. */
-export interface CalibrateOptions extends FitMeans {
-  /** Text of the sheets the combination names. */
+export interface CalibrateOptions extends StudyControl {
+  /** Text of sheets that the baseline does not bring. */
   readonly sheet?: SheetSource | undefined;
   /** Default {@link DEFAULT_KNOBS}. */
   readonly knobs?: readonly KnobName[] | undefined;
@@ -26,38 +29,44 @@ export interface CalibrateOptions extends FitMeans {
   readonly accept?: boolean | undefined;
 }
 
-/** A calibration with the document that carries it, or the problems that kept it from being made. */
-export type CalibrateResult =
-  | { readonly ok: true; readonly result: CalibrationResult; readonly document: CombinationDocument | null }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A calibration, and the combination's file with what it found. */
+export interface Calibrated {
+  readonly result: CalibrationResult;
+  /** The document with the knobs and the calibration in it; null unless the outcome is `fitted`, or the doubt accepted. */
+  readonly document: CombinationDocument | null;
+}
 
 /**
- * Fits a document to a target by damped least squares: what is measured against its scatter and the model's own error,
- * the knobs against their spreads. A document that was calibrated before starts from its estimates again. The document
- * that comes back has the knobs and the calibration in it; it is null unless the outcome is `fitted`, or the doubt accepted.
+ * Fits a combination to a target by damped least squares: what is measured against its scatter and the model's own error,
+ * the knobs against their spreads. A combination that was calibrated before starts from its estimates again.
  *
  * @throws {@link DomainError} for knobs that are none
+ *
+ * @example
+ * ```ts
+ * const sheet = readDynoSheet(csv, { name: 'pulls.csv' });
+ * if (!sheet.ok) throw new Error(sheet.problems.map(problemLine).join('\n'));
+ * const fitted = await calibrate(baseline, sheetTarget(sheet.value));
+ * if (fitted.ok) console.log(fitted.value.result.error);
+ * ```
  */
 export async function calibrate(
-  document: CombinationDocument,
+  baseline: Baseline,
   target: CalibrationTarget,
-  options: CalibrateOptions,
-): Promise<CalibrateResult> {
-  const clean = withoutCalibration(document);
-  const pinned = pinBaseline(clean, { sheet: options.sheet });
+  options: CalibrateOptions = {},
+): Promise<Result<Calibrated, Problem>> {
+  const clean = withoutCalibration(baseline.stated);
+  const pinned = pinBaseline(clean, { sheet: sheetsOf(baseline.sheets, options.sheet) });
   if (!pinned.ok) return pinned;
-  const { baseline } = pinned;
-  const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, baseline.combination.assumed);
-  const fitting = await fitKnobs(baseline, knobs, target, options);
+  const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, pinned.value.combination.assumed);
+  const fitting = await fitKnobs(pinned.value, knobs, target, options);
   const doubt = doubtOfFitting(knobs, fitting);
-  const tried = doubt === null ? [] : await trySuspects(groundOf(baseline, knobs, fitting));
+  const tried = doubt === null ? [] : await trySuspects(groundOf(pinned.value, knobs, fitting));
   const disagreement = doubt === null ? null : disagreementOf(doubt, tried);
-  const result = resultOf(baseline.combination, knobs, fitting, disagreement, options.accept ?? false);
-  return {
-    ok: true,
-    result,
-    document: result.calibration === null ? null : calibratedDocument(clean, result),
-  };
+  const { combination } = pinned.value;
+  const result = resultOf(combination, knobs, fitting, disagreement, options.accept ?? false);
+  const document = result.calibration === null ? null : calibratedDocument(clean, result);
+  return { ok: true, value: { result, document } };
 }
 
 function doubtOfFitting(knobs: readonly Knob[], { target, fit, before }: Fitting): Doubt | null {

@@ -8,14 +8,9 @@ import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics
 import { editDocument } from '../reading/editDocument.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
-import type { JobControl, RunJobs, StudyJob } from '../studies/job.ts';
+import { runJobsHere, type StudyControl, type StudyJob } from '../studies/job.ts';
 import { type CalibrationTarget, forecastOf, withoutSpeeds } from './calibrationTarget.ts';
 import { type Knob, knobText } from './knobs.ts';
-
-/** How forecasts are run. */
-export interface FitMeans extends JobControl {
-  readonly runJobs: RunJobs;
-}
 
 /** A fit, and what it was made to. */
 export interface Fitting {
@@ -36,7 +31,7 @@ export async function fitKnobs(
   baseline: Baseline,
   knobs: readonly Knob[],
   whole: CalibrationTarget,
-  means: FitMeans,
+  means: StudyControl,
 ): Promise<Fitting> {
   const run = new FitRun(baseline, knobs, whole, means);
   for (;;) {
@@ -69,12 +64,12 @@ export class FitRun {
   readonly #baseline: Baseline;
   readonly #knobs: readonly Knob[];
   readonly #target: CalibrationTarget;
-  readonly #means: FitMeans;
+  readonly #means: StudyControl;
   readonly #curves = new Map<string, Curve>();
   readonly #lost = new Map<number, LeftOut>();
   #forecasts = 0;
 
-  constructor(baseline: Baseline, knobs: readonly Knob[], target: CalibrationTarget, means: FitMeans) {
+  constructor(baseline: Baseline, knobs: readonly Knob[], target: CalibrationTarget, means: StudyControl) {
     this.#baseline = baseline;
     this.#knobs = knobs;
     this.#target = target;
@@ -131,9 +126,9 @@ export class FitRun {
 
   async #runAll(combinations: readonly Combination[]): Promise<readonly (Curve | null)[]> {
     if (combinations.length === 0) return [];
-    const { runJobs, signal, onProgress } = this.#means;
+    const { run = runJobsHere, signal, onProgress } = this.#means;
     const done = this.#forecasts;
-    const curves = await runJobs(
+    const curves = await run(
       combinations.map((combination): StudyJob => ({ combination, rpm: this.#target.rpm })),
       {
         ...(signal === undefined ? {} : { signal }),
@@ -183,7 +178,7 @@ function knobbedDocument(
 
 function resolvedWith(baseline: Baseline, document: CombinationDocument): Combination | null {
   const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets) });
-  return resolved.ok ? resolved.combination : null;
+  return resolved.ok ? resolved.value : null;
 }
 
 /** A combination to be forecast in the air of a pull, its torque as observed. */

@@ -25,7 +25,7 @@ export interface GainSpread {
 
 /** What the spread is worked out with. */
 export interface GainSpreadOptions extends JobControl {
-  readonly runJobs: RunJobs;
+  readonly run: RunJobs;
   readonly sheet?: SheetSource | undefined;
   /** Default 1. */
   readonly seed?: number;
@@ -39,13 +39,13 @@ export async function gainSpread(
   baseline: Baseline,
   change: Change,
   band: SpeedBand,
-  { runJobs, sheet, seed = 1, ...control }: GainSpreadOptions,
+  { run, sheet, seed = 1, ...control }: GainSpreadOptions,
 ): Promise<GainSpread | null> {
   const applied = applyChanges(baseline, [change], { sheet });
   if (!applied.ok) return null;
   const values = assignedValues(baseline, [change], []);
-  const unknowns = unknownsOf(baseline, [{ change, combination: applied.combination, values }]);
-  const queue = new ForecastQueue(runJobs, control);
+  const unknowns = unknownsOf(baseline, [{ change, combination: applied.value, values }]);
+  const queue = new ForecastQueue(run, control);
   const rpm = responseSpeeds(band);
   const world = responseWorld(baseline, [change], unknowns, { queue, seed, rpm, fidelity: undefined, sheet });
   askFirst(world);

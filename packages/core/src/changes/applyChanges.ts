@@ -1,9 +1,10 @@
 /** Changes applied to a baseline whose estimates are pinned, so that each alters what it names and nothing else. */
+import type { Result } from '../base/result.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
-import { type ReadResult, resolveDocument } from '../reading/resolveDocument.ts';
+import { resolveDocument } from '../reading/resolveDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import { assignedValues, sourceProblem } from './assignedValues.ts';
@@ -25,7 +26,7 @@ export function applyChanges(
   baseline: Baseline,
   changes: readonly Change[],
   options: ApplyOptions = {},
-): ReadResult {
+): Result<Combination, Problem> {
   const problems: Problem[] = [];
   const assigned = assignedValues(baseline, changes, problems);
   if (problems.length > 0) return { ok: false, problems };
@@ -46,12 +47,12 @@ export function applyChanges(
   const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, options.sheet) });
   if (!resolved.ok)
     return { ok: false, problems: resolved.problems.map((problem) => relocated(problem, changes)) };
-  const combination = keepUntouched(baseline.combination, resolved.combination, paths);
+  const combination = keepUntouched(baseline.combination, resolved.value, paths);
   if (options.effectless !== 'allow') {
     const idle = changes.filter((change) => !hasEffect(baseline, changes, change, combination, options));
     if (idle.length > 0) return { ok: false, problems: idle.map((change) => effectless(baseline, change)) };
   }
-  return { ok: true, combination: named(baseline, combination, document, changes) };
+  return { ok: true, value: named(baseline, combination, document, changes) };
 }
 
 /** The pinned document without what the edited fields contradict; estimates go, statements of the file stay where they can. */
@@ -91,7 +92,7 @@ function hasEffect(
   if (changes.length === 1) return !isSameEngine(together, baseline.combination);
   const alone = applyChanges(baseline, [change], { ...options, effectless: 'allow' });
   // Sound only beside another change: then it does something there.
-  return !alone.ok || !isSameEngine(alone.combination, baseline.combination);
+  return !alone.ok || !isSameEngine(alone.value, baseline.combination);
 }
 
 /** Whether two combinations forecast alike, whatever they are called and however much of them was assumed. */

@@ -1,4 +1,5 @@
 /** What changes start from: a combination whose estimates are written out. */
+import type { Result } from '../base/result.ts';
 import { parseQuantity } from '../base/units.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
@@ -20,11 +21,6 @@ export interface Baseline {
   readonly sheets: Readonly<Record<string, string>>;
 }
 
-/** A baseline, or everything that is wrong with its file. */
-export type BaselineResult =
-  | { readonly ok: true; readonly baseline: Baseline }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
 /**
  * Estimates that follow from another that is pinned, the throat, and stay estimates: a flow sheet is held against a stated
  * smallest area, and an estimate is no ground to call a measured flow impossible.
@@ -35,7 +31,7 @@ const FOLLOWING: ReadonlySet<string> = new Set(['heads.intake.minimumArea', 'hea
 export function pinBaseline(
   document: CombinationDocument,
   options: { readonly sheet?: SheetSource | undefined } = {},
-): BaselineResult {
+): Result<Baseline, Problem> {
   const sheets: Record<string, string> = {};
   const sheet: SheetSource = (name) => {
     const text = options.sheet?.(name);
@@ -44,16 +40,16 @@ export function pinBaseline(
   };
   const first = resolveDocument(document, { sheet });
   if (!first.ok) return first;
-  const { assumed, warnings } = first.combination;
-  const written = withCamAngles(withRockerRatios(document), first.combination);
+  const { assumed, warnings } = first.value;
+  const written = withCamAngles(withRockerRatios(document), first.value);
   const pinned = pinAssumed(
     written,
     assumed.filter(({ path }) => !FOLLOWING.has(path)),
   );
   const second = resolveDocument(pinned, { sheet: sheetsOf(sheets) });
   if (!second.ok) return second;
-  const combination = { ...second.combination, assumed, warnings };
-  return { ok: true, baseline: { document: pinned, stated: document, combination, sheets } };
+  const combination = { ...second.value, assumed, warnings };
+  return { ok: true, value: { document: pinned, stated: document, combination, sheets } };
 }
 
 /** The sheets of a baseline, then those of another source. */

@@ -1,4 +1,5 @@
 /** Text of a changes file to changes, or to the list of everything that is wrong with it. */
+import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
 import { type CombinationDocument, join, type Plain, readDocument } from '../reading/readDocument.ts';
 import {
@@ -13,11 +14,6 @@ import { isKnown, pathProblem } from './assignedValues.ts';
 import type { Change, FieldEdit } from './change.ts';
 import { type ChangeEntry, changeEntry, changesFile, changesSchema, MOST_CHANGES } from './changesSchema.ts';
 
-/** Changes, or everything that is wrong with their file; `changes` are then those that are sound by themselves. */
-export type ReadChangesResult =
-  | { readonly ok: true; readonly changes: readonly Change[] }
-  | { readonly ok: false; readonly problems: readonly Problem[]; readonly changes: readonly Change[] };
-
 const KINDS = ['set', 'scale', 'add'] as const;
 type Kind = (typeof KINDS)[number];
 
@@ -31,13 +27,17 @@ interface Written {
 
 /**
  * Reads YAML (or JSON). Checks the form and the paths; whether a value suits its field shows when the change is applied.
- * Fields are named by path, `heads.intake.valve: 2.30 in`, or with sections nested in each other.
+ * Fields are named by path, `heads.intake.valve: 2.30 in`, or with sections nested in each other. Where some changes are
+ * wrong, `partial` holds those that are sound by themselves.
  */
-export function readChanges(text: string, options: { readonly file?: string } = {}): ReadChangesResult {
+export function readChanges(
+  text: string,
+  options: { readonly file?: string } = {},
+): Result<readonly Change[], Problem, readonly Change[]> {
   const read = readDocument(text, { file: options.file ?? 'changes' });
   const slips = read.ok ? [] : read.problems.map(inOurWords);
-  const { document } = read;
-  if (document === undefined) return { ok: false, problems: slips, changes: [] };
+  const document = read.ok ? read.value : read.partial;
+  if (document === undefined) return { ok: false, problems: slips };
   const schema = changesSchema();
   const data = withoutEmptyFields(document.data, schema);
   const parsed = changesFile.safeParse(data, { reportInput: true });
@@ -63,8 +63,8 @@ export function readChanges(text: string, options: { readonly file?: string } = 
     }
   });
   return problems.length > 0
-    ? { ok: false, problems: inOrder(problems), changes: sound }
-    : { ok: true, changes: sound };
+    ? { ok: false, problems: inOrder(problems), partial: sound }
+    : { ok: true, value: sound };
 }
 
 /**

@@ -18,7 +18,15 @@ export interface Problem {
   readonly hint: string | null;
 }
 
-/** A problem as one line: `engine.yaml:4:3 engine.bore needs a unit: '4.155' could be anything (write it like 4.000 in)`. */
+/**
+ * A problem as one line: `engine.yaml:4:3 engine.bore needs a unit: '4.155' could be anything (write it like 4.000 in)`.
+ *
+ * @example
+ * ```ts
+ * const read = readCombination(text);
+ * if (!read.ok) console.error(read.problems.map(problemLine).join('\n'));
+ * ```
+ */
 export function problemLine(problem: Problem): string {
   const place = [problem.file, problem.line, problem.column].filter((part) => part !== null).join(':');
   const hint = problem.hint === null ? '' : ` (${problem.hint})`;

@@ -1,5 +1,7 @@
 /** Text of a dyno sheet to its header, its rows of cells and the lines that are neither. */
+
 import Papa from 'papaparse';
+import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
 import { nearestName } from '../reading/nearestName.ts';
 import { sheetProblem } from '../reading/sheet/table.ts';
@@ -30,9 +32,8 @@ export interface DynoLines {
   readonly rows: readonly DynoLine[];
 }
 
-export type DynoLinesResult =
-  | { readonly ok: true; readonly lines: DynoLines }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** The lines of a dyno sheet, or everything that is wrong with it. */
+export type DynoLinesResult = Result<DynoLines, Problem>;
 
 /** Longest sheet [characters] and most rows read: a logger's file of ten minutes fits. */
 export const MAX_DYNO_LENGTH = 8_000_000;
@@ -127,7 +128,7 @@ export function readDynoLines(text: string, name: string): DynoLinesResult {
   const ignored = headings.filter((cell, index) => !used.has(index) && cell !== '');
   return {
     ok: true,
-    lines: { columns, ignored, headerLine: header.at + 1, delimiter: header.delimiter, rows },
+    value: { columns, ignored, headerLine: header.at + 1, delimiter: header.delimiter, rows },
   };
 }
 

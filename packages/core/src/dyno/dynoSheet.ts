@@ -1,6 +1,7 @@
 /** A dyno sheet: one or more pulls of one engine under one correction standard. */
 
 import { DYNO_EXAMPLES } from '../base/dynoUnits.ts';
+import type { Result } from '../base/result.ts';
 import type { CorrectionStandard, Weather } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
@@ -34,11 +35,6 @@ export interface DynoSheet {
   readonly notes: readonly string[];
 }
 
-/** A dyno sheet as read, or everything that is wrong with it. */
-export type DynoSheetResult =
-  | { readonly ok: true; readonly sheet: DynoSheet }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
 /** Fewest speeds that make a pull. */
 const MIN_POINTS = 2;
 /** Most pulls of one sheet. */
@@ -54,11 +50,11 @@ const FACTOR_SLACK = 0.006;
 export function readDynoSheet(
   text: string,
   options: { readonly name: string; readonly standard?: CorrectionStandard | undefined },
-): DynoSheetResult {
+): Result<DynoSheet, Problem> {
   const { name } = options;
   const read = readDynoLines(text, name);
   if (!read.ok) return read;
-  const { lines } = read;
+  const lines = read.value;
   const problems: Problem[] = [];
   const fail = (line: number | null, code: string, message: string, hint: string | null = null): void => {
     problems.push(sheetProblem(name, line, code, message, hint));
@@ -123,7 +119,7 @@ export function readDynoSheet(
     .map((column) => column.header);
   return {
     ok: true,
-    sheet: {
+    value: {
       name,
       title: opening.title,
       standard,

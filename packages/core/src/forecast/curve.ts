@@ -123,6 +123,8 @@ export interface Curve {
   readonly schemaVersion: 1;
   /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** False where an abort came before the last speed: the points are those that were done. */
+  readonly complete: boolean;
   /** Name of the combination. */
   readonly combination: string;
   /** Which cylinders marched. */

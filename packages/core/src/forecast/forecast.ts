@@ -1,6 +1,7 @@
 /** The torque and power curve of a combination. */
 import type { Cancellation } from '../base/cancellation.ts';
 import { DomainError } from '../base/errors.ts';
+import { nextTurn, type Pause } from '../base/turn.ts';
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
@@ -21,10 +22,16 @@ export interface ForecastOptions extends Omit<SimulationOptions, 'fidelity'> {
   readonly rpm: readonly number[];
   /** Default `representative`. */
   readonly fidelity?: Fidelity;
-  /** An `AbortSignal`, checked between speeds: an aborted forecast throws the signal's reason. */
-  readonly signal?: Cancellation;
   /** Called after each speed with speeds done, speeds in all and the point. */
   readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
+}
+
+/** The same where others shall have their turn. */
+export interface AsyncForecastOptions extends ForecastOptions {
+  /** An `AbortSignal`, looked at between speeds: what was done until then is kept. */
+  readonly signal?: Cancellation;
+  /** How to let others have a turn between speeds; default a turn of the event loop. */
+  readonly pause?: Pause;
 }
 
 /** Steps half as long, for speeds that gave trouble. */
@@ -33,12 +40,80 @@ const CAREFUL: MarchOptions = { ...MARCH_DEFAULTS, courant: MARCH_DEFAULTS.coura
 const ATTEMPTS = 3;
 
 /**
- * Forecasts torque and power at full throttle, speed by speed.
+ * Forecasts torque and power at full throttle, speed by speed. Nothing else runs meanwhile: {@link forecastAsync} lets
+ * others have a turn between speeds.
  *
  * @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm
+ *
+ * @example
+ * ```ts
+ * const read = readCombination(text);
+ * if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+ * const { peak } = forecast(read.value, { rpm: [3000, 4000, 5000, 6000] });
+ * ```
  */
 export function forecast(combination: Combination, options: ForecastOptions): Curve {
-  const { rpm, fidelity = 'representative', signal, onProgress, ...numerics } = options;
+  const march = curveMarch(combination, options);
+  while (march.next() !== null);
+  return march.curve();
+}
+
+/**
+ * Forecasts a point at a time: each is there as soon as it is computed, and the event loop has a turn before the next.
+ * Ends early where its signal is aborted. What it returns at the end is the curve of all the points it gave.
+ *
+ * @throws {@link DomainError} as {@link forecast}, at the first point
+ *
+ * @example
+ * ```ts
+ * for await (const point of forecastPoints(combination, { rpm: [3000, 4000, 5000], signal })) draw(point);
+ * ```
+ */
+export async function* forecastPoints(
+  combination: Combination,
+  options: AsyncForecastOptions,
+): AsyncGenerator<OperatingPoint, Curve, void> {
+  const { signal, pause = nextTurn } = options;
+  const march = curveMarch(combination, options);
+  for (;;) {
+    await pause();
+    const point = signal?.aborted === true ? null : march.next();
+    if (point === null) return march.curve();
+    yield point;
+  }
+}
+
+/**
+ * Forecasts as {@link forecast} does, with a turn for others between speeds. Where its signal is aborted, the curve has the
+ * points that were done, and `complete` is false.
+ *
+ * @throws {@link DomainError} as {@link forecast}
+ *
+ * @example
+ * ```ts
+ * const stop = new AbortController();
+ * const curve = await forecastAsync(combination, { rpm: [3000, 4000, 5000], signal: stop.signal });
+ * if (!curve.complete) console.warn(`stopped after ${curve.points.length} speeds`);
+ * ```
+ */
+export async function forecastAsync(combination: Combination, options: AsyncForecastOptions): Promise<Curve> {
+  const points = forecastPoints(combination, options);
+  for (;;) {
+    const step = await points.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** A curve under way. */
+interface CurveMarch {
+  /** Marches the next speed; null where there is none left. */
+  readonly next: () => OperatingPoint | null;
+  /** The curve of what was marched so far. */
+  readonly curve: () => Curve;
+}
+
+function curveMarch(combination: Combination, options: ForecastOptions & AsyncForecastOptions): CurveMarch {
+  const { rpm, fidelity = 'representative', signal: _, pause: __, onProgress, ...numerics } = options;
   if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
   rpm.forEach((n, i) => {
     if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
@@ -51,8 +126,9 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
   // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
   let whole: Simulation | null = null;
   const marchedWhole: number[] = [];
-  for (const n of rpm) {
-    signal?.throwIfAborted();
+  const next = (): OperatingPoint | null => {
+    if (points.length === rpm.length) return null;
+    const n = rpm[points.length];
     let result = simulation.runSpeed(n);
     if (isLost(result)) [simulation, result] = begunAnew(engine, { ...numerics, fidelity }, n);
     if (!result.cycle.converged && fidelity === 'representative') {
@@ -66,18 +142,20 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
     const point = operatingPoint(combination, simulation.tables, result);
     points.push(point);
     onProgress?.(points.length, rpm.length, point);
-  }
+    return point;
+  };
   const { weather, correction } = combination;
-  return {
+  const curve = (): Curve => ({
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
+    complete: points.length === rpm.length,
     combination: combination.name,
     fidelity,
     correction: {
       standard: correction,
       factor: brakeFactor(correction, weather.pressure - weather.vapourPressure, weather.temperature),
     },
-    points,
+    points: [...points],
     peak: peakOf(marchedPoints({ points })),
     assumed: combination.assumed,
     warnings: [
@@ -85,7 +163,8 @@ export function forecast(combination: Combination, options: ForecastOptions): Cu
       ...held.warnings,
       ...curveWarnings(combination, points, marchedWhole),
     ],
-  };
+  });
+  return { next, curve };
 }
 
 /** Highest torque and power; null without a point. */

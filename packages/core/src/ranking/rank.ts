@@ -1,5 +1,7 @@
 /** Ranks changes of a combination: alone, in pairs, together and within a budget, with what isn't known of each gain. */
+
 import { DomainError } from '../base/errors.ts';
+import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import { accessOf } from '../changes/access.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
@@ -13,7 +15,7 @@ import { bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
-import { type JobControl, type RunJobs, runJobsHere } from '../studies/job.ts';
+import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, expectedLater, measureResponses, type Responses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
@@ -29,7 +31,7 @@ import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
 import { testOrder } from './testOrder.ts';
 
 /** What to rank by, and with what means. */
-export interface RankOptions extends JobControl {
+export interface RankOptions extends StudyControl {
   /** Default the band of an inspection. */
   readonly band?: SpeedBand;
   /** Speeds of the gains [1/min], rising; default five over the band, and beyond it where the engine's own band reaches further. */
@@ -45,25 +47,36 @@ export interface RankOptions extends JobControl {
   readonly sheet?: SheetSource | undefined;
 }
 
-/** A ranking, or everything that is wrong with the changes. */
-export type RankResult =
-  | { readonly ok: true; readonly ranking: Ranking }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
 const NO_BUDGET: Budget = { cost: null, hours: null };
 
 /**
  * Ranks changes by their gain in power averaged over a band.
  *
  * @throws {@link DomainError} where two changes have one name, or band, budget or dyno make no sense
+ *
+ * @example
+ * ```ts
+ * const read = readChanges(changesText);
+ * if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+ * const ranked = await rank(baseline, read.value, { budget: { cost: 2000, hours: null } });
+ * if (ranked.ok) for (const { name, bandGainPct } of ranked.value.changes) console.log(name, bandGainPct);
+ * ```
  */
 export async function rank(
   baseline: Baseline,
   changes: readonly Change[],
   options: RankOptions = {},
-  run: RunJobs = runJobsHere,
-): Promise<RankResult> {
-  const { sheet, signal, onProgress, fidelity, seed = 1, dyno = DYNO, budget = NO_BUDGET } = options;
+): Promise<Result<Ranking, Problem>> {
+  const {
+    run = runJobsHere,
+    sheet,
+    signal,
+    onProgress,
+    fidelity,
+    seed = 1,
+    dyno = DYNO,
+    budget = NO_BUDGET,
+  } = options;
   checkNames(changes);
   const resolvable = resolvablePct(dyno);
   const speeds = rankSpeeds(baseline, options);
@@ -71,7 +84,7 @@ export async function rank(
   const candidacies = changes.flatMap((change): Candidacy[] => {
     const result = applyChanges(baseline, [change], { sheet });
     if (result.ok)
-      return [{ change, combination: result.combination, values: assignedValues(baseline, [change], []) }];
+      return [{ change, combination: result.value, values: assignedValues(baseline, [change], []) }];
     problems.push(...result.problems);
     return [];
   });
@@ -120,7 +133,7 @@ export async function rank(
   const sets = await rankSets(study, ranked, pairs, budget, { ask: fine, sheet });
   return {
     ok: true,
-    ranking: {
+    value: {
       schemaVersion: 1,
       program: { name: 'valvetide', version: VERSION },
       combination: baseline.combination.name,

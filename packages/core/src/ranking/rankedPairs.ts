@@ -22,7 +22,7 @@ export function pairUp(
     for (const b of changes.slice(i + 1)) {
       if (a.insteadOf !== null && a.insteadOf === b.insteadOf) continue;
       const result = applyChanges(baseline, [a, b], { sheet });
-      if (result.ok) pairs.push({ a: a.name, b: b.name, combination: result.combination });
+      if (result.ok) pairs.push({ a: a.name, b: b.name, combination: result.value });
       else warnings.push(impossible([a.name, b.name], result.problems));
     }
   });

@@ -54,7 +54,7 @@ export async function rankSets(
   for (const members of wanted) {
     if (members.length === 0) continue;
     const result = applyChanges(baseline, named(members), { sheet });
-    if (result.ok) ask(key(members), result.combination);
+    if (result.ok) ask(key(members), result.value);
   }
   await queue.run();
   const set = (members: readonly number[]): RankedSet | null => {

@@ -1,6 +1,9 @@
 /** Text of a combination file to a complete combination, or to the list of everything that is wrong with it. */
+import type { Result } from '../base/result.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
 import { readDocument } from './readDocument.ts';
-import { inOrder, type ReadResult, resolveDocument } from './resolveDocument.ts';
+import { inOrder, resolveDocument } from './resolveDocument.ts';
 import type { SheetSource } from './sheet/readSheets.ts';
 
 /**
@@ -9,10 +12,10 @@ import type { SheetSource } from './sheet/readSheets.ts';
 export function readCombination(
   text: string,
   options: { readonly file?: string; readonly sheet?: SheetSource } = {},
-): ReadResult {
+): Result<Combination, Problem> {
   const read = readDocument(text, options.file === undefined ? {} : { file: options.file });
-  if (read.ok) return resolveDocument(read.document, { sheet: options.sheet });
-  if (read.document === undefined) return { ok: false, problems: read.problems };
-  const rest = resolveDocument(read.document, { sheet: options.sheet });
+  if (read.ok) return resolveDocument(read.value, { sheet: options.sheet });
+  if (read.partial === undefined) return { ok: false, problems: read.problems };
+  const rest = resolveDocument(read.partial, { sheet: options.sheet });
   return { ok: false, problems: inOrder([...read.problems, ...(rest.ok ? [] : rest.problems)]) };
 }

@@ -1,5 +1,7 @@
 /** Text of a combination file to a plain document that still knows where each field stood. */
+
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type YAMLError } from 'yaml';
+import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
 
 /** A plain value as JSON has them. */
@@ -13,18 +15,6 @@ export interface CombinationDocument {
   /** Where each field stands, by path, from 1. */
   readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
 }
-
-/**
- * A document, or everything that is wrong with its text. Where fields were merely given twice, or cut by a decimal comma,
- * `document` holds what was probably meant, so that what else is wrong can be looked for.
- */
-export type DocumentResult =
-  | { readonly ok: true; readonly document: CombinationDocument }
-  | {
-      readonly ok: false;
-      readonly problems: readonly Problem[];
-      readonly document?: CombinationDocument;
-    };
 
 /** Longest file read [characters]; a combination takes a few thousand. */
 export const MAX_FILE_LENGTH = 400_000;
@@ -61,9 +51,13 @@ interface Walk {
 
 /**
  * Reads YAML 1.2 (JSON is part of it). Anchors, aliases, tags and repeated names are refused: a file that is
- * read by people has no use for them, and they are how small files become huge ones.
+ * read by people has no use for them, and they are how small files become huge ones. Where fields were merely given twice,
+ * or cut by a decimal comma, `partial` holds what was probably meant, so that what else is wrong can be looked for.
  */
-export function readDocument(text: string, options: { readonly file?: string } = {}): DocumentResult {
+export function readDocument(
+  text: string,
+  options: { readonly file?: string } = {},
+): Result<CombinationDocument, Problem, CombinationDocument> {
   const file = options.file ?? DEFAULT_FILE_NAME;
   const walk: Walk = { file, lines: new LineCounter(), positions: {}, problems: [], met: 0 };
   if (text.length > MAX_FILE_LENGTH) {
@@ -93,7 +87,7 @@ export function readDocument(text: string, options: { readonly file?: string } =
   const { problems } = walk;
   if (problems.some(({ code }) => !READABLE.has(code))) return { ok: false, problems };
   const document = { file, data: data as { [name: string]: Plain }, positions: walk.positions };
-  return problems.length > 0 ? { ok: false, problems, document } : { ok: true, document };
+  return problems.length > 0 ? { ok: false, problems, partial: document } : { ok: true, value: document };
 }
 
 /**

@@ -1,5 +1,7 @@
 /** A document to a complete combination: sections, sheets, checks, then every gap filled and listed. */
+
 import { DomainError } from '../base/errors.ts';
+import type { Result } from '../base/result.ts';
 import type { Combination, Port } from '../combination/combination.ts';
 import { Ledger } from '../combination/ledger.ts';
 import type { Problem } from '../combination/problem.ts';
@@ -36,16 +38,11 @@ import { type ResolvedValves, resolveValves, valveCounts } from './resolve/resol
 import type { CombinationFile } from './schema/combinationFile.ts';
 import { readSheets, type SheetSource } from './sheet/readSheets.ts';
 
-/** A complete combination, or everything that is wrong with its file. */
-export type ReadResult =
-  | { readonly ok: true; readonly combination: Combination }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
 /** Resolves a document. `sheet` gives the text of the CSV sheets it names. */
 export function resolveDocument(
   document: CombinationDocument,
   options: { readonly sheet?: SheetSource | undefined } = {},
-): ReadResult {
+): Result<Combination, Problem> {
   const sections = readSections(document);
   const { sheets, problems: sheetProblems } = readSheets(document, options.sheet);
   const problems = [...sections.problems, ...sheetProblems, ...checkStated(document, sections.file)];
@@ -56,7 +53,7 @@ export function resolveDocument(
   try {
     const combination = resolve(context);
     const late = checkResolved(document, context, combination);
-    return late.length > 0 ? { ok: false, problems: inOrder(late) } : { ok: true, combination };
+    return late.length > 0 ? { ok: false, problems: inOrder(late) } : { ok: true, value: combination };
   } catch (error) {
     if (error instanceof FieldFault)
       return { ok: false, problems: [problemOf(document, error.path, error.code, error.message)] };

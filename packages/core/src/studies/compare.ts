@@ -1,54 +1,74 @@
 /** Combinations side by side over the same speeds. */
+
 import { DomainError } from '../base/errors.ts';
+import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { leftOutOf, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Comparison, ComparisonEntry, StudyBasis } from './comparison.ts';
 import { curveArea, gainOver } from './gain.ts';
-import { type RunJobs, runJobsHere } from './job.ts';
+import { runJobsHere } from './job.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 
-/** A combination under the name it goes by in the result. */
-export interface Candidate {
-  readonly name: string;
+/** A combination under the name it goes by in the result. A {@link Baseline} is one. */
+export interface NamedCombination {
+  /** Default the combination's own name. */
+  readonly name?: string;
   readonly combination: Combination;
 }
 
+/** What {@link NamedCombination.name} comes to. */
+export function nameOf({ name, combination }: NamedCombination): string {
+  return name ?? combination.name;
+}
+
 /**
- * Forecasts each combination over the same speeds and sets it against the first.
+ * Forecasts each combination over the same speeds and sets the candidates against the baseline.
  *
- * All curves are shown by the correction standard of the first, since two standards alone differ by 4 to 5 %.
+ * All curves are shown by the correction standard of the baseline, since two standards alone differ by 4 to 5 %.
  *
- * @throws {@link DomainError} where there is no combination, a name comes twice, or speeds and band make no sense
+ * @throws {@link DomainError} where a name comes twice, or speeds and band make no sense
+ *
+ * @example
+ * ```ts
+ * const compared = await compare({ combination }, [{ name: 'bigger valves', combination: changed }], {
+ *   rpm: [3000, 4000, 5000, 6000],
+ *   band: { fromRpm: 4000, toRpm: 6000 },
+ * });
+ * if (compared.ok) console.log(compared.value.best);
+ * ```
  */
 export async function compare(
-  candidates: readonly Candidate[],
+  baseline: NamedCombination,
+  candidates: readonly NamedCombination[],
   options: StudyOptions,
-  run: RunJobs = runJobsHere,
-): Promise<Comparison> {
-  if (!(candidates.length > 0)) throw new DomainError('candidates', candidates.length, 'one or more');
-  const twice = candidates.find(({ name }, i) => candidates.findIndex((c) => c.name === name) < i);
+): Promise<Result<Comparison, Problem>> {
+  const all = [baseline, ...candidates].map((one) => ({ name: nameOf(one), combination: one.combination }));
+  const twice = all.find(({ name }, i) => all.findIndex((other) => other.name === name) < i);
   if (twice !== undefined) throw new DomainError('candidates', twice.name, 'of different names');
-  const basis = studyBasis(options, candidates[0].combination);
+  const basis = studyBasis(options, baseline.combination);
+  const { run = runJobsHere } = options;
   const curves = await run(
-    candidates.map(({ combination }) => jobOf(combination, basis, options.mesh)),
+    all.map(({ combination }) => jobOf(combination, basis, options.mesh)),
     options,
   );
-  const entries = candidates.map(({ name }, i) => entryOf(name, curves[i], curves[0], basis));
-  return {
+  const entries = all.map(({ name }, i) => entryOf(name, curves[i], curves[0], basis));
+  const value: Comparison = {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
     complete: curves.every((curve) => curve !== null),
-    reference: candidates[0].name,
+    reference: all[0].name,
     ...basis,
     entries,
     best: bestOf(entries),
-    remarks: remarks(candidates),
-    leftOut: candidates.flatMap(({ name }, i) => leftOutOf(name, curves[i])),
+    remarks: remarks(all),
+    leftOut: all.flatMap(({ name }, i) => leftOutOf(name, curves[i])),
   };
+  return { ok: true, value };
 }
 
 function entryOf(
@@ -80,7 +100,7 @@ function bestOf(entries: readonly ComparisonEntry[]): string | null {
   return best?.name ?? null;
 }
 
-function remarks(candidates: readonly Candidate[]): readonly string[] {
+function remarks(candidates: readonly Required<NamedCombination>[]): readonly string[] {
   const [first, ...others] = candidates;
   return others.flatMap(({ name, combination }) => {
     const found: string[] = [];

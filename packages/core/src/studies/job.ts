@@ -4,7 +4,7 @@ import type { Mesh } from '../assembly/mesh.ts';
 import type { Cancellation } from '../base/cancellation.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
-import { forecast } from '../forecast/forecast.ts';
+import { forecast, forecastAsync } from '../forecast/forecast.ts';
 
 /** Plain and serialisable, so that any thread can run it; the same job gives the same curve wherever it runs. */
 export interface StudyJob {
@@ -19,7 +19,7 @@ export interface StudyJob {
 
 /** What a caller may ask of jobs under way. */
 export interface JobControl {
-  /** Once aborted, no job is begun. */
+  /** An `AbortSignal`: once aborted, no job is begun, and one under way may be dropped. */
   readonly signal?: Cancellation;
   /** Called after each job with jobs done and jobs in all. */
   readonly onProgress?: (done: number, total: number) => void;
@@ -31,19 +31,48 @@ export interface JobControl {
  */
 export type RunJobs = (jobs: readonly StudyJob[], control?: JobControl) => Promise<readonly (Curve | null)[]>;
 
-/** Runs one job. */
+/** What every study may be given besides its question. */
+export interface StudyControl extends JobControl {
+  /** Runs the forecasts; default {@link runJobsHere}, one after another on this thread. */
+  readonly run?: RunJobs;
+}
+
+/**
+ * Runs one job.
+ *
+ * @example
+ * ```ts
+ * // In a thread that is sent jobs:
+ * parentPort.on('message', (job) => parentPort.postMessage(runJob(job)));
+ * ```
+ */
 export function runJob({ combination, ...options }: StudyJob): Curve {
   return forecast(combination, options);
 }
 
-/** Runs jobs one after another on this thread, letting others have a turn in between. */
-export const runJobsHere: RunJobs = async (jobs, control = {}) => {
+/**
+ * Runs jobs one after another on this thread. Others have a turn between speeds, and an abort is seen there; a curve that
+ * it cuts short counts as not run.
+ *
+ * @example
+ * ```ts
+ * const [before, after] = await runJobsHere([
+ *   { combination, rpm: [4000, 5000] },
+ *   { combination: changed, rpm: [4000, 5000] },
+ * ]);
+ * ```
+ */
+export const runJobsHere: RunJobs = async (jobs, { signal, onProgress } = {}) => {
   const curves: (Curve | null)[] = jobs.map(() => null);
-  for (let i = 0; i < jobs.length; i++) {
-    await Promise.resolve();
-    if (control.signal?.aborted === true) break;
-    curves[i] = runJob(jobs[i]);
-    control.onProgress?.(i + 1, jobs.length);
+  for (const [i, { combination, ...options }] of jobs.entries()) {
+    if (signal?.aborted === true) break;
+    const curve = await forecastAsync(combination, {
+      ...options,
+      ...(signal === undefined ? {} : { signal }),
+    });
+    if (!curve.complete) break;
+    curves[i] = curve;
+    onProgress?.(i + 1, jobs.length);
   }
   return curves;
 };

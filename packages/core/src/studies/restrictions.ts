@@ -1,16 +1,19 @@
 /** Which element stands in the way, found by taking away one after the other. */
+
+import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
+import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve, MarchedPoint } from '../forecast/curve.ts';
 import { correctBrake } from '../forecast/weatherCorrection.ts';
 import { leftOutOf, marchedPoints, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
-import type { Candidate } from './compare.ts';
+import { type NamedCombination, nameOf } from './compare.ts';
 import type { StudyBasis } from './comparison.ts';
 import { FREEINGS, type Freeing, type RestrictionElement } from './freeing.ts';
 import { percent } from './gain.ts';
-import { type RunJobs, runJobsHere, type StudyJob } from './job.ts';
+import { runJobsHere, type StudyJob } from './job.ts';
 import type {
   ElementGain,
   ElementGains,
@@ -30,30 +33,32 @@ const NOT_IN_THE_WAY: ReadonlySet<RestrictionElement> = new Set(['charge-heating
 
 /** Jobs of one combination: as it is, then with each element free that can be freed by a run. */
 interface Plan {
-  readonly candidate: Candidate;
+  readonly candidate: NamedCombination;
   readonly freed: readonly { readonly freeing: Freeing; readonly combination: Combination | null }[];
-}
-
-/** Speeds, band and how finely, and which changes to look beyond. */
-export interface RestrictionOptions extends StudyOptions {
-  /** The same engine with a change each, in the order they are reported. */
-  readonly changed?: readonly Candidate[];
 }
 
 /**
  * Frees each element alone and tells what that is worth at each speed, for the engine as it is and with each change.
  *
- * @param candidate - the engine as it is
+ * @param changed - the same engine with a change each, to see what stands in the way after it
  * @throws {@link DomainError} where speeds and band make no sense
+ *
+ * @example
+ * ```ts
+ * const found = await restrictions({ combination }, [], { rpm: [4000, 5000, 6000] });
+ * if (found.ok) console.log(found.value.states[0].bandGoverning?.element);
+ * ```
  */
 export async function restrictions(
-  candidate: Candidate,
-  options: RestrictionOptions,
-  run: RunJobs = runJobsHere,
-): Promise<Restrictions> {
-  const basis = studyBasis(options, candidate.combination);
-  const plans = [candidate, ...(options.changed ?? [])].map(planFor);
+  baseline: NamedCombination,
+  changed: readonly NamedCombination[],
+  options: StudyOptions,
+): Promise<Result<Restrictions, Problem>> {
+  const { combination } = baseline;
+  const basis = studyBasis(options, combination);
+  const plans = [baseline, ...changed].map(planFor);
   const jobs = plans.flatMap((plan) => jobsOf(plan, basis, options));
+  const { run = runJobsHere } = options;
   const curves = await run(jobs, options);
   let next = 0;
   const states = plans.map((plan) => {
@@ -61,20 +66,21 @@ export async function restrictions(
     next += count;
     return stateOf(plan, curves.slice(next - count, next), curves[0], basis);
   });
-  return {
+  const value: Restrictions = {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
     complete: curves.every((curve) => curve !== null),
     ...basis,
     meanings: FREEINGS.map(({ element, meaning }) => ({ element, meaning })),
     states,
-    assumed: candidate.combination.assumed,
+    assumed: combination.assumed,
     warnings: curves[0]?.warnings ?? [],
     leftOut: jobNames(plans).flatMap((name, i) => leftOutOf(name, curves[i])),
   };
+  return { ok: true, value };
 }
 
-function planFor(candidate: Candidate): Plan {
+function planFor(candidate: NamedCombination): Plan {
   const freed = FREEINGS.filter(({ free }) => free !== undefined).map((freeing) => ({
     freeing,
     combination: freeing.free?.(candidate.combination) ?? null,
@@ -89,11 +95,11 @@ function jobsOf({ candidate, freed }: Plan, basis: StudyBasis, { mesh }: StudyOp
 
 /** What each job is a forecast of, in the order of {@link jobsOf}. */
 function jobNames(plans: readonly Plan[]): readonly string[] {
-  return plans.flatMap(({ candidate: { name }, freed }) => [
-    name,
+  return plans.flatMap(({ candidate, freed }) => [
+    nameOf(candidate),
     ...freed
       .filter(({ combination }) => combination !== null)
-      .map(({ freeing }) => `${name} with ${freeing.element} free`),
+      .map(({ freeing }) => `${nameOf(candidate)} with ${freeing.element} free`),
   ]);
 }
 
@@ -104,7 +110,7 @@ function stateOf(
   basis: StudyBasis,
 ): RestrictionState {
   const [curve, ...others] = curves;
-  const { name, combination } = candidate;
+  const { combination } = candidate;
   const now = curve === null ? null : figuresOf(curve);
   let next = 0;
   const elements = FREEINGS.map(({ element, free }): ElementGains => {
@@ -117,7 +123,7 @@ function stateOf(
   });
   const points = now === null ? null : now.points.map((point) => pointOf(point, combination));
   return {
-    name,
+    name: nameOf(candidate),
     metering: combination.induction.kind,
     points,
     bandTorqueNm:

@@ -6,10 +6,10 @@ import type { Combination } from '../combination/combination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
 import type { StudyBasis } from './comparison.ts';
-import type { JobControl, StudyJob } from './job.ts';
+import type { StudyControl, StudyJob } from './job.ts';
 
 /** Speeds, the band that counts, and how finely. */
-export interface StudyOptions extends JobControl {
+export interface StudyOptions extends StudyControl {
   /** Speeds [1/min], rising. */
   readonly rpm: readonly number[];
   /** Default all of the speeds. */

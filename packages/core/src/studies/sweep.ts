@@ -1,5 +1,7 @@
 /** One or two fields of a combination varied over a grid. */
+
 import { DomainError } from '../base/errors.ts';
+import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import { applyChanges, isSameEngine } from '../changes/applyChanges.ts';
 import { currentValue, sourceProblem } from '../changes/assignedValues.ts';
@@ -14,14 +16,9 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
 import type { StudyBasis } from './comparison.ts';
 import { gainOver, percent } from './gain.ts';
-import { type RunJobs, runJobsHere } from './job.ts';
+import { runJobsHere } from './job.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } from './sweeping.ts';
-
-/** A sweep, or why there is none. */
-export type SweepResult =
-  | { readonly ok: true; readonly sweep: Sweep }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** A study's options, and where sheets that the values name come from. */
 export interface SweepOptions extends StudyOptions {
@@ -48,13 +45,20 @@ interface Planned {
  * and say so; where none can, or nothing comes of any, the problems come back.
  *
  * @throws {@link DomainError} where there are not one or two variables, a grid is too large, or speeds and band make no sense
+ *
+ * @example
+ * ```ts
+ * const variable = { path: 'exhaust.primary.length', values: ['28 in', '30 in', '32 in'] };
+ * const swept = await sweep(baseline, [variable], { rpm: [4000, 5000, 6000] });
+ * if (swept.ok) console.log(swept.value.best?.values);
+ * ```
  */
 export async function sweep(
   baseline: Baseline,
   variables: readonly Variable[],
   options: SweepOptions,
-  run: RunJobs = runJobsHere,
-): Promise<SweepResult> {
+): Promise<Result<Sweep, Problem>> {
+  const { run = runJobsHere } = options;
   const grid = gridOf(variables);
   const basis = studyBasis(options, baseline.combination);
   const planned = grid.map((values) => plan(baseline, variables, values, options));
@@ -74,7 +78,7 @@ export async function sweep(
   const points = planned.map((point, i) => pointOf(point, whole(forecasts[i]), reference, basis));
   return {
     ok: true,
-    sweep: {
+    value: {
       schemaVersion: 1,
       program: { name: 'valvetide', version: VERSION },
       complete: [first, ...curves].every((curve) => curve !== null),
@@ -120,7 +124,7 @@ function plan(
   const change: Change = { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
   const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
   return applied.ok
-    ? { name, values, combination: applied.combination, problems: [] }
+    ? { name, values, combination: applied.value, problems: [] }
     : { name, values, combination: null, problems: applied.problems };
 }
 

@@ -43,7 +43,7 @@ export function perturbed(
     altered.filter((change) => change !== null),
     { sheet, effectless: 'allow' },
   );
-  return result.ok ? result.combination : null;
+  return result.ok ? result.value : null;
 }
 
 function movedBaseline(
@@ -66,7 +66,7 @@ function movedBaseline(
   const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, sheet) });
   if (!resolved.ok) return null;
   const { assumed, warnings } = baseline.combination;
-  return { ...baseline, document, combination: { ...resolved.combination, assumed, warnings } };
+  return { ...baseline, document, combination: { ...resolved.value, assumed, warnings } };
 }
 
 function movedChange(
@@ -116,7 +116,7 @@ function estimateIn(
   sheet: SheetSource | undefined,
 ): Plain | undefined {
   const result = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
-  const entry = result.ok ? result.combination.assumed.find((assumed) => assumed.path === path) : undefined;
+  const entry = result.ok ? result.value.assumed.find((assumed) => assumed.path === path) : undefined;
   if (entry === undefined) return currentValue(baseline, path);
   return entry.unit === '' ? entry.value : `${entry.value} ${entry.unit}`;
 }

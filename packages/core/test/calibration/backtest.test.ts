@@ -8,8 +8,8 @@ import { altered, losing } from '../studies/fakeCurves.ts';
 import {
   INVENTED,
   type Knobs,
+  minimumBaseline,
   minimumCombination,
-  minimumDocument,
   runResponse,
   sheetOf,
 } from '../support/knobResponse.ts';
@@ -75,19 +75,18 @@ function pulls(name: string, seed: number, factor: number): DynoSheet {
 async function tested(
   after: DynoSheet,
   changes: readonly Change[] = [milled],
-  runJobs = runner(),
+  run = runner(),
 ): Promise<BacktestResult> {
   const done = await backtest(
-    minimumDocument(),
-    changes,
-    { before: pulls('before.csv', 1, 1), after },
-    { runJobs },
+    minimumBaseline(),
+    { changes, before: pulls('before.csv', 1, 1), after },
+    { run },
   );
   if (!done.ok) throw new Error(done.problems.map((problem) => problem.message).join());
-  return done.result;
+  return done.value;
 }
 
-describe('backtest(document, changes, sheets)', () => {
+describe('backtest(baseline, measured change)', () => {
   it('forecasts a known gain of 3 % within what three pulls a side resolve', async () => {
     const { gain, points, measured } = await tested(pulls('after.csv', 2, 1 + PER_POINT));
     expect(gain?.forecast).toBeCloseTo(0.03, 3);
@@ -139,12 +138,11 @@ describe('backtest(document, changes, sheets)', () => {
 
   it('forecasts nothing where the sheet before does not fit the file', async () => {
     const done = await backtest(
-      minimumDocument(),
-      [milled],
-      { before: pulls('before.csv', 1, 0.6), after: pulls('after.csv', 2, 0.62) },
-      { runJobs: runner() },
+      minimumBaseline(),
+      { changes: [milled], before: pulls('before.csv', 1, 0.6), after: pulls('after.csv', 2, 0.62) },
+      { run: runner() },
     );
-    expect(done).toMatchObject({ ok: true, result: { outcome: 'sheets disagree', gain: null, points: [] } });
+    expect(done).toMatchObject({ ok: true, value: { outcome: 'sheets disagree', gain: null, points: [] } });
   });
 
   it("spreads the gain by the error of the new part's rating, and by nothing that both sides share", async () => {

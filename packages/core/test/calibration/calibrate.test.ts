@@ -12,6 +12,7 @@ import { losing } from '../studies/fakeCurves.ts';
 import {
   INVENTED,
   type Knobs,
+  minimumBaseline,
   minimumCombination,
   minimumDocument,
   type Response,
@@ -42,13 +43,13 @@ async function fitted(
   knobs?: readonly KnobName[],
   accept?: boolean,
 ): Promise<CalibrationResult> {
-  const done = await calibrate(minimumDocument(), sheetTarget(sheet), {
-    runJobs: runResponse(INVENTED, minimumCombination()),
+  const done = await calibrate(minimumBaseline(), sheetTarget(sheet), {
+    run: runResponse(INVENTED, minimumCombination()),
     knobs,
     accept,
   });
   if (!done.ok) throw new Error(done.problems[0].message);
-  return done.result;
+  return done.value.result;
 }
 
 /** As {@link fitted}, with figures lost at a speed. */
@@ -56,11 +57,11 @@ async function fittedLosing(
   rpm: number,
   where: (combination: Combination) => boolean = () => true,
 ): Promise<CalibrationResult> {
-  const done = await calibrate(minimumDocument(), sheetTarget(measured([0.05, 0, 0, 0], null)), {
-    runJobs: losing(runResponse(INVENTED, minimumCombination()), rpm, where),
+  const done = await calibrate(minimumBaseline(), sheetTarget(measured([0.05, 0, 0, 0], null)), {
+    run: losing(runResponse(INVENTED, minimumCombination()), rpm, where),
   });
   if (!done.ok) throw new Error(done.problems[0].message);
-  return done.result;
+  return done.value.result;
 }
 
 /** Drawn from what is believed, none of them past 20 %. */
@@ -74,7 +75,7 @@ function drawn(random: Random): Knobs {
   return [draw(BELIEVED[0]), draw(BELIEVED[1]), draw(BELIEVED[2]), draw(BELIEVED[3]), draw(BELIEVED[4])];
 }
 
-describe('calibrate(document, target) with a lost speed', () => {
+describe('calibrate(baseline, target) with a lost speed', () => {
   it('fits the other speeds as if that one had not been measured, and says so', async () => {
     const { outcome, points, knobs, leftOut, disagreement } = await fittedLosing(4000);
     expect([outcome, disagreement]).toEqual(['fitted', null]);
@@ -94,15 +95,15 @@ describe('calibrate(document, target) with a lost speed', () => {
 
   it('comes to nothing where no two speeds are left', async () => {
     const plain = runResponse(INVENTED, minimumCombination());
-    const runJobs: RunJobs = SPEEDS.slice(1).reduce((run, rpm) => losing(run, rpm), plain);
+    const run: RunJobs = SPEEDS.slice(1).reduce((before, rpm) => losing(before, rpm), plain);
     const sheet = sheetTarget(measured([0.05, 0, 0, 0], null));
-    const done = await calibrate(minimumDocument(), sheet, { runJobs });
-    expect(done.ok && done.document).toBe(null);
-    expect(done.ok && done.result).toMatchObject({ outcome: 'lost', points: [], calibration: null });
+    const done = await calibrate(minimumBaseline(), sheet, { run });
+    expect(done.ok && done.value.document).toBe(null);
+    expect(done.ok && done.value.result).toMatchObject({ outcome: 'lost', points: [], calibration: null });
   });
 });
 
-describe('calibrate(document, target)', () => {
+describe('calibrate(baseline, target)', () => {
   it('recovers each knob within two of its standard deviations in at least 90 % of 50 seeded cases, all six at once in 80 %', async () => {
     const names = [...ORDER, 'dyno' as const];
     const within = names.map(() => 0);
@@ -149,12 +150,12 @@ describe('calibrate(document, target)', () => {
 
   it('says which knobs pull alike, so that a curve cannot tell them apart', async () => {
     const alike: Response = (rpm, [, heat, friction]) => INVENTED(rpm, [0, 0, heat + friction, 0]);
-    const done = await calibrate(minimumDocument(), sheetTarget(measured([0, 0, 0, 0], null)), {
+    const done = await calibrate(minimumBaseline(), sheetTarget(measured([0, 0, 0, 0], null)), {
       knobs: ['heat', 'friction', 'efficiency'],
-      runJobs: runResponse(alike, minimumCombination()),
+      run: runResponse(alike, minimumCombination()),
     });
     if (!done.ok) throw new Error('not sound');
-    const { confusions, knobs } = done.result;
+    const { confusions, knobs } = done.value.result;
     expect(confusions.map((confusion) => confusion.knobs)).toEqual([['heat', 'friction']]);
     expect(confusions[0].correlation).toBeLessThan(-0.7);
     // The response doesn't answer to the share burned at all: it stays as it was believed.
@@ -190,17 +191,17 @@ describe('calibrate(document, target)', () => {
   });
 
   it('gives what it has where a doubt is accepted, with the doubt in the file and a warning when it is read', async () => {
-    const done = await calibrate(minimumDocument(), sheetTarget(measured([-0.4, 0, 0, 0], null)), {
-      runJobs: runResponse(INVENTED, minimumCombination()),
+    const done = await calibrate(minimumBaseline(), sheetTarget(measured([-0.4, 0, 0, 0], null)), {
+      run: runResponse(INVENTED, minimumCombination()),
       knobs: ['flow', 'length'],
       accept: true,
     });
-    if (!done.ok || done.document === null) throw new Error('nothing was given');
-    expect(done.result.outcome).toBe('sheets disagree');
-    expect(done.result.calibration?.doubt).toContain('intake flow below -20 %');
-    const read = resolveDocument(done.document);
+    if (!done.ok || done.value.document === null) throw new Error('nothing was given');
+    expect(done.value.result.outcome).toBe('sheets disagree');
+    expect(done.value.result.calibration?.doubt).toContain('intake flow below -20 %');
+    const read = resolveDocument(done.value.document);
     if (!read.ok) throw new Error(read.problems[0].message);
-    const warning = read.combination.warnings.find(({ code }) => code === 'calibration-doubtful');
+    const warning = read.value.warnings.find(({ code }) => code === 'calibration-doubtful');
     expect(warning?.message).toContain('intake flow below -20 %');
   });
 
@@ -227,27 +228,27 @@ describe('calibrate(document, target)', () => {
   });
 
   it('gives a document that holds the knobs and the calibration, and fits when read again', async () => {
-    const done = await calibrate(minimumDocument(), sheetTarget(measured([-0.08, 0.05, 0.08, 0.02], null)), {
-      runJobs: runResponse(INVENTED, minimumCombination()),
+    const done = await calibrate(minimumBaseline(), sheetTarget(measured([-0.08, 0.05, 0.08, 0.02], null)), {
+      run: runResponse(INVENTED, minimumCombination()),
     });
-    if (!done.ok || done.document === null) throw new Error('not fitted');
-    const read = resolveDocument(done.document);
+    if (!done.ok || done.value.document === null) throw new Error('not fitted');
+    const read = resolveDocument(done.value.document);
     if (!read.ok) throw new Error(read.problems[0].message);
-    const { calibration, friction, assumed, warnings } = read.combination;
+    const { calibration, friction, assumed, warnings } = read.value;
     expect(calibration?.sheets).toEqual(['pull.csv']);
     expect(calibration?.knobs.map((knob) => knob.path)).toContain('friction.multiplier');
-    expect(friction.multiplier).toBe(done.result.knobs.find((knob) => knob.name === 'friction')?.after);
+    expect(friction.multiplier).toBe(done.value.result.knobs.find((knob) => knob.name === 'friction')?.after);
     expect(assumed.map((entry) => entry.path)).not.toContain('friction.multiplier');
     expect(warnings.map((warning) => warning.code)).not.toContain('calibration-moved');
-    const again = resolveDocument(withoutCalibration(done.document));
+    const again = resolveDocument(withoutCalibration(done.value.document));
     expect(again).toEqual(resolveDocument(minimumDocument()));
   });
 
   it('reports what there is where it is stopped', async () => {
-    const done = await calibrate(minimumDocument(), sheetTarget(measured([0, 0, 0, 0], null)), {
-      runJobs: async (jobs) => jobs.map(() => null),
+    const done = await calibrate(minimumBaseline(), sheetTarget(measured([0, 0, 0, 0], null)), {
+      run: async (jobs) => jobs.map(() => null),
     });
-    expect(done).toMatchObject({ ok: true, document: null, result: { outcome: 'incomplete' } });
+    expect(done).toMatchObject({ ok: true, value: { document: null, result: { outcome: 'incomplete' } } });
   });
 
   it('refuses no knob, none but the dyno, and one twice', async () => {
@@ -274,11 +275,11 @@ describe('calibration on peak figures', () => {
       },
       { fromRpm: 2500, toRpm: 6500 },
     );
-    const done = await calibrate(minimumDocument(), target, {
-      runJobs: runResponse(INVENTED, minimumCombination()),
+    const done = await calibrate(minimumBaseline(), target, {
+      run: runResponse(INVENTED, minimumCombination()),
     });
     if (!done.ok) throw new Error('not sound');
-    const { points, outcome, error } = done.result;
+    const { points, outcome, error } = done.value.result;
     expect(outcome).toBe('fitted');
     expect(error.after).toBeLessThan(0.01);
     expect(error.after).toBeLessThan(0.4 * error.before);

@@ -41,21 +41,23 @@ async function ranked(document: CombinationDocument): Promise<Ranking> {
   const pinned = pinBaseline(document);
   if (!pinned.ok) throw new Error('not sound');
   const run = runnerOf((combination, rpm) => INVENTED(rpm, knobsIn(combination, base)));
-  const result = await rank(pinned.baseline, [HEAD], { band: BAND }, run);
+  const result = await rank(pinned.value, [HEAD], { band: BAND, run });
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
-  return result.ranking;
+  return result.value;
 }
 
 describe('a ranking on a calibrated combination', () => {
   it('starts from the engine that was measured, and is surer of it and of gains', async () => {
     const sheet = sheetOf([1, 2, 3].map(() => SPEEDS.map((rpm) => [rpm, INVENTED(rpm, TRUTH)] as const)));
-    const done = await calibrate(measuredRunner(), sheetTarget(sheet), {
-      runJobs: runResponse(INVENTED, minimumCombination()),
+    const baseline = pinBaseline(measuredRunner());
+    if (!baseline.ok) throw new Error('the example is not sound');
+    const done = await calibrate(baseline.value, sheetTarget(sheet), {
+      run: runResponse(INVENTED, minimumCombination()),
       knobs: ['flow', 'heat', 'friction', 'length'],
     });
-    if (!done.ok || done.document === null) throw new Error('not fitted');
+    if (!done.ok || done.value.document === null) throw new Error('not fitted');
     const before = await ranked(measuredRunner());
-    const after = await ranked(done.document);
+    const after = await ranked(done.value.document);
     const powerOf = (knobs: Knobs): number => {
       const mean = [3000, 3500, 4000, 4500, 5000, 5500, 6000].map(
         (rpm, i) => ((INVENTED(rpm, knobs) * rpm * Math.PI) / 30_000) * (i === 0 || i === 6 ? 0.5 : 1),
@@ -67,16 +69,16 @@ describe('a ranking on a calibrated combination', () => {
     expect(after.baseline?.bandPowerKw).toBeGreaterThan(0.99 * measured);
     expect(after.baseline?.bandPowerKw).toBeLessThan(1.01 * measured);
     expect((before.baseline?.bandPowerKw ?? 0) / measured).toBeGreaterThan(1.02);
-    const found = done.result.knobs.find(({ name }) => name === 'flow')?.after ?? 0;
+    const found = done.value.result.knobs.find(({ name }) => name === 'flow')?.after ?? 0;
     const from: Knobs = [
       found - 1,
-      ...(done.result.knobs.slice(1).map(({ after: value }) => value - 1) as [number, number, number]),
+      ...(done.value.result.knobs.slice(1).map(({ after: value }) => value - 1) as [number, number, number]),
     ];
     const to: Knobs = [1.1 * found - 1, from[1], from[2], from[3]];
     expect(after.changes[0].bandGainPct).toBeCloseTo(100 * (powerOf(to) / powerOf(from) - 1), 1);
     // Shrunk: the variance loses what the fit took from the knobs, g' (C before - C after) g with g the slopes of ln power;
     // what other estimates bring, stays.
-    const slopes = done.result.knobs.map((_, k) => {
+    const slopes = done.value.result.knobs.map((_, k) => {
       const at = (step: number): Knobs => {
         const moved: number[] = [from[0], from[1], from[2], from[3]];
         moved[k] += step;
@@ -84,7 +86,7 @@ describe('a ranking on a calibrated combination', () => {
       };
       return (Math.log(powerOf(at(0.01))) - Math.log(powerOf(at(-0.01)))) / 0.02;
     });
-    const { knobs, correlation } = done.result;
+    const { knobs, correlation } = done.value.result;
     // Of the knobs' own fields; what they stand in for besides, this response does not answer to.
     const ownSpread = (path: string | null): number =>
       minimumCombination().assumed.find((entry) => entry.path === path)?.spread ?? Number.NaN;

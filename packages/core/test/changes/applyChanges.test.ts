@@ -15,9 +15,9 @@ const IN = 0.0254;
 
 function baselineOf(text: string, sheet?: SheetSource): Baseline {
   const read = readDocument(text);
-  const pinned = read.ok ? pinBaseline(read.document, { sheet }) : read;
+  const pinned = read.ok ? pinBaseline(read.value, { sheet }) : read;
   if (!pinned.ok) throw new Error(pinned.problems.map(problemLine).join('\n'));
-  return pinned.baseline;
+  return pinned.value;
 }
 
 function change(name: string, ...edits: readonly FieldEdit[]): Change {
@@ -32,7 +32,7 @@ const add = (path: string, amount: Plain): FieldEdit => ({ kind: 'add', path, am
 function changed(base: Baseline, edits: readonly FieldEdit[], sheet?: SheetSource): Combination {
   const result = applyChanges(base, [change('it', ...edits)], { sheet });
   if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
-  return result.combination;
+  return result.value;
 }
 
 function refusal(base: Baseline, ...changes: readonly Change[]): string {
@@ -55,12 +55,12 @@ describe('a pinned baseline', () => {
   it.each(EXAMPLES)('of the example %s is the engine its file describes', (name) => {
     const text = exampleText(name);
     const read = readDocument(text);
-    const resolved = read.ok ? resolveDocument(read.document, { sheet: exampleSheet(name) }) : read;
+    const resolved = read.ok ? resolveDocument(read.value, { sheet: exampleSheet(name) }) : read;
     if (!resolved.ok) throw new Error('the example does not read');
     const { combination } = baselineOf(text, exampleSheet(name));
-    expect(isSameEngine(combination, resolved.combination)).toBe(true);
-    expect(combination.assumed).toEqual(resolved.combination.assumed);
-    expect(combination.warnings).toEqual(resolved.combination.warnings);
+    expect(isSameEngine(combination, resolved.value)).toBe(true);
+    expect(combination.assumed).toEqual(resolved.value.assumed);
+    expect(combination.warnings).toEqual(resolved.value.warnings);
   });
 
   it.each(['big-block', 'small-block'] as const)(
@@ -69,12 +69,12 @@ describe('a pinned baseline', () => {
       const read = readDocument(exampleText(name));
       if (!read.ok) throw new Error('the example does not read');
       const sheet = exampleSheet(name);
-      const different = leaves(read.document.data).flatMap((path) => {
-        const document = editDocument(read.document, path, null);
+      const different = leaves(read.value.data).flatMap((path) => {
+        const document = editDocument(read.value, path, null);
         const resolved = resolveDocument(document, { sheet });
         const pinned = pinBaseline(document, { sheet });
         if (!resolved.ok) return [];
-        return pinned.ok && isSameEngine(pinned.baseline.combination, resolved.combination) ? [] : [path];
+        return pinned.ok && isSameEngine(pinned.value.combination, resolved.value) ? [] : [path];
       });
       expect(different).toEqual([]);
     },
@@ -300,7 +300,7 @@ describe('several changes', () => {
     const there = applyChanges(base, [carburetor, rocker, header, longer]);
     const back = applyChanges(base, [longer, header, rocker, carburetor]);
     if (!there.ok || !back.ok) throw new Error('refused');
-    expect({ ...back.combination, name: '' }).toEqual({ ...there.combination, name: '' });
+    expect({ ...back.value, name: '' }).toEqual({ ...there.value, name: '' });
   });
 
   it('may agree on a field but not differ', () => {

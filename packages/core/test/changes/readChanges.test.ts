@@ -26,7 +26,7 @@ changes:
 function good(text: string): readonly Change[] {
   const read = readChanges(text, { file: 'changes.yaml' });
   if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
-  return read.changes;
+  return read.value;
 }
 
 function problems(text: string): string {

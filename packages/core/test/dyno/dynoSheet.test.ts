@@ -7,7 +7,7 @@ const STANDARD = '# standard: J607\n';
 function sheet(text: string, standard?: 'J607' | 'J1349' | 'none'): DynoSheet {
   const read = readDynoSheet(text, { name: 'pull.csv', standard });
   if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
-  return read.sheet;
+  return read.value;
 }
 
 function complaints(text: string, standard?: 'J607' | 'J1349' | 'none'): string {

@@ -38,6 +38,6 @@ describe('a dyno sheet', () => {
     const read = readDynoSheet(text, { name: 'x.csv' });
     expect(performance.now() - begun).toBeLessThan(2000);
     if (!read.ok) expect(read.problems.length).toBeLessThanOrEqual(10);
-    else expect(read.sheet.notes.length).toBeLessThan(300);
+    else expect(read.value.notes.length).toBeLessThan(300);
   });
 });

@@ -169,7 +169,7 @@ describe('recorrectSheet(sheet, to)', () => {
       name: 'x',
     });
     if (!result.ok) throw new Error(result.problems[0].message);
-    return result.sheet;
+    return result.value;
   };
   const air = (F: number, inHg: number, humidity: number): string =>
     `# temperature: ${F} degF\n# barometer: ${inHg} inHg\n# humidity: ${humidity} %\n`;

@@ -43,8 +43,8 @@ describe('traceCycle(combination, rpm)', () => {
       { file: 'four.yaml' },
     );
     if (!read.ok) throw new Error('the file must be sound');
-    const [point] = wholeForecast(read.combination, { rpm: [RPM] }).points;
-    const { volumeM3: V, pressurePa: p } = traceCycle(read.combination, RPM);
+    const [point] = wholeForecast(read.value, { rpm: [RPM] }).points;
+    const { volumeM3: V, pressurePa: p } = traceCycle(read.value, RPM);
     const n = V.length;
     let work = 0;
     for (let i = 0; i < n; i++) work += ((p[i] + p[(i + 1) % n]) / 2) * (V[(i + 1) % n] - V[i]);

@@ -15,10 +15,10 @@ const BAND = { fromRpm: 3000, toRpm: 6000 };
 /** The smallest example with its estimates written into the file: few unknowns, those of what a file states. */
 function sureBaseline(): Baseline {
   const read = readDocument(exampleText('minimum'));
-  const first = read.ok ? pinBaseline(read.document) : read;
-  const second = first.ok ? pinBaseline(first.baseline.document) : first;
+  const first = read.ok ? pinBaseline(read.value) : read;
+  const second = first.ok ? pinBaseline(first.value.document) : first;
   if (!second.ok) throw new Error('the example can not be read');
-  return second.baseline;
+  return second.value;
 }
 
 function change(name: string, edits: readonly FieldEdit[], more: Partial<Change> = {}): Change {
@@ -52,12 +52,12 @@ async function ranked(
   options: RankOptions = {},
   run: RunJobs = runnerOf(additive),
 ): Promise<Ranking> {
-  const result = await rank(sureBaseline(), changes, { band: BAND, ...options }, run);
+  const result = await rank(sureBaseline(), changes, { band: BAND, run, ...options });
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
-  return result.ranking;
+  return result.value;
 }
 
-describe('rank(baseline, changes, options, run)', () => {
+describe('rank(baseline, changes, options)', () => {
   it('sorts by gain over the band, in percent and in kilowatts', async () => {
     const { changes, baseline, complete } = await ranked([RINGS, HEADER, MILL]);
     // 20 * 0.2 = 4, 6 * 0.5 = 3 and 10 * 0.2 = 2 N m on 200.
@@ -318,7 +318,7 @@ describe('rank(baseline, changes, options, run)', () => {
 
   it('gives back what is wrong with a change, and throws where the caller is', async () => {
     const wrong = change('typo', [set('chamber.compresion', 11)]);
-    const result = await rank(sureBaseline(), [wrong], { band: BAND }, runnerOf(additive));
+    const result = await rank(sureBaseline(), [wrong], { band: BAND, run: runnerOf(additive) });
     expect(result.ok ? [] : result.problems.map(({ code }) => code)).toEqual(['unknown-path']);
     await expect(ranked([HEADER, HEADER])).rejects.toThrow(DomainError);
     await expect(ranked([])).rejects.toThrow(DomainError);

@@ -147,7 +147,7 @@ describe('any fields of a sound file replaced by nonsense', () => {
   it('are each answered for, with a list and never with an error', () => {
     const read = readDocument(exampleText('big-block'));
     if (!read.ok) throw new Error('the example does not read');
-    const { document } = read;
+    const { value: document } = read;
     const fields = Object.keys(document.positions).filter((path) => !/\.\d+(\.|$)|^name$/u.test(path));
     fc.assert(
       fc.property(

@@ -94,7 +94,7 @@ describe('a cam card', () => {
           return;
         }
         made += 1;
-        const { lobe } = result.combination.intake;
+        const { lobe } = result.value.intake;
         if (lobe.kind !== 'card') throw new Error('a card was given');
         const shape = buildLobe(lobe);
         for (const { duration, lift } of lobe.points)

@@ -43,7 +43,7 @@ describe('editText(text, edits)', () => {
     const read = (of: string) => {
       const result = readCombination(of, { sheet: exampleSheet(name) });
       if (!result.ok) throw new Error(result.problems[0].message);
-      const { assumed: _, ...rest } = result.combination;
+      const { assumed: _, ...rest } = result.value;
       return rest;
     };
     const before = read(text);

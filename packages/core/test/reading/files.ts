@@ -24,7 +24,7 @@ export function exampleSheet(name: Example): (sheet: string) => string | undefin
 export function readGood(text: string, sheet?: (name: string) => string | undefined): Combination {
   const result = readCombination(text, sheet === undefined ? {} : { sheet });
   if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
-  return result.combination;
+  return result.value;
 }
 
 export function readExample(name: Example): Combination {

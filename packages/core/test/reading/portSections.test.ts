@@ -12,7 +12,7 @@ chamber: { compression: 9.5 }
 heads: { valvesPerCylinder: 2, ${heads} intake: { valve: ${valve}${intake} } }
 `);
   if (!read.ok) throw new Error(read.problems.map(({ path, message }) => `${path} ${message}`).join('\n'));
-  return read.combination;
+  return read.value;
 }
 
 const assumed = (heads: string, intake: string): readonly string[] =>

@@ -11,7 +11,7 @@ import { EXAMPLES, exampleSheet, exampleText, fileWith, readExample, readGood } 
 function documentOf(text: string): CombinationDocument {
   const read = readDocument(text);
   if (!read.ok) throw new Error(read.problems[0].message);
-  return read.document;
+  return read.value;
 }
 
 /** The engine itself, without what was said about it. */
@@ -153,12 +153,12 @@ describe('estimates', () => {
     const document = documentOf(exampleText(name));
     const first = resolveDocument(document, { sheet: exampleSheet(name) });
     if (!first.ok) throw new Error('not read');
-    const pinned = resolveDocument(pinAssumed(document, first.combination.assumed), {
+    const pinned = resolveDocument(pinAssumed(document, first.value.assumed), {
       sheet: exampleSheet(name),
     });
     if (!pinned.ok) throw new Error(pinned.problems[0].path + pinned.problems[0].message);
-    expect(engineOf(pinned.combination)).toEqual(engineOf(first.combination));
-    expect(pinned.combination.assumed).toEqual([]);
+    expect(engineOf(pinned.value)).toEqual(engineOf(first.value));
+    expect(pinned.value.assumed).toEqual([]);
   });
 
   it('stay put in a pinned document when something else is changed', () => {
@@ -168,12 +168,12 @@ describe('estimates', () => {
     const larger = (base: CombinationDocument): Combination => {
       const result = resolveDocument(editDocument(base, 'heads.intake.valve', '2.02 in'));
       if (!result.ok) throw new Error(result.problems[0].message);
-      return result.combination;
+      return result.value;
     };
-    const pinned = larger(pinAssumed(document, first.combination.assumed));
+    const pinned = larger(pinAssumed(document, first.value.assumed));
     expect(pinned.intake.valveDiameter).toBeCloseTo(0.051308, 9);
-    expect(pinned.intake.portArea).toBe(first.combination.intake.portArea);
-    expect(larger(document).intake.portArea).toBeGreaterThan(first.combination.intake.portArea);
+    expect(pinned.intake.portArea).toBe(first.value.intake.portArea);
+    expect(larger(document).intake.portArea).toBeGreaterThan(first.value.intake.portArea);
   });
 
   it('feed both planes of a V8 by turns in firing order', () => {

@@ -1,13 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
 import type { Combination } from '../../src/combination/combination.ts';
-import { type Candidate, compare } from '../../src/studies/compare.ts';
+import { compare } from '../../src/studies/compare.ts';
+import type { Comparison } from '../../src/studies/comparison.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import type { StudyOptions } from '../../src/studies/studyOptions.ts';
 import { readExample } from '../reading/files.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 import { losing, runnerOf } from './fakeCurves.ts';
 
+interface Named {
+  readonly name: string;
+  readonly combination: Combination;
+}
+
 /** The name of the combination stands for its torque. */
-const candidate = (name: string, change: Partial<Combination> = {}): Candidate => ({
+const candidate = (name: string, change: Partial<Combination> = {}): Named => ({
   name,
   combination: bigBlock({ name, ...change }),
 });
@@ -18,9 +26,20 @@ const invented = (): ReturnType<typeof runnerOf> =>
 
 const RPM = [2000, 3000, 4000];
 
+/** The first is the baseline of the others. */
+async function compared(
+  [baseline, ...others]: readonly Named[],
+  options: StudyOptions,
+  run?: RunJobs,
+): Promise<Comparison> {
+  const result = await compare(baseline, others, { ...options, ...(run === undefined ? {} : { run }) });
+  if (!result.ok) throw new Error(result.problems[0].message);
+  return result.value;
+}
+
 describe('a comparison', () => {
   it('sets each combination against the first, speed by speed and over the band', async () => {
-    const { entries, best, reference } = await compare(
+    const { entries, best, reference } = await compared(
       [candidate('flat'), candidate('tilted')],
       { rpm: RPM },
       invented(),
@@ -40,7 +59,7 @@ describe('a comparison', () => {
 
   it('has a best where none makes power, and more is more below zero too', async () => {
     const dragged = runnerOf(({ name }) => (name === 'less bad' ? -50 : -100));
-    const { entries, best } = await compare(
+    const { entries, best } = await compared(
       [candidate('bad'), candidate('less bad')],
       { rpm: RPM, weighting: 'time' },
       dragged,
@@ -54,7 +73,7 @@ describe('a comparison', () => {
   it('takes a lost speed for no loss of torque, and says what it left out', async () => {
     const lossy = losing(invented(), RPM[1], ({ name }) => name === 'tilted');
     const asked = [candidate('flat'), candidate('tilted')];
-    const { entries, best, leftOut } = await compare(asked, { rpm: RPM }, lossy);
+    const { entries, best, leftOut } = await compared(asked, { rpm: RPM }, lossy);
     expect(entries[1]).toMatchObject({ band: null, area: null, gain: null });
     expect(entries[1].curve?.points).toHaveLength(3);
     expect(best).toBe('flat');
@@ -63,7 +82,7 @@ describe('a comparison', () => {
 
   it('gives the area under the curve within the band', async () => {
     const band = { fromRpm: 2500, toRpm: 3500 };
-    const { entries } = await compare(
+    const { entries } = await compared(
       [candidate('flat'), candidate('tilted')],
       { rpm: RPM, band },
       invented(),
@@ -75,16 +94,16 @@ describe('a comparison', () => {
 
   it('weighted by time counts low torque for longer', async () => {
     const asked = [candidate('flat'), candidate('tilted')];
-    const bySpeed = await compare(asked, { rpm: RPM }, invented());
-    const byTime = await compare(asked, { rpm: RPM, weighting: 'time' }, invented());
+    const bySpeed = await compared(asked, { rpm: RPM }, invented());
+    const byTime = await compared(asked, { rpm: RPM, weighting: 'time' }, invented());
     const mean = ({ entries }: typeof bySpeed): number => entries[1].band?.torqueNm ?? Number.NaN;
     expect(mean(byTime)).toBeLessThan(mean(bySpeed));
     expect(byTime.weighting).toBe('time');
   });
 
   it('in mirrored order gives mirrored differences', async () => {
-    const there = await compare([candidate('flat'), candidate('tilted')], { rpm: RPM }, invented());
-    const back = await compare([candidate('tilted'), candidate('flat')], { rpm: RPM }, invented());
+    const there = await compared([candidate('flat'), candidate('tilted')], { rpm: RPM }, invented());
+    const back = await compared([candidate('tilted'), candidate('flat')], { rpm: RPM }, invented());
     const steps = (entry: (typeof there.entries)[number]): readonly number[] =>
       entry.gain?.byRpm.map(({ torqueNm }) => torqueNm) ?? [];
     expect(steps(back.entries[1])).toEqual(steps(there.entries[1]).map((step) => -step));
@@ -94,7 +113,7 @@ describe('a comparison', () => {
 
   it('shows every curve by the standard of the first, and says so', async () => {
     const run = invented();
-    const { remarks, correction } = await compare(
+    const { remarks, correction } = await compared(
       [candidate('flat'), candidate('tilted', { correction: 'J1349' })],
       { rpm: RPM },
       run,
@@ -106,19 +125,18 @@ describe('a comparison', () => {
 
   it('that was interrupted gives what there is', async () => {
     const run = runnerOf(() => 400, 1);
-    const { complete, entries, best } = await compare([candidate('a'), candidate('b')], { rpm: RPM }, run);
+    const { complete, entries, best } = await compared([candidate('a'), candidate('b')], { rpm: RPM }, run);
     expect(complete).toBe(false);
     expect(entries[0].band?.torqueNm).toBeCloseTo(400, 9);
     expect(entries[1]).toMatchObject({ curve: null, band: null, gain: null });
     expect(best).toBe('a');
   });
 
-  it('refuses two of one name, no combination, and a band beside the speeds', async () => {
+  it('refuses two of one name, and a band beside the speeds', async () => {
     const twice = [candidate('a'), candidate('a')];
-    await expect(compare(twice, { rpm: RPM }, invented())).rejects.toThrow(DomainError);
-    await expect(compare([], { rpm: RPM }, invented())).rejects.toThrow(DomainError);
+    await expect(compared(twice, { rpm: RPM }, invented())).rejects.toThrow(DomainError);
     await expect(
-      compare([candidate('a')], { rpm: RPM, band: { fromRpm: 5000, toRpm: 6000 } }, invented()),
+      compared([candidate('a')], { rpm: RPM, band: { fromRpm: 5000, toRpm: 6000 } }, invented()),
     ).rejects.toThrow('band must be a band that the speeds reach into');
   });
 
@@ -127,7 +145,7 @@ describe('a comparison', () => {
     const ratio = { ...combination.chamber, compressionRatio: 10.5 };
     const swept = combination.chamber.clearanceVolume * (combination.chamber.compressionRatio - 1);
     const higher = { ...combination, chamber: { ...ratio, clearanceVolume: swept / 9.5 } };
-    const { entries } = await compare(
+    const { entries } = await compared(
       [
         { name: 'as it is', combination },
         { name: 'once more', combination },

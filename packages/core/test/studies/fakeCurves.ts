@@ -17,6 +17,7 @@ export function curveOf(rpm: readonly number[], torque: (rpm: number) => number)
   return {
     schemaVersion: 1,
     program: { name: 'valvetide', version: '0.0.0' },
+    complete: true,
     combination: 'invented',
     fidelity: 'representative',
     correction: { standard: 'J607', factor: 1 },

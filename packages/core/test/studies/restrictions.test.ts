@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../src/combination/combination.ts';
+import type { NamedCombination } from '../../src/studies/compare.ts';
 import type { RestrictionElement } from '../../src/studies/freeing.ts';
-import type { RestrictionState } from '../../src/studies/restriction.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import type { RestrictionState, Restrictions } from '../../src/studies/restriction.ts';
 import { restrictions } from '../../src/studies/restrictions.ts';
+import type { StudyOptions } from '../../src/studies/studyOptions.ts';
 import { wholeForecast } from '../forecast/wholeForecast.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 import { losing, runnerOf } from './fakeCurves.ts';
@@ -33,10 +36,20 @@ function lossy(): Combination {
 
 const base = () => ({ name: 'as it is', combination: lossy() });
 
+async function restricted(
+  baseline: NamedCombination,
+  { changed = [], ...options }: StudyOptions & { readonly changed?: readonly NamedCombination[] },
+  run?: RunJobs,
+): Promise<Restrictions> {
+  const result = await restrictions(baseline, changed, { ...options, ...(run === undefined ? {} : { run }) });
+  if (!result.ok) throw new Error(result.problems[0].message);
+  return result.value;
+}
+
 describe('a study of restrictions with a lost speed', () => {
   it('of a freed engine, has no mean over the band for that element, and the gain at the other speed', async () => {
     const isFreed = ({ induction: { runner } }: Combination): boolean => runner.mouthArea >= runner.entryArea;
-    const study = await restrictions(base(), { rpm: RPM }, losing(runnerOf(invented), 6000, isFreed));
+    const study = await restricted(base(), { rpm: RPM }, losing(runnerOf(invented), 6000, isFreed));
     const manifold = gainsOf(study.states[0], 'manifold');
     expect(manifold).toMatchObject({ alreadyFree: false, band: null });
     expect(manifold?.byRpm?.map(({ rpm, torqueNm }) => [rpm, torqueNm])).toEqual([[3000, 10]]);
@@ -51,7 +64,7 @@ describe('a study of restrictions with a lost speed', () => {
   it('of the engine as it is, has no mean over the band at all, under either weighting', async () => {
     for (const weighting of ['speed', 'time'] as const) {
       const run = losing(runnerOf(invented), 6000, ({ name }) => name === base().combination.name);
-      const { states, leftOut } = await restrictions(base(), { rpm: RPM, weighting }, run);
+      const { states, leftOut } = await restricted(base(), { rpm: RPM, weighting }, run);
       const [now] = states;
       expect(now).toMatchObject({ bandTorqueNm: null, bandGoverning: null });
       expect(now.points?.map(({ rpm }) => rpm)).toEqual([3000]);
@@ -67,7 +80,7 @@ describe('a study of restrictions with a lost speed', () => {
 
 describe('a study of restrictions', () => {
   it('frees each element alone: a carburetor of four times the area keeps a sixteenth of its loss', async () => {
-    const { states } = await restrictions(base(), { rpm: RPM }, runnerOf(invented));
+    const { states } = await restricted(base(), { rpm: RPM }, runnerOf(invented));
     const metering = gainsOf(states[0], 'metering');
     expect(metering?.byRpm?.map(({ torqueNm }) => torqueNm)).toEqual([7.5, 30]);
     // 438 N m as it is at 6000 rpm.
@@ -77,14 +90,14 @@ describe('a study of restrictions', () => {
   });
 
   it('names the element that gains most at each speed, and over the band', async () => {
-    const { states } = await restrictions(base(), { rpm: RPM }, runnerOf(invented));
+    const { states } = await restricted(base(), { rpm: RPM }, runnerOf(invented));
     expect(states[0].governing.map(({ rpm, element }) => [rpm, element])).toEqual([
       [3000, 'manifold'],
       [6000, 'metering'],
     ]);
     expect(states[0].governing[0]).toMatchObject({ second: 'metering' });
     expect(states[0].bandGoverning).toMatchObject({ rpm: null, element: 'metering', second: 'manifold' });
-    const narrow = await restrictions(
+    const narrow = await restricted(
       base(),
       { rpm: RPM, band: { fromRpm: 2500, toRpm: 3500 } },
       runnerOf(invented),
@@ -93,7 +106,7 @@ describe('a study of restrictions', () => {
   });
 
   it('does not let warmth, pumping or friction govern, large as they may be', async () => {
-    const { states } = await restrictions(base(), { rpm: [1000] }, runnerOf(invented));
+    const { states } = await restricted(base(), { rpm: [1000] }, runnerOf(invented));
     const warmth = gainsOf(states[0], 'charge-heating');
     expect(warmth?.byRpm?.[0].torqueNm).toBeCloseTo(20, 9);
     expect(states[0].governing[0].element).toBe('manifold');
@@ -101,7 +114,7 @@ describe('a study of restrictions', () => {
 
   it('names nothing where nothing gains 0.3 %', async () => {
     const flat = runnerOf(({ induction }) => (induction.meteringArea > 0.02 ? 401 : 400));
-    const { states } = await restrictions(base(), { rpm: RPM }, flat);
+    const { states } = await restricted(base(), { rpm: RPM }, flat);
     expect(states[0].governing[0]).toMatchObject({ element: null, second: null });
     expect(states[0].bandGoverning?.element).toBeNull();
   });
@@ -110,7 +123,7 @@ describe('a study of restrictions', () => {
     const { induction } = lossy();
     const larger = { ...induction, meteringArea: 4 * induction.meteringArea };
     const changed = [{ name: 'larger carburetor', combination: engine({ induction: larger }) }];
-    const { states } = await restrictions(base(), { rpm: RPM, changed }, runnerOf(invented));
+    const { states } = await restricted(base(), { rpm: RPM, changed }, runnerOf(invented));
     expect(states.map(({ name }) => name)).toEqual(['as it is', 'larger carburetor']);
     expect(states[1].governing.map(({ element }) => element)).toEqual(['manifold', 'manifold']);
     expect(gainsOf(states[1], 'metering')?.byRpm?.[1].torqueNm).toBeCloseTo((2 * 15) / 16, 9);
@@ -118,7 +131,7 @@ describe('a study of restrictions', () => {
 
   it('takes pumping and friction off by their mean pressures, without a run', async () => {
     const run = runnerOf(() => 440);
-    const { states } = await restrictions(base(), { rpm: [4000] }, run);
+    const { states } = await restricted(base(), { rpm: [4000] }, run);
     // bmep 11, pumping 0.4 and friction 1.6 bar: 440 N m are 11 bar.
     expect(gainsOf(states[0], 'pumping')?.byRpm?.[0].torqueNm).toBeCloseTo(16, 9);
     expect(gainsOf(states[0], 'friction')?.byRpm?.[0].torqueNm).toBeCloseTo(64, 9);
@@ -129,7 +142,7 @@ describe('a study of restrictions', () => {
     const { exhaustSystem } = engine();
     const open = { ...exhaustSystem, collectors: null, outletArea: exhaustSystem.primary.area };
     const run = runnerOf(invented);
-    const { states } = await restrictions(
+    const { states } = await restricted(
       { name: 'open', combination: engine({ exhaustSystem: open }) },
       { rpm: RPM },
       run,
@@ -142,7 +155,7 @@ describe('a study of restrictions', () => {
   });
 
   it('says what takes of the air that a cylinder could hold', async () => {
-    const { states } = await restrictions(
+    const { states } = await restricted(
       base(),
       { rpm: [4000] },
       runnerOf(() => 440),
@@ -157,7 +170,7 @@ describe('a study of restrictions', () => {
 
   it('after an abort gives what it has and says that it is not complete', async () => {
     const changed = [{ name: 'same again', combination: lossy() }];
-    const cut = await restrictions(base(), { rpm: RPM, changed }, runnerOf(invented, 2));
+    const cut = await restricted(base(), { rpm: RPM, changed }, runnerOf(invented, 2));
     expect(cut.complete).toBe(false);
     expect(gainsOf(cut.states[0], 'metering')?.band).not.toBeNull();
     expect(gainsOf(cut.states[0], 'manifold')).toMatchObject({ byRpm: null, band: null, alreadyFree: false });
@@ -171,13 +184,13 @@ describe('a study of restrictions', () => {
     const onProgress = (done: number, total: number): void => {
       seen.push(`${done}/${total}`);
     };
-    await restrictions(base(), { rpm: RPM, onProgress }, runnerOf(invented));
+    await restricted(base(), { rpm: RPM, onProgress }, runnerOf(invented));
     expect(seen[0]).toBe('1/8');
     expect(seen[7]).toBe('8/8');
   });
 
   it('refuses a band that no speed reaches into', async () => {
-    await expect(restrictions(base(), { rpm: RPM, band: { fromRpm: 7000, toRpm: 8000 } })).rejects.toThrow(
+    await expect(restricted(base(), { rpm: RPM, band: { fromRpm: 7000, toRpm: 8000 } })).rejects.toThrow(
       'band must be a band that the speeds reach into',
     );
   });
@@ -185,7 +198,7 @@ describe('a study of restrictions', () => {
   it('agrees with forecasts of the freed engine', async () => {
     const mesh = { intakeCell: 0, exhaustCell: 0 };
     const rpm = [6500];
-    const { states } = await restrictions({ name: 'big', combination: engine() }, { rpm, mesh });
+    const { states } = await restricted({ name: 'big', combination: engine() }, { rpm, mesh });
     const { induction } = engine();
     const larger = engine({ induction: { ...induction, meteringArea: 4 * induction.meteringArea } });
     const [now, after] = [engine(), larger].map((c) => wholeForecast(c, { rpm, mesh }).points[0].torqueNm);

@@ -15,9 +15,9 @@ const IN = 0.0254;
 
 function baselineOf(name: Example): Baseline {
   const read = readDocument(exampleText(name));
-  const pinned = read.ok ? pinBaseline(read.document, { sheet: exampleSheet(name) }) : read;
+  const pinned = read.ok ? pinBaseline(read.value, { sheet: exampleSheet(name) }) : read;
   if (!pinned.ok) throw new Error(pinned.problems.map(problemLine).join('\n'));
-  return pinned.baseline;
+  return pinned.value;
 }
 
 /** Torque falls off 1 N m for each square tenth of an inch of primary length from 30 in, and of an advance from 4 deg. */
@@ -28,13 +28,13 @@ const hill = (): ReturnType<typeof runnerOf> =>
   });
 
 async function swept(variables: readonly Variable[], run: RunJobs = hill()): Promise<Sweep> {
-  const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM }, run);
+  const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM, run });
   if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
-  return result.sweep;
+  return result.value;
 }
 
 async function refusal(variables: readonly Variable[]): Promise<string> {
-  const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM }, hill());
+  const result = await sweep(baselineOf('big-block'), variables, { rpm: RPM, run: hill() });
   return result.ok ? 'none' : result.problems.map(problemLine).join('\n');
 }
 
@@ -60,8 +60,12 @@ describe('a sweep', () => {
   });
 
   it('calls a top flat as far as it loses less than asked', async () => {
-    const result = await sweep(baselineOf('big-block'), [LENGTHS], { rpm: RPM, flatWithinPct: 1 }, hill());
-    expect(result.ok && result.sweep.best?.flatness[0]).toMatchObject({ from: '28 in', to: '32 in' });
+    const result = await sweep(baselineOf('big-block'), [LENGTHS], {
+      rpm: RPM,
+      flatWithinPct: 1,
+      run: hill(),
+    });
+    expect(result.ok && result.value.best?.flatness[0]).toMatchObject({ from: '28 in', to: '32 in' });
   });
 
   it('of two variables covers the grid, the second running fastest', async () => {
@@ -121,8 +125,8 @@ describe('a sweep', () => {
     const base = baselineOf('minimum');
     const values = Array.from({ length: 21 }, (_, i) => i);
     const options = { rpm: RPM };
-    await expect(sweep(base, [], options, hill())).rejects.toThrow(DomainError);
-    await expect(sweep(base, [LENGTHS, LENGTHS], options, hill())).rejects.toThrow('different paths');
+    await expect(sweep(base, [], options)).rejects.toThrow(DomainError);
+    await expect(sweep(base, [LENGTHS, LENGTHS], options)).rejects.toThrow('different paths');
     await expect(
       sweep(
         base,
@@ -131,7 +135,6 @@ describe('a sweep', () => {
           { path: 'b', values },
         ],
         options,
-        hill(),
       ),
     ).rejects.toThrow('at most 400');
   });
@@ -140,6 +143,6 @@ describe('a sweep', () => {
     const result = await sweep(baselineOf('minimum'), [{ path: 'cam.advance', values: ['-8 deg'] }], {
       rpm: [2500],
     });
-    expect(result.ok && result.sweep.points[0].bandGainPct).toBeLessThan(-0.3);
+    expect(result.ok && result.value.points[0].bandGainPct).toBeLessThan(-0.3);
   });
 });

@@ -1,4 +1,5 @@
 /** A stand-in for forecasts: torque that answers to a combination's knobs by given slopes, at no cost. */
+import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import type { DynoSheet, Pull } from '../../src/dyno/dynoSheet.ts';
 import type { Curve, OperatingPoint } from '../../src/forecast/curve.ts';
@@ -22,13 +23,20 @@ export type Response = (rpm: number, knobs: Knobs) => number;
 export function minimumDocument(): CombinationDocument {
   const read = readDocument(exampleText('minimum'), { file: 'engine.yaml' });
   if (!read.ok) throw new Error('the example is not readable');
-  return read.document;
+  return read.value;
+}
+
+/** The minimum example, ready to be changed and calibrated. */
+export function minimumBaseline(): Baseline {
+  const pinned = pinBaseline(minimumDocument());
+  if (!pinned.ok) throw new Error('the example is not sound');
+  return pinned.value;
 }
 
 export function minimumCombination(): Combination {
   const read = readCombination(exampleText('minimum'));
   if (!read.ok) throw new Error('the example is not sound');
-  return read.combination;
+  return read.value;
 }
 
 /** How far each knob of a combination is from one. */

@@ -10,9 +10,9 @@ import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
 
 function baselineOf(example: Example, altered: (text: string) => string = (text) => text): Baseline {
   const read = readDocument(altered(exampleText(example)));
-  const pinned = read.ok ? pinBaseline(read.document, { sheet: exampleSheet(example) }) : read;
+  const pinned = read.ok ? pinBaseline(read.value, { sheet: exampleSheet(example) }) : read;
   if (!pinned.ok) throw new Error(JSON.stringify(pinned.problems));
-  return pinned.baseline;
+  return pinned.value;
 }
 
 function change(name: string, ...edits: readonly FieldEdit[]): Change {
@@ -25,7 +25,7 @@ function unknowns(baseline: Baseline, ...changes: readonly Change[]): Unknowns {
   const candidacies = changes.map((one): Candidacy => {
     const result = applyChanges(baseline, [one]);
     if (!result.ok) throw new Error(JSON.stringify(result.problems));
-    return { change: one, combination: result.combination, values: assignedValues(baseline, [one], []) };
+    return { change: one, combination: result.value, values: assignedValues(baseline, [one], []) };
   });
   return unknownsOf(baseline, candidacies);
 }

@@ -1,4 +1,5 @@
 /** Flow sheets: lift against flow of intake and exhaust, and of the intake with its manifold bolted on. */
+import type { Result } from '../../base/result.ts';
 import { parseQuantity } from '../../base/units.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { nearestName } from '../nearestName.ts';
@@ -20,9 +21,8 @@ export interface FlowSheet {
   readonly ignored: readonly string[];
 }
 
-export type FlowSheetResult =
-  | { readonly ok: true; readonly sheet: FlowSheet }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A flow sheet, or everything that is wrong with it. */
+export type FlowSheetResult = Result<FlowSheet, Problem>;
 
 /** Largest lift and flow worth believing: beyond lies a slip of unit. */
 const MAX_LIFT = 0.04;
@@ -36,7 +36,7 @@ const INTAKE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'in
 export function readFlowSheet(text: string, name: string): FlowSheetResult {
   const read = readTable(text, name);
   if (!read.ok) return read;
-  const { table } = read;
+  const table = read.value;
   const problems: Problem[] = [];
   const lift = only(table, 'lift', (column) => column.words.includes('lift'), problems);
   const manifold = only(table, 'manifold', isManifold, problems);
@@ -66,7 +66,7 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
     return points(table, column, lifts, flows, problems);
   };
   const sheet = { name, intake: side(intake), exhaust: side(exhaust), withManifold: side(manifold), ignored };
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, sheet };
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: sheet };
 }
 
 function isManifold(column: Column): boolean {

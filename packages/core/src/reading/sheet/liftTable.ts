@@ -1,4 +1,5 @@
 /** Measured lobes: lift against angle. */
+import type { Result } from '../../base/result.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { converted } from './flowSheet.ts';
 import { type Column, readTable, sheetProblem, type Table } from './table.ts';
@@ -15,9 +16,8 @@ export interface LiftTable {
   readonly shift: number;
 }
 
-export type LiftTableResult =
-  | { readonly ok: true; readonly table: LiftTable }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A lobe, or everything that is wrong with its sheet. */
+export type LiftTableResult = Result<LiftTable, Problem>;
 
 const MAX_LIFT = 0.03;
 /** Fewest rows that show a lobe. */
@@ -34,7 +34,7 @@ const CENTRE_LIFT = 0.05 * 0.0254;
 export function readLiftTable(text: string, name: string, side: 'intake' | 'exhaust'): LiftTableResult {
   const read = readTable(text, name);
   if (!read.ok) return read;
-  const { table } = read;
+  const table = read.value;
   const problems: Problem[] = [];
   const angle = table.columns.find((column) => column.unit === 'deg' || column.unit === 'degrees') ?? null;
   const lift = liftColumn(table, side);
@@ -72,7 +72,7 @@ export function readLiftTable(text: string, name: string, side: 'intake' | 'exha
   const centred = rows.angle.map((at) => at - shift);
   return {
     ok: true,
-    table: { name, angle: centred, lift: rows.lift, of: ofValve ? 'valve' : 'lobe', shift },
+    value: { name, angle: centred, lift: rows.lift, of: ofValve ? 'valve' : 'lobe', shift },
   };
 }
 

@@ -35,14 +35,14 @@ export function readSheets(document: CombinationDocument, source: SheetSource | 
     const text = sheetText(document, path, source, problems);
     if (text === null) continue;
     const read = readFlowSheet(text.text, text.name);
-    if (read.ok) flow[path] = read.sheet;
+    if (read.ok) flow[path] = read.value;
     else problems.push(...placed(read.problems, path));
   }
   for (const path of LOBE_FIELDS) {
     const text = sheetText(document, path, source, problems);
     if (text === null) continue;
     const read = readLiftTable(text.text, text.name, path === 'cam.intake.table' ? 'intake' : 'exhaust');
-    if (read.ok) lobe[path] = read.table;
+    if (read.ok) lobe[path] = read.value;
     else problems.push(...placed(read.problems, path));
   }
   return { sheets: { flow, lobe }, problems };

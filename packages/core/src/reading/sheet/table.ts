@@ -1,5 +1,7 @@
 /** CSV and TSV text to columns of numbers, with names and units from the header row. */
+
 import Papa from 'papaparse';
+import type { Result } from '../../base/result.ts';
 import type { Problem } from '../../combination/problem.ts';
 
 /** One column of a sheet. */
@@ -23,9 +25,8 @@ export interface Table {
   readonly lines: readonly number[];
 }
 
-export type TableResult =
-  | { readonly ok: true; readonly table: Table }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** A sheet's columns, or everything that is wrong with it. */
+export type TableResult = Result<Table, Problem>;
 
 /** Longest sheet read [characters]. */
 export const MAX_SHEET_LENGTH = 400_000;
@@ -101,7 +102,7 @@ export function readTable(text: string, name: string): TableResult {
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
   return {
     ok: true,
-    table: { name, columns, headerLine: kept[0].line, lines: kept.slice(1).map(({ line }) => line) },
+    value: { name, columns, headerLine: kept[0].line, lines: kept.slice(1).map(({ line }) => line) },
   };
 }
 

@@ -1,11 +1,13 @@
-/** What every study does with its result: text, JSON or CSV to where it was asked for, and the exit code. */
-import type { OperatingPoint } from '@valvetide/core';
+/** What every study does: run, and its result as text, JSON or CSV to where it was asked for, and the exit code. */
+import type { OperatingPoint, Problem, Result, StudyControl } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Flags } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { sound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
-import { type Destination, deliver } from '../output/deliver.ts';
-import type { SideFiles } from '../output/sideFiles.ts';
+import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
+import { chooseSideFiles, type SideFiles } from '../output/sideFiles.ts';
 import { fixed } from '../render/fixed.ts';
 import type { TextOptions } from '../render/forecastText.ts';
 import { json } from '../render/json.ts';
@@ -15,23 +17,63 @@ import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
+import { withWorkers } from './studyFlags.ts';
 
 /** A result and the ways to show it. */
-export interface StudyOutput {
+export interface StudyView {
   readonly result: object;
   readonly text: (options: TextOptions) => string;
   readonly csv: () => string;
   readonly answer: (units: UnitSystem) => string;
-  /** Files asked for beside the result, and what there is to draw in them. */
-  readonly beside: SideFiles;
   readonly drawn: Drawn;
   /** Told on standard error where the result does not go to a terminal as text; with --strict they decide the exit code. */
   readonly warnings: readonly string[];
+  /** Speeds that did not settle, in words. */
+  readonly unsettled: readonly string[];
+  /** Whether nothing was left out by an interrupt. */
+  readonly complete: boolean;
+  /** Whether there is anything to show after an interrupt. */
+  readonly worthShowing: boolean;
+}
+
+/** A study from its files to its exit code. */
+export interface StudyRun<Value> {
+  /** Every file that was read, so that none of them gets written over. */
+  readonly files: readonly string[];
+  readonly ask: (control: Required<StudyControl>) => Promise<Result<Value, Problem>>;
+  readonly view: (value: Value) => StudyView;
+}
+
+/** Runs a study on the workers asked for and shows what there is, even after an interrupt. */
+export async function runStudy<Value>(
+  flags: Flags,
+  io: Io,
+  core: Core,
+  { files, ask, view }: StudyRun<Value>,
+): Promise<ExitCode> {
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const beside = chooseSideFiles(io, flags, files);
+  let count = { done: 0, total: 1 };
+  const result = await withWorkers(flags, io, core, ({ onProgress, ...control }) =>
+    ask({
+      ...control,
+      onProgress: (done, total) => {
+        count = { done, total };
+        onProgress(done, total);
+      },
+    }),
+  );
+  const shown = view(sound(result, flags.on('json'), core));
+  const { total } = count;
+  const done = shown.complete ? total : shown.worthShowing ? Math.min(count.done, total - 1) : 0;
+  return deliverStudy(flags, io, destination, beside, { ...shown, done, total });
+}
+
+/** A view, and how far the study came. */
+interface StudyOutput extends StudyView {
   /** Forecasts done and asked for. */
   readonly done: number;
   readonly total: number;
-  /** Speeds that did not settle, in words. */
-  readonly unsettled: readonly string[];
 }
 
 /** The speeds of a curve that did not settle, in words; nothing where all did. */
@@ -43,11 +85,11 @@ export function unsettledSpeeds(
   return speeds.length === 0 ? [] : [`${name} at ${speeds.join(', ')} rpm`];
 }
 
-/** Shows what there is, even after an interrupt. */
-export async function deliverStudy(
+async function deliverStudy(
   flags: Flags,
   io: Io,
   destination: Destination,
+  beside: SideFiles,
   output: StudyOutput,
 ): Promise<ExitCode> {
   const interrupted = output.done < output.total;
@@ -57,7 +99,7 @@ export async function deliverStudy(
   const toFile = destination.path !== undefined;
   const asText = !flags.on('json') && !flags.on('csv');
   deliver(io, destination, rendered(flags, io, output, units, toFile));
-  await deliverDrawn(flags, io, output.beside, output.drawn);
+  await deliverDrawn(flags, io, beside, output.drawn);
   const say = (line: string): void => io.stderr.write(`${plain(line)}\n`);
   if (!(asText && !toFile && io.stdout.isTTY) && !flags.on('quiet'))
     for (const line of output.warnings) say(line);
