@@ -86,7 +86,7 @@ describe('a bad combination file', () => {
         'bad.yaml:3:3 engine.stroke',
         'bad.yaml:5:3 engine.rodd',
         'bad.yaml:6:12 chamber.compression',
-        'bad.yaml:7:3 heads.flow',
+        'bad.yaml:7:32 heads.flow',
       ]);
     }
   });

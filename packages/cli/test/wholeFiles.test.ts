@@ -107,7 +107,7 @@ describe('a combination that names a sheet', () => {
     async (sheet) => {
       const [code, said] = await inspected(sheet);
       expect(code).toBe(EXIT.input);
-      expect(said).toMatch(/^shop\/engine\.yaml:3: heads\.flow: names '.*', a place of one machine alone/u);
+      expect(said).toMatch(/^shop\/engine\.yaml:3:32 heads\.flow names '.*', a place of one machine alone/u);
     },
   );
 
