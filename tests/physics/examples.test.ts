@@ -13,7 +13,7 @@ interface Expected {
 
 /*
  * Common practice, no source. Volumetric efficiency at the torque peak: production rarely above 0.90, a good two-valve
- * 0.95 to 1.00, full race 1.10, practical limit 1.15. Brake mean effective pressure: stock two-valve 10.4 to 11.9 bar, hot
+ * 0.95 to 1.00, full race 1.10, practical limit 1.15. Brake mean effective pressure: production two-valve 10.4 to 11.9 bar, hot
  * street to 13.4, contest on pump fuel to 15.
  */
 const EXPECTED: readonly Expected[] = [

@@ -185,7 +185,7 @@ export const bandCases: PublishedSource = {
         unit: 'deg',
         decimals: 1,
         cause:
-          'at low speed the fast-burn estimate of the chamber and the search for best torque leave the top of pressure late; the source gives its band for engines in general',
+          'at low speed the fast burn of the chamber and the search for best torque leave the top of pressure late; the source gives its band for engines in general',
         compute: () => timed()[i].peakPressureDegAtdc,
       }),
       ...ends({

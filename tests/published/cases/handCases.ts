@@ -167,7 +167,7 @@ export const handCases: PublishedSource = {
         `intake flow coefficient on the curtain without a flow sheet, lift over diameter ${ratio}`,
         [low, high],
         () => curtainCoefficient(ratio),
-        'estimate by the class of head, remembered too; within its spread of 8 %',
+        'estimate by throat and smallest area, remembered too; within its spread of 8 %',
       ),
     ),
     ...[0.15, 0.2].map(

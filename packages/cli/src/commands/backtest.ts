@@ -29,7 +29,7 @@ export const backtestCommand: CommandSpec = {
   operand: 'FILE',
   examples: [
     [
-      'valvetide backtest engine.yaml --change chamber.volume="112 cc" --before stock.csv --after milled.csv',
+      'valvetide backtest engine.yaml --change chamber.volume="112 cc" --before before.csv --after milled.csv',
       'a field as it was after the change',
     ],
     [

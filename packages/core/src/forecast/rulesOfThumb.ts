@@ -145,7 +145,7 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
       ...handedOn(
         'piston-speed',
         `piston speed at ${topRpm} rpm`,
-        '3500 stock parts, 4000 heavy-duty, 5000 drag',
+        '3500 production parts, 4000 heavy-duty, 5000 drag',
       ),
       low: 3500,
       high: 5000,

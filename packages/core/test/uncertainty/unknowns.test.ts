@@ -82,12 +82,12 @@ describe('unknowns', () => {
     expect(own.of).toBe('carburetor');
     const area = (changes: readonly Change[], unknown: Unknown): number =>
       perturbed(baseline, changes, [{ unknown, z: 1 }], undefined)?.induction.meteringArea ?? Number.NaN;
-    const stock = baseline.combination.induction.meteringArea;
+    const nominal = baseline.combination.induction.meteringArea;
     const plain = perturbed(baseline, [CARBURETOR], [], undefined)?.induction.meteringArea ?? Number.NaN;
-    expect(plain / stock).toBeCloseTo(1250 / 1050, 9);
-    expect(area([], old) / stock).toBeCloseTo(1.04, 9);
+    expect(plain / nominal).toBeCloseTo(1250 / 1050, 9);
+    expect(area([], old) / nominal).toBeCloseTo(1.04, 9);
     expect(area([CARBURETOR], old)).toBe(plain);
-    expect(area([], own)).toBe(stock);
+    expect(area([], own)).toBe(nominal);
     expect(area([CARBURETOR], own) / plain).toBeCloseTo(1.04, 9);
   });
 

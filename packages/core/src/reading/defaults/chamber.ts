@@ -17,7 +17,7 @@ export function plugPlace(shape: ChamberShape): WordEstimate<PlugPlace> {
     : { value: 'side', reason: `the valves of a ${shape} chamber leave no room in the middle` };
 }
 
-/** Squish area over bore area [-]; from memory. Chambers called open have 5 to 10 %, heart-shaped ones 25 to 30 %. */
+/** Squish area over bore area [-]; from memory. Within one shape from a third of it to half as much again. */
 export const SQUISH_AREA: Readonly<Record<ChamberShape, number>> = {
   wedge: 0.18,
   bathtub: 0.25,
