@@ -38,6 +38,16 @@ export const GUIDE: Readonly<Record<RatingMethod, readonly (readonly [octane: nu
     ],
   };
 
+/**
+ * Counts by which the motor method raises the cylinder at a low barometer [inHg], so that a fuel knocks as it did (ASTM D2700-14, barometric
+ * compensation, in the same transcription).
+ */
+export const RAISED: readonly (readonly [barometer: number, counts: number])[] = [
+  [28.5, 61],
+  [27.0, 124],
+  [25.1, 204],
+];
+
 /** Compression ratio at a counter reading (Choi, Kolodziej, Wallner and Hoth, SAE 2018-01-0848, fig. 4; 400 to 1400). */
 export function compressionAt(counter: number): number {
   return 1.126e-8 * counter ** 3 - 2.126e-5 * counter ** 2 + 1.694e-2 * counter + 1.024;
@@ -112,11 +122,12 @@ export function asMeasured(): Rated {
 let reference: { development: number; main: number } | null = null;
 
 /**
- * The engine at a counter reading. The burn is the measured one, scaled to this charge as the model of the burn scales its own.
+ * The engine at a counter reading and a barometer [Pa]. The burn is the measured one, scaled to this charge as the model of the burn scales its own.
  */
-export function rated(method: RatingMethod, counter: number): Rated {
+export function rated(method: RatingMethod, counter: number, barometer = 101_321): Rated {
   const spark = sparkAt(method, counter);
-  const engine = standing(method, compressionAt(counter));
+  const standard = standing(method, compressionAt(counter));
+  const engine = { ...standard, weather: { ...standard.weather, pressure: barometer } };
   reference ??= modelled(asMeasured().simulation, sparkAt('research', 867));
   const here = modelled(run(engine, method).simulation, spark);
   const main = (MEASURED_BURN.main * here.main) / reference.main;

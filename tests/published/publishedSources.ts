@@ -8,6 +8,7 @@ import { handCases } from './cases/handCases.ts';
 import { laterCases } from './cases/laterCases.ts';
 import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
+import { octaneCases } from './cases/octaneCases.ts';
 import { ratingCases } from './cases/ratingCases.ts';
 import { benchCases, compressionCases, weatherCases } from './cases/sheetCases.ts';
 import { textbookCases } from './cases/textbookCases.ts';
@@ -43,6 +44,7 @@ export const QUICK_SOURCES: readonly PublishedSource[] = [
 export const SLOW_SOURCES: readonly PublishedSource[] = [
   cycleCases,
   ratingCases,
+  octaneCases,
   trendCases,
   bandCases,
   dynoCases,

@@ -1,10 +1,14 @@
 /** The standard octane-rating engine: the number the program asks for where a reference fuel just knocks. */
-import { GUIDE, rated } from '../../physics/ratingEngine.ts';
+import { INCH_OF_MERCURY } from '../../../packages/core/src/base/constants.ts';
+import { GUIDE, RAISED, rated } from '../../physics/ratingEngine.ts';
 import type { PublishedCase, PublishedSource } from '../publishedCase.ts';
 
 /** Fuels on which the one constant was set. */
 const SET_FROM = 90;
 const SET_TO = 100;
+
+/** Counter of the reference fuel of 90 by the motor method. */
+const PRF_90 = 749;
 
 function cases(method: 'research' | 'motor'): PublishedCase[] {
   return GUIDE[method].map(([octane, counter]) => ({
@@ -27,5 +31,18 @@ export const ratingCases: PublishedSource = {
   source:
     'ASTM D2699-15a and D2700-14, tables A4.1, in a public transcription; compression ratio by Choi et al., SAE 2018-01-0848; burn, airflow and work by Kolodziej and Wallner, Combustion Engines 171 (2017) 164',
   note: 'The one constant of knock is set here, on both methods from 90 to 100.',
-  cases: [...cases('research'), ...cases('motor')],
+  cases: [
+    ...cases('research'),
+    ...cases('motor'),
+    ...RAISED.map(
+      ([barometer, counts]): PublishedCase => ({
+        what: `motor method, reference fuel of 90, raised by ${counts} counts for a barometer of ${barometer} inHg`,
+        value: 90,
+        unit: '',
+        decimals: 1,
+        within: 3,
+        compute: () => rated('motor', PRF_90 + counts, barometer * INCH_OF_MERCURY).octane,
+      }),
+    ),
+  ],
 };

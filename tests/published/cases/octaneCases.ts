@@ -1,0 +1,131 @@
+/** What an engine asks of its fuel: by compression, spark, mixture and air, and beside a survey of cars. */
+import type { Combination } from '../../../packages/core/src/combination/combination.ts';
+import { engineFile, pointsOf } from '../../physics/engines.ts';
+import { once, type PublishedCase, type PublishedSource } from '../publishedCase.ts';
+
+/** A kilogram of dry air with ten grams of water more: vapour pressure [Pa] at a barometer of 1 atm. */
+const TEN_GRAMS = 1610;
+
+const ENGINES = [
+  ['small-block', 2500],
+  ['big-block', 5500],
+  ['four-valve-four', 5500],
+] as const;
+
+function atBestTorque(engine: Combination): Combination {
+  return { ...engine, burn: { ...engine.burn, timing: { mode: 'best-torque' } } };
+}
+
+function withRatio(engine: Combination, ratio: number): Combination {
+  const { bore, stroke } = engine.block;
+  const clearanceVolume = ((Math.PI / 4) * bore * bore * stroke) / (ratio - 1);
+  return { ...engine, chamber: { ...engine.chamber, clearanceVolume, compressionRatio: ratio } };
+}
+
+function trendsOf(example: string, rpm: number): readonly PublishedCase[] {
+  const engine = once(() => atBestTorque(engineFile(`examples/${example}/engine.yaml`)));
+  const pointOf = (changed: Combination) => pointsOf(changed, [rpm])[0];
+  const base = once(() => pointOf(engine()));
+  const asked = (change: (engine: Combination) => Partial<Combination>): number =>
+    pointOf({ ...engine(), ...change(engine()) }).octaneRequired;
+  const moved = (change: (engine: Combination) => Partial<Combination>): number =>
+    asked(change) - base().octaneRequired;
+  const row = { unit: '', decimals: 1 };
+  const on = `${example}, ${rpm} rpm`;
+  return [
+    {
+      ...row,
+      what: `octane for a point of compression, 10 to 11, ${on}`,
+      value: 4,
+      within: 1,
+      compute: () => asked((e) => withRatio(e, 11)) - asked((e) => withRatio(e, 10)),
+    },
+    {
+      ...row,
+      what: `octane that a degree of retard spares, over five, ${on}`,
+      value: 1,
+      within: 0.5,
+      compute: () => {
+        const timing = { mode: 'ca50', angle: base().ca50DegAtdc + 5 } as const;
+        return -moved((e) => ({ burn: { ...e.burn, timing } })) / 5;
+      },
+    },
+    {
+      ...row,
+      what: `octane for 10 K more in the manifold, ${on}`,
+      value: 1.2,
+      within: 0.5,
+      compute: () => moved((e) => ({ induction: { ...e.induction, heating: e.induction.heating + 10 } })),
+    },
+    {
+      ...row,
+      what: `octane for lambda 0.9 in place of 0.8, ${on}`,
+      value: 2,
+      within: 1,
+      compute: () => asked(() => ({ lambda: 0.9 })) - asked(() => ({ lambda: 0.8 })),
+    },
+    {
+      ...row,
+      what: `octane that 10 g of water to a kilogram of air spare, ${on}`,
+      value: 3,
+      within: 0.5,
+      aim: true,
+      cause:
+        'the law of the delay knows pressure and temperature only: what is spared here is oxygen that water displaces',
+      compute: () =>
+        -moved(({ weather }) => ({
+          weather: { ...weather, vapourPressure: weather.vapourPressure + TEN_GRAMS },
+        })),
+    },
+  ];
+}
+
+/** Research octane that cars without knock control asked for at full throttle. */
+const SURVEY = [
+  [7, 87],
+  [8, 92],
+  [9, 96],
+  [10, 100],
+] as const;
+
+const SURVEY_RPM = 2000;
+
+/** Research octane number of a usual fuel that the street engine asks for at a ratio. */
+const street = once(() =>
+  SURVEY.map(([ratio]) => {
+    const engine = atBestTorque(withRatio(engineFile('tests/data/engines/street-350.yaml'), ratio));
+    const { researchOctane, motorOctane } = engine.fuel;
+    return pointsOf(engine, [SURVEY_RPM])[0].octaneRequired + (researchOctane - motorOctane) / 2;
+  }),
+);
+
+export const octaneCases: PublishedSource = {
+  title: 'What an engine asks of its fuel',
+  source:
+    'trade press and common practice, no source: compression, retard, charge temperature, mixture, humidity; cars by compression: Hamilton, Gasoline FAQ (1996), section 6, a usual carburetted engine without engine management',
+  note: 'At best torque, in numbers of the pump; the survey in research octane, beside an old eight with a slow chamber at 2000 rpm.',
+  cases: [
+    ...ENGINES.flatMap(([example, rpm]) => trendsOf(example, rpm)),
+    {
+      what: 'research octane for a point of compression, 7 to 10, cars',
+      value: 13 / 3,
+      unit: '',
+      decimals: 1,
+      within: 1,
+      compute: () => (street()[3] - street()[0]) / 3,
+    },
+    ...SURVEY.map(
+      ([ratio, octane], i): PublishedCase => ({
+        what: `research octane at ${ratio}:1, cars`,
+        value: octane,
+        unit: '',
+        decimals: 0,
+        within: 3,
+        aim: true,
+        cause:
+          'cars in use carry deposits, worth 3 to 8 numbers (from memory), hot manifolds and a cylinder that runs lean; the program has a clean engine on a stand',
+        compute: () => street()[i],
+      }),
+    ),
+  ],
+};
