@@ -41,6 +41,9 @@ export const MEASURING_SPREAD = {
   /** Compression ratio from the catalogue, and from measured volumes [-]. */
   catalogueCompression: 0.25,
   measuredCompression: 0.05,
+  /** Squish area as seen on the head [% of the bore], squish height by deck, gasket and flat [in]. */
+  squishArea: 2,
+  squishHeight: 0.004,
   /** [crank deg] */
   camEvents: 1,
   /** [in] */
@@ -55,6 +58,7 @@ export function measuringErrors(stated: Stated, combination: Combination): reado
     ...flowErrors(combination),
     ...meteringErrors(stated, combination),
     ...chamberError(stated, combination),
+    ...squishErrors(stated, combination),
     ...camErrors(stated),
     ...valvetrainErrors(stated),
   ];
@@ -165,6 +169,28 @@ function chamberError(stated: Stated, { chamber, block }: Combination): readonly
       part: [],
       reason: 'a ratio without volumes is known to 0.25 (common practice, no source); measure them',
     },
+  ];
+}
+
+function squishErrors(stated: Stated, { chamber }: Combination): readonly MeasuringError[] {
+  // None at all is seen for certain, and the height of no gap is of no account.
+  if (!(chamber.squishArea > 0)) return [];
+  const read = (field: 'squishArea' | 'squishHeight', unit: string, reason: string): MeasuringError[] => {
+    const path = `chamber.${field}`;
+    if (stated(path) === undefined) return [];
+    const error: FieldError = { path, by: 'add', sigma: MEASURING_SPREAD[field], unit, silent: null };
+    return [
+      {
+        id: field === 'squishArea' ? 'squish area' : 'squish height',
+        fields: [error],
+        part: [path, 'chamber.shape'],
+        reason,
+      },
+    ];
+  };
+  return [
+    ...read('squishArea', '%', 'the flat of a head is read to 2 % of the bore'),
+    ...read('squishHeight', 'in', 'deck, gasket and flat add up to 0.004 in'),
   ];
 }
 

@@ -73,6 +73,20 @@ describe('unknowns', () => {
     expect(ratio(baselineOf('big-block'))).toBeCloseTo(0.05, 3);
   });
 
+  it('of squish are 2 % of the bore and 0.004 in where they are stated, and none where there is no squish', () => {
+    const stated = (area: string): Baseline =>
+      baselineOf('minimum', (text) =>
+        text.replace('compression: 9.5', `compression: 9.5\n  squishArea: ${area}\n  squishHeight: 0.045 in`),
+      );
+    const baseline = stated('20 %');
+    const moved = (id: string) =>
+      perturbed(baseline, [], [{ unknown: named(unknowns(baseline), id), z: 1 }], undefined)?.chamber;
+    expect(moved('squish area')?.squishArea).toBeCloseTo(0.22, 9);
+    expect(moved('squish height')?.squishHeight).toBeCloseTo(0.049 * 0.0254, 9);
+    const ids = unknowns(stated('0 %')).all.map(({ id }) => id);
+    expect(ids.filter((id) => id.includes('squish'))).toEqual([]);
+  });
+
   it('belong to the new part where a change brings one, and to the old one no more', () => {
     const baseline = baselineOf('big-block');
     const found = unknowns(baseline, CARBURETOR);
