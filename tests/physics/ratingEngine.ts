@@ -114,12 +114,20 @@ function modelled({ combination, march, engine }: Simulation, spark: number) {
 }
 
 /** Conditions of {@link MEASURED_BURN}: 41 degC of air, as the method has it at the barometer of that day, 972 hPa. */
-export function asMeasured(): Rated {
+export function asMeasured(heat: number | null = null): Rated {
   const engine = standing('research', compressionAt(867));
-  return run({ ...engine, weather: { ...engine.weather, pressure: 97_200, temperature: 314.5 } }, 'research');
+  const walls = heat === null ? engine.walls : { ...engine.walls, multiplier: heat };
+  const weather = { ...engine.weather, pressure: 97_200, temperature: 314.5 };
+  return run({ ...engine, walls, weather }, 'research');
 }
 
 let reference: { development: number; main: number } | null = null;
+
+/** What the model of the burn has for the conditions of {@link MEASURED_BURN} [deg]. */
+export function standardBurn(): { readonly development: number; readonly main: number } {
+  reference ??= modelled(asMeasured().simulation, sparkAt('research', 867));
+  return reference;
+}
 
 /**
  * The engine at a counter reading and a barometer [Pa]. The burn is the measured one, scaled to this charge as the model of the burn scales its own.
@@ -128,7 +136,7 @@ export function rated(method: RatingMethod, counter: number, barometer = 101_321
   const spark = sparkAt(method, counter);
   const standard = standing(method, compressionAt(counter));
   const engine = { ...standard, weather: { ...standard.weather, pressure: barometer } };
-  reference ??= modelled(asMeasured().simulation, sparkAt('research', 867));
+  const reference = standardBurn();
   const here = modelled(run(engine, method).simulation, spark);
   const main = (MEASURED_BURN.main * here.main) / reference.main;
   const development = (MEASURED_BURN.development * here.development) / reference.development;

@@ -5,6 +5,7 @@ import { cycleCases } from './cases/cycleCases.ts';
 import { calibratedCases, dynoCases, populationCases } from './cases/engineCases.ts';
 import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCases.ts';
 import { handCases } from './cases/handCases.ts';
+import { heatBalanceCases } from './cases/heatBalanceCases.ts';
 import { laterCases } from './cases/laterCases.ts';
 import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
@@ -45,6 +46,7 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   cycleCases,
   ratingCases,
   octaneCases,
+  heatBalanceCases,
   trendCases,
   bandCases,
   dynoCases,

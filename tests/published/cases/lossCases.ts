@@ -9,7 +9,7 @@ export const wallHeatCases: PublishedSource = {
   exact: true,
   source:
     'Woschni in its original form and in the kPa form of Heywood (1988), Hohenberg; worked independently',
-  note: 'The two printed forms of Woschni differ by 15 %. The program uses the kPa form.',
+  note: 'The two printed forms of Woschni differ by 15 %. The program uses the original form.',
   cases: [
     {
       what: 'Woschni, kPa form: bore 0.1 m, 30 bar, 1500 K, 27.36 m/s',
