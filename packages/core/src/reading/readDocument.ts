@@ -30,13 +30,16 @@ const MAX_FIELDS = 3_000;
 /** After a few slips of syntax the parser only stumbles on. */
 const MAX_SYNTAX_PROBLEMS = 5;
 
+/** Most problems of a text told singly; whoever has more begins anew. */
+const MOST_PROBLEMS = 100;
+
 /** Name used where the caller gives none. */
 export const DEFAULT_FILE_NAME = 'combination';
 
 const DUPLICATE = 'duplicate-field';
 
 /** Slips that leave a document in which what else is wrong can be looked for. */
-const READABLE: ReadonlySet<string> = new Set([DUPLICATE, 'decimal-comma', 'value-missing']);
+const READABLE: ReadonlySet<string> = new Set([DUPLICATE, 'decimal-comma', 'value-missing', 'more-problems']);
 
 const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['__proto__', 'prototype', 'constructor']);
 
@@ -84,10 +87,17 @@ export function readDocument(
       problemAt(walk, null, '', data === null ? 'file-empty' : 'not-a-combination', message),
     );
   }
-  const { problems } = walk;
+  const problems = fewer(walk);
   if (problems.some(({ code }) => !READABLE.has(code))) return { ok: false, problems };
   const document = { file, data: data as { [name: string]: Plain }, positions: walk.positions };
   return problems.length > 0 ? { ok: false, problems, partial: document } : { ok: true, value: document };
+}
+
+function fewer(walk: Walk): readonly Problem[] {
+  const { problems } = walk;
+  if (problems.length <= MOST_PROBLEMS) return problems;
+  const message = `has ${problems.length - MOST_PROBLEMS} more problems of this kind`;
+  return [...problems.slice(0, MOST_PROBLEMS), problemAt(walk, null, '', 'more-problems', message)];
 }
 
 /**

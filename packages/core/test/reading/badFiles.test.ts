@@ -333,7 +333,7 @@ const CASES: readonly (readonly [what: string, text: string, ...lines: readonly 
   [
     'two intake columns',
     heads('flow: twice.csv'),
-    "twice.csv:1 heads.flow has two intake columns: 'intake cfm' and 'int cfm'",
+    "twice.csv:1 heads.flow has two intake columns: 'intake cfm' and 'int cfm' (keep one of them)",
   ],
   [
     'flow above what the valve can pass',

@@ -1,5 +1,6 @@
 /** Checks of flow sheets against valves, ports, bench and lift. */
 
+import { INCH_OF_WATER } from '../../base/constants.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
@@ -24,6 +25,7 @@ export function checkFlow(context: ResolveContext, combination: Combination, rep
     checkSheet(context, side, combination[side], report);
   }
   checkBalance(context, combination);
+  checkDepression(context, report);
   const fixture = context.file.heads?.bench?.fixture;
   const { bore } = combination.block;
   if (fixture !== undefined && Math.abs(fixture - bore) > FIXTURE_SLACK) {
@@ -34,6 +36,24 @@ export function checkFlow(context: ResolveContext, combination: Combination, rep
     if (sheet.ignored.length === 0) continue;
     const headers = sheet.ignored.map((header) => `'${header}'`).join(', ');
     context.ledger.warn('columns-ignored', path, `columns of ${sheet.name} that were not used: ${headers}`);
+  }
+}
+
+/** Depressions this near are one [-]: 28 in of water is printed as 7 kPa too. */
+const DEPRESSION_SLACK = 0.01;
+
+/** A sheet that says another depression than the file does, or than is usual where the file says none. */
+function checkDepression({ file, sheets, ledger }: ResolveContext, report: Report): void {
+  const stated = file.heads?.bench?.depression;
+  const assumed = ledger.assumed.find(({ path }) => path === 'heads.bench.depression')?.value;
+  const used = stated ?? (assumed === undefined ? undefined : Number(assumed) * INCH_OF_WATER);
+  if (used === undefined) return;
+  for (const [path, { name, depression }] of Object.entries(sheets.flow)) {
+    if (depression === null || Math.abs(depression / used - 1) <= DEPRESSION_SLACK) continue;
+    const said = `${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O`;
+    const other = `${Number((used / INCH_OF_WATER).toPrecision(3))} inH2O`;
+    const message = `names the sheet ${name}, which speaks of ${said}; ${stated === undefined ? 'the file gives no depression' : `the file gives ${other}`}`;
+    report.problem(path, 'depression-contradicts', message, `state heads.bench.depression, ${said}?`);
   }
 }
 

@@ -17,6 +17,8 @@ export interface FlowSheet {
   readonly intake: SheetFlow | null;
   readonly exhaust: SheetFlow | null;
   readonly withManifold: SheetFlow | null;
+  /** Test depression that a title or remark speaks of [Pa]; null where none does. */
+  readonly depression: number | null;
   /** Headers that were not used. */
   readonly ignored: readonly string[];
 }
@@ -34,7 +36,7 @@ const INTAKE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'in
 
 /** Reads a flow sheet: columns `lift in`, `intake cfm`, `exhaust cfm`, `intake with manifold cfm` in any order. */
 export function readFlowSheet(text: string, name: string): FlowSheetResult {
-  const read = readTable(text, name);
+  const read = readTable(text, name, ['lift']);
   if (!read.ok) return read;
   const table = read.value;
   const problems: Problem[] = [];
@@ -53,10 +55,18 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
     problems,
   );
   const used = [lift, manifold, exhaust, intake];
-  const ignored = table.columns.filter((column) => !used.includes(column)).map((column) => column.header);
+  const rest = table.columns.filter((column) => !used.includes(column));
+  const ignored = rest.map((column) => column.header);
   if (lift === null) problems.push(missingColumn(table, 'lift', 'lift in', ignored));
   if (intake === null && exhaust === null)
     problems.push(missingColumn(table, 'intake', 'intake cfm', ignored));
+  // An estimate would stand in for what was measured, and nobody would see it.
+  for (const { header } of problems.length > 0 ? [] : rest.filter(({ unit }) => isFlowUnit(unit))) {
+    const message = `has a column of flow that is neither intake, exhaust nor intake with manifold: '${header}'`;
+    problems.push(
+      sheetProblem(name, table.headerLine, 'sheet-columns', message, 'rename the column, or take it out'),
+    );
+  }
   if (lift === null || problems.length > 0) return { ok: false, problems };
   const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
   if (problems.length === 0) checkRising(table, lifts, problems);
@@ -65,12 +75,40 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
     const flows = converted(table, column, 'flow', MAX_FLOW, problems);
     return points(table, column, lifts, flows, problems);
   };
-  const sheet = { name, intake: side(intake), exhaust: side(exhaust), withManifold: side(manifold), ignored };
+  const sheet = {
+    name,
+    intake: side(intake),
+    exhaust: side(exhaust),
+    withManifold: side(manifold),
+    depression: depressionSaid(table),
+    ignored,
+  };
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: sheet };
 }
 
+/** `with manifold`, `manifold`, `intake + manifold`; a column without it says so. */
 function isManifold(column: Column): boolean {
-  return isFlow(column) && column.words.some((word) => word.startsWith('manifold'));
+  return (
+    isFlow(column) &&
+    column.words.some((word) => word.startsWith('manifold')) &&
+    !column.words.includes('without') &&
+    !column.words.includes('no')
+  );
+}
+
+function isFlowUnit(unit: string): boolean {
+  return unit !== '' && parseQuantity(`1 ${unit}`, 'flow').ok;
+}
+
+/** `Test pressure 28" H2O`, `@ 25 inH2O`: the depression a sheet speaks of above its header [Pa]. */
+function depressionSaid({ above }: Table): number | null {
+  for (const { text } of above) {
+    const found =
+      /(\d+(?:\.\d+)?)\s*(?:in(?:ches)?\.?|"|'')\s*(?:of\s+)?(?:h2o|w\.?c\.?|wg|water)(?![a-z])/iu.exec(text);
+    const read = found === null ? null : parseQuantity(`${found[1]} inH2O`, 'pressure');
+    if (read?.ok === true) return read.value;
+  }
+  return null;
 }
 
 /** A column whose unit is a flow, or who should have one. */
@@ -92,7 +130,13 @@ function only(
   if (found.length > 1) {
     const headers = found.map((column) => `'${column.header}'`).join(' and ');
     problems.push(
-      sheetProblem(table.name, table.headerLine, 'sheet-columns', `has two ${what} columns: ${headers}`),
+      sheetProblem(
+        table.name,
+        table.headerLine,
+        'sheet-columns',
+        `has two ${what} columns: ${headers}`,
+        'keep one of them',
+      ),
     );
   }
   return found[0] ?? null;

@@ -32,7 +32,7 @@ const CENTRE_LIFT = 0.05 * 0.0254;
  * both lobes as `intake lobe lift` and `exhaust lobe lift`.
  */
 export function readLiftTable(text: string, name: string, side: 'intake' | 'exhaust'): LiftTableResult {
-  const read = readTable(text, name);
+  const read = readTable(text, name, ['lift', 'rise', 'deg', 'degrees']);
   if (!read.ok) return read;
   const table = read.value;
   const problems: Problem[] = [];

@@ -21,6 +21,8 @@ export interface Table {
   readonly name: string;
   readonly columns: readonly Column[];
   readonly headerLine: number;
+  /** Titles and remarks above the header. */
+  readonly above: readonly { readonly line: number; readonly text: string }[];
   /** Line of each row, from 1. */
   readonly lines: readonly number[];
 }
@@ -55,11 +57,17 @@ const UNITS = [
   '%',
 ];
 
+/** Titles of the shop stand above the header, not many of them. */
+const MOST_TITLES = 30;
+
 /**
- * Reads a sheet. The first line that is neither blank nor a `#` remark is the header; cells are parted by tab, semicolon
- * or comma, whichever the header uses. A decimal comma is read where cells are not parted by commas.
+ * Reads a sheet. The header is the first line of two cells or more with one of the wanted words, or else the first that is neither
+ * blank nor a `#` remark; a row of units may follow. Cells are parted by tab, semicolon or comma, whichever the header uses. A decimal
+ * comma is read where cells are not parted by commas.
+ *
+ * @param wanted - words of which a header has one, lower case
  */
-export function readTable(text: string, name: string): TableResult {
+export function readTable(text: string, name: string, wanted: readonly string[]): TableResult {
   const fail = (
     line: number | null,
     code: string,
@@ -76,11 +84,20 @@ export function readTable(text: string, name: string): TableResult {
       `is too long: ${text.length} characters, at most ${MAX_SHEET_LENGTH} are read`,
     );
   }
-  const kept = text
+  const written = text
     .replace(/^\uFEFF/u, '')
     .split(/\r\n|\n|\r/u)
     .map((content, index) => ({ content, line: index + 1 }))
-    .filter(({ content }) => content.trim() !== '' && !content.trim().startsWith('#'));
+    .filter(({ content }) => content.trim() !== '');
+  const filled = written.filter(({ content }) => !content.trim().startsWith('#'));
+  const titles = Math.max(
+    0,
+    filled.slice(0, MOST_TITLES).findIndex(({ content }) => isHeader(content, wanted)),
+  );
+  const kept = filled.slice(titles);
+  const above = written
+    .filter(({ line }) => line < (kept[0]?.line ?? 0))
+    .map(({ line, content }) => ({ line, text: content.slice(0, LONGEST_TITLE) }));
   if (kept.length < 2) return fail(kept[0]?.line ?? null, 'sheet-empty', 'has no rows below a header');
   const delimiter = delimiterOf(kept[0].content);
   const rows: string[][] = [];
@@ -93,16 +110,24 @@ export function readTable(text: string, name: string): TableResult {
     rows.push((parsed.data[0] ?? []).map((cell) => cell.trim()));
   }
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
-  const [header, ...body] = rows;
+  const [header, second, ...rest] = rows;
   if (header.length > MAX_COLUMNS) return fail(kept[0].line, 'sheet-columns', `has ${header.length} columns`);
-  const columns = header.map((cell) => ({ ...splitHeader(cell), values: [] as (number | null)[] }));
+  const units = isUnitRow(second) ? second : [];
+  const body = units.length > 0 ? rest : rows.slice(1);
+  const lines = kept.slice(rows.length - body.length).map(({ line }) => line);
+  if (body.length === 0) return fail(kept[0].line, 'sheet-empty', 'has no rows below a header');
+  const columns = header.map((cell, index) => {
+    const split = splitHeader(cell);
+    const unit = split.unit === '' ? unitNamed(units[index] ?? '') : split.unit;
+    return { ...split, unit, values: [] as (number | null)[] };
+  });
   body.forEach((row, index) => {
-    readRow(row, kept[index + 1].line, columns, delimiter, name, problems);
+    readRow(row, lines[index], columns, delimiter, name, problems);
   });
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
   return {
     ok: true,
-    value: { name, columns, headerLine: kept[0].line, lines: kept.slice(1).map(({ line }) => line) },
+    value: { name, columns, headerLine: kept[0].line, above, lines },
   };
 }
 
@@ -168,15 +193,55 @@ function delimiterOf(header: string): string {
   return header.includes(';') ? ';' : ',';
 }
 
+/** Whether a line names columns: two cells or more, none of them a number, one with a wanted word. */
+function isHeader(content: string, wanted: readonly string[]): boolean {
+  const cells = content.split(delimiterOf(content)).map((cell) => cell.trim());
+  const words = content
+    .slice(0, 400)
+    .toLowerCase()
+    .split(/[^\p{L}]+/u);
+  return (
+    cells.filter((cell) => cell !== '').length > 1 &&
+    !cells.some((cell) => /^[+-]?[\d.]+$/u.test(cell)) &&
+    words.some((word) => wanted.includes(word))
+  );
+}
+
+/** A row of units under the header: two or more filled cells, each a unit. */
+function isUnitRow(cells: readonly string[]): boolean {
+  const filled = cells.filter((cell) => cell !== '');
+  return filled.length > 1 && filled.every((cell) => unitNamed(cell) !== '');
+}
+
+/** The unit that a cell or word is; empty where it is none. */
+function unitNamed(text: string): string {
+  const word = text
+    .replace(/[()[\]]/gu, '')
+    .trim()
+    .toLowerCase();
+  if (word === '"' || word === 'in.') return 'in';
+  if (!UNITS.includes(word)) return '';
+  return word === 'inch' || word === 'inches' ? 'in' : word;
+}
+
+/** Longest header cell and title line looked at [characters]. */
+const LONGEST_HEADER = 60;
+const LONGEST_TITLE = 200;
+
+/** `exhaust cfm w/pipe`: name and unit, wherever in the cell the unit stands. */
 function splitHeader(cell: string): { header: string; words: readonly string[]; unit: string } {
-  const header = cell.slice(0, 60);
-  const plain = header
+  const header = cell.slice(0, LONGEST_HEADER);
+  const parts = header
+    .replace(/\bw\/o\b\s*/giu, 'without ')
+    .replace(/\bw\/\s*/giu, 'with ')
     .replace(/[()[\],;]/gu, ' ')
-    .replace(/\s+/gu, ' ')
-    .trim();
-  const parts = plain.split(' ');
-  const last = parts[parts.length - 1].toLowerCase();
-  const unit = UNITS.includes(last) && (parts.length > 1 || last !== 'in') ? last : '';
-  const words = (unit === '' ? parts : parts.slice(0, -1)).map((part) => part.toLowerCase());
-  return { header, words, unit: unit === 'inch' || unit === 'inches' ? 'in' : unit };
+    .trim()
+    .split(/\s+/u);
+  // `in` alone, or before other words, is more often the short word for intake than a unit.
+  const at = parts.findLastIndex(
+    (part, i) => unitNamed(part) !== '' && (part.toLowerCase() !== 'in' || (i > 0 && i === parts.length - 1)),
+  );
+  const unit = at < 0 ? '' : unitNamed(parts[at]);
+  const words = parts.filter((_, i) => i !== at).map((part) => part.toLowerCase());
+  return { header, words, unit };
 }

@@ -1,0 +1,84 @@
+/** Flow sheets as shops have them: titles, rows of units, words of the trade in the headers. */
+import { describe, expect, it } from 'vitest';
+import { problemLine } from '../../src/combination/problem.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
+import { readFlowSheet } from '../../src/reading/sheet/flowSheet.ts';
+import { fileWith } from './files.ts';
+
+/** 1 ft3/min in m3/s. */
+const CFM = 0.3048 ** 3 / 60;
+
+function read(text: string) {
+  const result = readFlowSheet(text, 'flow.csv');
+  if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
+  return result.sheet;
+}
+
+function refusal(text: string): string {
+  const result = readFlowSheet(text, 'flow.csv');
+  return result.ok ? 'was read' : result.problems.map(problemLine).join('\n');
+}
+
+describe('a flow sheet of a shop', () => {
+  it('may have lines of title above its header', () => {
+    const sheet = read('Port work, left head\nDate: 3 May\n\nlift in,intake cfm\n0.1,60\n0.3,170\n');
+    expect(sheet.intake?.flow[1]).toBeCloseTo(170 * CFM, 12);
+  });
+
+  it('may have its units in a row of their own, in brackets or not', () => {
+    const sheet = read('Lift,Intake,Exhaust\n(in),[cfm],cfm\n0.1,60,50\n0.3,170,130\n');
+    expect(sheet.intake?.lift[1]).toBeCloseTo(0.3 * 0.0254, 12);
+    expect(sheet.exhaust?.flow[1]).toBeCloseTo(130 * CFM, 12);
+  });
+
+  it('may say behind the unit how a column was measured', () => {
+    const sheet = read(
+      'valve lift (in),intake cfm w/o manifold,intake cfm w/manifold,exhaust cfm w/pipe\n0.1,60,58,50\n0.3,170,160,130\n',
+    );
+    expect(sheet.intake?.flow[1]).toBeCloseTo(170 * CFM, 12);
+    expect(sheet.withManifold?.flow[1]).toBeCloseTo(160 * CFM, 12);
+    expect(sheet.exhaust?.flow[1]).toBeCloseTo(130 * CFM, 12);
+    expect(sheet.ignored).toEqual([]);
+  });
+
+  it('with several intake columns is refused with all of them', () => {
+    expect(refusal('lift in,intake 1 cfm,intake 2 cfm\n0.1,60,61\n0.3,170,172\n')).toBe(
+      "flow.csv:1 has two intake columns: 'intake 1 cfm' and 'intake 2 cfm' (keep one of them)",
+    );
+  });
+
+  it('with a column of flow that no word explains is refused, so that no estimate stands in for it', () => {
+    expect(refusal('lift in,intake cfm,aux cfm\n0.1,60,50\n0.3,170,130\n')).toBe(
+      "flow.csv:1 has a column of flow that is neither intake, exhaust nor intake with manifold: 'aux cfm' (rename the column, or take it out)",
+    );
+  });
+
+  it('keeps ratios and remarks beside its figures out of them, and says so', () => {
+    const sheet = read('lift in,intake cfm,exhaust cfm,ex/in %,note\n0.1,60,50,83,\n0.3,170,130,76,noisy\n');
+    expect(sheet.ignored).toEqual(['ex/in %', 'note']);
+  });
+});
+
+describe('the depression that a sheet speaks of', () => {
+  const sheet = (said: string): string =>
+    `# ${said}\nlift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,165,125\n`;
+  const answer = (said: string, bench: string): readonly string[] => {
+    const text = fileWith({ heads: `{ valvesPerCylinder: 2, flow: flow.csv${bench} }` });
+    const result = readCombination(text, { file: 'e.yaml', sheet: () => sheet(said) });
+    return result.ok ? [] : result.problems.map(problemLine);
+  };
+
+  it('must be that of the file', () => {
+    expect(answer('tested at 25 in H2O', ', bench: { depression: 28 inH2O }')).toEqual([
+      'e.yaml:3:32 heads.flow names the sheet flow.csv, which speaks of 25 inH2O; the file gives 28 inH2O (state heads.bench.depression, 25 inH2O?)',
+    ]);
+    expect(answer('Test pressure: 28" of water', ', bench: { depression: 28 inH2O }')).toEqual([]);
+  });
+
+  it('is asked for where the file gives none and the sheet another than the usual', () => {
+    expect(answer('10 in. H2O', '')[0]).toContain(
+      'the file gives no depression (state heads.bench.depression, 10 inH2O?)',
+    );
+    expect(answer('28 inH2O', '')).toEqual([]);
+  });
+});
