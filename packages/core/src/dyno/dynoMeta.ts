@@ -2,6 +2,7 @@
 import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
 import type { CorrectionStandard, Weather } from '../combination/combination.ts';
 import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
+import { airSaid, speaksOfAir } from './airSaid.ts';
 
 /** What such lines have said so far. */
 export interface DynoMeta {
@@ -20,6 +21,8 @@ export interface DynoMeta {
   readonly factor: number | null;
   readonly pull: string | null;
   readonly title: string | null;
+  /** Lines that speak of the air and were not understood. */
+  readonly unread: readonly number[];
 }
 
 export const NO_META: DynoMeta = {
@@ -32,6 +35,7 @@ export const NO_META: DynoMeta = {
   factor: null,
   pull: null,
   title: null,
+  unread: [],
 };
 
 /** What went wrong with a line of this kind. */
@@ -60,7 +64,10 @@ export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult
   const parts = /^([^:=;,\t]{2,40}?)\s*[:=;,\t]+\s*"?(.+?)"?$/su.exec(plain);
   const pull = /^(?:pull|run)\s*(?:no\.?|number|#)?\s*[:=,]?\s*([\w-]{1,20})$/iu.exec(plain);
   if (pull !== null) return { meta: { ...meta, pull: pull[1] } };
-  if (parts === null) return { meta: meta.title === null ? { ...meta, title: plain.slice(0, 120) } : meta };
+  // One figure behind its name and a colon is read below, with a word where its unit lacks.
+  const air = airSaid(plain);
+  if (air !== null && (parts === null || Object.keys(air).length > 1)) return { meta: { ...meta, ...air } };
+  if (parts === null) return { meta: remark(plain, line, meta) };
   const key = parts[1].toLowerCase();
   const value = parts[2]
     .replace(/[;\t]+/gu, ' ')
@@ -74,7 +81,15 @@ export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult
   if (/baro/u.test(key)) return quantity(parts[1], value, 'pressure', (v) => ({ ...meta, barometer: v }));
   if (/humidity|^rh$/u.test(key)) {
     const share = /^([\d.]+)\s*%?$/u.exec(value);
-    return share === null ? { meta } : { meta: { ...meta, humidity: Number(share[1]) / 100 } };
+    if (share === null) return { meta: remark(plain, line, meta) };
+    const percent = Number(share[1]);
+    if (percent <= 1 && !value.includes('%')) {
+      const message = `gives a humidity of ${share[1]} without its unit`;
+      return {
+        slip: { code: 'humidity-unclear', message, hint: `write ${percent * 100} %, or ${percent} %` },
+      };
+    }
+    return { meta: { ...meta, humidity: percent / 100 } };
   }
   if (/dew/u.test(key)) return quantity(parts[1], value, 'temperature', (v) => ({ ...meta, dewPoint: v }));
   if (
@@ -83,12 +98,20 @@ export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult
   ) {
     return quantity(parts[1], value, 'temperature', (v) => ({ ...meta, temperature: v }));
   }
-  return { meta: meta.title === null ? { ...meta, title: plain.slice(0, 120) } : meta };
+  return { meta: remark(plain, line, meta) };
+}
+
+/** A title where there is none yet; a line that speaks of the air and wasn't understood is noted. */
+function remark(plain: string, line: number, meta: DynoMeta): DynoMeta {
+  if (speaksOfAir(plain)) return { ...meta, unread: [...meta.unread, line] };
+  return meta.title === null ? { ...meta, title: plain.slice(0, 120) } : meta;
 }
 
 /** The standard a text names, as people write it; `unclear` for `SAE` alone, `other` for those not known here. */
 export function standardNamed(text: string): CorrectionStandard | 'unclear' | 'other' {
   const words = text.toLowerCase();
+  // `J607 (converted from J1349)`: which of them the figures refer to is the writer's to say.
+  if (/j\s?-?1349/u.test(words) && /j\s?-?607/u.test(words)) return 'unclear';
   if (/j\s?-?1349/u.test(words)) return 'J1349';
   if (/j\s?-?607/u.test(words)) return 'J607';
   if (/\bnone\b|observed|uncorrected|\braw\b/u.test(words)) return 'none';

@@ -46,12 +46,15 @@ export function splitPulls(rows: readonly DynoRow[]): SplitResult {
   const pulls: DynoRow[][] = [];
   let current: DynoRow[] = [];
   const falls: number[] = [];
-  for (const row of rows) {
+  for (const [at, row] of rows.entries()) {
     const last = current[current.length - 1];
     if (last !== undefined) {
       const span = Math.abs(last.rpm.value - current[0].rpm.value);
       const fall = last.rpm.value - row.rpm.value;
-      const falling = current.length > 1 && current[1].rpm.value < current[0].rpm.value;
+      // The second speed of a pull may be the first fall of one run from high speed to low, in steps of any size.
+      const next = rows[at + 1]?.rpm.value ?? Number.NEGATIVE_INFINITY;
+      const falling =
+        current.length > 1 ? current[1].rpm.value < current[0].rpm.value : fall > 0 && next < row.rpm.value;
       const startsAgain = falling
         ? -fall > Math.max(NEW_PULL.least, NEW_PULL.share * span)
         : fall > Math.max(NEW_PULL.least, NEW_PULL.share * span);

@@ -223,6 +223,10 @@ function pullOf(group: PullRows, index: number, of: number, context: PullContext
     );
     return null;
   }
+  if (meta.unread.length > 0)
+    notes.push(
+      `speaks of the air at ${lineList(meta.unread)}, which was not understood: write it like \`Barometer: 29.35 inHg\``,
+    );
   const air = weatherOf(withColumns(meta, group.rows));
   if (air !== null && air.note !== null) notes.push(air.note);
   checkFactor(meta, air?.weather ?? null, standard, notes);
