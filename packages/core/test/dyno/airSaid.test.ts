@@ -48,16 +48,16 @@ const ROWS = 'rpm,torque (lb-ft)\n3000,380\n4000,400\n5000,390\n';
 describe('a dyno sheet', () => {
   it('takes its air from one line, before the header or as a remark', () => {
     const read = readDynoSheet(`# standard: J607\nBaro 29.40, Air 84 F, Vap .53\n${ROWS}`, { name: 'x.csv' });
-    expect(read.ok && read.sheet.pulls[0].weather?.pressure).toBeCloseTo(29.4 * INHG * 1000, -1);
-    expect(read.ok && read.sheet.pulls[0].weather?.temperature).toBeCloseTo(degF(84), 6);
-    expect(read.ok && read.sheet.title).toBeNull();
+    expect(read.ok && read.value.pulls[0].weather?.pressure).toBeCloseTo(29.4 * INHG * 1000, -1);
+    expect(read.ok && read.value.pulls[0].weather?.temperature).toBeCloseTo(degF(84), 6);
+    expect(read.ok && read.value.title).toBeNull();
   });
 
   it('names a line that speaks of the air and is not understood', () => {
     const read = readDynoSheet(`# standard: J607\n# humidity was middling, 3 of 5\n${ROWS}`, {
       name: 'x.csv',
     });
-    expect(read.ok && read.sheet.notes.join()).toContain(
+    expect(read.ok && read.value.notes.join()).toContain(
       'speaks of the air at line 2, which was not understood',
     );
   });
@@ -76,7 +76,7 @@ describe('a dyno sheet', () => {
       '# standard: J607\nrpm,torque (lb-ft)\n7000,300\n6000,340\n5000,390\n4000,400\n',
       { name: 'x.csv' },
     );
-    expect(read.ok && read.sheet.pulls.map(({ points }) => points.map(({ rpm }) => rpm))).toEqual([
+    expect(read.ok && read.value.pulls.map(({ points }) => points.map(({ rpm }) => rpm))).toEqual([
       [4000, 5000, 6000, 7000],
     ]);
   });
@@ -86,6 +86,6 @@ describe('a dyno sheet', () => {
       '# standard: J607\nrpm,torque (lb-ft)\n4000,400\n6000,340\n4000,401\n6000,341\n',
       { name: 'x.csv' },
     );
-    expect(read.ok && read.sheet.pulls).toHaveLength(2);
+    expect(read.ok && read.value.pulls).toHaveLength(2);
   });
 });

@@ -11,7 +11,7 @@ const CFM = 0.3048 ** 3 / 60;
 function read(text: string) {
   const result = readFlowSheet(text, 'flow.csv');
   if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
-  return result.sheet;
+  return result.value;
 }
 
 function refusal(text: string): string {
