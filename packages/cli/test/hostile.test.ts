@@ -5,7 +5,7 @@
  */
 import { appendFileSync, readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../src/commandList.ts';
 import { COMMON_OPTIONS } from '../src/commandSpec.ts';
 import { CORE, type Core } from '../src/core.ts';
@@ -15,7 +15,7 @@ import { measuringCore } from './measuredRunner.ts';
 import { sampleCurve } from './sampleCurve.ts';
 import { studyCore } from './studies.ts';
 
-const RUNS = Number(process.env['HOSTILE_RUNS'] ?? 250);
+const RUNS = Number(process.env['HOSTILE_RUNS'] ?? 200);
 const SEED = Number(process.env['HOSTILE_SEED'] ?? 20_261);
 const REPORT = process.env['HOSTILE_REPORT'];
 
@@ -27,7 +27,8 @@ const engines = readdirSync(folder, { recursive: true, encoding: 'utf8' })
 
 const BASE: Readonly<Record<string, string>> = {
   'engine.yaml': example('minimum/engine.yaml'),
-  'flow.csv': example('big-block/flow.csv'),
+  'flow.csv':
+    '# bench of the shop, 28 inH2O\nlift in,intake cfm,exhaust cfm,intake with manifold cfm\n0.100,60,50,58\n0.200,115,88,110\n0.300,158,118,150\n0.400,182,136,170\n',
   'lobe.csv': lobe(),
   'changes.yaml':
     'changes:\n  - { name: Longer, set: { exhaust.primary.length: 30 in }, cost: 20 }\n  - name: Advance\n    add: { cam.advance: 2 deg }\n  - name: Ported\n    scale: { heads.intake.flowMultiplier: 1.04 }\n    hours: 3\n',
@@ -85,6 +86,21 @@ async function hold<T>(
     throw new Error(`${fc.defaultReportMessage(result) ?? 'failed'}\n${why}`);
   }
 }
+
+describe('what the mutants come from', () => {
+  it.each([
+    [['inspect', 'engine.yaml']],
+    [['inspect', 'sheets.yaml']],
+    [['compare', 'engine.yaml', '--changes', 'changes.yaml', '--rpm', '3000,4000']],
+    [['pulls', 'pull.csv']],
+  ])('is sound: %j', async (words) => {
+    const { code, said } = await faultsOf(
+      { words, files: BASE, readable: new Set(Object.keys(BASE)) },
+      QUICK,
+    );
+    expect(code, said).toBe(0);
+  });
+});
 
 describe('hostile input', { timeout: 900_000 }, () => {
   it('as a combination', () =>

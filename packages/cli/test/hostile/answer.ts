@@ -21,11 +21,11 @@ interface Asked {
   readonly readable: ReadonlySet<string>;
 }
 
-/** Everything wrong with the answer: empty where it is as it should be. The exit code for the count. */
+/** Everything wrong with the answer, empty where it is as it should be; beside it the exit code and what was said. */
 export async function faultsOf(
   { words, files, stdin, readable }: Asked,
   core: Core,
-): Promise<{ readonly code: number; readonly faults: readonly string[] }> {
+): Promise<{ readonly code: number; readonly faults: readonly string[]; readonly said: string }> {
   const w = world({ files, columns: 100, ...(stdin === undefined ? {} : { stdin }) });
   const read: string[] = [];
   const io = {
@@ -53,7 +53,8 @@ export async function faultsOf(
     ({} as Record<string, unknown>)['compression'] !== undefined
   )
     faults.push('a prototype was written to');
-  return { code, faults: faults.map((fault) => `${fault}: ${w.err().slice(0, 300)}`) };
+  const said = w.err();
+  return { code, said, faults: faults.map((fault) => `${fault}: ${said.slice(0, 300)}`) };
 }
 
 /** Lines of a refusal in JSON: each with file, code and message, and a place or a field. */
