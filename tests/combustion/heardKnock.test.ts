@@ -6,6 +6,7 @@ import type { Change } from '../../packages/core/src/changes/change.ts';
 import type { Combination, HeardKnock } from '../../packages/core/src/combination/combination.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
+import { unknownsOf } from '../../packages/core/src/uncertainty/unknowns.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import { engineFile } from '../physics/engines.ts';
 
@@ -60,7 +61,7 @@ describe('what was heard of knock', () => {
     expect(asked(early([], 2)) - asked(early([]))).toBeCloseTo(2, 10);
   });
 
-  it('was heard of the engine before a change, whose offset the changed one carries', () => {
+  it('was heard of the engine before a change, whose offset the changed one carries, with its spread in every study', () => {
     const heard = [{ rpm: `${RPM} rpm`, advance: `${EARLY.advance} deg`, octane: 103, knock: 'trace' }];
     const read = readDocument(readFileSync(new URL(`../../${ENGINE}`, import.meta.url), 'utf8'));
     if (!read.ok) throw new Error('the file is sound');
@@ -69,6 +70,8 @@ describe('what was heard of knock', () => {
     if (!pinned.ok) throw new Error('the file is sound');
     const { value: baseline } = pinned;
     expect(baseline.combination.assumed.find(({ path }) => path === 'burn.octaneOffset')?.spread).toBe(1.5);
+    const { all } = unknownsOf(baseline, []);
+    expect(all.find(({ id }) => id === 'burn.octaneOffset')?.sigma).toBe(1.5);
     const change: Change = {
       name: 'coated',
       edits: [{ kind: 'set', path: 'heat.multiplier', value: 0.6 }],
