@@ -27,7 +27,7 @@ export function inspectionText(inspection: Inspection, options: InspectionTextOp
   const { width, units, paint, version } = options;
   const paragraphs = [
     `${paint.strong(answer(inspection, units))}\n${plain(inspection.combination)}\n`,
-    compressionText(inspection),
+    compressionText(inspection, units),
     camText(inspection, units),
     flowText(inspection, units, width),
     `By speed (depression at 95 % filling)\n${table(speedColumns(inspection, units), inspection.speeds, width)}`,
@@ -48,13 +48,23 @@ function answer({ block, compression }: Inspection, units: UnitSystem): string {
   return `${cylinders} cylinders, ${size}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
 }
 
-function compressionText({ compression }: Inspection): string {
+function compressionText({ compression, chamber }: Inspection, units: UnitSystem): string {
   const lines = compression.trapped.map(
     ({ height, closesDegAbdc, ratio }) =>
       `  ${fixed(ratio, 2)}:1 from ${fixed(closesDegAbdc, 1)} deg ABDC, intake valve at ${height}`,
   );
   const clearance = `  ${fixed(compression.ratio, 2)}:1 from bottom centre, ${fixed(compression.clearanceVolumeCm3, 1)} cc above the piston`;
-  return `Compression\n${[clearance, ...lines].join('\n')}\n`;
+  return `Compression\n${[clearance, ...lines, `  ${chamberForm(chamber, units)}`].join('\n')}\n`;
+}
+
+/** `wedge chamber, plug at the side, squish over 18 % of the bore, 0.053 in high`. */
+export function chamberForm(chamber: Inspection['chamber'], units: UnitSystem): string {
+  const { shape, plug, squishArea, squishHeightMm } = chamber;
+  const height =
+    units === 'trade' ? `${fixed(toInch(squishHeightMm), 3)} in` : `${fixed(squishHeightMm, 2)} mm`;
+  const squish =
+    squishArea === 0 ? 'no squish' : `squish over ${fixed(100 * squishArea)} % of the bore, ${height} high`;
+  return `${shape} chamber, plug ${plug === 'central' ? 'in the middle' : 'at the side'}, ${squish}`;
 }
 
 function camText({ cam }: Inspection, units: UnitSystem): string {

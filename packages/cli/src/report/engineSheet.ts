@@ -1,6 +1,7 @@
 /** The engine as the files describe it, in a dozen figures, so that a print says what it is about. */
 import type { Inspection } from '@valvetide/core';
 import { fixed } from '../render/fixed.ts';
+import { chamberForm } from '../render/inspectionText.ts';
 import { toCubicInch, toInch, toSquareInch, type UnitSystem } from '../render/units.ts';
 import { html, type Markup } from './html.ts';
 
@@ -15,7 +16,7 @@ ${items}</dl></section>
 }
 
 function engineSheet(
-  { block, compression, cam, flow }: Inspection,
+  { block, compression, chamber, cam, flow }: Inspection,
   units: UnitSystem,
 ): readonly (readonly [string, string])[] {
   const trade = units === 'trade';
@@ -30,6 +31,7 @@ function engineSheet(
     ['Cylinders, bore x stroke', `${block.cylinders}, ${length(block.boreMm)} x ${length(block.strokeMm)}`],
     ['Rod over stroke', fixed(block.rodOverStroke, 2)],
     ['Compression', `${fixed(compression.ratio, 2)}:1`],
+    ['Chamber', chamberForm(chamber, units)],
     [
       'Net valve lift, intake / exhaust',
       `${length(cam.intake.valveLiftMm)} / ${length(cam.exhaust.valveLiftMm)}`,

@@ -19,6 +19,7 @@ export function sampleInspection(change: Partial<Inspection> = {}): Inspection {
     combination: 'sample',
     block: { cylinders: 8, boreMm: 102.4, strokeMm: 88.4, rodOverStroke: 1.64, displacementCm3: 5819 },
     compression: { ratio: 10.5, clearanceVolumeCm3: 76.6, trapped: [] },
+    chamber: { shape: 'wedge', plug: 'side', squishArea: 0.18, squishHeightMm: 1.35, squishVelocity: 2 },
     cam: {
       separationDeg: 110,
       advanceDeg: 4,

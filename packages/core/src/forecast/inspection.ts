@@ -3,6 +3,8 @@ import type { Assumed, Combination, Warning } from '../combination/combination.t
 import { trappedCompressionRatio } from '../geometry/compression.ts';
 import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
 import { cylinderVolume, type SliderCrank, sliderCrank, sweptVolume } from '../geometry/sliderCrank.ts';
+import { type ChamberShape, peakSquishVelocity } from '../geometry/squish.ts';
+import type { PlugPlace } from '../processes/chamberBurn.ts';
 import { type CamSideFigures, camSideFigures, type EventFigures, overlapDeg } from './camFigures.ts';
 import { octaneCaution } from './octaneCaution.ts';
 import { type RuleOfThumb, rulesOfThumb } from './rulesOfThumb.ts';
@@ -22,6 +24,15 @@ export interface Inspection {
     readonly ratio: number;
     readonly clearanceVolumeCm3: number;
     readonly trapped: readonly TrappedRatio[];
+  };
+  readonly chamber: {
+    readonly shape: ChamberShape;
+    readonly plug: PlugPlace;
+    /** Of the area of the bore. */
+    readonly squishArea: number;
+    readonly squishHeightMm: number;
+    /** Over mean piston speed, at its peak before top centre. */
+    readonly squishVelocity: number;
   };
   readonly cam: {
     /** Cam degrees. */
@@ -107,6 +118,13 @@ export function inspectCombination(combination: Combination): Inspection {
         ...trappedRatio(crank, '0.006 in of valve lift', intake.atSeat),
         ...trappedRatio(crank, '0.050 in of lobe lift', intake.at050),
       ],
+    },
+    chamber: {
+      shape: chamber.shape,
+      plug: chamber.plug,
+      squishArea: chamber.squishArea,
+      squishHeightMm: chamber.squishHeight * 1000,
+      squishVelocity: peakSquishVelocity(crank, chamber),
     },
     cam: {
       separationDeg: (combination.intake.centreline + combination.exhaust.centreline) / 2,

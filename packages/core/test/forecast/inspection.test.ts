@@ -33,6 +33,14 @@ describe('inspectCombination(combination)', () => {
     expect(compression.ratio).toBe(11.3);
   });
 
+  it('gives the form of the chamber, and more squish velocity for more squish', () => {
+    const { chamber } = inspectCombination(bigBlock());
+    expect(chamber).toMatchObject({ shape: 'wedge', plug: 'side', squishArea: 0.08, squishHeightMm: 1.4 });
+    const more = inspectCombination(bigBlock({ chamber: { ...bigBlock().chamber, squishArea: 0.16 } }));
+    expect(more.chamber.squishVelocity / chamber.squishVelocity).toBeGreaterThan(1.5);
+    expect(more.chamber.squishVelocity / chamber.squishVelocity).toBeLessThan(2);
+  });
+
   it('gives the card events at 0.050 in from duration and centreline', () => {
     const { cam } = inspectCombination(bigBlock());
     expect(cam.intake.at050?.durationDeg).toBeCloseTo(275, 1);
