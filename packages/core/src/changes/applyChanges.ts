@@ -160,7 +160,10 @@ function named(
     ...still.filter(
       (old) => !combination.warnings.some((now) => now.code === old.code && now.path === old.path),
     ),
-    ...combination.warnings,
+    // A pinned estimate that nothing needs any more was never the builder's to take out.
+    ...combination.warnings.filter(
+      ({ code, path }) => !(code === 'field-unused' && before.assumed.some((entry) => entry.path === path)),
+    ),
   ];
   const name = [before.name, ...changes.map((change) => change.name)].join(' + ');
   const changed = { ...combination, name, assumed, warnings };

@@ -163,7 +163,7 @@ function wording(issue: Issue): { code: string; message: string; hint: string | 
 function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
   code: string;
   message: string;
-  hint: null;
+  hint: string | null;
 } {
   const bound = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
   const length = Array.isArray(issue.input) || typeof issue.input === 'string';
@@ -172,10 +172,12 @@ function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
     const noun = typeof issue.input === 'string' ? 'letters' : 'entries';
     return { code: 'out-of-range', message: `must have ${bound} ${noun}`, hint: null };
   }
+  // 12.9 is no lambda, and a usual air-fuel ratio.
+  const ratio = issue.path.at(-1) === 'lambda' && typeof issue.input === 'number' && issue.input >= 5;
   return {
     code: 'out-of-range',
     message: `is impossible: ${shown(issue.input)} must be ${bound}`,
-    hint: null,
+    hint: ratio ? `an air-fuel ratio? write airFuelRatio: ${issue.input}` : null,
   };
 }
 

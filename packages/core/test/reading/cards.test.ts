@@ -100,7 +100,7 @@ describe('a cam card', () => {
         for (const { duration, lift } of lobe.points)
           expect(lobeDuration(shape, lift)).toBeCloseTo(duration, 3);
       }),
-      { seed: 20_260_801, numRuns: 400 },
+      { seed: 20_260_801, numRuns: 800 },
     );
     expect(made).toBeGreaterThan(40);
   });

@@ -4,6 +4,7 @@ import { FUEL_NAMES } from '../../gas/fuels.ts';
 import { nearestName } from '../nearestName.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
+import type { FuelSection } from '../schema/runningSections.ts';
 import type { Report } from './report.ts';
 
 export function checkParts(file: PartialFile, report: Report): void {
@@ -77,7 +78,8 @@ function checkFuel({ fuel }: PartialFile, report: Report): void {
   if (typeof fuel === 'string') {
     if (FUEL_NAMES.includes(fuel)) return;
     const nearest = nearestName(fuel, FUEL_NAMES);
-    const hint = nearest === null ? `known: ${FUEL_NAMES.join(', ')}` : `did you mean ${nearest}?`;
+    const known = `known: ${FUEL_NAMES.join(', ')}; pump fuels by antiknock index, (R+M)/2`;
+    const hint = nearest === null || /\d/u.test(fuel) ? known : `did you mean ${nearest}?`;
     report.problem('fuel', 'fuel-unknown', `is not a fuel this program knows: '${fuel}'`, hint);
   } else if (fuel !== undefined && !(fuel.atoms.C > 0 && oxygenDemand({ ...fuel.atoms, N: 0, Ar: 0 }) > 0)) {
     report.problem(
@@ -85,7 +87,20 @@ function checkFuel({ fuel }: PartialFile, report: Report): void {
       'fuel-atoms',
       'does not burn: it needs carbon, and less oxygen than it can burn with',
     );
-  }
+  } else if (fuel !== undefined) checkHeat(fuel, report);
+}
+
+/** How far a stated heating value may lie from the one its atoms give [-]: the rule is good to 10 %. */
+const HEAT_SLACK = 0.25;
+
+/** Dulong's rule, lower: 33.8 C + 144.2 (H - O/8) less the heat in the water, 2.44 * 9 H [MJ/kg] by mass (from memory). */
+function checkHeat({ atoms, heatingValue }: FuelSection, report: Report): void {
+  const mass = 12.011 * atoms.C + 1.008 * atoms.H + 15.999 * atoms.O;
+  const share = { C: (12.011 * atoms.C) / mass, H: (1.008 * atoms.H) / mass, O: (15.999 * atoms.O) / mass };
+  const expected = (33.8 * share.C + 144.2 * (share.H - share.O / 8) - 2.44 * 9 * share.H) * 1e6;
+  if (Math.abs(heatingValue / expected - 1) <= HEAT_SLACK) return;
+  const message = `is ${(heatingValue / 1e6).toFixed(1)} MJ/kg; these atoms give about ${(expected / 1e6).toFixed(0)} MJ/kg`;
+  report.problem('fuel.heatingValue', 'fuel-heat', message);
 }
 
 function checkWeather({ weather }: PartialFile, report: Report): void {

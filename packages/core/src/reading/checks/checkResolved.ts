@@ -3,11 +3,14 @@
 import { INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Combination } from '../../combination/combination.ts';
 import type { Problem } from '../../combination/problem.ts';
+import { saturationPressure } from '../../gas/air.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
 import { checkFlow, greatestLift } from './checkFlow.ts';
 import { checkLobes } from './checkLobes.ts';
+import { checkSlips } from './checkSlips.ts';
+import { checkUnused } from './checkUnused.ts';
 import { inches, Report } from './report.ts';
 
 /** Valve head diameters side by side over bore [-]: flat chambers, and domed ones whose valves are canted. */
@@ -26,8 +29,11 @@ export function checkResolved(
   checkCompression(context, combination, report);
   checkFit(combination, report);
   checkLash(context, combination, report);
+  checkSlips(document, context, combination, report);
   checkLobes(context, combination, report);
   checkFlow(context, combination, report);
+  checkVapour(context, combination, report);
+  checkUnused(context);
   remarks(context);
   return report.problems;
 }
@@ -81,6 +87,14 @@ function checkLash({ file, ledger }: ResolveContext, combination: Combination, r
       ledger.warn('lash-band', path, `${inches(port.lash)} is less than any usual hot lash of solid lifters`);
     }
   }
+}
+
+/** Air can't hold more vapour than its temperature lets it; 1 % for rounding. */
+function checkVapour({ file }: ResolveContext, { weather }: Combination, report: Report): void {
+  const most = saturationPressure(weather.temperature, weather.pressure);
+  if (file.weather?.vapourPressure === undefined || weather.vapourPressure <= 1.01 * most) return;
+  const message = `is more than air of this temperature can hold, ${(most / INCH_OF_MERCURY).toFixed(2)} inHg`;
+  report.problem('weather.vapourPressure', 'vapour-pressure', message);
 }
 
 /** Choices of the file that can be read in two ways. */

@@ -45,6 +45,10 @@ const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
   // Of the fields that may be missing only the number of valves is looked for this late.
   missing: ['heads.valvesPerCylinder', 'heads.intake.valves', 'heads.exhaust.valves'],
   lash: ['engine', 'cam', 'valvetrain', 'heads.intake.valve', 'heads.exhaust.valve'],
+  'duration-slip': [],
+  'lift-slip': ['cam', 'valvetrain', 'heads.SIDE.valve'],
+  'primary-slip': ['exhaust.primary', 'heads.exhaust'],
+  'vapour-pressure': ['weather'],
   'card-impossible': ['engine', 'cam', 'valvetrain', 'heads.intake.valve', 'heads.exhaust.valve'],
   'flow-above-limit': FLOW_FIELDS,
   'depression-doubtful': FLOW_FIELDS,

@@ -1,5 +1,6 @@
 /** Sections about running the engine: `fuel`, `mixture`, `burn`, `heat`, `friction`, `weather`. */
 import * as z from 'zod';
+import { FUEL_NAMES } from '../../gas/fuels.ts';
 import { count, flag, pure, quantity, text, word } from './quantity.ts';
 
 /** A fuel of the user's own. */
@@ -15,7 +16,7 @@ export interface FuelSection {
 export const fuelSection: z.ZodType<string | FuelSection> = z
   .union(
     [
-      text(60, 'Name of a fuel this program knows.'),
+      text(60, 'Name of a fuel this program knows.').meta({ enum: [...FUEL_NAMES] }),
       z.strictObject({
         name: text(60, 'Name to show.', 'race blend'),
         atoms: z

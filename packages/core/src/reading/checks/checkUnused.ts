@@ -1,0 +1,90 @@
+/** Fields that do nothing beside others: the builder who wrote them believes they count. */
+
+import type { ResolveContext } from '../resolve/context.ts';
+import type { CombinationFile } from '../schema/combinationFile.ts';
+import type { PipeSection } from '../schema/exhaustSection.ts';
+
+type Unused = readonly [path: string, why: string];
+
+/** A warning for each. */
+export function checkUnused({ file, ledger }: ResolveContext): void {
+  const found = [...inChamber(file), ...inCam(file), ...inHeads(file), ...inExhaust(file), ...inBurn(file)];
+  for (const [path, why] of found) ledger.warn('field-unused', path, `is of no use: ${why}`);
+}
+
+/** Fields of a section that are stated. */
+function stated<Section extends object>(
+  section: Section | undefined,
+  names: readonly (keyof Section & string)[],
+): readonly string[] {
+  return section === undefined ? [] : names.filter((name) => section[name] !== undefined);
+}
+
+function inChamber({ chamber }: CombinationFile): readonly Unused[] {
+  if (chamber?.volume !== undefined) return [];
+  return stated(chamber, ['dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice']).map((name) => [
+    `chamber.${name}`,
+    'chamber.compression decides, volumes count beside chamber.volume',
+  ]);
+}
+
+function inCam({ cam }: CombinationFile): readonly Unused[] {
+  const sides = (['intake', 'exhaust'] as const).flatMap((side): readonly Unused[] =>
+    cam?.[side]?.checkedAt !== undefined && cam[side].advertised === undefined
+      ? [[`cam.${side}.checkedAt`, 'it goes with an advertised duration, and none is given']]
+      : [],
+  );
+  const lifts = [cam?.intake, cam?.exhaust].filter((card) => card?.valveLift !== undefined);
+  const read = lifts.some((card) => card?.lobeLift === undefined) || lifts.length > 0;
+  return cam?.cardRatio !== undefined && !read
+    ? [...sides, ['cam.cardRatio', 'it goes with valve lifts, and the card gives none']]
+    : sides;
+}
+
+function inHeads({ heads }: CombinationFile): readonly Unused[] {
+  const sides = (['intake', 'exhaust'] as const).flatMap((side): readonly Unused[] => {
+    const { portArea, portVolume } = heads?.[side] ?? {};
+    const by = portArea !== undefined ? 'portArea' : portVolume !== undefined ? 'portVolume' : null;
+    if (by !== 'portArea') return [];
+    return stated(heads?.[side], ['portVolume']).map((name) => [`heads.${side}.${name}`, `${by} decides`]);
+  });
+  const flows = [heads?.flow, heads?.intake?.flow, heads?.exhaust?.flow].some((flow) => flow !== undefined);
+  const intake = heads?.flow !== undefined || heads?.intake?.flow !== undefined;
+  return [
+    ...sides,
+    ...(intake && heads?.ports !== undefined
+      ? [['heads.ports', 'the flow sheet says what the ports do'] as const]
+      : []),
+    ...(flows
+      ? []
+      : stated(heads?.bench, ['depression', 'fixture', 'exhaustPipe']).map(
+          (name) => [`heads.bench.${name}`, 'no flow sheet is given'] as const,
+        )),
+  ];
+}
+
+function inExhaust({ exhaust }: CombinationFile): readonly Unused[] {
+  const pipe = (section: PipeSection | undefined, path: string): readonly Unused[] =>
+    section?.wall !== undefined && section.diameter === undefined
+      ? [[`${path}.wall`, 'it goes with an outside diameter, and none is given']]
+      : [];
+  const muffler = typeof exhaust?.muffler === 'object' ? exhaust.muffler : undefined;
+  return [
+    ...pipe(exhaust?.primary, 'exhaust.primary'),
+    ...(typeof exhaust?.collector === 'object' ? pipe(exhaust.collector, 'exhaust.collector') : []),
+    ...(muffler?.airflow !== undefined && muffler.backPressure === undefined
+      ? [['exhaust.muffler.airflow', 'it goes with a back-pressure, and the rated flow decides'] as const]
+      : []),
+    ...(muffler?.at !== undefined && muffler.flow === undefined
+      ? [['exhaust.muffler.at', 'it goes with a rated flow, and the back-pressure decides'] as const]
+      : []),
+  ];
+}
+
+function inBurn({ burn }: CombinationFile): readonly Unused[] {
+  const { timing } = burn ?? {};
+  if (timing === undefined) return [];
+  return (['spark', 'ca50'] as const).flatMap((name): readonly Unused[] =>
+    burn?.[name] !== undefined && timing !== name ? [[`burn.${name}`, `burn.timing is ${timing}`]] : [],
+  );
+}

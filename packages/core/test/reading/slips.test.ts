@@ -1,0 +1,129 @@
+/** Likely slips ask back, and fields that do nothing are told. */
+import { Ajv } from 'ajv';
+import { describe, expect, it } from 'vitest';
+import { problemLine } from '../../src/combination/problem.ts';
+import { FUEL_NAMES } from '../../src/gas/fuels.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
+import { combinationSchema } from '../../src/reading/schema/combinationFile.ts';
+import { fileWith, readGood } from './files.ts';
+
+const lines = (sections: Readonly<Record<string, string>>): readonly string[] => {
+  const result = readCombination(fileWith(sections), { file: 'e.yaml' });
+  return result.ok ? [] : result.problems.map(problemLine);
+};
+const heads = '{ valvesPerCylinder: 2, intake: { valve: 1.94 in }, exhaust: { valve: 1.5 in } }';
+const fuel = (heat: string): string =>
+  `{ name: own, atoms: { C: 7.5, H: 14, O: 0 }, heatingValue: ${heat}, latentHeat: 350 kJ/kg, researchOctane: 98, motorOctane: 88 }`;
+
+describe('a likely slip asks back', () => {
+  it.each([
+    [
+      'a primary in centimetres',
+      { heads, exhaust: '{ primary: { diameter: 1-3/4 cm } }' },
+      'exhaust.primary.diameter leaves 0.591 in inside, for exhaust valves as large as one of 1.5 in (did you mean 1-3/4 in?)',
+    ],
+    [
+      'a duration in cam degrees',
+      { cam: '{ intake: { at050: 112 deg } }' },
+      "cam.intake.at050 is shorter than any cam's: 112 deg (in cam degrees? write crank degrees, 224 deg)",
+    ],
+    [
+      'a duration that no cam has',
+      { cam: '{ intake: { at050: 343 deg } }' },
+      "cam.intake.at050 is longer than any cam's at 0.050 in: 343 deg (is it the advertised duration?)",
+    ],
+    [
+      'valve lift as lobe lift',
+      { heads, cam: '{ intake: { at050: 230 deg, lobeLift: 0.68 in } }', valvetrain: '{ intakeRatio: 1.5 }' },
+      'cam.intake.lobeLift of 0.68 in would lift a valve of 1.94 in by 1.02 in (is it the lift at the valve? write valveLift)',
+    ],
+    [
+      'an air-fuel ratio as lambda',
+      { mixture: '{ lambda: 12.9 }' },
+      'mixture.lambda is impossible: 12.9 must be at most 1.6 (an air-fuel ratio? write airFuelRatio: 12.9)',
+    ],
+    [
+      'a research octane number as a pump fuel',
+      { fuel: 'pump-98' },
+      `known: ${FUEL_NAMES.join(', ')}; pump fuels by antiknock index, (R+M)/2)`,
+    ],
+    [
+      'a bore without unit',
+      { engine: '{ bore: 4.03, stroke: 3.48 in, cylinders: 8 }' },
+      'engine.bore needs a length with its unit, such as 4.000 in',
+    ],
+    [
+      'a heating value that its atoms deny',
+      { fuel: fuel('120 MJ/kg') },
+      'fuel.heatingValue is 120.0 MJ/kg; these atoms give about 46 MJ/kg',
+    ],
+    [
+      'more vapour than air holds',
+      { weather: '{ temperature: 68 degF, vapourPressure: 1.2 inHg }' },
+      'weather.vapourPressure is more than air of this temperature can hold, 0.69 inHg',
+    ],
+  ])('%s', (_what, sections, line) => {
+    const told = lines(sections);
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain(line);
+    expect(told[0]).toMatch(/^e\.yaml:\d+:\d+ /u);
+  });
+
+  it.each([
+    ['the fuels of the trade', { fuel: fuel('43 MJ/kg') }],
+    ['air that is full of vapour', { weather: '{ temperature: 68 degF, vapourPressure: 0.68 inHg }' }],
+    [
+      'a tall lobe that a large valve bears',
+      {
+        cam: '{ intake: { at050: 270 deg, lobeLift: 0.48 in } }',
+        heads: '{ valvesPerCylinder: 2, intake: { valve: 2.3 in } }',
+        engine: '{ bore: 4.5 in, stroke: 4 in, cylinders: 8 }',
+        valvetrain: '{ intakeRatio: 1.7 }',
+      },
+    ],
+  ])('but not %s', (_what, sections) => expect(lines(sections)).toEqual([]));
+});
+
+describe('a field that does nothing beside others', () => {
+  it.each([
+    ['chamber.dome', { chamber: '{ compression: 9, dome: 5 cc }' }],
+    ['exhaust.primary.wall', { exhaust: '{ primary: { inside: 1.6 in, wall: 0.05 in } }' }],
+    ['burn.spark', { burn: '{ timing: best-torque, spark: [{ rpm: 3000 rpm, advance: 34 deg }] }' }],
+    ['cam.cardRatio', { cam: '{ cardRatio: 1.5, intake: { at050: 224 deg, lobeLift: 0.318 in } }' }],
+    ['cam.intake.checkedAt', { cam: '{ intake: { at050: 224 deg, checkedAt: 0.006 in } }' }],
+    ['exhaust.muffler.airflow', { exhaust: '{ muffler: { flow: 600 cfm, airflow: 700 cfm } }' }],
+    ['heads.bench.depression', { heads: '{ valvesPerCylinder: 2, bench: { depression: 25 inH2O } }' }],
+    [
+      'heads.intake.portVolume',
+      { heads: '{ valvesPerCylinder: 2, intake: { portArea: 2 in2, portVolume: 170 cc } }' },
+    ],
+  ])('is told by a code: %s', (path, sections) => {
+    const { warnings } = readGood(fileWith(sections));
+    expect(warnings.filter(({ code }) => code === 'field-unused').map((warning) => warning.path)).toEqual([
+      path,
+    ]);
+  });
+
+  it('is not told where it does something', () => {
+    const { warnings } = readGood(
+      fileWith({
+        chamber: '{ volume: 64 cc, dome: 2 cc }',
+        exhaust: '{ primary: { diameter: 1.75 in, wall: 0.05 in } }',
+        cam: '{ cardRatio: 1.5, intake: { advertised: 268 deg, checkedAt: 0.006 in, valveLift: 0.477 in } }',
+      }),
+    );
+    expect(warnings.filter(({ code }) => code === 'field-unused')).toEqual([]);
+  });
+});
+
+describe('the published schema', () => {
+  it('names the fuels, and takes one of your own', () => {
+    const valid = new Ajv({ strict: false }).compile(combinationSchema());
+    const file = (fuelValue: unknown) => ({
+      engine: { bore: '4 in', stroke: '3 in', cylinders: 8 },
+      fuel: fuelValue,
+    });
+    expect(FUEL_NAMES.every((name) => valid(file(name)))).toBe(true);
+    expect(valid(file('pump-98'))).toBe(false);
+  });
+});
