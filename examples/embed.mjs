@@ -5,16 +5,16 @@ import { forecast, inspectCombination, marchedPoints, problemLine, readCombinati
 /** The same engine with a compression ratio of your choice. */
 const combinationText = (compression) => `
 name: embedded example
-engine: { cylinders: 8, bore: 4.030 in, stroke: 3.480 in }
+engine: { cylinders: 4, bore: 3.740 in, stroke: 3.260 in }
 chamber: { compression: ${compression} }
 heads:
   valvesPerCylinder: 2
-  intake: { valve: 2.02 in, flow: [{ lift: 0.200 in, flow: 130 cfm }, { lift: 0.400 in, flow: 224 cfm }, { lift: 0.550 in, flow: 250 cfm }] }
-  exhaust: { valve: 1.60 in }
+  intake: { valve: 1.83 in, flow: [{ lift: 0.160 in, flow: 97 cfm }, { lift: 0.320 in, flow: 168 cfm }, { lift: 0.480 in, flow: 194 cfm }] }
+  exhaust: { valve: 1.49 in }
 cam:
-  separation: 110 deg
-  intake: { at050: 230 deg, valveLift: 0.510 in }
-  exhaust: { at050: 236 deg, valveLift: 0.520 in }
+  separation: 106 deg
+  intake: { at050: 233 deg, valveLift: 0.464 in }
+  exhaust: { at050: 235 deg, valveLift: 0.458 in }
 fuel: race-110
 correction: J607
 `;

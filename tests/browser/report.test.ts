@@ -12,8 +12,8 @@ const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: read
   forecast: {
     words: [
       'forecast',
-      'examples/big-block/engine.yaml',
-      ...['--rpm', '3500:6500:1000', '--band', '4500:6500', '--pull', 'examples/big-block/pulls.csv'],
+      'examples/hill-climb/engine.yaml',
+      ...['--rpm', '3500:6500:1000', '--band', '4500:6500', '--pull', 'examples/hill-climb/pulls.csv'],
     ],
     figures: [
       'torque-and-power',
@@ -32,7 +32,7 @@ const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: read
     figures: ['torque-and-power', 'filling', 'depression', 'octane-margin', 'pressure-loop', 'valve-lift'],
   },
   'two sheets of pulls': {
-    words: ['pulls', 'examples/big-block/pulls.csv', 'examples/big-block/pulls-milled.csv'],
+    words: ['pulls', 'examples/hill-climb/pulls.csv', 'examples/hill-climb/pulls-mufflers.csv'],
     figures: ['difference', 'torque', 'power', 'scatter'],
   },
 };

@@ -7,9 +7,9 @@ const BEST: Combination['burn']['timing'] = { mode: 'best-torque' };
 /** Speeds from well below the torque peak to past the power peak. */
 const EXAMPLES: readonly (readonly [string, readonly number[]])[] = [
   ['minimum', [2500, 4500, 6000]],
-  ['small-block', [2500, 4000, 5500]],
-  ['big-block', [3500, 5500, 7000]],
-  ['four-valve-four', [3000, 5500, 7500]],
+  ['tow-truck', [2000, 3500, 5000]],
+  ['hill-climb', [3500, 5500, 7000]],
+  ['club-racer', [3000, 5500, 7500]],
 ];
 
 describe('best torque by search', () => {
@@ -28,7 +28,7 @@ describe('best torque by search', () => {
 describe('a burn given later than 8 deg', () => {
   // By hand for 10:1: lit about 10 deg later the charge is 12 to 17 % denser at the spark, to the power of 4/9 5 to 7 % longer.
   it('is longer, and one given earlier no shorter', () => {
-    const engine = engineFile('examples/small-block/engine.yaml');
+    const engine = engineFile('examples/tow-truck/engine.yaml');
     const [early, centred, late] = [4, 8, 18].map((angle) => {
       const timing = { mode: 'ca50', angle } as const;
       const [point] = pointsOf({ ...engine, burn: { ...engine.burn, timing } }, [4000]);

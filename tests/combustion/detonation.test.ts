@@ -7,9 +7,9 @@ import { engineFile } from '../physics/engines.ts';
 
 const RPM = [2500];
 
-/** The street eight with a point and a half more compression than its fuel is good for. */
+/** The tow truck's eight with two points more compression than its fuel is good for. */
 function squeezed(change: Partial<Combination>): Combination {
-  const engine = engineFile('examples/small-block/engine.yaml');
+  const engine = engineFile('examples/tow-truck/engine.yaml');
   const { bore, stroke } = engine.block;
   const clearanceVolume = ((Math.PI / 4) * bore * bore * stroke) / (11.1 - 1);
   return {

@@ -6,9 +6,9 @@ import { FUEL_NAMES, fuelNamed } from '../../packages/core/src/gas/fuels.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { pointsOf } from '../physics/engines.ts';
 
-const folder = fileURLToPath(new URL('../../examples/small-block/', import.meta.url));
+const folder = fileURLToPath(new URL('../../examples/tow-truck/', import.meta.url));
 
-/** The small block's file with another fuel, read like any file. */
+/** The tow truck's file with another fuel, read like any file. */
 function burning(fuel: string): Combination {
   const text = readFileSync(`${folder}engine.yaml`, 'utf8').replace(/^fuel: .*$/m, fuel);
   const read = readCombination(text, {

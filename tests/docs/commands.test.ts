@@ -39,8 +39,8 @@ describe('the command lines of the guides', () => {
 
   it('that the README puts into npm start works', () => {
     const manifest = JSON.parse(readGuide('package.json'));
-    expect(manifest.scripts.start).toContain('valvetide forecast examples/big-block/engine.yaml');
-    expect(exampleFiles()).toHaveProperty(['examples/big-block/engine.yaml']);
+    expect(manifest.scripts.start).toContain('valvetide forecast examples/hill-climb/engine.yaml');
+    expect(exampleFiles()).toHaveProperty(['examples/hill-climb/engine.yaml']);
   });
 });
 

@@ -13,7 +13,7 @@ Made from the schema of the file by \`npx vitest run --project default tests/doc
 stand in the JSON Schema that [editors](editor.md) read. How a file is laid out as a whole: [the combination file](combination-file.md).
 
 - A field that is not **needed** may be left out: an [estimate](../theory/estimates.md) takes its place and is listed with the result.
-- A quantity is a text with its unit, \`4.155 in\`; fractions such as \`2-1/8 in\` are understood. In brackets: the range that is believed.
+- A quantity is a text with its unit, \`4.155 in\`; fractions such as \`1-5/8 in\` are understood. In brackets: the range that is believed.
 - \`[]\` stands for each entry of a list.
 `;
 

@@ -52,7 +52,7 @@ describe('the README on a fresh machine', { timeout: 600_000 }, () => {
   it('shows a chart and a table of the forecast', () => {
     const { status, out, err } = run(commands()[0][1]);
     expect(status, err).toBe(0);
-    expect(out).toContain('Tern Street 540');
+    expect(out).toContain('Tern Street six');
     const lines = out.split('\n');
     // The chart marks torque and power by letters between upright edges; the table has a line a speed.
     const chart = lines.filter((line) => /^ *\d* [|+] /.test(line)).join('');

@@ -4,7 +4,7 @@ import { engineFile } from './engines.ts';
 
 // Its merge of 0.19 l rings with the primaries here: copies that recall the newest cycle alone swing for ever.
 it('one cylinder settles for all in a small merge that rings, on the work of all', () => {
-  const base = engineFile('examples/four-valve-four/engine.yaml');
+  const base = engineFile('examples/club-racer/engine.yaml');
   const engine = { ...base, burn: { ...base.burn, timing: { mode: 'ca50', angle: 8 } as const } };
   const [one, all] = (['representative', 'all'] as const).map((fidelity) =>
     createSimulation(engine, { fidelity }).runSpeed(2500),

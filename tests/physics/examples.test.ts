@@ -18,9 +18,10 @@ interface Expected {
  */
 const EXPECTED: readonly Expected[] = [
   { example: 'minimum', rpm: [4500, 6000], filling: [0.75, 1], bmep: [8.5, 12] },
-  { example: 'small-block', rpm: [3500, 5500], filling: [0.8, 1], bmep: [10, 13.4] },
-  { example: 'big-block', rpm: [5500, 7000], filling: [0.9, 1.1], bmep: [11.5, 14.5] },
-  { example: 'four-valve-four', rpm: [5500, 7500], filling: [0.9, 1.15], bmep: [11, 14.5] },
+  { example: 'tow-truck', rpm: [2750, 4750], filling: [0.8, 1], bmep: [10, 13.4] },
+  { example: 'hill-climb', rpm: [5000, 7000], filling: [0.8, 1], bmep: [10, 13.4] },
+  { example: 'club-racer', rpm: [5500, 7500], filling: [0.9, 1.15], bmep: [11, 14.5] },
+  { example: 'scrambler', rpm: [4000, 7000], filling: [0.75, 1], bmep: [8.5, 12] },
 ];
 
 describe.each(EXPECTED)('the example $example', ({ example, rpm, filling, bmep }) => {

@@ -10,9 +10,9 @@ import { type BurnLaw, CYL, KNOCK_SHARE } from '../../packages/core/src/network/
 import { octaneRequired } from '../../packages/core/src/processes/knock.ts';
 import { engineFile } from './engines.ts';
 
-/** The small block on the cheapest fuel, which limits its timing at low speed; a bench for each cylinder that marches. */
+/** The tow truck's eight on the cheapest fuel, which limits its timing at low speed; a bench for each cylinder that marches. */
 function limited(): Simulation {
-  const engine = { ...engineFile('examples/small-block/engine.yaml'), fuel: fuelNamed('pump-87') };
+  const engine = { ...engineFile('examples/tow-truck/engine.yaml'), fuel: fuelNamed('pump-87') };
   const simulation = createSimulation(engine, { fidelity: 'representative' });
   simulation.runSpeed(2500);
   return simulation;
@@ -47,7 +47,8 @@ describe('timing at the limit of knock', () => {
       octaneRequired(runClosedCycle(bench, simulation.march.network.cylinders[i].burn).knock),
     );
     expect(asked).toHaveLength(4);
-    expect(Math.max(...asked) - Math.min(...asked)).toBeGreaterThan(1);
+    // By more than the 0.3 to either side allowed below.
+    expect(Math.max(...asked) - Math.min(...asked)).toBeGreaterThan(0.6);
     const worst = asked.indexOf(Math.max(...asked));
     const { here } = fuelOctane(combination.fuel, tables, march.diaries[worst]);
     expect(asked[worst]).toBeLessThan(here + 0.3);

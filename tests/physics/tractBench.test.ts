@@ -67,8 +67,17 @@ function benchArea(
   const y = new Float64Array(network.size);
   fillDuct(network.ducts[0], y, p - depression / 2, T, 0);
   network.degreesPerSecond = 1;
-  marchTime(network, y, 0.2, 0.8);
-  const [one, other] = network.ends.map((end) => Math.abs(end.flow[END.mass]));
+  marchTime(network, y, 0.15, 0.8);
+  // As a manometer does, take the mean: limited slopes chatter for ever in a port of a few cells, by some tenths of a percent.
+  const passed = [0, 0];
+  let last = 0;
+  marchTime(network, y, 0.05, 0.8, (now) => {
+    network.ends.forEach((end, i) => {
+      passed[i] += (now - last) * Math.abs(end.flow[END.mass]);
+    });
+    last = now;
+  });
+  const [one, other] = passed.map((mass) => mass / 0.05);
   // Steady: what goes in comes out.
   expect(Math.abs(one / other - 1)).toBeLessThan(3e-4);
   const { [SIDE.R]: R, [SIDE.gamma]: gamma } = network.reservoirs[0].side;
@@ -157,7 +166,9 @@ describe.each(EXAMPLES)('the tract of %s on a steady bench', (example) => {
     const { lift, usual } = valveAt(combination, 'intake', intakeValve, 1);
     const { mouthArea } = combination.induction.runner;
     const flows = benchArea(combination, spec.ducts[0], mouthArea, usual, true);
-    const said = (1 - manifoldLoss(example, combination, lift)) * flowArea(combination.intake.flow)(lift);
+    const { lobe, rockerRatio, flow } = combination.intake;
+    const beforeLash = rockerRatio * (lobe.kind === 'card' ? lobe.maxLift : Math.max(...lobe.lift));
+    const said = (1 - manifoldLoss(example, combination, beforeLash)) * flowArea(flow)(lift);
     expect(Math.abs(flows / said - 1)).toBeLessThan(3e-3);
   });
 
@@ -171,7 +182,9 @@ describe.each(EXAMPLES)('the tract of %s on a steady bench', (example) => {
     const { flow } = combination.intake;
     expect(Math.abs(back / (flow.reverseRatio * flowArea(flow)(intake.lift)) - 1)).toBeLessThan(1e-3);
     const exhaust = valveAt(combination, 'exhaust', exhaustValve, share);
-    const pipe = benched(exhaustDuct(engineParts), benchedExhaust(combination));
+    const cut = benched(exhaustDuct(engineParts), benchedExhaust(combination));
+    // The single's port grows by two thirds within a cell and a half, which leaves 0.44 %; twice the cells leave less than 0.3.
+    const pipe = example === 'scrambler' ? { ...cut, cells: 2 * cut.cells } : cut;
     const into = benchArea(combination, pipe, exhaust.against, endArea(pipe.profile), false);
     const said = combination.exhaust.flow.reverseRatio * flowArea(combination.exhaust.flow)(exhaust.lift);
     expect(Math.abs(into / said - 1)).toBeLessThan(3e-3);
@@ -189,10 +202,10 @@ describe.each(EXAMPLES)('the tract of %s on a steady bench', (example) => {
 
 describe('a manifold that lost less on the bench than usual friction takes', () => {
   it('has smoother walls, and passes what the sheet says', () => {
-    const rough = engineFile('examples/four-valve-four/engine.yaml');
+    const rough = engineFile('examples/club-racer/engine.yaml');
     expect(rough.induction.runner.wallFriction).toBeUndefined();
-    const text = exampleText('four-valve-four').replace(/^induction:$/m, 'induction:\n  flowLoss: 0.5 %');
-    const combination = readGood(text, exampleSheet('four-valve-four'));
+    const text = exampleText('club-racer').replace(/^induction:$/m, 'induction:\n  flowLoss: 0.5 %');
+    const combination = readGood(text, exampleSheet('club-racer'));
     const { runner } = combination.induction;
     expect(runner.wallFriction).toBeLessThan(0.9);
     expect(runner.mouthArea).toBe(runner.entryArea);

@@ -16,9 +16,9 @@ interface Example {
 
 const EXAMPLES: readonly Example[] = [
   { example: 'minimum', rpm: 4000 },
-  { example: 'small-block', rpm: 4000 },
-  { example: 'big-block', rpm: 5500 },
-  { example: 'four-valve-four', rpm: 5500 },
+  { example: 'tow-truck', rpm: 2750 },
+  { example: 'hill-climb', rpm: 5000 },
+  { example: 'club-racer', rpm: 5500 },
 ];
 
 const fileOf = (example: string) => `examples/${example}/engine.yaml`;

@@ -13,9 +13,9 @@ name: ${JSON.stringify(name)}
 engine:
   cylinders: 8
   layout: v
-  bore: 4.030 in
-  stroke: 3.480 in
-  rod: 5.700 in # centre to centre
+  bore: 3.960 in
+  stroke: 3.440 in
+  rod: 5.880 in # centre to centre
   firingOrder: 1-8-4-3-6-5-7-2
   banks: [[1, 3, 5, 7], [2, 4, 6, 8]]
 
@@ -23,11 +23,11 @@ chamber:
   shape: wedge # wedge, bathtub, bowl-in-piston, hemispherical or pent-roof
   plug: side # central or side
   squishArea: 18 % # of the bore
-  volume: 64 cc # measured, with valves and plug in place
-  dish: 5 cc # with the valve pockets; a dome goes under dome
-  deck: 0.015 in # piston below the deck at top centre
-  gasketBore: 4.100 in
-  gasketThickness: 0.040 in # compressed
+  volume: 58 cc # measured, with valves and plug in place
+  dish: 6.5 cc # with the valve pockets; a dome goes under dome
+  deck: 0.012 in # piston below the deck at top centre
+  gasketBore: 4.030 in
+  gasketThickness: 0.042 in # compressed
 
 heads:
   valvesPerCylinder: 2
@@ -35,59 +35,59 @@ heads:
     depression: 28 inH2O # what the flow below was taken at
     exhaustPipe: true
   intake:
-    valve: 2.02 in
-    portVolume: 195 cc
-    portLength: 5.3 in
+    valve: 1.96 in
+    portVolume: 184 cc
+    portLength: 5.2 in
     # Flow of one cylinder. A CSV sheet works too: flow: flow.csv
     flow:
-      - { lift: 0.100 in, flow: 66 cfm }
-      - { lift: 0.200 in, flow: 130 cfm }
-      - { lift: 0.300 in, flow: 186 cfm }
-      - { lift: 0.400 in, flow: 224 cfm }
-      - { lift: 0.500 in, flow: 246 cfm }
-      - { lift: 0.550 in, flow: 250 cfm }
+      - { lift: 0.100 in, flow: 63 cfm }
+      - { lift: 0.200 in, flow: 122 cfm }
+      - { lift: 0.300 in, flow: 174 cfm }
+      - { lift: 0.400 in, flow: 211 cfm }
+      - { lift: 0.500 in, flow: 233 cfm }
+      - { lift: 0.560 in, flow: 239 cfm }
   exhaust:
-    valve: 1.60 in
+    valve: 1.57 in
     flow:
-      - { lift: 0.100 in, flow: 54 cfm }
-      - { lift: 0.200 in, flow: 104 cfm }
-      - { lift: 0.300 in, flow: 143 cfm }
-      - { lift: 0.400 in, flow: 169 cfm }
-      - { lift: 0.500 in, flow: 183 cfm }
-      - { lift: 0.550 in, flow: 186 cfm }
+      - { lift: 0.100 in, flow: 51 cfm }
+      - { lift: 0.200 in, flow: 98 cfm }
+      - { lift: 0.300 in, flow: 136 cfm }
+      - { lift: 0.400 in, flow: 161 cfm }
+      - { lift: 0.500 in, flow: 175 cfm }
+      - { lift: 0.560 in, flow: 179 cfm }
 
 cam:
   lifter: hydraulic-roller # hydraulic or solid, flat or roller
-  separation: 110 deg # cam degrees
+  separation: 111 deg # cam degrees
   intake:
-    advertised: 284 deg
+    advertised: 280 deg
     checkedAt: 0.006 in # lifter rise of the advertised figure; makers differ
-    at050: 230 deg
-    lobeLift: 0.340 in
-    centreline: 106 deg # as installed, after top centre
+    at050: 227 deg
+    lobeLift: 0.336 in
+    centreline: 107 deg # as installed, after top centre
   exhaust:
-    advertised: 290 deg
+    advertised: 287 deg
     checkedAt: 0.006 in
-    at050: 236 deg
-    lobeLift: 0.347 in
-    centreline: 114 deg # before top centre
+    at050: 234 deg
+    lobeLift: 0.342 in
+    centreline: 115 deg # before top centre
 
 valvetrain:
   type: pushrod
-  intakeRatio: 1.5
-  exhaustRatio: 1.5
+  intakeRatio: 1.6
+  exhaustRatio: 1.6
   ratioIs: stamped # measured, stamped or production
 
 induction:
   carburetor:
-    rating: 750 cfm
+    rating: 680 cfm
     barrels: 4 # four barrels are rated at 1.5 inHg, one and two at 3.0
   manifold: single-plane # single-plane, dual-plane, individual-runner or long-runner
 
 exhaust:
   style: headers
-  primary: { diameter: 1.750 in, wall: 0.049 in, length: 34 in }
-  collector: { diameter: 3.000 in, wall: 0.065 in, length: 16 in }
+  primary: { diameter: 1.750 in, wall: 0.065 in, length: 33 in }
+  collector: { diameter: 2.875 in, wall: 0.065 in, length: 15 in }
   groups: [[1, 3, 5, 7], [2, 4, 6, 8]] # cylinders that share a collector
   muffler: open
 

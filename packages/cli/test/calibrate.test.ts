@@ -9,10 +9,10 @@ import { measuringCore } from './measuredRunner.ts';
 import { inventedRunner } from './studies.ts';
 
 const example = (name: string): string =>
-  readFileSync(new URL(`../../../examples/big-block/${name}`, import.meta.url), 'utf8');
+  readFileSync(new URL(`../../../examples/hill-climb/${name}`, import.meta.url), 'utf8');
 
-function bigBlock(columns = 100): World {
-  const names = ['engine.yaml', 'flow.csv', 'pulls.csv', 'pulls-milled.csv'];
+function hillClimb(columns = 100): World {
+  const names = ['engine.yaml', 'flow.csv', 'pulls.csv', 'pulls-mufflers.csv'];
   return world({
     files: Object.fromEntries(names.map((name) => [`shop/${name}`, example(name)])),
     columns,
@@ -21,7 +21,7 @@ function bigBlock(columns = 100): World {
 
 describe('valvetide calibrate', () => {
   it('writes a file that keeps its remarks, holds the calibration and still finds its sheets', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '-o', 'fitted/engine.yaml'];
     expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
     const written = w.files.get('fitted/engine.yaml') ?? '';
@@ -34,7 +34,7 @@ describe('valvetide calibrate', () => {
   });
 
   it('gives measured, before and after by speed as CSV, errors in percent', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '--csv'];
     expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
     const [head, ...rows] = w.out().trim().split('\r\n');
@@ -50,7 +50,7 @@ describe('valvetide calibrate', () => {
   it.each([60, 100])(
     'draws the measured dots over both forecasts in %i columns, without colour',
     async (columns) => {
-      const w = bigBlock(columns);
+      const w = hillClimb(columns);
       expect(
         await main(['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv'], w.io, measuringCore(CORE)),
       ).toBe(EXIT.ok);
@@ -64,7 +64,7 @@ describe('valvetide calibrate', () => {
   );
 
   it('writes nothing without -o, and says so', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     expect(
       await main(['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv'], w.io, measuringCore(CORE)),
     ).toBe(EXIT.ok);
@@ -77,19 +77,19 @@ describe('valvetide calibrate', () => {
       'calibrate',
       'shop/engine.yaml',
       '--peak-torque',
-      '687 lb-ft @ 5500',
+      '212 lb-ft @ 4750',
       '--peak-power',
-      '807 hp @ 7000',
+      '237 hp @ 7000',
     ];
-    const without = bigBlock();
+    const without = hillClimb();
     expect(await main(peaks, without.io, measuringCore(CORE))).toBe(EXIT.usage);
     expect(without.err()).toContain('peak figures need --standard');
-    const w = bigBlock();
+    const w = hillClimb();
     expect(await main([...peaks, '--standard', 'J607', '--json'], w.io, measuringCore(CORE)), w.err()).toBe(
       EXIT.ok,
     );
     expect(JSON.parse(w.out())).toMatchObject({ outcome: 'fitted', sheets: ['peak figures'] });
-    const text = bigBlock();
+    const text = hillClimb();
     expect(await main([...peaks, '--standard', 'J607'], text.io, measuringCore(CORE))).toBe(EXIT.ok);
     expect(text.out().replace(/\s+/g, ' ')).toContain(
       'peak figures are taken as right to 1.00 % (assumed), their speeds to 200 rpm',
@@ -100,7 +100,7 @@ describe('valvetide calibrate', () => {
   });
 
   it('ends with exit code 3, a culprit and no file where the sheets disagree', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     const half = { ...CORE, openRunner: () => inventedRunner(() => 400) };
     const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '-o', 'fitted.yaml'];
     expect(await main(words, w.io, half)).toBe(EXIT.input);
@@ -109,7 +109,7 @@ describe('valvetide calibrate', () => {
   });
 
   it('writes a disagreeing fit where --accept asks for it, with the doubt in the file', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     const half = { ...CORE, openRunner: () => inventedRunner(() => 400) };
     const words = [
       'calibrate',
@@ -129,7 +129,7 @@ describe('valvetide calibrate', () => {
   });
 
   it('reports an interrupt', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     const never = { ...CORE, openRunner: () => inventedRunner(() => 400, 0) };
     expect(await main(['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv'], w.io, never)).toBe(
       EXIT.interrupted,
@@ -141,7 +141,7 @@ describe('valvetide calibrate', () => {
     ['--peak-torque', '377', 'write it like "377 lb-ft @ 3800"'],
     ['--pull', 'shop/none.csv', "can't be read"],
   ])('refuses %s %s', async (option, value, line) => {
-    const w = bigBlock();
+    const w = hillClimb();
     const code = await main(
       [
         'calibrate',
@@ -158,44 +158,60 @@ describe('valvetide calibrate', () => {
 });
 
 describe('valvetide backtest', () => {
-  const sheets = ['--before', 'shop/pulls.csv', '--after', 'shop/pulls-milled.csv'];
+  const sheets = ['--before', 'shop/pulls.csv', '--after', 'shop/pulls-mufflers.csv'];
 
   it('sets forecast against measured gain', async () => {
-    const w = bigBlock();
-    const words = ['backtest', 'shop/engine.yaml', '--change', 'chamber.volume=112 cc', ...sheets, '--json'];
+    const w = hillClimb();
+    const words = [
+      'backtest',
+      'shop/engine.yaml',
+      '--change',
+      'exhaust.muffler.backPressure=1.3 psi',
+      ...sheets,
+      '--json',
+    ];
     expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
     const { gain, outcome, changes } = JSON.parse(w.out());
-    expect([outcome, changes]).toEqual(['forecast', ['chamber.volume=112 cc']]);
-    // The stand-in forecasts no gain but that of another day's air; the sheets show 2 %.
+    expect([outcome, changes]).toEqual(['forecast', ['exhaust.muffler.backPressure=1.3 psi']]);
+    // The stand-in forecasts no gain but that of another day's air; the sheets show 7 %.
     expect(Math.abs(gain.forecast)).toBeLessThan(0.01);
-    expect(gain.measured).toBeCloseTo(0.02, 2);
+    expect(gain.measured).toBeCloseTo(0.07, 2);
   });
 
   it('gives both sides and both gains by speed as CSV, and draws them', async () => {
-    const words = ['backtest', 'shop/engine.yaml', '--change', 'chamber.volume=112 cc', ...sheets];
-    const table = bigBlock();
+    const words = [
+      'backtest',
+      'shop/engine.yaml',
+      '--change',
+      'exhaust.muffler.backPressure=1.3 psi',
+      ...sheets,
+    ];
+    const table = hillClimb();
     expect(await main([...words, '--csv'], table.io, measuringCore(CORE)), table.err()).toBe(EXIT.ok);
     const [head, first] = table.out().trim().split('\r\n');
     expect(head).toContain('rpm,beforeMeasuredNm,beforeForecastNm,afterMeasuredNm,afterForecastNm');
     const [, before, , after, , gain] = first.split(',').map(Number);
     expect(gain).toBeCloseTo(100 * (after / before - 1), 6);
-    const text = bigBlock();
+    const text = hillClimb();
     expect(await main(words, text.io, measuringCore(CORE))).toBe(EXIT.ok);
     expect(text.out()).toContain('after it: x measured, a forecast');
-    const both = bigBlock();
+    const both = hillClimb();
     expect(await main([...words, '--csv', '--json'], both.io)).toBe(EXIT.usage);
   });
 
   it('names a misspelt field before any forecast', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     expect(
-      await main(['backtest', 'shop/engine.yaml', '--change', 'chamber.volum=112 cc', ...sheets], w.io),
+      await main(
+        ['backtest', 'shop/engine.yaml', '--change', 'exhaust.muffler.backPresure=1.3 psi', ...sheets],
+        w.io,
+      ),
     ).toBe(EXIT.input);
-    expect(w.err()).toContain('chamber.volume');
+    expect(w.err()).toContain('exhaust.muffler.backPressure');
   });
 
   it('needs a change and both sheets', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     expect(await main(['backtest', 'shop/engine.yaml', ...sheets], w.io)).toBe(EXIT.usage);
     expect(
       await main(['backtest', 'shop/engine.yaml', '--change', 'a=1', '--before', 'shop/pulls.csv'], w.io),
@@ -206,7 +222,7 @@ describe('valvetide backtest', () => {
 
 describe('valvetide pulls', () => {
   it('takes sheets of one state as one, and to another standard', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     const words = ['pulls', 'shop/pulls.csv', 'shop/pulls.csv', '--together', '--to', 'J1349', '--json'];
     expect(await main(words, w.io), w.err()).toBe(EXIT.ok);
     const { sheets, comparisons } = JSON.parse(w.out());
@@ -214,7 +230,7 @@ describe('valvetide pulls', () => {
   });
 
   it('gives a line of CSV a pull and speed, and the mean', async () => {
-    const w = bigBlock();
+    const w = hillClimb();
     expect(await main(['pulls', 'shop/pulls.csv', '--csv'], w.io)).toBe(EXIT.ok);
     expect(w.out().trim().split('\r\n')).toHaveLength(1 + 4 * 13);
   });

@@ -131,7 +131,7 @@ const READ: readonly (readonly [what: string, text: string, note: string])[] = [
 ];
 
 const example = (name: string): string =>
-  readFileSync(new URL(`../../../examples/big-block/${name}`, import.meta.url), 'utf8');
+  readFileSync(new URL(`../../../examples/hill-climb/${name}`, import.meta.url), 'utf8');
 
 function shop(text: string): World {
   return world({
@@ -145,7 +145,16 @@ const COMMANDS: readonly (readonly [name: string, words: readonly string[]])[] =
   ['calibrate', ['calibrate', 'engine.yaml', '--pull', 'x.csv', '-o', 'new.yaml']],
   [
     'backtest',
-    ['backtest', 'engine.yaml', '--change', 'chamber.volume=112 cc', '--before', 'x.csv', '--after', 'x.csv'],
+    [
+      'backtest',
+      'engine.yaml',
+      '--change',
+      'exhaust.muffler.backPressure=1.3 psi',
+      '--before',
+      'x.csv',
+      '--after',
+      'x.csv',
+    ],
   ],
 ];
 

@@ -64,7 +64,7 @@ function overFuelAir(point: MarchedPoint): number {
 
 const SPEEDS = [2500, 4000, 5500];
 const timed = once(() => {
-  const engine = engineFile('examples/small-block/engine.yaml');
+  const engine = engineFile('examples/tow-truck/engine.yaml');
   return pointsOf({ ...engine, burn: { ...engine.burn, timing: { mode: 'best-torque' } } }, SPEEDS);
 });
 
@@ -147,14 +147,14 @@ export const bandCases: PublishedSource = {
       compute: () => Math.min(...first().points.map((p) => p.bsfcGPerKwh)),
     }),
     ...ends({
-      what: 'brake specific fuel consumption of a race engine, least of the curve, example big-block',
+      what: 'brake specific fuel consumption of a race engine, least of the curve, example club-racer',
       low: 0.4,
       high: 0.43,
       unit: 'lb/(hp h)',
       decimals: 3,
       compute: () =>
         Math.min(
-          ...pointsOf(engineFile('examples/big-block/engine.yaml'), [5000, 5500, 6000]).map(
+          ...pointsOf(engineFile('examples/club-racer/engine.yaml'), [5000, 5500, 6000]).map(
             (p) => p.bsfcGPerKwh,
           ),
         ) / GRAMS_PER_POUND_HP_HOUR,
@@ -179,7 +179,7 @@ export const bandCases: PublishedSource = {
     ),
     ...SPEEDS.flatMap((rpm, i) => [
       ...ends({
-        what: `angle of peak pressure at best torque, example small-block, ${rpm} rpm`,
+        what: `angle of peak pressure at best torque, example tow-truck, ${rpm} rpm`,
         low: 5,
         high: 15,
         unit: 'deg',
@@ -189,7 +189,7 @@ export const bandCases: PublishedSource = {
         compute: () => timed()[i].peakPressureDegAtdc,
       }),
       ...ends({
-        what: `angle of half the charge burned at best torque, example small-block, ${rpm} rpm`,
+        what: `angle of half the charge burned at best torque, example tow-truck, ${rpm} rpm`,
         low: 8,
         high: 10,
         unit: 'deg',
@@ -200,7 +200,7 @@ export const bandCases: PublishedSource = {
       }),
     ]),
     ...ends({
-      what: 'exponent of the 10 to 90 % burn angle on speed, example small-block, 2500 to 5500 rpm',
+      what: 'exponent of the 10 to 90 % burn angle on speed, example tow-truck, 2500 to 5500 rpm',
       low: 0.2,
       high: 0.4,
       unit: '',

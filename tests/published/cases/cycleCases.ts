@@ -8,9 +8,9 @@ import { once, type PublishedCase, type PublishedSource } from '../publishedCase
 /** Near the torque peak, and above. */
 const EXAMPLES = [
   ['minimum', [4500, 6000]],
-  ['small-block', [3500, 5500]],
-  ['big-block', [5500, 7000]],
-  ['four-valve-four', [5500, 7500]],
+  ['tow-truck', [2750, 4750]],
+  ['hill-climb', [5000, 7000]],
+  ['club-racer', [5500, 7500]],
 ] as const;
 
 const FINER_MESH = {

@@ -8,7 +8,7 @@ const SLOW = 2500;
 const FAST = 5500;
 
 const points = once(() => {
-  const engine = engineFile('examples/small-block/engine.yaml');
+  const engine = engineFile('examples/tow-truck/engine.yaml');
   return pointsOf({ ...engine, burn: { ...engine.burn, timing: { mode: 'best-torque' } } }, [SLOW, FAST]);
 });
 
@@ -25,7 +25,7 @@ export const heatBalanceCases: PublishedSource = {
   note: 'Coolant takes the heat of the exhaust port and of rubbing besides that of the cylinder, so that only the fall with speed compares. Nothing was moved for these figures.',
   cases: [
     {
-      what: `share of the fuel to cylinder walls at ${FAST} rpm over that at ${SLOW} rpm, example small-block`,
+      what: `share of the fuel to cylinder walls at ${FAST} rpm over that at ${SLOW} rpm, example tow-truck`,
       value: 0.71,
       unit: '',
       decimals: 2,

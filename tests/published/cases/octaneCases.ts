@@ -7,9 +7,9 @@ import { once, type PublishedCase, type PublishedSource } from '../publishedCase
 const TEN_GRAMS = 1610;
 
 const ENGINES = [
-  ['small-block', 2500],
-  ['big-block', 5500],
-  ['four-valve-four', 5500],
+  ['tow-truck', 2500],
+  ['hill-climb', 5500],
+  ['club-racer', 5500],
 ] as const;
 
 function atBestTorque(engine: Combination): Combination {

@@ -34,11 +34,11 @@ const fields = (
 /** Schema of one change. */
 export const changeEntry: z.ZodType<ChangeEntry> = z
   .strictObject({
-    name: text(80, 'What the change is called in every result.', 'Carburetor 1250'),
+    name: text(80, 'What the change is called in every result.', 'Wide-core mufflers'),
     set: fields(
       'Fields of the combination by path, with their new values. A sheet is replaced by its new name.',
       {
-        'induction.carburetor.rating': '1250 cfm',
+        'exhaust.muffler.backPressure': '1.3 psi',
       },
     ).optional(),
     scale: fields('Fields multiplied by a plain number, from the value given or assumed.', {

@@ -49,7 +49,7 @@ function leaves(data: Plain, path = ''): readonly string[] {
 }
 
 const smallest = (): Baseline => baselineOf(fileWith({}));
-const bigBlock = (): Baseline => baselineOf(exampleText('big-block'), exampleSheet('big-block'));
+const hillClimb = (): Baseline => baselineOf(exampleText('hill-climb'), exampleSheet('hill-climb'));
 
 describe('a pinned baseline', () => {
   it.each(EXAMPLES)('of the example %s is the engine its file describes', (name) => {
@@ -63,7 +63,7 @@ describe('a pinned baseline', () => {
     expect(combination.warnings).toEqual(resolved.value.warnings);
   });
 
-  it.each(['big-block', 'small-block'] as const)(
+  it.each(['hill-climb', 'tow-truck'] as const)(
     'of the example %s is the same engine whichever field the file leaves out',
     (name) => {
       const read = readDocument(exampleText(name));
@@ -94,11 +94,11 @@ describe('a pinned baseline', () => {
 
 describe('a change', () => {
   it('alters what it names and nothing else', () => {
-    const base = bigBlock();
-    const after = changed(base, [set('induction.carburetor.rating', '1250 cfm')]);
+    const base = hillClimb();
+    const after = changed(base, [set('induction.carburetor.rating', '290 cfm')]);
     const { meteringArea, ...rest } = after.induction;
     const { meteringArea: before, ...restBefore } = base.combination.induction;
-    expect(meteringArea / before).toBeCloseTo(1250 / 1050, 9);
+    expect(meteringArea / before).toBeCloseTo(290 / 245, 9);
     expect(rest).toEqual(restBefore);
     expect({ ...after, induction: null, name: '', warnings: [] }).toEqual({
       ...base.combination,
@@ -133,15 +133,15 @@ describe('a change', () => {
   });
 
   it('scales and adds from a stated or an assumed value, in its own unit', () => {
-    const base = bigBlock();
+    const base = hillClimb();
     const { intake, exhaustSystem } = changed(base, [
       add('valvetrain.intakeRatio', 0.1),
       scale('exhaust.primary.length', 1.25),
       add('cam.advance', '-2 deg'),
     ]);
-    expect(intake.rockerRatio).toBe(1.8);
-    expect(exhaustSystem.primary.length).toBeCloseTo(40 * IN, 12);
-    expect(intake.centreline).toBe(110);
+    expect(intake.rockerRatio).toBeCloseTo(1.64, 12);
+    expect(exhaustSystem.primary.length).toBeCloseTo(37.5 * IN, 12);
+    expect(intake.centreline).toBe(106);
     const rod = base.combination.assumed.find(({ path }) => path === 'induction.heating');
     expect(rod?.unit).toBe('K');
     const warmer = changed(base, [add('induction.heating', '9 degF')]);
@@ -149,11 +149,11 @@ describe('a change', () => {
   });
 
   it('replaces a sheet through the source of sheets', () => {
-    const files = exampleSheet('big-block');
-    const base = bigBlock();
+    const files = exampleSheet('hill-climb');
+    const base = hillClimb();
     const better = (name: string): string | undefined =>
       name === 'flow-big.csv'
-        ? 'lift in,intake cfm,exhaust cfm\n0.2,170,130\n0.4,310,230\n0.6,395,290\n0.75,405,305\n'
+        ? 'lift in,intake cfm,exhaust cfm\n0.1,60,46\n0.25,138,101\n0.4,181,131\n0.5,190,138\n'
         : files(name);
     const after = changed(base, [set('heads.flow', 'flow-big.csv')], better);
     expect(after.intake.flow.lift).toHaveLength(4);
@@ -198,7 +198,7 @@ describe('a change leaves no estimate that contradicts it:', () => {
   });
 
   it('a compression ratio takes the place of volumes, and volumes that of a ratio', () => {
-    const after = changed(bigBlock(), [set('chamber.compression', 12.5)]);
+    const after = changed(hillClimb(), [set('chamber.compression', 12.5)]);
     expect(after.chamber.compressionRatio).toBe(12.5);
     const measured = changed(smallest(), [set('chamber.volume', '64 cc')]);
     expect(measured.chamber.compressionRatio).not.toBe(9.5);
@@ -228,9 +228,9 @@ describe('a change leaves no estimate that contradicts it:', () => {
   });
 
   it('an intake centreline turns the cam in place of the advance', () => {
-    const after = changed(bigBlock(), [set('cam.intake.centreline', '104 deg')]);
-    expect(after.intake.centreline).toBe(104);
-    expect(after.exhaust.centreline).toBe(120);
+    const after = changed(hillClimb(), [set('cam.intake.centreline', '101 deg')]);
+    expect(after.intake.centreline).toBe(101);
+    expect(after.exhaust.centreline).toBe(113);
   });
 
   it('a valve smaller than the estimated throat takes throat and port along, another does not', () => {
@@ -286,7 +286,7 @@ describe('a change leaves no estimate that contradicts it:', () => {
 });
 
 describe('several changes', () => {
-  const carburetor = change('carburetor', set('induction.carburetor.rating', '1250 cfm'));
+  const carburetor = change('carburetor', set('induction.carburetor.rating', '290 cfm'));
   const rocker = change('rocker', add('valvetrain.intakeRatio', 0.1));
   const header = change(
     'header',
@@ -296,7 +296,7 @@ describe('several changes', () => {
   const longer = change('longer', scale('exhaust.primary.length', 0.97));
 
   it('give the same engine in any order', () => {
-    const base = bigBlock();
+    const base = hillClimb();
     const there = applyChanges(base, [carburetor, rocker, header, longer]);
     const back = applyChanges(base, [longer, header, rocker, carburetor]);
     if (!there.ok || !back.ok) throw new Error('refused');
@@ -304,9 +304,9 @@ describe('several changes', () => {
   });
 
   it('may agree on a field but not differ', () => {
-    const base = bigBlock();
-    const same = change('same carburetor', set('induction.carburetor.rating', '1250 cfm'));
-    const other = change('other', set('induction.carburetor.rating', '1150 cfm'));
+    const base = hillClimb();
+    const same = change('same carburetor', set('induction.carburetor.rating', '290 cfm'));
+    const other = change('other', set('induction.carburetor.rating', '270 cfm'));
     expect(applyChanges(base, [carburetor, same]).ok).toBe(true);
     expect(refusal(base, carburetor, other)).toBe(
       "change 'carburetor' induction.carburetor.rating is changed in two ways at once, by 'carburetor' and 'other'",
@@ -335,8 +335,8 @@ describe('a change is refused', () => {
   });
 
   it('where it has no effect at all', () => {
-    const base = bigBlock();
-    expect(refusal(base, change('it', set('induction.carburetor.rating', '1050 cfm')))).toContain(
+    const base = hillClimb();
+    expect(refusal(base, change('it', set('induction.carburetor.rating', '245 cfm')))).toContain(
       "has no effect: with induction.carburetor.rating as 'it' has it, the engine is the same",
     );
     expect(refusal(base, change('speed', set('engine.ratedSpeed', '7500 rpm')))).toContain('has no effect');
@@ -346,17 +346,17 @@ describe('a change is refused', () => {
   });
 
   it('where its value does not suit the field, in the words of the file', () => {
-    expect(refusal(bigBlock(), change('it', set('induction.carburetor.rating', 1250)))).toContain(
-      "1250 alone could be anything, with 'it'",
+    expect(refusal(hillClimb(), change('it', set('induction.carburetor.rating', 290)))).toContain(
+      "290 alone could be anything, with 'it'",
     );
     expect(refusal(smallest(), change('it', scale('heads.flow', 1.1)))).toContain(
       'has no value to start from',
     );
-    expect(refusal(bigBlock(), change('it', scale('weather.temperature', 1.1)))).toContain(
+    expect(refusal(hillClimb(), change('it', scale('weather.temperature', 1.1)))).toContain(
       "can't be scaled: '60 degF' counts from no true zero",
     );
-    expect(refusal(bigBlock(), change('it', add('cam.advance', '2 in')))).toContain(
-      "is '4 deg', to which '2 in' can't be added",
+    expect(refusal(hillClimb(), change('it', add('cam.advance', '2 in')))).toContain(
+      "is '3 deg', to which '2 in' can't be added",
     );
   });
 });

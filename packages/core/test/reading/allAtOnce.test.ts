@@ -145,7 +145,7 @@ describe('what is wrong only because another field is', () => {
 
 describe('any fields of a sound file replaced by nonsense', () => {
   it('are each answered for, with a list and never with an error', () => {
-    const read = readDocument(exampleText('big-block'));
+    const read = readDocument(exampleText('hill-climb'));
     if (!read.ok) throw new Error('the example does not read');
     const { value: document } = read;
     const fields = Object.keys(document.positions).filter((path) => !/\.\d+(\.|$)|^name$/u.test(path));
@@ -155,7 +155,7 @@ describe('any fields of a sound file replaced by nonsense', () => {
         fc.constantFrom('3 furlongs', -7, true, '', 'none of it', 1e9),
         (paths, nonsense) => {
           const bad = paths.reduce((left, path) => editDocument(left, path, nonsense), document);
-          const result = resolveDocument(bad, { sheet: exampleSheet('big-block') });
+          const result = resolveDocument(bad, { sheet: exampleSheet('hill-climb') });
           const answered = result.ok ? [] : result.problems.map(({ path }) => path);
           expect(
             new Set(answered.map((path, i) => `${path} ${result.ok ? '' : result.problems[i].code}`)).size,

@@ -4,7 +4,7 @@ import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 
-export const EXAMPLES = ['minimum', 'small-block', 'big-block', 'four-valve-four'] as const;
+export const EXAMPLES = ['minimum', 'tow-truck', 'hill-climb', 'club-racer', 'scrambler'] as const;
 export type Example = (typeof EXAMPLES)[number];
 
 const folder = (name: Example): URL => new URL(`../../../../examples/${name}/`, import.meta.url);

@@ -55,7 +55,7 @@ function side(name: string, direction: string): z.ZodType<CamSide> {
         'angle',
         DURATION_LIMITS,
         'Advertised duration, crank degrees.',
-        '268 deg',
+        '280 deg',
       ).optional(),
       checkedAt: quantity(
         'length',
@@ -63,19 +63,19 @@ function side(name: string, direction: string): z.ZodType<CamSide> {
         'Lifter rise at which the advertised duration was taken; makers differ.',
         '0.006 in',
       ).optional(),
-      at050: quantity('angle', DURATION_LIMITS, 'Duration at 0.050 in of lifter rise.', '224 deg').optional(),
+      at050: quantity('angle', DURATION_LIMITS, 'Duration at 0.050 in of lifter rise.', '227 deg').optional(),
       at200: quantity(
         'angle',
         { min: '10 deg', max: '400 deg' },
         'Duration at 0.200 in of lifter rise.',
-        '140 deg',
+        '145 deg',
       ).optional(),
-      lobeLift: quantity('length', LIFT_LIMITS, 'Lift of the lobe.', '0.318 in').optional(),
+      lobeLift: quantity('length', LIFT_LIMITS, 'Lift of the lobe.', '0.336 in').optional(),
       valveLift: quantity(
         'length',
         LIFT_LIMITS,
         'Valve lift on the card, lobe lift times rocker ratio, before lash.',
-        '0.477 in',
+        '0.538 in',
       ).optional(),
       centreline: quantity(
         'angle',

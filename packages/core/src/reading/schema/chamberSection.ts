@@ -52,7 +52,7 @@ export const chamberSection: z.ZodType<ChamberSection> = z
       'volume',
       { min: '1 cc', max: '800 cc' },
       'Chamber in the head, with valves and plug in place.',
-      '64 cc',
+      '58 cc',
     ).optional(),
     dome: quantity(
       'volume',

@@ -52,7 +52,7 @@ export type PartialFile = Partial<CombinationFile>;
 /** Schema of every top-level field, in the order to write them. Only `engine` must be there. */
 export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?: z.ZodType } = {
   $schema: text(400, 'Address of this schema, for editors.'),
-  name: text(120, 'Name of this combination.', 'Tern Street 540'),
+  name: text(120, 'Name of this combination.', 'Tern Street six'),
   notes: text(4000, 'Anything worth remembering.'),
   engine: engineSection,
   chamber: chamberSection,

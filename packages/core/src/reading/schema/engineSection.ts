@@ -25,14 +25,20 @@ const ORDER = /^\s*\d+(?:[^\p{L}\d]+\d+)*\s*$/u;
 
 export const engineSection: z.ZodType<EngineSection> = z
   .strictObject({
-    bore: quantity('length', { min: '20 mm', max: '250 mm' }, 'Cylinder bore.', '4.000 in', '86 mm'),
-    stroke: quantity('length', { min: '15 mm', max: '300 mm' }, 'Stroke of the crank.', '3.480 in', '86 mm'),
+    bore: quantity('length', { min: '20 mm', max: '250 mm' }, 'Cylinder bore.', '3.960 in', '84.4 mm'),
+    stroke: quantity(
+      'length',
+      { min: '15 mm', max: '300 mm' },
+      'Stroke of the crank.',
+      '3.440 in',
+      '88.6 mm',
+    ),
     cylinders: count(1, 16, 'Number of cylinders.', 8, 4),
     rod: quantity(
       'length',
       { min: '25 mm', max: '700 mm' },
       'Connecting rod, centre to centre.',
-      '5.700 in',
+      '5.880 in',
     ).optional(),
     layout: word(LAYOUTS, 'How the cylinders stand: inline, v or flat.').optional(),
     firingOrder: z

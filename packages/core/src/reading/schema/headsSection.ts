@@ -131,7 +131,7 @@ export const headsSection: z.ZodType<HeadsSection> = z
           'length',
           { min: '20 mm', max: '260 mm' },
           'Bore of the fixture the head stood on.',
-          '4.030 in',
+          '3.960 in',
         ).optional(),
         exhaustPipe: flag('Whether the exhaust was flowed with a pipe stub.').optional(),
       })

@@ -54,7 +54,7 @@ export const inductionSection: z.ZodType<InductionSection> = z
   .strictObject({
     carburetor: z
       .strictObject({
-        rating: quantity('flow', RATING_FLOW, 'Rated flow of one carburetor.', '750 cfm').optional(),
+        rating: quantity('flow', RATING_FLOW, 'Rated flow of one carburetor.', '680 cfm').optional(),
         barrels: count(1, 4, 'Barrels of one carburetor.', 4, 2).optional(),
         ratedAt: quantity(
           'pressure',
