@@ -66,7 +66,7 @@ engine: { bore: ${bore.toFixed(2)} mm, stroke: ${(bore / ratio).toFixed(2)} mm, 
 chamber: { compression: ${COMPRESSION[year][valves > 2 ? 1 : 0]} }
 heads: { valvesPerCylinder: ${valves} }
 induction: { throttle: {} }
-exhaust: { style: cast, muffler: street }
+exhaust: { style: cast, muffler: chambered }
 friction: { accessories: true }
 weather: { barometer: 99 kPa, temperature: 25 degC, vapourPressure: 0 kPa }
 correction: J1349

@@ -102,7 +102,7 @@ const street = once(() =>
 export const octaneCases: PublishedSource = {
   title: 'What an engine asks of its fuel',
   source:
-    'trade press and common practice, no source: compression, retard, charge temperature, mixture, humidity; cars by compression: Hamilton, Gasoline FAQ (1996), section 6, a usual carburetted engine without engine management',
+    'common practice, no source: compression, retard, charge temperature, mixture, humidity; cars by compression: Hamilton, Gasoline FAQ (1996), section 6, a usual carburetted engine without engine management',
   note: 'At best torque, in numbers of the pump; the survey in research octane, beside an old eight with a slow chamber at 2000 rpm.',
   cases: [
     ...ENGINES.flatMap(([example, rpm]) => trendsOf(example, rpm)),
