@@ -35,13 +35,34 @@ export function createDuctCell({ at }: DuctCellSpec, duct: Duct): DuctCell {
   };
 }
 
+/**
+ * Pressure [Pa] that an opening in the side of cell `i` feels: the mean of what waves leave at the cell's two faces. Where a branch
+ * draws, velocity falls along the cell, and the cell's own pressure lies below that of the pipes on both its sides by the
+ * difference times half or a quarter of density and sound speed: a branch that felt it would draw as through a resistance.
+ */
+function pressureBeside(duct: Duct, i: number): number {
+  const { cells: n, p } = duct;
+  const left = i > 0 ? pressureAt(duct, i - 1) : p[i];
+  const right = i < n - 1 ? pressureAt(duct, i) : p[i];
+  return 0.5 * (left + right);
+}
+
+/** Pressure [Pa] at the face behind cell `i` once the waves from both sides have met there, by linear acoustics. */
+function pressureAt(duct: Duct, i: number): number {
+  const { cells: n, p, u, rho, c, slope, cellArea, faceArea } = duct;
+  const k = i + 1;
+  const pressures = p[i] + 0.5 * slope[2 * n + i] + (p[k] - 0.5 * slope[2 * n + k]);
+  const meeting = u[i] * cellArea[i] + 0.5 * slope[n + i] - (u[k] * cellArea[k] - 0.5 * slope[n + k]);
+  return 0.5 * (pressures + (0.5 * (rho[i] * c[i] + rho[k] * c[k]) * meeting) / faceArea[k]);
+}
+
 /** To be walked after the ducts, whose decoded columns it reads. */
 export function ductCellGroup(places: readonly DuctCell[]): PartGroup {
   return {
     decode() {
       for (const { duct, cell: i, side } of places) {
         const R = duct.R[i];
-        side[SIDE.p] = duct.p[i];
+        side[SIDE.p] = pressureBeside(duct, i);
         side[SIDE.T] = duct.T[i];
         side[SIDE.R] = R;
         side[SIDE.gamma] = 1 + R / duct.cv[i];

@@ -1,0 +1,227 @@
+import { describe, expect, it } from 'vitest';
+import type { NodeRef } from '../../src/network/part.ts';
+import { idealGas } from './idealGas.ts';
+import { ductSpec } from './networks.ts';
+import { amplitude, type Heard, type Middle, sendPulse, TEMPERATURE } from './pulseBench.ts';
+
+const AREA = 1e-3;
+const LENGTH = 3;
+/** Pipes long enough to hear what rings on in the middle before their far ends answer [m]. */
+const LONG = 7;
+const volume = (index: number): NodeRef => ({ kind: 'volume', index });
+const cell = (index: number): NodeRef => ({ kind: 'cell', index });
+
+const R = 287;
+const tables = () => idealGas({ R, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
+/** Speed of sound [m/s]. */
+const c = Math.sqrt(1.4 * R * TEMPERATURE);
+
+interface Bench {
+  readonly middle: Middle;
+  readonly areas?: readonly [number, number];
+  readonly width?: number;
+  readonly length?: number;
+}
+
+/** Watched until the far end of the second pipe answers half way along it. */
+function pulse({ middle, areas = [AREA, AREA], width = 0.2, length = LENGTH }: Bench): Heard {
+  const time = (1.7 * length) / c;
+  return sendPulse({ tables: tables(), areas, length, cell: 0.015, width, time, middle });
+}
+
+/** The two pipes joined by nothing but a third of the same size, a cell of which stands for the joint. */
+function straight(): Bench {
+  return { middle: joined([AREA, AREA], 0.06) };
+}
+
+/** Pipes joined by a duct between, each end of it a small volume as wide as the pipe: a joint without loss to small waves. */
+function joined(areas: readonly [number, number], length: number, more: Middle = {}): Middle {
+  const [left, right] = areas;
+  const size = 0.01 * Math.max(left, right);
+  return {
+    volumes: [
+      { name: 'left joint', size: 0.01 * left },
+      { name: 'right joint', size },
+      ...(more.volumes ?? []),
+    ],
+    ducts: [ductSpec(length, [left, right], Math.max(4, Math.round(length / 0.015))), ...(more.ducts ?? [])],
+    cells: more.cells ?? [],
+    orifices: more.orifices ?? [],
+    ends: [
+      { duct: 0, right: true, to: volume(0), opening: { area: left } },
+      { duct: 2, right: false, to: volume(0), opening: { area: left } },
+      { duct: 2, right: true, to: volume(1), opening: { area: right } },
+      { duct: 1, right: false, to: volume(1), opening: { area: right } },
+      ...(more.ends ?? []),
+    ],
+  };
+}
+
+/** Peak that comes through and peak that comes back first, over the peak sent. */
+function coefficients({ t, before, behind }: Heard): { through: number; back: number } {
+  const sent = Math.max(...before);
+  const passed = t[before.indexOf(sent)];
+  const returned = before.filter((_, i) => t[i] > passed + 0.6 / c && t[i] < passed + 2.4 / c + 2e-3);
+  const back = returned.reduce((most, p) => (Math.abs(p) > Math.abs(most) ? p : most), 0);
+  return { through: Math.max(...behind) / sent, back: back / sent };
+}
+
+/** Loss of transmission [dB] by frequency: of what is sent alone, over what comes through. */
+function loss(heard: Heard, alone: Heard, frequency: number): number {
+  const sent = amplitude(alone.t, alone.behind, frequency);
+  return 20 * Math.log10(sent / amplitude(heard.t, heard.behind, frequency));
+}
+
+describe('a small pulse in a pipe', () => {
+  it('runs at the speed of sound, and passes a joint of one size whole', () => {
+    const heard = pulse(straight());
+    const { through, back } = coefficients(heard);
+    // From a quarter of the first pipe, through the joint, to half way along the second.
+    const arrives = heard.t[heard.behind.indexOf(Math.max(...heard.behind))];
+    expect(Math.abs((1.25 * LENGTH + 0.08) / arrives / c - 1)).toBeLessThan(0.01);
+    expect(through).toBeGreaterThan(0.98);
+    expect(Math.abs(back)).toBeLessThan(0.02);
+  });
+
+  it.each([
+    [AREA, 2 * AREA],
+    [AREA, 4 * AREA],
+    [2 * AREA, AREA],
+  ])('splits at a step from %s to %s m2 as 2 S1 / (S1 + S2) and (S1 - S2) / (S1 + S2)', (one, two) => {
+    const areas = [one, two] as const;
+    const { through, back } = coefficients(pulse({ middle: joined(areas, 0.03), areas, width: 0.4 }));
+    expect(Math.abs(through - (2 * one) / (one + two))).toBeLessThan(0.02);
+    expect(Math.abs(back - (one - two) / (one + two))).toBeLessThan(0.02);
+  });
+
+  it.each([0.5, 1, 2])('loses at a long branch of %s of its area as 2 S / (2 S + Sb)', (share) => {
+    const branch = share * AREA;
+    const middle = joined([AREA, AREA], 0.06, {
+      ducts: [ductSpec(LENGTH, [branch, branch], 200)],
+      cells: [{ duct: 2, at: 0.03 }],
+      ends: [
+        { duct: 3, right: false, to: cell(0), opening: { area: branch } },
+        { duct: 3, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      ],
+    });
+    const { through, back } = coefficients(pulse({ middle, width: 0.4 }));
+    expect(Math.abs(through - 2 / (2 + share))).toBeLessThan(0.02);
+    expect(Math.abs(back + share / (2 + share))).toBeLessThan(0.02);
+  });
+});
+
+describe('loss of transmission', () => {
+  let sentAlone: Heard | undefined;
+  const alone = (): Heard => {
+    sentAlone ??= pulse({ ...straight(), length: LONG });
+    return sentAlone;
+  };
+
+  it('of an expansion chamber is 10 lg(1 + (m - 1/m)^2 / 4 sin^2 kL), within 1 dB', () => {
+    const length = 0.45;
+    const m = 6;
+    const wide = m * AREA;
+    const middle: Middle = {
+      volumes: [
+        { name: 'in', size: 0.01 * AREA },
+        { name: 'out', size: 0.01 * AREA },
+      ],
+      ducts: [ductSpec(length, [wide, wide], 30)],
+      ends: [
+        { duct: 0, right: true, to: volume(0), opening: { area: AREA } },
+        { duct: 2, right: false, to: volume(0), opening: { area: wide } },
+        { duct: 2, right: true, to: volume(1), opening: { area: wide } },
+        { duct: 1, right: false, to: volume(1), opening: { area: AREA } },
+      ],
+    };
+    const heard = pulse({ middle, length: LONG });
+    const free = alone();
+    for (const frequency of [100, 190, 280]) {
+      const kL = (2 * Math.PI * frequency * length) / c;
+      const said = 10 * Math.log10(1 + 0.25 * (m - 1 / m) ** 2 * Math.sin(kL) ** 2);
+      expect(Math.abs(loss(heard, free, frequency) - said), `${frequency} Hz`).toBeLessThan(1);
+    }
+  });
+
+  it('of a closed stub is 10 lg(1 + (Sb / 2 S tan kL)^2), largest where it is a quarter wave long', () => {
+    const length = 0.3;
+    const middle = joined([AREA, AREA], 0.06, {
+      ducts: [ductSpec(length, [AREA, AREA], 20)],
+      cells: [{ duct: 2, at: 0.03 }],
+      ends: [
+        { duct: 3, right: false, to: cell(0), opening: { area: AREA } },
+        { duct: 3, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      ],
+    });
+    const heard = pulse({ middle, length: LONG });
+    const free = alone();
+    for (const frequency of [120, 180, 220]) {
+      const tan = Math.tan((2 * Math.PI * frequency * length) / c);
+      const said = 10 * Math.log10(1 + (tan / 2) ** 2);
+      expect(Math.abs(loss(heard, free, frequency) - said), `${frequency} Hz`).toBeLessThan(1);
+    }
+    const losses = [220, 250, 270, 285, 300, 320, 360].map((f) => loss(heard, free, f));
+    expect(losses.indexOf(Math.max(...losses))).toBe([220, 250, 270, 285, 300, 320, 360].indexOf(285));
+  });
+
+  it('of a box behind a neck is that of a Helmholtz resonator, within 1 dB', () => {
+    const neck = { length: 0.08, area: 0.4 * AREA };
+    const size = 1.2e-3;
+    const middle = joined([AREA, AREA], 0.06, {
+      volumes: [{ name: 'box', size }],
+      ducts: [ductSpec(neck.length, [neck.area, neck.area], 6)],
+      cells: [{ duct: 2, at: 0.03 }],
+      ends: [
+        { duct: 3, right: false, to: cell(0), opening: { area: neck.area } },
+        { duct: 3, right: true, to: volume(2), opening: { area: neck.area } },
+      ],
+    });
+    const heard = pulse({ middle, length: LONG });
+    const free = alone();
+    for (const frequency of [60, 90, 220]) {
+      const w = 2 * Math.PI * frequency;
+      // Impedance of the neck as a duct closed by the box, over rho c / S.
+      const k = w / c;
+      const tan = Math.tan(k * neck.length);
+      const box = (c * neck.area) / (w * size);
+      const x = (tan - box) / (1 + box * tan) / neck.area;
+      const said = 10 * Math.log10(1 + (1 / (2 * AREA * x)) ** 2);
+      expect(Math.abs(loss(heard, free, frequency) - said), `${frequency} Hz`).toBeLessThan(1);
+    }
+  });
+
+  it('of a cone that widens fourfold is that of as many short pipes by transfer matrices, within 0.3 dB', () => {
+    const length = 0.4;
+    const areas = Array.from({ length: 9 }, (_, i) => AREA * (1 + i / 8) ** 2);
+    const middle: Middle = {
+      ...joined([AREA, 4 * AREA], 0.06),
+      ducts: [ductSpec(length, areas, 40)],
+    };
+    const heard = pulse({ middle, areas: [AREA, 4 * AREA], length: LONG });
+    const free = alone();
+    for (const frequency of [60, 150, 300]) {
+      const said = coneLoss(length, frequency);
+      // Energy behind in a pipe four times as wide.
+      const got = loss(heard, free, frequency) - 10 * Math.log10(4);
+      expect(Math.abs(got - said), `${frequency} Hz`).toBeLessThan(0.3);
+    }
+  });
+});
+
+/** Loss of transmission of a cone by a chain of short pipes: p and volume velocity at the far end carried back to the near. */
+function coneLoss(length: number, frequency: number): number {
+  const pieces = 400;
+  const k = (2 * Math.PI * frequency) / c;
+  // p = 1 and U = S2 p behind, in units where rho c = 1; complex as [re, im].
+  let p = [1, 0];
+  let U = [4 * AREA, 0];
+  for (let i = pieces - 1; i >= 0; i--) {
+    const S = AREA * (1 + (i + 0.5) / pieces) ** 2;
+    const [cos, sin] = [Math.cos((k * length) / pieces), Math.sin((k * length) / pieces)];
+    const next = [cos * p[0] - (sin * U[1]) / S, cos * p[1] + (sin * U[0]) / S];
+    U = [cos * U[0] - sin * S * p[1], cos * U[1] + sin * S * p[0]];
+    p = next;
+  }
+  const incident = Math.hypot(p[0] + U[0] / AREA, p[1] + U[1] / AREA) / 2;
+  return 20 * Math.log10(incident) - 10 * Math.log10(4);
+}

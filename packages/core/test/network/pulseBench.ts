@@ -1,0 +1,114 @@
+/** A pipe with something in its middle, and a small pulse sent down it: what comes through and what comes back, by frequency. */
+import type { GasTables } from '../../src/gas/gasTables.ts';
+import { fillDuct } from '../../src/network/duct.ts';
+import { createNetwork, type NetworkSpec } from '../../src/network/network.ts';
+import type { EndSpec } from '../../src/network/openEnd.ts';
+import { fillVolume } from '../../src/network/volume.ts';
+import { ductSpec, marchTime } from './networks.ts';
+
+export const PRESSURE = 101_325;
+export const TEMPERATURE = 300;
+/** Height of the pulse [Pa]: small enough that waves don't steepen. */
+const HEIGHT = 20;
+
+/** What stands between two long pipes: everything but these pipes themselves, which are ducts 0 and 1. */
+export type Middle = Omit<NetworkSpec, 'tables' | 'reservoirs' | 'cylinders'>;
+
+export interface PulseBench {
+  readonly tables: GasTables;
+  /** Areas of the pipe before and behind [m2]. */
+  readonly areas: readonly [number, number];
+  /** Length of each [m] and of a cell [m]. */
+  readonly length: number;
+  readonly cell: number;
+  /** Width of the pulse [m]. */
+  readonly width: number;
+  /** Time watched [s]: before anything comes back from the far ends. */
+  readonly time: number;
+  /** Where the end of duct 0 and the beginning of duct 1 lead, and what else there is. */
+  readonly middle: Middle;
+}
+
+/** Pressures over time half way along both pipes [Pa above still], with the times [s]. */
+export interface Heard {
+  readonly t: readonly number[];
+  readonly before: readonly number[];
+  readonly behind: readonly number[];
+}
+
+/** Sends the pulse from a quarter of the first pipe, and listens half way along each. */
+export function sendPulse({ tables, areas, length, cell, width, time, middle }: PulseBench): Heard {
+  const cells = Math.round(length / cell);
+  const wall = (duct: number, right: boolean): EndSpec => ({
+    duct,
+    right,
+    to: { kind: 'reservoir', index: 0 },
+    opening: { area: 0 },
+  });
+  const network = createNetwork({
+    tables,
+    reservoirs: [{ p: PRESSURE, T: TEMPERATURE, b: 0 }],
+    ...middle,
+    ducts: [...areas.map((area) => ductSpec(length, [area, area], cells)), ...(middle.ducts ?? [])],
+    ends: [wall(0, false), ...(middle.ends ?? []), wall(1, true)],
+  });
+  const y = new Float64Array(network.size);
+  for (const duct of network.ducts) fillDuct(duct, y, PRESSURE, TEMPERATURE, 0);
+  for (const volume of network.volumes) fillVolume(volume, y, PRESSURE, TEMPERATURE, 0);
+  network.degreesPerSecond = 1;
+  marchTime(network, y, 1e-9, 0.5);
+  rightPulse(network.ducts[0], y, length / 4, width);
+  const [first, second] = network.ducts;
+  const [a, b] = [Math.floor(cells / 2), Math.floor(cells / 2)];
+  const heard = { t: [] as number[], before: [] as number[], behind: [] as number[] };
+  marchTime(network, y, time, 0.8, (t) => {
+    heard.t.push(t);
+    heard.before.push(first.p[a] - PRESSURE);
+    heard.behind.push(second.p[b] - PRESSURE);
+  });
+  return heard;
+}
+
+/** Lays a pulse that runs to the right: pressure, velocity and density of a simple wave. */
+function rightPulse(
+  duct: ReturnType<typeof createNetwork>['ducts'][number],
+  y: Float64Array,
+  at: number,
+  width: number,
+): void {
+  const { cells: n, offset: o, dx, volume } = duct;
+  const [rho, c, e, R, T] = [duct.rho[0], duct.c[0], duct.e[0], duct.R[0], duct.T[0]];
+  for (let i = 0; i < n; i++) {
+    const x = ((i + 0.5) * dx - at) / width;
+    const dp = HEIGHT * Math.exp(-x * x);
+    const mass = (rho + dp / (c * c)) * volume[i];
+    const u = dp / (rho * c);
+    // Internal energy of an isentropic change: d(rho e) = h d rho.
+    const energy = (rho * e + ((e + R * T) * dp) / (c * c)) * volume[i];
+    y[o + i] = mass;
+    y[o + n + i] = mass * u;
+    y[o + 2 * n + i] = energy + 0.5 * mass * u * u;
+  }
+}
+
+/** Amplitude of a signal at a frequency [1/s], by the rule of trapezes; `from` and `to` cut a stretch of time [s] out. */
+export function amplitude(
+  t: readonly number[],
+  p: readonly number[],
+  frequency: number,
+  from = 0,
+  to = Number.POSITIVE_INFINITY,
+): number {
+  let re = 0;
+  let im = 0;
+  for (let i = 1; i < t.length; i++) {
+    if (t[i - 1] < from || t[i] > to) continue;
+    const h = t[i] - t[i - 1];
+    for (const k of [i - 1, i]) {
+      const angle = 2 * Math.PI * frequency * t[k];
+      re += 0.5 * h * p[k] * Math.cos(angle);
+      im -= 0.5 * h * p[k] * Math.sin(angle);
+    }
+  }
+  return Math.hypot(re, im);
+}
