@@ -186,10 +186,10 @@ function putChambers(
 }
 
 /**
- * Holes in the wall of a pipe over its inside area [-]: a third of the wall is open along some five diameters, of which a sharp hole
- * passes six tenths; from memory. Anything above the area of the pipe makes the box all but part of it.
+ * Effective area of all holes in the wall of a pipe over its inside area [-]: a third of the wall is open along some five diameters, and
+ * holes that gas streams past pass a third of what they would of still gas; from memory.
  */
-const HOLES = 4;
+const HOLES = 2;
 
 /** A pipe with holes that leads through a box: every cell of it opens into the gas around. */
 function putHoles(
@@ -213,7 +213,7 @@ function putHoles(
   const dx = (length + core.length) / cells;
   const first = Math.ceil(length / dx);
   for (let i = first; i < cells; i++) {
-    const index = put(plan.cells, { duct, at: (i + 0.5) * dx });
+    const index = put(plan.cells, { duct, at: (i + 0.5) * dx, holes: true });
     const area = (HOLES * core.area) / (cells - first);
     put(plan.orifices, { from: { kind: 'cell', index }, to: box, area, weight });
   }

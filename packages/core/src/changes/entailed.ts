@@ -22,6 +22,8 @@ const METERING_RISE = ['induction.evaporation', 'induction.heating', 'induction.
 const within = (section: string, names: readonly string[]): string[] =>
   names.map((name) => `${section}.${name}`);
 
+const PIPES = within('exhaust', ['primary', 'secondary', 'collector', 'balance', 'box.pipe']);
+
 /** A path stands for everything below it too. */
 const RULES: readonly Rule[] = [
   // A compression ratio, or the volumes that make one.
@@ -113,7 +115,7 @@ const RULES: readonly Rule[] = [
     set: ['exhaust.style'],
     releases: ['exhaust.primary', ...within('exhaust.collector', ['inside', 'length', 'wallTemperature'])],
   },
-  ...['exhaust.primary', 'exhaust.collector'].flatMap((pipe): Rule[] => [
+  ...PIPES.flatMap((pipe): Rule[] => [
     { set: [`${pipe}.diameter`], drops: [`${pipe}.inside`] },
     { set: [`${pipe}.inside`], drops: within(pipe, ['diameter', 'wall']) },
   ]),
@@ -121,7 +123,12 @@ const RULES: readonly Rule[] = [
     set: within('exhaust.collector', ['diameter', 'inside', 'wall']),
     releases: ['exhaust.collector.mergeVolume'],
   },
-  { set: ['exhaust.muffler'], releases: ['exhaust.returned'] },
+  { set: ['exhaust.primary.lengths'], drops: ['exhaust.primary.length'] },
+  { set: ['exhaust.primary.length'], drops: ['exhaust.primary.lengths'] },
+  { set: ['exhaust.primary'], releases: ['exhaust.secondary'] },
+  { set: ['exhaust.collector'], releases: ['exhaust.balance', 'exhaust.box'] },
+  { set: ['exhaust.muffler'], releases: ['exhaust.returned', 'exhaust.box'] },
+  { set: ['exhaust.box.kind'], releases: ['exhaust.box.volume'] },
   {
     set: within('exhaust.muffler', ['flow', 'at']),
     drops: within('exhaust.muffler', ['backPressure', 'airflow']),

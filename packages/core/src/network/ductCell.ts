@@ -8,6 +8,11 @@ export interface DuctCellSpec {
   readonly duct: number;
   /** Distance from the duct's left end [m]. */
   readonly at: number;
+  /**
+   * A wall with many small holes in place of one opening. What the stream loses to the box through those in front it gets back through
+   * those behind; that each exchange cost it its speed would stop it, so that none is counted.
+   */
+  readonly holes?: boolean;
 }
 
 /**
@@ -20,7 +25,7 @@ export interface DuctCell extends StillNode {
   readonly cell: number;
 }
 
-export function createDuctCell({ at }: DuctCellSpec, duct: Duct): DuctCell {
+export function createDuctCell({ at, holes = false }: DuctCellSpec, duct: Duct): DuctCell {
   const { cells, offset } = duct;
   const cell = Math.min(cells - 1, Math.max(0, Math.floor(at / duct.dx)));
   return {
@@ -30,7 +35,7 @@ export function createDuctCell({ at }: DuctCellSpec, duct: Duct): DuctCell {
     offset: offset + cell,
     energyAt: offset + 2 * cells + cell,
     burnedAt: offset + 3 * cells + cell,
-    momentumAt: offset + cells + cell,
+    momentumAt: holes ? -1 : offset + cells + cell,
     opening: 0,
   };
 }

@@ -105,10 +105,12 @@ function withOpenOutlet(combination: Combination): Combination | null {
   const { exhaustSystem } = combination;
   const { collectors, primary } = exhaustSystem;
   const pipe = collectors ?? primary;
-  if (collectors === null && exhaustSystem.outletArea >= pipe.area) return null;
-  const outletArea = Math.max(exhaustSystem.outletArea, pipe.area);
+  const { muffler, ...open } = exhaustSystem;
+  if (collectors === null && muffler === undefined && exhaustSystem.outletArea >= pipe.area) return null;
+  const end = collectors?.exitArea ?? primary.steps?.[primary.steps.length - 1]?.area ?? pipe.area;
+  const outletArea = Math.max(exhaustSystem.outletArea, end);
   const smooth = collectors === null ? null : { ...collectors, wallFriction: WALL_FRICTION_LEFT };
-  return { ...combination, exhaustSystem: { ...exhaustSystem, collectors: smooth, outletArea } };
+  return { ...combination, exhaustSystem: { ...open, collectors: smooth, outletArea } };
 }
 
 /**

@@ -3,7 +3,7 @@ import { oxygenDemand } from '../../gas/atoms.ts';
 import { FUEL_NAMES } from '../../gas/fuels.ts';
 import { nearestName } from '../nearestName.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
-import type { PipeSection } from '../schema/exhaustSection.ts';
+import type { ExhaustSection, PipeSection } from '../schema/exhaustSection.ts';
 import type { FuelSection } from '../schema/runningSections.ts';
 import type { Report } from './report.ts';
 
@@ -25,19 +25,79 @@ export function checkParts(file: PartialFile, report: Report): void {
   checkInlineFlow(file, report);
 }
 
-function checkExhaust({ exhaust }: PartialFile, report: Report): void {
+function checkExhaust({ exhaust, engine }: PartialFile, report: Report): void {
   if (exhaust === undefined) return;
   checkPipe(exhaust.primary, 'exhaust.primary', report);
+  checkPipe(exhaust.secondary, 'exhaust.secondary', report);
+  checkPipe(exhaust.balance, 'exhaust.balance', report);
+  checkPrimary(exhaust, engine?.cylinders, report);
+  checkMerges(exhaust, engine?.cylinders, report);
   if (typeof exhaust.collector === 'object') checkPipe(exhaust.collector, 'exhaust.collector', report);
   if (exhaust.collector === 'none' && exhaust.groups !== undefined) {
     report.problem('exhaust.groups', 'groups', 'is given although there is no collector');
   }
-  const { muffler } = exhaust;
+  const { muffler, box } = exhaust;
+  checkPipe(box?.pipe, 'exhaust.box.pipe', report);
+  if (box !== undefined && muffler === 'open')
+    report.problem('exhaust.box', 'muffler', "is given although the muffler is 'open'");
+  if (box?.kind !== undefined && typeof muffler === 'string' && muffler !== 'open' && box.kind !== muffler)
+    report.problem('exhaust.box.kind', 'muffler', `is ${box.kind}, and the muffler is ${muffler}`);
   if (typeof muffler !== 'object') return;
   if ((muffler.flow === undefined) === (muffler.backPressure === undefined)) {
     const message = 'needs either its rated flow or its back-pressure';
     report.problem('exhaust.muffler', 'muffler', message);
   }
+}
+
+/** Lengths for every cylinder, and sizes one behind the other. */
+function checkPrimary({ primary }: ExhaustSection, cylinders: number | undefined, report: Report): void {
+  const { lengths, length, steps = [] } = primary ?? {};
+  if (lengths !== undefined && cylinders !== undefined && lengths.length !== cylinders) {
+    const message = `has ${lengths.length} lengths for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}`;
+    report.problem('exhaust.primary.lengths', 'primary-lengths', message);
+  }
+  if (lengths !== undefined && length !== undefined) {
+    const message = 'is given beside the length of each: keep one of the two';
+    report.problem('exhaust.primary.length', 'primary-lengths', message);
+  }
+  const shortest = Math.min(length ?? Number.POSITIVE_INFINITY, ...(lengths ?? []));
+  steps.forEach((step, i) => {
+    const path = `exhaust.primary.steps[${i}]`;
+    checkPipe(step, path, report);
+    if (step.diameter === undefined && step.inside === undefined)
+      report.problem(path, 'primary-step', 'needs the next size: a diameter, or the inside');
+    if (i > 0 && !(step.after > steps[i - 1].after))
+      report.problem(`${path}.after`, 'primary-step', 'must lie behind the step before it');
+    if (step.after >= shortest)
+      report.problem(`${path}.after`, 'primary-step', 'lies behind the end of the primary');
+  });
+}
+
+/** First merges within collectors, and two collectors where a tube joins two. */
+function checkMerges(exhaust: ExhaustSection, cylinders: number | undefined, report: Report): void {
+  const { secondary, balance, collector, groups } = exhaust;
+  if (collector === 'none') {
+    const message = 'is given although there is no collector';
+    if (secondary !== undefined) report.problem('exhaust.secondary', 'secondary', message);
+    if (balance !== undefined) report.problem('exhaust.balance', 'balance', message);
+    return;
+  }
+  const first = secondary?.groups;
+  if (first === undefined) return;
+  const all = first.flat();
+  if (cylinders !== undefined && (new Set(all).size !== all.length || all.length !== cylinders))
+    report.problem(
+      'exhaust.secondary.groups',
+      'secondary',
+      `must hold each of the ${cylinders} cylinders once`,
+    );
+  for (const pair of first)
+    if (groups?.some((g) => g.includes(pair[0]) && !pair.every((c) => g.includes(c))))
+      report.problem(
+        'exhaust.secondary.groups',
+        'secondary',
+        `joins ${pair.join(' and ')}, which end in two collectors`,
+      );
 }
 
 function checkPipe(pipe: PipeSection | undefined, path: string, report: Report): void {

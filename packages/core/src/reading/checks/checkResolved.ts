@@ -34,6 +34,7 @@ export function checkResolved(
   checkFlow(context, combination, report);
   checkVapour(context, combination, report);
   checkUnused(context);
+  checkJoined(combination, report);
   remarks(context);
   return report.problems;
 }
@@ -53,6 +54,13 @@ function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combina
   else if (difference > COMPRESSION_REMARK) {
     ledger.warn('compression-disagrees', 'chamber.compression', `${message}; the volumes are used`);
   }
+}
+
+/** A balance tube has two collectors to join. */
+function checkJoined({ exhaustSystem: { balance, collectors } }: Combination, report: Report): void {
+  const count = collectors?.groups.length ?? 0;
+  if (balance === undefined || count === 2) return;
+  report.problem('exhaust.balance', 'balance', `joins two collectors, and this engine has ${count}`);
 }
 
 function checkFit({ block, chamber, intake, exhaust }: Combination, report: Report): void {

@@ -28,6 +28,7 @@ const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
   'firing-intervals': ['engine.cylinders', 'engine.firingIntervals'],
   banks: ['engine.cylinders', 'engine.banks'],
   groups: ['engine.cylinders', 'exhaust.groups'],
+  balance: ['engine.cylinders', 'engine.banks', 'engine.layout', 'exhaust.groups', 'exhaust.balance'],
   rod: ['engine.stroke', 'engine.rod'],
   dome: ['engine.bore', 'chamber'],
   'gasket-bore': ['engine.bore', 'chamber.gasketBore'],

@@ -65,3 +65,31 @@ export function usualGroups(
   }
   return banks;
 }
+
+/**
+ * Pairs within each group whose pulses come as evenly as can be: a turn of the crank apart in an in-line four, 1-4 and 2-3. Where a
+ * group is odd, its last cylinder stays alone.
+ *
+ * @param angles - firing angle of each cylinder, from number 1 [deg]
+ */
+export function evenPairs(
+  groups: readonly (readonly number[])[],
+  angles: readonly number[],
+): readonly (readonly number[])[] {
+  return groups.flatMap((group) => {
+    const left = [...group];
+    const pairs: number[][] = [];
+    while (left.length > 1) {
+      const [first] = left;
+      const others = left.slice(1);
+      const offTurn = (other: number): number => {
+        const apart = (((angles[other - 1] - angles[first - 1]) % 720) + 720) % 720;
+        return Math.abs(apart - 360);
+      };
+      const mate = others.reduce((best, other) => (offTurn(other) < offTurn(best) ? other : best));
+      pairs.push([first, mate]);
+      left.splice(0, left.length, ...others.filter((other) => other !== mate));
+    }
+    return left.length === 1 ? [...pairs, left] : pairs;
+  });
+}

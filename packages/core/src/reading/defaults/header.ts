@@ -108,3 +108,38 @@ export function mergeVolume(collector: number): Estimate {
 export function collectorWall(): Estimate {
   return { value: COLLECTOR_WALL, spread: 80, reason: 'full load; from memory' };
 }
+
+/** Secondary over primary inside diameter where two meet [-]: 1.15 to 1.25; common practice, no source. */
+export const SECONDARY_RATIO = 1.2;
+/** Length of a secondary [m]: 12 to 20 in; common practice, no source. */
+export const SECONDARY_LENGTH: number = 15 * INCH;
+
+/** Inside diameter of a secondary [m] by the area of a primary [m2]. */
+export function secondaryInside(primaryArea: number): Estimate {
+  const value = SECONDARY_RATIO * Math.sqrt((4 * primaryArea) / Math.PI);
+  return { value, spread: 0.05 * value, reason: '1.2 primaries where two meet; common practice, no source' };
+}
+
+export function secondaryLength(): Estimate {
+  return {
+    value: SECONDARY_LENGTH,
+    spread: 0.2 * SECONDARY_LENGTH,
+    reason: '15 in; common practice, no source',
+  };
+}
+
+/** Inside diameter of a balance tube [m] by the area of a collector [m2]: seven eighths of its diameter, from memory. */
+export function balanceInside(collectorArea: number): Estimate {
+  const value = 0.875 * Math.sqrt((4 * collectorArea) / Math.PI);
+  return { value, spread: 0.1 * value, reason: 'seven eighths of the collector; from memory' };
+}
+
+export function balanceLength(): Estimate {
+  return { value: 0.4, spread: 0.15, reason: '16 in, from side to side of the car; from memory' };
+}
+
+/** Where it joins the collectors [m]: three quarters of their length, from memory. */
+export function balancePlace(collectorLength: number): Estimate {
+  const value = 0.75 * collectorLength;
+  return { value, spread: 0.15 * collectorLength, reason: 'three quarters along the collector; from memory' };
+}

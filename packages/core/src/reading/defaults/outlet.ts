@@ -1,6 +1,6 @@
 /** What is left of the opening at the end of the exhaust, by muffler. */
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
-import type { ExhaustStyle, MufflerWord } from '../schema/exhaustSection.ts';
+import type { ExhaustStyle, MufflerKind, MufflerWord } from '../schema/exhaustSection.ts';
 import { airDemand } from './metering.ts';
 
 const PSI = 6894.757;
@@ -26,6 +26,33 @@ export function muffler(style: ExhaustStyle): WordEstimate<MufflerWord> {
   return style === 'headers'
     ? { value: 'open', reason: 'headers on a stand end in the open' }
     : { value: 'chambered', reason: 'cast manifolds come with a full system; common practice, no source' };
+}
+
+/** Gas in a box over the displacement that blows into it [-]: a box with chambers, and one around a straight pipe; from memory. */
+export const MUFFLER_VOLUME: Readonly<Record<MufflerKind, number>> = { chambered: 3, 'straight-through': 1 };
+
+/** Volume of one box [m3] by the displacement of its cylinders [m3]. */
+export function mufflerVolume(kind: MufflerKind, displacement: number): Estimate {
+  const value = MUFFLER_VOLUME[kind] * displacement;
+  const reason =
+    kind === 'chambered'
+      ? 'three times the displacement it serves; from memory'
+      : 'the displacement it serves; from memory';
+  return { value, spread: 0.4 * value, reason };
+}
+
+/** Tail-pipe, or pipe with holes [m]; from memory. */
+export const MUFFLER_PIPE_LENGTH = 0.4;
+
+export function mufflerPipeLength(): Estimate {
+  return { value: MUFFLER_PIPE_LENGTH, spread: 0.15, reason: '16 in; from memory' };
+}
+
+/** Wall of a muffler's pipe at full load [K]; from memory. */
+export const MUFFLER_WALL = 650;
+
+export function mufflerPipeWall(): Estimate {
+  return { value: MUFFLER_WALL, spread: 80, reason: 'full load; from memory' };
 }
 
 /**

@@ -1,10 +1,11 @@
 /** Exhaust: primaries, collectors, outlet. */
 
 import type { ExhaustSystem } from '../../combination/combination.ts';
-import type { Estimate } from '../../combination/ledger.ts';
-import { areaFromFlow } from '../../geometry/flowSheet.ts';
-import { usualGroups } from '../defaults/firing.ts';
+import { evenPairs, usualGroups } from '../defaults/firing.ts';
 import {
+  balanceInside,
+  balanceLength,
+  balancePlace,
   collectorInside,
   collectorLength,
   collectorWall,
@@ -13,13 +14,16 @@ import {
   primaryInside,
   primaryLength,
   primaryWall,
-  tubeWall,
+  secondaryInside,
+  secondaryLength,
+  TUBE_WALL,
 } from '../defaults/header.ts';
-import { ratingDrop } from '../defaults/metering.ts';
-import { BACK_PRESSURE, muffler, outletAreaFor, ratedAirflow, returnedExhaust } from '../defaults/outlet.ts';
-import type { ExhaustStyle, PipeSection } from '../schema/exhaustSection.ts';
+import { returnedExhaust } from '../defaults/outlet.ts';
+import type { ExhaustStyle, PrimarySection } from '../schema/exhaustSection.ts';
 import type { ResolveContext } from './context.ts';
+import { discArea, insideDiameter } from './pipes.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
+import { resolveMuffler } from './resolveMuffler.ts';
 
 export interface ExhaustInputs {
   readonly block: ResolvedBlock;
@@ -42,9 +46,11 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
     }),
   );
   const primary = {
-    length: ledger.quantity(`${path}.length`, section.primary?.length, 'length', 'in', () =>
-      primaryLength(style, block.bore),
-    ),
+    length:
+      mean(section.primary?.lengths) ??
+      ledger.quantity(`${path}.length`, section.primary?.length, 'length', 'in', () =>
+        primaryLength(style, block.bore),
+      ),
     area: discArea(inside),
     wallTemperature: ledger.quantity(
       `${path}.wallTemperature`,
@@ -53,15 +59,102 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
       'K',
       () => primaryWall(style),
     ),
+    ...primaryForm(section.primary),
   };
   const collectors = resolveCollectors(context, inputs, style, inside);
+  const secondary = resolveSecondary(context, inputs, collectors, primary.area);
+  const balance = resolveBalance(context, collectors);
   const outlets = collectors === null ? block.cylinders : collectors.groups.length;
-  const open = collectors === null ? primary.area : collectors.area;
-  const outlet = outletArea(context, inputs, style, outlets, open);
+  const open =
+    collectors === null
+      ? (primary.steps?.[primary.steps.length - 1]?.area ?? primary.area)
+      : (collectors.exitArea ?? collectors.area);
+  const { displacement } = inputs.block;
+  const { ratedSpeed } = inputs;
+  const outlet = resolveMuffler(context, { style, displacement, outlets, open, ratedSpeed });
   const returned = ledger.quantity('exhaust.returned', section.returned, 'share', '%', () =>
-    returnedExhaust(outlet >= open),
+    returnedExhaust(outlet.muffler === undefined),
   );
-  return { primary, collectors, outletArea: outlet, returned };
+  return {
+    primary,
+    ...(secondary === undefined ? {} : { secondary }),
+    collectors,
+    ...(balance === undefined ? {} : { balance }),
+    ...outlet,
+    returned,
+  };
+}
+
+function mean(values: readonly number[] | undefined): number | undefined {
+  return values === undefined ? undefined : values.reduce((sum, x) => sum + x, 0) / values.length;
+}
+
+/** Sizes behind the first, and lengths by cylinder, where the file has them. A wall left out is the first size's. */
+function primaryForm(
+  section: PrimarySection | undefined,
+): Pick<ExhaustSystem['primary'], 'steps' | 'lengths'> {
+  const { steps, lengths, wall = TUBE_WALL } = section ?? {};
+  const stepped = steps?.map((step) => ({
+    after: step.after,
+    area: discArea(step.inside ?? (step.diameter ?? Number.NaN) - 2 * (step.wall ?? wall)),
+  }));
+  return {
+    ...(lengths === undefined ? {} : { lengths }),
+    ...(stepped === undefined ? {} : { steps: stepped }),
+  };
+}
+
+/** First merges, where the file has them: pairs that fire a turn apart, as a builder would pair them. */
+function resolveSecondary(
+  context: ResolveContext,
+  { block: { block } }: ExhaustInputs,
+  collectors: ExhaustSystem['collectors'],
+  primaryArea: number,
+): ExhaustSystem['secondary'] {
+  const { file, ledger } = context;
+  const stated = file.exhaust?.secondary;
+  if (stated === undefined || collectors === null) return undefined;
+  const path = 'exhaust.secondary';
+  const inside = insideDiameter(context, path, stated, () => secondaryInside(primaryArea));
+  return {
+    groups: stated.groups ?? evenPairs(collectors.groups, block.firingAngles),
+    mergeVolume: ledger.quantity(`${path}.mergeVolume`, stated.mergeVolume, 'volume', 'cc', () =>
+      mergeVolume(inside),
+    ),
+    length: ledger.quantity(`${path}.length`, stated.length, 'length', 'in', secondaryLength),
+    area: discArea(inside),
+    wallTemperature: ledger.quantity(
+      `${path}.wallTemperature`,
+      stated.wallTemperature,
+      'temperature',
+      'K',
+      collectorWall,
+    ),
+  };
+}
+
+/** A tube between two collectors, where the file has one. */
+function resolveBalance(
+  context: ResolveContext,
+  collectors: ExhaustSystem['collectors'],
+): ExhaustSystem['balance'] {
+  const { file, ledger } = context;
+  const stated = file.exhaust?.balance;
+  if (stated === undefined || collectors === null) return undefined;
+  const path = 'exhaust.balance';
+  const inside = insideDiameter(context, path, stated, () => balanceInside(collectors.area));
+  return {
+    at: ledger.quantity(`${path}.at`, stated.at, 'length', 'in', () => balancePlace(collectors.length)),
+    length: ledger.quantity(`${path}.length`, stated.length, 'length', 'in', balanceLength),
+    area: discArea(inside),
+    wallTemperature: ledger.quantity(
+      `${path}.wallTemperature`,
+      stated.wallTemperature,
+      'temperature',
+      'K',
+      collectorWall,
+    ),
+  };
 }
 
 function resolveCollectors(
@@ -98,55 +191,6 @@ function resolveCollectors(
       'K',
       collectorWall,
     ),
+    ...(stated?.exit === undefined ? {} : { exitArea: discArea(stated.exit) }),
   };
-}
-
-/** Effective area of one outlet [m2]: its own opening, and the muffler's where there is one. */
-function outletArea(
-  context: ResolveContext,
-  inputs: ExhaustInputs,
-  style: ExhaustStyle,
-  outlets: number,
-  open: number,
-): number {
-  const { file, ledger } = context;
-  const stated = file.exhaust?.muffler;
-  const { displacement } = inputs.block;
-  if (stated === undefined || typeof stated === 'string') {
-    const kind = ledger.word('exhaust.muffler', stated, () => muffler(style));
-    if (kind === 'open') return open;
-    const area =
-      outletAreaFor(BACK_PRESSURE[kind], ratedAirflow(displacement, inputs.ratedSpeed())) / outlets;
-    return Math.min(open, area);
-  }
-  if (stated.flow !== undefined) {
-    const drop = ledger.quantity('exhaust.muffler.at', stated.at, 'pressure', 'inHg', () => ({
-      ...ratingDrop(4),
-      reason: 'mufflers are rated at 1.5 inHg; common practice, no source',
-    }));
-    return Math.min(open, areaFromFlow(stated.flow, drop));
-  }
-  const airflow = ledger.quantity('exhaust.muffler.airflow', stated.airflow, 'flow', 'cfm', () => {
-    const value = ratedAirflow(displacement, inputs.ratedSpeed());
-    return { value, spread: 0.1 * value, reason: 'taken at rated speed with 90 % filling' };
-  });
-  return Math.min(open, outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets);
-}
-
-/** Inside diameter [m] of a tube: as stated, outside less two walls, or the estimate. */
-function insideDiameter(
-  { ledger }: ResolveContext,
-  path: string,
-  stated: PipeSection | undefined,
-  estimate: () => Estimate,
-): number {
-  if (stated?.inside === undefined && stated?.diameter !== undefined) {
-    const wall = ledger.quantity(`${path}.wall`, stated.wall, 'length', 'in', tubeWall);
-    return stated.diameter - 2 * wall;
-  }
-  return ledger.quantity(`${path}.inside`, stated?.inside, 'length', 'in', estimate);
-}
-
-function discArea(diameter: number): number {
-  return (Math.PI / 4) * diameter * diameter;
 }

@@ -19,8 +19,39 @@ export interface PipeSection {
   readonly wallTemperature?: number | undefined;
 }
 
+/** A primary that grows or shrinks on its way. */
+export interface StepSection extends Pick<PipeSection, 'diameter' | 'wall' | 'inside'> {
+  readonly after: number;
+}
+
+export interface PrimarySection extends PipeSection {
+  readonly steps?: StepSection[] | undefined;
+  readonly lengths?: number[] | undefined;
+}
+
+export interface SecondarySection extends PipeSection {
+  readonly groups?: number[][] | undefined;
+  readonly mergeVolume?: number | undefined;
+}
+
 export interface CollectorSection extends PipeSection {
   readonly mergeVolume?: number | undefined;
+  readonly exit?: number | undefined;
+}
+
+export interface BalanceSection extends PipeSection {
+  readonly at?: number | undefined;
+}
+
+/** How a muffler is built: chambers that the gas turns in, or a pipe with holes through a box. */
+export const MUFFLER_KINDS = ['chambered', 'straight-through'] as const;
+export type MufflerKind = (typeof MUFFLER_KINDS)[number];
+
+/** What a muffler is beside its loss. */
+export interface BoxSection {
+  readonly kind?: MufflerKind | undefined;
+  readonly volume?: number | undefined;
+  readonly pipe?: PipeSection | undefined;
 }
 
 export interface MufflerSection {
@@ -32,10 +63,13 @@ export interface MufflerSection {
 
 export interface ExhaustSection {
   readonly style?: ExhaustStyle | undefined;
-  readonly primary?: PipeSection | undefined;
+  readonly primary?: PrimarySection | undefined;
+  readonly secondary?: SecondarySection | undefined;
   readonly collector?: 'none' | CollectorSection | undefined;
   readonly groups?: number[][] | undefined;
+  readonly balance?: BalanceSection | undefined;
   readonly muffler?: MufflerWord | MufflerSection | undefined;
+  readonly box?: BoxSection | undefined;
   readonly returned?: number | undefined;
 }
 
@@ -61,21 +95,124 @@ function pipe(name: string, diameter: string, length: string): z.ZodRawShape {
   };
 }
 
-const primary = z.strictObject(pipe('primary', '1.750 in', '34 in')).meta({
-  description: 'Primary tube of one cylinder, flange to merge.',
-}) as unknown as z.ZodType<PipeSection>;
+const { diameter, wall, inside } = pipe('primary from there on', '1-7/8 in', '');
+const step = z
+  .strictObject({
+    after: quantity(
+      'length',
+      { min: '10 mm', max: '4000 mm' },
+      'Length from the flange to where the tube takes its next size.',
+      '12 in',
+    ),
+    diameter,
+    wall,
+    inside,
+  })
+  .meta({ description: 'A next size of tube.' }) as unknown as z.ZodType<StepSection>;
+
+const primary = z
+  .strictObject({
+    ...pipe('primary', '1.750 in', '34 in'),
+    steps: z
+      .array(step)
+      .min(1)
+      .max(4)
+      .meta({
+        description: 'Next sizes of the tube, one after another, from the flange on.',
+        examples: [[{ after: '12 in', diameter: '1-7/8 in' }]],
+      })
+      .optional(),
+    lengths: z
+      .array(quantity('length', { min: '10 mm', max: '4000 mm' }, 'Length of one primary.', '31 in'))
+      .min(1)
+      .max(16)
+      .meta({
+        description:
+          'Length of the primary of each cylinder, in the order of their numbers, in place of one length. All cylinders march then.',
+        examples: [['31 in', '34 in', '33 in', '30 in']],
+      })
+      .optional(),
+  })
+  .meta({
+    description: 'Primary tube of one cylinder, flange to merge.',
+  }) as unknown as z.ZodType<PrimarySection>;
+
+const MERGE_VOLUME = { min: '1 cc', max: '20 l' };
+
+const secondary = z
+  .strictObject({
+    ...pipe('secondary', '2.000 in', '14 in'),
+    groups: z
+      .array(cylinderList('Cylinders whose primaries meet first.', [1, 4]))
+      .min(1)
+      .max(16)
+      .meta({
+        description: 'Which cylinders meet first. Left out: pairs that fire a turn of the crank apart.',
+        examples: [
+          [
+            [1, 4],
+            [2, 3],
+          ],
+        ],
+      })
+      .optional(),
+    mergeVolume: quantity('volume', MERGE_VOLUME, 'Volume where these primaries meet.', '150 cc').optional(),
+  })
+  .meta({
+    description:
+      'A first merge of some primaries each, and the pipe from there to the collector. Left out: the primaries meet in the collector. All cylinders march then.',
+  }) as unknown as z.ZodType<SecondarySection>;
 
 const collector = z
   .strictObject({
     ...pipe('collector', '3.000 in', '12 in'),
-    mergeVolume: quantity(
-      'volume',
-      { min: '1 cc', max: '20 l' },
-      'Volume where the primaries meet.',
-      '400 cc',
+    mergeVolume: quantity('volume', MERGE_VOLUME, 'Volume where the primaries meet.', '400 cc').optional(),
+    exit: quantity(
+      'length',
+      DIAMETER,
+      'Inside diameter at its far end, where it widens to a megaphone or narrows. Left out: straight.',
+      '3.500 in',
     ).optional(),
   })
   .meta({ description: 'Collector pipe after the merge.' }) as unknown as z.ZodType<CollectorSection>;
+
+const balance = z
+  .strictObject({
+    ...pipe('balance tube', '2.000 in', '18 in'),
+    at: quantity(
+      'length',
+      { min: '0 mm', max: '4000 mm' },
+      'How far behind the merges it joins the collectors.',
+      '10 in',
+    ).optional(),
+  })
+  .meta({
+    description:
+      'A tube between two collectors; as short as it is wide where the pipes cross. Left out: none. All cylinders march then.',
+  }) as unknown as z.ZodType<BalanceSection>;
+
+const box = z
+  .strictObject({
+    kind: word(
+      MUFFLER_KINDS,
+      'chambered: the pipe opens into a box and another leads out. straight-through: a pipe with holes leads through the box.',
+    ).optional(),
+    volume: quantity(
+      'volume',
+      { min: '0.1 l', max: '100 l' },
+      'Gas in one box, packing taken off.',
+      '6 l',
+    ).optional(),
+    pipe: (
+      z.strictObject(pipe('tail-pipe, or of the pipe with holes', '2.500 in', '16 in')).meta({
+        description: 'Tail-pipe of a box with chambers, or the pipe with holes in a straight one.',
+      }) as unknown as z.ZodType<PipeSection>
+    ).optional(),
+  })
+  .meta({
+    description:
+      'The muffler of one outlet as a volume with its pipe. Its loss is what `muffler` says; what is left out is estimated.',
+  }) as unknown as z.ZodType<BoxSection>;
 
 const muffler = z
   .strictObject({
@@ -100,6 +237,7 @@ export const exhaustSection: z.ZodType<ExhaustSection> = z
   .strictObject({
     style: word(EXHAUST_STYLES, 'headers (tubes) or cast manifolds.').optional(),
     primary: primary.optional(),
+    secondary: secondary.optional(),
     collector: z
       .union([z.literal('none'), collector], {
         error: () => "needs 'none' (open primaries) or the collector's sizes",
@@ -123,6 +261,7 @@ export const exhaustSection: z.ZodType<ExhaustSection> = z
         ],
       })
       .optional(),
+    balance: balance.optional(),
     muffler: z
       .union([z.enum(MUFFLERS), muffler], {
         error: () =>
@@ -140,6 +279,7 @@ export const exhaustSection: z.ZodType<ExhaustSection> = z
         ],
       })
       .optional(),
+    box: box.optional(),
     returned: quantity(
       'share',
       { min: '0 %', max: '100 %' },

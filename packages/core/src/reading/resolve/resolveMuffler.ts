@@ -1,0 +1,118 @@
+/** What the exhaust ends in: the open, or a muffler as a box whose loss is the rated or measured one. */
+import type { ExhaustSystem, MufflerBox } from '../../combination/combination.ts';
+import { areaFromFlow } from '../../geometry/flowSheet.ts';
+import { TUBE_FANNING } from '../../geometry/tractProfile.ts';
+import { ratingDrop } from '../defaults/metering.ts';
+import {
+  BACK_PRESSURE,
+  muffler,
+  mufflerPipeLength,
+  mufflerPipeWall,
+  mufflerVolume,
+  outletAreaFor,
+  ratedAirflow,
+} from '../defaults/outlet.ts';
+import type { ExhaustStyle, MufflerKind, MufflerSection } from '../schema/exhaustSection.ts';
+import type { ResolveContext } from './context.ts';
+import { discArea, insideDiameter } from './pipes.ts';
+
+export interface MufflerInputs {
+  readonly style: ExhaustStyle;
+  /** Displacement of the engine [m3], and how many outlets share it. */
+  readonly displacement: number;
+  readonly outlets: number;
+  /** Area of the pipe that ends in the open or in the muffler [m2]. */
+  readonly open: number;
+  readonly ratedSpeed: () => number;
+}
+
+/** Box and opening of one outlet. */
+export function resolveMuffler(
+  context: ResolveContext,
+  inputs: MufflerInputs,
+): Pick<ExhaustSystem, 'muffler' | 'outletArea'> {
+  const stated = context.file.exhaust?.muffler;
+  const { open } = inputs;
+  const kind = context.file.exhaust?.box?.kind;
+  if (stated !== undefined && typeof stated !== 'string')
+    return boxed(context, inputs, statedArea(context, inputs, stated), kind);
+  const word = context.ledger.word('exhaust.muffler', stated, () => muffler(inputs.style));
+  if (word === 'open') return { outletArea: open };
+  const airflow = ratedAirflow(inputs.displacement, inputs.ratedSpeed());
+  return boxed(context, inputs, outletAreaFor(BACK_PRESSURE[word], airflow) / inputs.outlets, word);
+}
+
+/** Effective area of one muffler [m2], by its rating or its back-pressure. */
+function statedArea(
+  { ledger }: ResolveContext,
+  { displacement, outlets, ratedSpeed }: MufflerInputs,
+  stated: MufflerSection,
+): number {
+  if (stated.flow !== undefined) {
+    const drop = ledger.quantity('exhaust.muffler.at', stated.at, 'pressure', 'inHg', () => ({
+      ...ratingDrop(4),
+      reason: 'mufflers are rated at 1.5 inHg; common practice, no source',
+    }));
+    return areaFromFlow(stated.flow, drop);
+  }
+  const airflow = ledger.quantity('exhaust.muffler.airflow', stated.airflow, 'flow', 'cfm', () => {
+    const value = ratedAirflow(displacement, ratedSpeed());
+    return { value, spread: 0.1 * value, reason: 'taken at rated speed with 90 % volumetric efficiency' };
+  });
+  return outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets;
+}
+
+/**
+ * The box that passes what `passes` would [m2]. What the pipes lose by themselves is taken off: the jet into a box and the friction
+ * of its tail-pipe, or the friction of the pipe with holes. A muffler that passes more than a box with two open pipes
+ * can't be one with chambers.
+ */
+function boxed(
+  context: ResolveContext,
+  { displacement, outlets, open }: MufflerInputs,
+  passes: number,
+  built: MufflerKind | undefined,
+): Pick<ExhaustSystem, 'muffler' | 'outletArea'> {
+  const { ledger } = context;
+  const stated = context.file.exhaust?.box ?? {};
+  const path = 'exhaust.box';
+  const inside = insideDiameter(context, `${path}.pipe`, stated.pipe, () => ({
+    value: Math.sqrt((4 * open) / Math.PI),
+    spread: null,
+    reason: 'as wide as the pipe in front of it',
+  }));
+  const length = ledger.quantity(
+    `${path}.pipe.length`,
+    stated.pipe?.length,
+    'length',
+    'in',
+    mufflerPipeLength,
+  );
+  const area = discArea(inside);
+  const friction = (4 * TUBE_FANNING * length) / (inside * area * area);
+  const chambers = 1 / (passes * passes) - 1 / (open * open) - friction;
+  const possible = chambers >= 1 / (area * area);
+  const kind =
+    built ??
+    ledger.word(`${path}.kind`, undefined, () => ({
+      value: possible ? ('chambered' as const) : ('straight-through' as const),
+      reason: possible
+        ? 'it loses as much as a box with chambers does'
+        : 'it passes more than a box with chambers would',
+    }));
+  const volume = ledger.quantity(`${path}.volume`, stated.volume, 'volume', 'l', () =>
+    mufflerVolume(kind, displacement / outlets),
+  );
+  const straight = 1 / (passes * passes) - friction;
+  const left = kind === 'chambered' ? chambers : straight;
+  const passage = left > 1 / (area * area) ? 1 / Math.sqrt(left) : area;
+  const wallTemperature = ledger.quantity(
+    `${path}.pipe.wallTemperature`,
+    stated.pipe?.wallTemperature,
+    'temperature',
+    'K',
+    mufflerPipeWall,
+  );
+  const box: MufflerBox = { kind, volume, passage, pipe: { length, area, wallTemperature } };
+  return { muffler: box, outletArea: area };
+}
