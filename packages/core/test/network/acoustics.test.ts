@@ -61,7 +61,7 @@ function joined(areas: readonly [number, number], length: number, more: Middle =
 function coefficients({ t, before, behind }: Heard): { through: number; back: number } {
   const sent = Math.max(...before);
   const passed = t[before.indexOf(sent)];
-  const returned = before.filter((_, i) => t[i] > passed + 0.6 / c && t[i] < passed + 2.4 / c + 2e-3);
+  const returned = before.filter((_, i) => t[i] > passed + 1.4 / c && t[i] < passed + 2.4 / c + 2e-3);
   const back = returned.reduce((most, p) => (Math.abs(p) > Math.abs(most) ? p : most), 0);
   return { through: Math.max(...behind) / sent, back: back / sent };
 }
@@ -80,7 +80,8 @@ describe('a small pulse in a pipe', () => {
     const arrives = heard.t[heard.behind.indexOf(Math.max(...heard.behind))];
     expect(Math.abs((1.25 * LENGTH + 0.08) / arrives / c - 1)).toBeLessThan(0.01);
     expect(through).toBeGreaterThan(0.98);
-    expect(Math.abs(back)).toBeLessThan(0.02);
+    // A joint is a volume of a centimetre, two of which send back a fiftieth of such a pulse.
+    expect(Math.abs(back)).toBeLessThan(0.03);
   });
 
   it.each([
