@@ -10,12 +10,14 @@ const LOOKED_AT = ['packages', 'docs', 'examples', 'tests', 'README.md', 'DEVELO
 const LEFT_OUT = new Set(['packages/core/src/reading/oldNames.ts', 'docs/validation.md']);
 const TEXT = /\.(?:ts|mjs|md|ya?ml|csv|json)$/u;
 const MADE = new Set(['node_modules', 'dist', 'bundle', 'screens']);
+/** Copied by the build. */
+const COPIED = join(ROOT, 'packages/cli/schema');
 
 function filesBelow(path: string): string[] {
   if (TEXT.test(path)) return [path];
   return readdirSync(path, { withFileTypes: true }).flatMap((entry) => {
     const inner = join(path, entry.name);
-    if (entry.isDirectory()) return MADE.has(entry.name) ? [] : filesBelow(inner);
+    if (entry.isDirectory()) return MADE.has(entry.name) || inner === COPIED ? [] : filesBelow(inner);
     return TEXT.test(entry.name) ? [inner] : [];
   });
 }
