@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planBurn } from '../../packages/core/src/cycle/burnPlan.ts';
 import { type ClosedBench, closedBench, runClosedCycle } from '../../packages/core/src/cycle/closedCycle.ts';
-import { marchDegrees } from '../../packages/core/src/cycle/march.ts';
+import { type March, marchDegrees } from '../../packages/core/src/cycle/march.ts';
 import { fuelOctane } from '../../packages/core/src/forecast/fuelOctane.ts';
 import { createSimulation, type Simulation } from '../../packages/core/src/forecast/simulation.ts';
 import { chooseTiming, type TimingChoice } from '../../packages/core/src/forecast/timing.ts';
@@ -11,14 +11,13 @@ import { octaneRequired } from '../../packages/core/src/processes/knock.ts';
 import { engineFile } from './engines.ts';
 
 /** The tow truck's eight on the cheapest fuel, which limits its timing at low speed; a bench for each cylinder that marches. */
-function limited(): Simulation {
+function limited(): { simulation: Simulation; march: March } {
   const engine = { ...engineFile('examples/tow-truck/engine.yaml'), fuel: fuelNamed('pump-87') };
   const simulation = createSimulation(engine, { fidelity: 'representative' });
-  simulation.runSpeed(2500);
-  return simulation;
+  return { simulation, march: simulation.runSpeed(2500).march };
 }
 
-const benchesOf = ({ march, engine }: Simulation) =>
+const benchesOf = ({ simulation: { engine }, march }: ReturnType<typeof limited>) =>
   march.network.cylinders.map((cylinder, i) =>
     closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, engine.intakeValve.closes - 720),
   );
@@ -41,10 +40,10 @@ function burnedWhenReached(
 
 describe('timing at the limit of knock', () => {
   it('leaves no cylinder short of octane, though they breathe unalike', () => {
-    const simulation = limited();
-    const { combination, tables, march } = simulation;
-    const asked = benchesOf(simulation).map((bench, i) =>
-      octaneRequired(runClosedCycle(bench, simulation.march.network.cylinders[i].burn).knock),
+    const { simulation, march } = limited();
+    const { combination, tables } = simulation;
+    const asked = benchesOf({ simulation, march }).map((bench, i) =>
+      octaneRequired(runClosedCycle(bench, march.network.cylinders[i].burn).knock),
     );
     expect(asked).toHaveLength(4);
     // By more than the 0.3 to either side allowed below.
@@ -73,9 +72,9 @@ describe('timing at the limit of knock', () => {
 
 describe('the search for best torque', () => {
   it('finds the angle it finds anywhere, from however far the last one lay', () => {
-    const simulation = limited();
-    const [bench] = benchesOf(simulation);
-    const { burn } = simulation.combination;
+    const engine = limited();
+    const [bench] = benchesOf(engine);
+    const { burn } = engine.simulation.combination;
     const from = (last: TimingChoice | null) =>
       chooseTiming(bench, { development: 20, main: 30 }, burn, { here: 120, pump: 120 }, 2500, last);
     const anywhere = from(null);

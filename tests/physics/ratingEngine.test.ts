@@ -16,11 +16,11 @@ describe('the standard octane-rating engine', () => {
   // Kolodziej and Wallner, Combustion Engines 171 (2017) 164: 0.7467 kg/h of fuel at lambda 0.8855, figs. 2 and 4. Two per
   // cent: the digits read off the charts, and two days' figures differ by 1 %.
   it('breathes and works as it was measured', () => {
-    const { simulation, cycle } = asMeasured();
+    const { simulation, march, cycle } = asMeasured();
     const { totals } = cycle;
     expect(cycle.converged).toBe(true);
     expect((totals.freshIn * simulation.tables.dryAirFraction) / 0.555e-3).toBeCloseTo(1, 1.7);
-    const swept = sweptVolume(simulation.march.network.cylinders[0].crank);
+    const swept = sweptVolume(march.network.cylinders[0].crank);
     expect(totals.closedWork / swept / 7.89e5).toBeGreaterThan(0.98);
     expect(totals.closedWork / swept / 7.89e5).toBeLessThan(1.02);
   });
@@ -33,8 +33,8 @@ describe('the standard octane-rating engine', () => {
   it.each(METHODS)(
     'has by the %s method the end gas that the share of the motor method is counted from',
     (method) => {
-      const { simulation } = atOctane(method, 95);
-      const [{ closingTemperature, closingPressure, residual }] = simulation.march.diaries;
+      const { simulation, march } = atOctane(method, 95);
+      const [{ closingTemperature, closingPressure, residual }] = march.diaries;
       const T = temperatureAtPressure(
         simulation.tables,
         closingTemperature,

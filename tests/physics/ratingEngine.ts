@@ -1,6 +1,7 @@
 /** The standard octane-rating engine, run by both of its methods at the heights where a reference fuel just knocks. */
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import { burnAngles } from '../../packages/core/src/cycle/burnPlan.ts';
+import type { March } from '../../packages/core/src/cycle/march.ts';
 import type { PeriodicCycle } from '../../packages/core/src/cycle/periodic.ts';
 import { flameFuelOf } from '../../packages/core/src/forecast/flameFuel.ts';
 import type { Simulation } from '../../packages/core/src/forecast/simulation.ts';
@@ -71,6 +72,7 @@ const METHODS = {
 /** What one run of the engine shows. */
 export interface Rated {
   readonly simulation: Simulation;
+  readonly march: March;
   readonly cycle: PeriodicCycle;
   /** Of the reference fuel that just knocks [-]. */
   readonly octane: number;
@@ -91,12 +93,12 @@ function standing(method: RatingMethod, compression: number): Combination {
 
 function run(engine: Combination, method: RatingMethod): Rated {
   const simulation = createSimulation(engine, { fidelity: 'representative' });
-  const { cycle } = simulation.runSpeed(METHODS[method].rpm);
-  return { simulation, cycle, octane: octaneRequired(cycle.totals.knock) };
+  const { march, cycle } = simulation.runSpeed(METHODS[method].rpm);
+  return { simulation, march, cycle, octane: octaneRequired(cycle.totals.knock) };
 }
 
 /** Angles of the burn that the model gives the charge in a cylinder lit so early [deg]. */
-function modelled({ combination, march, engine }: Simulation, spark: number) {
+function modelled({ simulation: { combination, engine }, march }: Rated, spark: number) {
   const angles = burnAngles(
     {
       reference: chamberBurn(march.network.cylinders[0].crank, combination.chamber),
@@ -125,7 +127,7 @@ let reference: { development: number; main: number } | null = null;
 
 /** What the model of the burn has for the conditions of {@link MEASURED_BURN} [deg]. */
 export function standardBurn(): { readonly development: number; readonly main: number } {
-  reference ??= modelled(asMeasured().simulation, sparkAt('research', 867));
+  reference ??= modelled(asMeasured(), sparkAt('research', 867));
   return reference;
 }
 
@@ -137,7 +139,7 @@ export function rated(method: RatingMethod, counter: number, barometer = 101_321
   const standard = standing(method, compressionAt(counter));
   const engine = { ...standard, weather: { ...standard.weather, pressure: barometer } };
   const reference = standardBurn();
-  const here = modelled(run(engine, method).simulation, spark);
+  const here = modelled(run(engine, method), spark);
   const main = (MEASURED_BURN.main * here.main) / reference.main;
   const development = (MEASURED_BURN.development * here.development) / reference.development;
   const angle = development + shareBefore50() * main - spark;

@@ -4,7 +4,7 @@ import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
 import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';
 import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
-import { pointsOf } from '../physics/engines.ts';
+import { engineFile, pointsOf } from '../physics/engines.ts';
 
 const RPM = [2500, 3500, 4500, 5500, 6500, 7500];
 
@@ -42,5 +42,27 @@ describe('numerical settings', () => {
 
   it('a single cell a duct moves it by far more: the refinement is felt', () => {
     expect(largestMove({ mesh: { intakeCell: 0, exhaustCell: 0 } })).toBeGreaterThan(3);
+  });
+});
+
+describe('steps at low speed', () => {
+  // Where a cylinder near top centre, both valves open, is the fastest part of the engine.
+  it.each([
+    ['examples/minimum/engine.yaml', 500],
+    ['examples/tow-truck/engine.yaml', 500],
+    ['examples/hill-climb/engine.yaml', 500],
+    ['examples/scrambler/engine.yaml', 900],
+    ['examples/club-racer/engine.yaml', 1100],
+  ] as const)('a quarter as long move torque by less than 0.3 %%: %s at %i rpm', (file, rpm) => {
+    const engine = engineFile(file);
+    const march = {
+      ...MARCH_DEFAULTS,
+      courant: MARCH_DEFAULTS.courant / 4,
+      maxStep: MARCH_DEFAULTS.maxStep / 4,
+      maxBurnStep: MARCH_DEFAULTS.maxBurnStep / 4,
+    };
+    const [usual] = pointsOf(engine, [rpm]);
+    const [fine] = pointsOf(engine, [rpm], { march });
+    expect(100 * Math.abs(fine.torqueNm / usual.torqueNm - 1)).toBeLessThan(0.3);
   });
 });

@@ -14,8 +14,8 @@ const points = once(() => {
 
 /** Gross mean effective pressure of the rating engine as it was measured [bar], with wall heat times `multiplier`. */
 function grossPressure(multiplier: number | null): number {
-  const { simulation, cycle } = asMeasured(multiplier);
-  return cycle.totals.closedWork / sweptVolume(simulation.march.network.cylinders[0].crank) / 1e5;
+  const { march, cycle } = asMeasured(multiplier);
+  return cycle.totals.closedWork / sweptVolume(march.network.cylinders[0].crank) / 1e5;
 }
 
 export const heatBalanceCases: PublishedSource = {

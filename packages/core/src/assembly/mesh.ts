@@ -19,7 +19,8 @@ export const DEFAULT_MESH: Mesh = { intakeCell: 0.025, exhaustCell: 0.05, fewest
 
 /** Cells of a duct none of which is longer than `cell` [m]. */
 export function cellCount(profile: Profile, cell: number, fewest = 1): number {
-  return cell > 0 ? Math.max(fewest, Math.ceil(profile[profile.length - 1].x / cell)) : 1;
+  // A length of whole cells has as many in whatever unit it was written.
+  return cell > 0 ? Math.max(fewest, Math.ceil(profile[profile.length - 1].x / cell - 1e-9)) : 1;
 }
 
 /** A duct's wall. Less friction leaves its heat as it was: the heat goes with friction times its multiplier. */

@@ -116,6 +116,10 @@ export function burnAngles(
 /** Timing asked for: 50 % burned after firing top centre, or spark before it [deg]. */
 export type Timing = { readonly ca50: number } | { readonly spark: number };
 
+/** Angles and timing of a first burn, before any charge was trapped [deg]. */
+export const FIRST_ANGLES: BurnAngles = { development: 20, main: 30 };
+export const FIRST_TIMING: Timing = { ca50: 8 };
+
 /** The burn with these angles and timing. */
 export function planBurn(angles: BurnAngles, timing: Timing, efficiency: number): BurnLaw {
   const { ca50, main } = timedBurn(angles, timing);

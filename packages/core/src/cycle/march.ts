@@ -8,7 +8,8 @@ import type { BurnPlanner, Calendar } from './calendar.ts';
 import { calendarOf, degreesToEvent, meetEvents } from './calendar.ts';
 import type { CylinderDiary } from './diary.ts';
 import { emptyDiary } from './diary.ts';
-import { spanAllowed } from './stepGrid.ts';
+import type { StepGrid } from './stepGrid.ts';
+import { freeGrid, spanAllowed } from './stepGrid.ts';
 
 /** Knobs of the march. */
 export interface MarchOptions {
@@ -43,13 +44,10 @@ export interface March {
   /** The state, and that before the step at hand. */
   readonly y: Float64Array;
   readonly before: Float64Array;
+  readonly grid: StepGrid;
   /** Steps taken and right-hand sides worked out since the start. */
   steps: number;
   evaluations: number;
-  /** Fastest rate met since the grid was laid [1/s], see `stiffness`. */
-  fastest: number;
-  /** Crank degrees at whose multiples steps end, where copies want it; 720: free. */
-  bin: number;
 }
 
 export function createMarch(network: Network, options: MarchOptions, plan: BurnPlanner): March {
@@ -63,10 +61,9 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     diaries: network.cylinders.map(emptyDiary),
     y: new Float64Array(network.size),
     before: new Float64Array(network.size),
+    grid: freeGrid(options.maxStep),
     steps: 0,
     evaluations: 0,
-    fastest: 0,
-    bin: 720,
   };
 }
 

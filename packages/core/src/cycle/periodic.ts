@@ -7,7 +7,7 @@ import type { CylinderDiary } from './diary.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
 import { outletGas } from './outletGas.ts';
-import { alignSteps } from './stepGrid.ts';
+import { layGrid } from './stepGrid.ts';
 
 /** When a cycle counts as repeating. */
 export interface PeriodicOptions {
@@ -36,6 +36,8 @@ export interface PeriodicCycle {
   readonly plenumPressure: number;
 }
 
+/** Cycles before which the grid of steps is laid anew; it is kept from then on. */
+const LAID = 3;
 /** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
 const PATIENCE = 6;
 const CALM = 0.7;
@@ -63,8 +65,8 @@ export function marchToPeriodic(
   let result: PeriodicCycle | null = null;
   for (let cycles = 1; cycles <= options.maxCycles; cycles++) {
     before.set(march.y);
-    // The rates of a new speed or of a first cycle are not known before it was marched.
-    if (cycles <= 2) alignSteps(march);
+    // The rates of a cycle are not known before it was marched, and the first cycles are unlike the rest.
+    if (cycles <= LAID) layGrid(march);
     renewCopies(march.network, march.y);
     weighCopies(march.network, cycles > PATIENCE ? CALM : 1);
     const works = march.diaries.map(workOf);

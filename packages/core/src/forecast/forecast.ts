@@ -121,7 +121,7 @@ function curveMarch(combination: Combination, options: ForecastOptions & AsyncFo
   });
   const held = heldToHeard(combination, numerics);
   const engine = held.combination;
-  let simulation = createSimulation(engine, { ...numerics, fidelity });
+  const simulation = createSimulation(engine, { ...numerics, fidelity });
   const points: OperatingPoint[] = [];
   // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
   let whole: Simulation | null = null;
@@ -130,14 +130,13 @@ function curveMarch(combination: Combination, options: ForecastOptions & AsyncFo
     if (points.length === rpm.length) return null;
     const n = rpm[points.length];
     let result = simulation.runSpeed(n);
-    if (isLost(result)) [simulation, result] = begunAnew(engine, { ...numerics, fidelity }, n);
+    if (isLost(result)) result = begunAnew(engine, { ...numerics, fidelity }, n);
     if (!result.cycle.converged && fidelity === 'representative') {
       const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
       whole ??= createSimulation(engine, careful);
       result = whole.runSpeed(n);
-      if (isLost(result)) [whole, result] = begunAnew(engine, careful, n);
+      if (isLost(result)) result = begunAnew(engine, careful, n);
       marchedWhole.push(n);
-      simulation = createSimulation(engine, { ...numerics, fidelity });
     }
     const point = operatingPoint(combination, simulation.tables, result);
     points.push(point);
@@ -184,16 +183,11 @@ function isLost({ cycle }: SpeedResult): boolean {
 }
 
 /** The speed from still gas again, in shorter and shorter steps; the last attempt stands as it is. */
-function begunAnew(
-  combination: Combination,
-  options: SimulationOptions,
-  rpm: number,
-): [Simulation, SpeedResult] {
+function begunAnew(combination: Combination, options: SimulationOptions, rpm: number): SpeedResult {
   const march = options.march ?? MARCH_DEFAULTS;
   for (let attempt = 1; ; attempt++) {
     const shorter = { ...march, courant: march.courant / 2 ** attempt };
-    const simulation = createSimulation(combination, { ...options, march: shorter });
-    const result = simulation.runSpeed(rpm);
-    if (!isLost(result) || attempt === ATTEMPTS) return [simulation, result];
+    const result = createSimulation(combination, { ...options, march: shorter }).runSpeed(rpm);
+    if (!isLost(result) || attempt === ATTEMPTS) return result;
   }
 }

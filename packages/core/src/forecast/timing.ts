@@ -15,10 +15,21 @@ import type { FuelOctane } from './fuelOctane.ts';
 /** Earliest and latest angle of 50 % burned that the search considers [deg after firing top centre]. */
 const EARLIEST = -5;
 const LATEST = 40;
-/** Accuracy of the angle [deg]: torque is flat to 1e-4 there. */
-const ACCURACY = 0.1;
-/** How far from the last best angle a new search looks first [deg]. */
+/** Where a search anywhere ends [deg]; from there on the angle is found more closely. */
+const ROUGH = 0.5;
+/**
+ * Half the width of the three points whose parabola has its top at the best angle [deg]. Work is so flat there that a top
+ * found by comparing values would be loose; told from a degree to both sides it is as smooth as the engine.
+ */
+const REACH = 1;
+/** The parabola is laid anew about its top until that moves less than this [deg], so often at most. */
+const CLOSE = 0.02;
+const MOST_TOPS = 4;
+/** How far from the last best angle a top is taken without a search anywhere [deg]. */
 const NEAR = 4;
+/** Accuracy of the angle at the limit of knock [deg], and how far from the last one it is looked for first. */
+const LIMIT_ACCURACY = 1e-4;
+const LIMIT_REACH = 0.5;
 
 /** What a timing asks of the fuel and yields on the bench. */
 export interface TimingChoice {
@@ -95,23 +106,56 @@ export function chooseTiming(
     return choice({ spark: speeds.length === 1 ? advance[0] : linearTable(speeds, advance).valueAt(rpm) });
   }
   if (burn.timing.mode === 'best-torque' || !limited) return choice({ ca50: best });
-  return choice({ ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best) });
+  return choice({
+    ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best, limitOf(last)),
+  });
 }
 
-/** Angle of most work: near the last one, or anywhere where that lies at the edge of what is near. */
+/** The angle of a choice that the fuel limited; null where it did not. */
+function limitOf(last: TimingChoice | null): number | null {
+  return last !== null && 'ca50' in last.timing && last.timing.ca50 > last.bestCa50 ? last.timing.ca50 : null;
+}
+
+/** Angle of most work: near the last one, or anywhere where it is not near. */
 function bestAngle(work: (ca50: number) => number, last: number | null): number {
-  if (last !== null) {
-    const low = Math.max(EARLIEST, last - NEAR);
-    const high = Math.min(LATEST, last + NEAR);
-    const { x } = maximise(work, low, high, ACCURACY);
-    if (x - low > 3 * ACCURACY && high - x > 3 * ACCURACY) return x;
-  }
-  return maximise(work, EARLIEST, LATEST, ACCURACY).x;
+  const near = last === null ? null : topNear(work, last);
+  if (near !== null) return near;
+  const { x } = maximise(work, EARLIEST, LATEST, ROUGH);
+  return topNear(work, x) ?? x;
 }
 
-/** Earliest angle from `from` on at which the required octane number does not exceed `octane`; the latest if none does. */
-function knockLimit(required: (ca50: number) => number, octane: number, from: number): number {
-  if (required(LATEST) > octane) return LATEST;
-  const { bracket } = findRoot((ca50) => required(ca50) - octane, from, LATEST, { tolerance: ACCURACY / 4 });
-  return bracket[1];
+/** Top of the parabola through three points about an angle, followed until it stands; null where it leads away. */
+function topNear(work: (ca50: number) => number, from: number): number | null {
+  let x = from;
+  for (let i = 0; i < MOST_TOPS; i++) {
+    const [before, here, after] = [work(x - REACH), work(x), work(x + REACH)];
+    const bend = before - 2 * here + after;
+    if (!(bend < 0)) return null;
+    const moved = ((before - after) / (2 * bend)) * REACH;
+    if (!(Math.abs(x + moved - from) < NEAR)) return null;
+    x = Math.min(Math.max(x + moved, EARLIEST), LATEST);
+    if (Math.abs(moved) < CLOSE) break;
+  }
+  return x;
+}
+
+/**
+ * Earliest angle from `from` on at which the required octane number does not exceed `octane`; the latest if none does.
+ *
+ * @param last - limit for nearly the same charge, or null
+ */
+function knockLimit(
+  required: (ca50: number) => number,
+  octane: number,
+  from: number,
+  last: number | null,
+): number {
+  const over = (ca50: number) => required(ca50) - octane;
+  const options = { tolerance: LIMIT_ACCURACY };
+  if (last !== null && last - LIMIT_REACH > from && last + LIMIT_REACH < LATEST) {
+    const [low, high] = [last - LIMIT_REACH, last + LIMIT_REACH];
+    if (over(low) > 0 && over(high) <= 0) return findRoot(over, low, high, options).bracket[1];
+  }
+  if (over(LATEST) > 0) return LATEST;
+  return findRoot(over, from, LATEST, options).bracket[1];
 }

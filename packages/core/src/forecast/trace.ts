@@ -4,6 +4,7 @@ import { portLift } from '../assembly/portValve.ts';
 import { marchingOf } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
+import type { March } from '../cycle/march.ts';
 import { marchDegrees } from '../cycle/march.ts';
 import { renewCopies } from '../network/copiedEnds.ts';
 import { localAngle } from '../network/cylinder.ts';
@@ -11,7 +12,6 @@ import { SIDE } from '../network/side.ts';
 import { lookUpPeriodic } from '../numerics/interpolate.ts';
 import type { Fidelity } from './curve.ts';
 import { heldToHeard } from './heardKnock.ts';
-import type { Simulation } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 
 /** A cylinder's cycle; all lists run alike, one entry a step of the march. */
@@ -47,13 +47,13 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
   let fidelity: Fidelity = 'representative';
   const engine = heldToHeard(combination, {}).combination;
   let simulation = createSimulation(engine, { fidelity });
-  let { cycle } = simulation.runSpeed(rpm);
+  let { cycle, march } = simulation.runSpeed(rpm);
   if (!cycle.converged) {
     fidelity = 'all';
     simulation = createSimulation(engine, { fidelity });
-    cycle = simulation.runSpeed(rpm).cycle;
+    ({ cycle, march } = simulation.runSpeed(rpm));
   }
-  const steps = oneCycle(simulation);
+  const steps = oneCycle(march);
   const { valvetrain } = combination.friction;
   const intake = portLift(combination.intake, 'intake', valvetrain).table;
   const exhaust = portLift(combination.exhaust, 'exhaust', valvetrain).table;
@@ -79,7 +79,7 @@ interface Step {
 }
 
 /** The steps of the next cycle by the cylinder's own angle, from one gas-exchange top centre to the next. */
-function oneCycle({ march }: Simulation): Step[] {
+function oneCycle(march: March): Step[] {
   const { network } = march;
   const cylinder = network.cylinders[0];
   const steps: Step[] = [];

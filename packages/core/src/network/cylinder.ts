@@ -72,8 +72,6 @@ export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
   firing: boolean;
   /** End gas that could ring is left: set by the march from the closing of the intake to {@link KNOCK_SHARE}. */
   endGas: boolean;
-  /** A valve is open at the decoded state; set by the connections. */
-  open: boolean;
   /** Burned share of the unburned zone. */
   residual: number;
   /** State when the burn started. */
@@ -95,7 +93,6 @@ export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cyli
     burning: false,
     firing: false,
     endGas: false,
-    open: false,
     residual: 0,
     reference: { p: 1e5, T: 300, V: 1e-3 },
     start: { p: 1e5, Tb: FIRST_BURNED },

@@ -3,7 +3,7 @@ import type { GasTables } from '../gas/gasTables.ts';
 import { frozenU } from '../gas/lookup.ts';
 import { linerArea, pistonArea } from '../geometry/sliderCrank.ts';
 import { knockRate } from '../processes/knock.ts';
-import { wiebeRateNormalised } from '../processes/wiebe.ts';
+import { wiebeRate } from '../processes/wiebe.ts';
 import type { Cylinder } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
 import { heatCoefficient } from './cylinderHeat.ts';
@@ -35,9 +35,9 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
     heat = toBurned + toUnburned;
     const mu = m * (1 - now.x);
     if (mu > 1e-6 * m) d[o + CYL.entropy] -= toUnburned / (mu * now.Tu);
-    const rate =
-      wiebeRateNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m) *
-      ((cylinder.speed * 180) / Math.PI);
+    // Not cut off at the end of the burn: a stage there would count or not by a rounding of its angle.
+    const perDegree = wiebeRate(now.angle, burn.start, burn.duration, burn.a, burn.m) / -Math.expm1(-burn.a);
+    const rate = perDegree * ((cylinder.speed * 180) / Math.PI);
     const fresh = (1 - cylinder.residual) * m;
     const unreleased = (1 - burn.efficiency) * heatOfReaction(tables) * fresh * rate;
     d[o + CYL.energy] -= unreleased;

@@ -49,8 +49,8 @@ export interface HeatedGas {
   readonly side: Float64Array;
   /** Volume [m3] and mean temperature [K]. */
   readonly now: { readonly V: number; readonly T: number };
-  /** A valve is open. */
-  readonly open: boolean;
+  /** Areas of the pipes at open valves [m2]. */
+  readonly opening: number;
   /** Between the start of the burn and the opening of the exhaust valve. */
   readonly firing: boolean;
   readonly reference: BurnReference;
@@ -71,7 +71,7 @@ export function heatCoefficient(gas: HeatedGas): number {
     const c = firing ? ANNAND_C : 0;
     return walls.multiplier * annand(crank.bore, pistonSpeed, p / (R * T), mu, k, T, wallT, ANNAND_A, c);
   }
-  const c1 = gas.open ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
+  const c1 = gas.opening > 0 ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
   const w = firing
     ? woschniVelocity(
         c1,

@@ -107,10 +107,11 @@ export function setSpeed(network: Network, rpm: number): void {
   for (const c of network.cylinders) c.speed = (rpm * Math.PI) / 30;
 }
 
-/** Decodes every node of the state at crank angle theta [deg]. */
+/** Decodes every part of the state at crank angle theta [deg]. */
 export function decode(network: Network, theta: number, y: Float64Array): void {
   network.crankAngle[0] = theta;
   for (const group of network.nodes) group.decode?.(y);
+  for (const group of network.connections) group.decode?.(y);
 }
 
 /** dy/dt of the state that was decoded last. */

@@ -52,7 +52,7 @@ export function createEnd(
   const nozzle = new Float64Array(NOZZLE_SIZE);
   if ('area' in spec.opening) nozzle[NOZZLE.area] = spec.opening.area;
   nozzle[NOZZLE.ductArea] = duct.faceArea[spec.right ? duct.cells : 0];
-  node.opening += nozzle[NOZZLE.ductArea];
+  if ('area' in spec.opening) node.opening += nozzle[NOZZLE.ductArea];
   return {
     spec,
     duct,
@@ -70,24 +70,27 @@ export function createEnd(
   };
 }
 
-/** Sets the area of a valve's nozzle for the crank angle and the way the gas is about to take. */
-function openValve({ spec, duct, side, face, nozzle }: OpenEnd, cylinder: Cylinder): void {
+/** Opens a valve as far as the decoded angle has it. */
+function decodeValve({ spec, nozzle }: OpenEnd, cylinder: Cylinder): void {
+  if (!('valve' in spec.opening)) return;
+  const { valve } = spec.opening;
+  nozzle[NOZZLE.area] = valveArea(valve.area, valve.step, cylinder.now.angle);
+  if (nozzle[NOZZLE.area] > 0) cylinder.opening += nozzle[NOZZLE.ductArea];
+}
+
+/** Area of an open valve for the way the gas is about to take. */
+function turnValve({ spec, duct, side, face, nozzle }: OpenEnd, { now }: Cylinder): void {
   if (!('valve' in spec.opening)) return;
   const { valve, outward } = spec.opening;
-  let area = valveArea(valve.area, valve.step, cylinder.now.angle);
-  if (area > 0) {
-    cylinder.open = true;
-    const c = duct.c[spec.right ? duct.cells - 1 : 0];
-    const leaves = face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * c > side[SIDE.p];
-    if (leaves !== outward) area = valveArea(valve.against, valve.step, cylinder.now.angle);
-  }
-  nozzle[NOZZLE.area] = area;
+  const c = duct.c[spec.right ? duct.cells - 1 : 0];
+  const leaves = face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * c > side[SIDE.p];
+  nozzle[NOZZLE.area] = valveArea(leaves === outward ? valve.area : valve.against, valve.step, now.angle);
 }
 
 function connectEnd(end: OpenEnd, d: Float64Array): void {
   const { spec, duct, side, target, cylinder, flow, face, nozzle, offset } = end;
   ductFace(duct, spec.right, face);
-  if (cylinder !== null) openValve(end, cylinder);
+  if (cylinder !== null && nozzle[NOZZLE.area] > 0) turnValve(end, cylinder);
   solveDuctEnd(face, side, nozzle, flow);
   const mass = flow[END.mass];
   const burned = flow[END.burned];
@@ -113,6 +116,9 @@ function connectEnd(end: OpenEnd, d: Float64Array): void {
 
 export function endGroup(ends: readonly OpenEnd[]): PartGroup {
   return {
+    decode() {
+      for (const end of ends) if (end.cylinder !== null) decodeValve(end, end.cylinder);
+    },
     addRates(_y, d) {
       for (const end of ends) connectEnd(end, d);
     },

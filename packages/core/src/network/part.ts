@@ -23,7 +23,7 @@ export interface Account {
  * What a kind has no use for it leaves out.
  */
 export interface PartGroup {
-  /** Reads the parts' pieces of the state `y`: sets what the other functions, and connections, see of them. */
+  /** Reads the parts' pieces of the state `y`: sets what the other functions, and other parts, see of them; nodes first. */
   decode?(y: Float64Array): void;
   /** Adds what the parts do to the rates of change `d`; every node is decoded. */
   addRates?(y: Float64Array, d: Float64Array): void;
@@ -48,7 +48,7 @@ export interface StillNode {
   readonly burnedAt: number;
   /** Where its momentum stands; -1: gas at rest. */
   readonly momentumAt: number;
-  /** Areas of all that opens into it [m2], counted up by the connections. */
+  /** Areas of all that opens into it [m2], counted up by the connections: once, or where they move, as they are decoded. */
   opening: number;
 }
 

@@ -1,18 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { type March, marchDegrees } from '../../src/cycle/march.ts';
-import { alignSteps } from '../../src/cycle/stepGrid.ts';
+import { layGrid } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { CYL } from '../../src/network/cylinder.ts';
-import { setSpeed, stiffness } from '../../src/network/network.ts';
+import { stiffness } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 import { runReference } from './referenceRun.ts';
 
 /** A race engine of still gas, ready for its first cycle. */
 function still(rpm: number): March {
-  const { march } = createSimulation(bigBlock(), { fidelity: 'representative' });
-  setSpeed(march.network, rpm);
-  alignSteps(march);
+  const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(rpm);
+  layGrid(march);
   renewCopies(march.network, march.y);
   return march;
 }
@@ -50,7 +49,7 @@ describe('marchDegrees', () => {
   it.each([2500, 5000, 7500])('keeps its steps short of where waves in ducts grow, at %i rpm', (speed) => {
     const march = still(speed);
     marchDegrees(march, 0, 720);
-    alignSteps(march);
+    layGrid(march);
     let most = 0;
     marchDegrees(march, 0, 720, (_theta, h) => {
       most = Math.max(most, h * stiffness(march.network));

@@ -12,8 +12,8 @@ function outside(returned: number): { readonly back: number; readonly left: numb
   const base = bigBlock();
   const engine = bigBlock({ exhaustSystem: { ...base.exhaustSystem, returned } });
   const simulation = createSimulation(engine, { fidelity: 'representative' });
-  simulation.runSpeed(RPM);
-  const { march, engine: assembled } = simulation;
+  const { march } = simulation.runSpeed(RPM);
+  const { engine: assembled } = simulation;
   const { network } = march;
   const gas = network.reservoirs[assembled.outlet.reservoir].side;
   const outlets = network.ends.filter(

@@ -2,13 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { CYL } from '../../src/network/cylinder.ts';
 import { balanceCylinder } from '../../src/network/cylinderBalance.ts';
-import { setSpeed } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 /** Wall heat [W] with a share of the charge burned, zones as hot as given [K]. */
 function wallHeat(x: number, burned: number, unburned: number): number {
-  const { march } = createSimulation(bigBlock(), { fidelity: 'representative' });
-  setSpeed(march.network, 5000);
+  const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(5000);
   const [cylinder] = march.network.cylinders;
   Object.assign(cylinder, { burning: true, firing: false, residual: 0.05 });
   cylinder.side.fill(1);

@@ -1,10 +1,10 @@
 /** Rates that depend on time and state alone, whatever was worked out before. */
 import { describe, expect, it } from 'vitest';
 import { marchDegrees } from '../../src/cycle/march.ts';
-import { alignSteps } from '../../src/cycle/stepGrid.ts';
+import { layGrid } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
-import { keepStarts, rates, setSpeed } from '../../src/network/network.ts';
+import { keepStarts, rates } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 describe('rates(network, t, y, d)', () => {
@@ -12,10 +12,9 @@ describe('rates(network, t, y, d)', () => {
   it.each(['representative', 'all'] as const)(
     'are the same bits with another state between, %s',
     (fidelity) => {
-      const { march } = createSimulation(bigBlock(), { fidelity });
+      const { march } = createSimulation(bigBlock(), { fidelity }).startSpeed(5000);
       const { network, y } = march;
-      setSpeed(network, 5000);
-      alignSteps(march);
+      layGrid(march);
       renewCopies(network, y);
       marchDegrees(march, 0, 720);
       const first = new Float64Array(network.size);
@@ -41,10 +40,9 @@ describe('rates(network, t, y, d)', () => {
   );
 
   it('move by no more than the searches leave open once these start elsewhere', () => {
-    const { march } = createSimulation(bigBlock(), { fidelity: 'representative' });
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(5000);
     const { network, y } = march;
-    setSpeed(network, 5000);
-    alignSteps(march);
+    layGrid(march);
     renewCopies(network, y);
     marchDegrees(march, 0, 500);
     const t = 500 / network.degreesPerSecond;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { fillCylinder } from '../../src/network/cylinder.ts';
-import { rates, setSpeed } from '../../src/network/network.ts';
+import { rates } from '../../src/network/network.ts';
 import { TOTAL } from '../../src/network/openEnd.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
@@ -11,9 +11,10 @@ function throughIntakeValve(pressure: number, reverseRatio: number): number {
   const base = bigBlock();
   const { intake } = base;
   const engine = { ...base, intake: { ...intake, flow: { ...intake.flow, reverseRatio } } };
-  const { march, engine: assembled } = createSimulation(engine, { fidelity: 'representative' });
+  const simulation = createSimulation(engine, { fidelity: 'representative' });
+  const { march } = simulation.startSpeed(3000);
+  const { engine: assembled } = simulation;
   const { network, y } = march;
-  setSpeed(network, 3000);
   renewCopies(network, y);
   const [cylinder] = network.cylinders;
   const opened = cylinder.firingAngle + assembled.intakeValve.opens + 12;
