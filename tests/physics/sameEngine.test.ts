@@ -18,7 +18,7 @@ it.each(['examples/tow-truck/engine.yaml', 'examples/club-racer/engine.yaml'])(
   (file) => {
     const engine = engineFile(file);
     const { fuel, ...measured } = engine;
-    const rpm = [2000, 4500];
+    const rpm = [3500];
     const again = pointsOf({ ...throughInches(measured), fuel }, rpm);
     pointsOf(engine, rpm).forEach((point, i) => {
       expect(Math.abs(again[i].torqueNm / point.torqueNm - 1)).toBeLessThan(1e-8);

@@ -28,7 +28,7 @@ const MOST_TOPS = 4;
 /** How far from the last best angle a top is taken without a search anywhere [deg]. */
 const NEAR = 4;
 /** Accuracy of the angle at the limit of knock [deg], and how far from the last one it is looked for first. */
-const LIMIT_ACCURACY = 1e-4;
+const LIMIT_ACCURACY = 1e-6;
 const LIMIT_REACH = 0.5;
 
 /** What a timing asks of the fuel and yields on the bench. */
