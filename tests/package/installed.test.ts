@@ -120,7 +120,7 @@ describe('the installed packages', () => {
 
   it('start a file with the command and forecast it', () => {
     run('npx', ['--no-install', 'valvetide', 'init', '-o', 'engine.yaml']);
-    const forecast = ['valvetide', 'forecast', 'engine.yaml', '--rpm', '4000', '--json'];
+    const forecast = ['valvetide', 'forecast', 'engine.yaml', '--rpm', '4000', '--json', '--quick'];
     const curve = JSON.parse(run('npx', ['--no-install', ...forecast]));
     expect(curve.points).toHaveLength(1);
     expect(curve.points[0].rpm).toBe(4000);

@@ -13,6 +13,7 @@ import {
   DYNO,
   forecast,
   forecastAsync,
+  forecastSpread,
   type Inspection,
   inspectCombination,
   KNOB_NAMES,
@@ -44,6 +45,7 @@ export interface Core {
   combinationSchema(): unknown;
   readonly forecast: typeof forecast;
   readonly forecastAsync: typeof forecastAsync;
+  readonly forecastSpread: typeof forecastSpread;
   inspectCombination(combination: Combination): Inspection;
   readonly octaneIndex: typeof octaneIndex;
   readonly traceCycle: typeof traceCycle;
@@ -85,6 +87,7 @@ export const CORE: Core = {
   combinationSchema,
   forecast,
   forecastAsync,
+  forecastSpread,
   inspectCombination,
   readDocument,
   pinBaseline,

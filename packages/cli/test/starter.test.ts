@@ -31,7 +31,9 @@ describe('the starter file of valvetide init', () => {
 
   it('forecasts to JSON with every key of every point, settled numbers only', async () => {
     const w = world({ files: { 'engine.yaml': await starter() } });
-    expect(await main(['forecast', 'engine.yaml', '--rpm', '3500,5000', '--json'], w.io)).toBe(EXIT.ok);
+    expect(await main(['forecast', 'engine.yaml', '--quick', '--rpm', '3500,5000', '--json'], w.io)).toBe(
+      EXIT.ok,
+    );
     const curve = JSON.parse(w.out());
     expect(curve).toMatchObject({
       schemaVersion: 1,
@@ -51,7 +53,7 @@ describe('the starter file of valvetide init', () => {
 
   it('keeps hp = lb-ft x rpm / 5252 and kW = Nm x rpm / 9549 in the forecast', async () => {
     const w = world({ files: { 'engine.yaml': await starter() } });
-    await main(['forecast', 'engine.yaml', '--rpm', '4000', '--json'], w.io);
+    await main(['forecast', 'engine.yaml', '--quick', '--rpm', '4000', '--json'], w.io);
     const [point] = JSON.parse(w.out()).points;
     expect(point.powerHp).toBeCloseTo((point.torqueLbFt * 4000) / 5252.113, 2);
     expect(point.powerKw).toBeCloseTo((point.torqueNm * 4000) / 9549.297, 2);

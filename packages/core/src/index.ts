@@ -25,6 +25,7 @@ export type { Aim, CalibrationTarget, PeakFigures } from './calibration/calibrat
 export { MODEL_ERROR, peakTarget, sheetTarget } from './calibration/calibrationTarget.ts';
 export type { Knob, KnobName } from './calibration/knobs.ts';
 export { DEFAULT_KNOBS, KNOB_NAMES } from './calibration/knobs.ts';
+export type { TriedSuspect } from './calibration/suspects.ts';
 // study
 export type { ApplyOptions } from './changes/applyChanges.ts';
 export { applyChanges } from './changes/applyChanges.ts';
@@ -66,6 +67,8 @@ export type { AsyncForecastOptions, ForecastOptions } from './forecast/forecast.
 export { forecast, forecastAsync, forecastPoints } from './forecast/forecast.ts';
 export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
+export type { EvidenceKind, ModelError } from './forecast/modelError.ts';
+export { MODEL_ERRORS } from './forecast/modelError.ts';
 export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';
 export type { Band, SpeedFigures } from './forecast/speedFigures.ts';
 export { ASSUMED_FILLING } from './forecast/speedFigures.ts';
@@ -130,3 +133,11 @@ export type { StudyOptions } from './studies/studyOptions.ts';
 export type { SweepOptions } from './studies/sweep.ts';
 export { MOST_SWEEP_POINTS, sweep } from './studies/sweep.ts';
 export type * from './studies/sweeping.ts';
+export type {
+  ForecastSpread,
+  ForecastSpreadOptions,
+  SpreadAtRpm,
+  SpreadParts,
+  Worth,
+} from './uncertainty/forecastSpread.ts';
+export { forecastSpread } from './uncertainty/forecastSpread.ts';

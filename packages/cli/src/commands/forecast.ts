@@ -1,12 +1,12 @@
 /** `valvetide forecast`: a combination file to its torque and power curve. */
-import type { Combination, Curve, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
+import type { Combination, Curve, ForecastSpread, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseRpm } from '../input/parseRpm.ts';
 import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
-import { forbidInputTwice, readInput } from '../input/readInput.ts';
+import { forbidInputTwice, type Input, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { progressFor } from '../output/progress.ts';
@@ -31,7 +31,7 @@ import {
 } from '../report/forecastReport.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
-import { forbidTogether, parseBand } from './studyFlags.ts';
+import { forbidTogether, parseBand, withWorkers } from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -66,6 +66,8 @@ export const forecastCommand: CommandSpec = {
       choices: ['representative', 'all'],
       help: 'how many cylinders march',
     },
+    { name: 'quick', help: 'the curve alone, without what is not known of it' },
+    { name: 'workers', value: 'N', help: 'threads for what is not known; without it one a core' },
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the figures by speed as CSV' },
@@ -77,6 +79,7 @@ export const forecastCommand: CommandSpec = {
     { name: 'verbose', short: 'v', help: 'every column, and the reason for each assumed value' },
   ],
   notes: [
+    'What is not known of the curve is worked out from up to 19 more forecasts at three speeds each: what the file leaves out, the usual errors of what it states, and the error of the model itself. --quick leaves it out.',
     'Without --rpm the speeds are chosen from the inlet Mach index, and from --band where that reaches further, and the report says so. Without --fidelity one representative cylinder marches and stands for the others; all marches every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
   ],
   run,
@@ -122,7 +125,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)
     throw new CommandFailure(EXIT.input, [`${plain(sheet.sheet)}: has none of the speeds forecast`]);
-  const beside = { counted: counts === null ? null : countedOver(counts, curve, measured, core), measured };
+  const beside: BesideCurve = {
+    counted: counts === null ? null : countedOver(counts, curve, measured, core),
+    measured,
+    spread: flags.on('quick') || flags.on('quiet') ? null : await spreadOf(curve, input, flags, io, core),
+  };
   const toTerminal = !asJson && !flags.on('csv') && destination.path === undefined && io.stdout.isTTY;
   const speeds = usual === null ? '' : bandLine(rpm, usual.reason);
   deliver(
@@ -181,6 +188,20 @@ function reportOf(
     trace: curve.peak === null ? null : traceAt(curve.peak.power.rpm),
     valves: () => core.valveUse(combination),
   };
+}
+
+/** Null where it can't be worked out, or Ctrl-C came first: the curve stands without it. */
+async function spreadOf(
+  curve: Curve,
+  { source }: Input,
+  flags: Flags,
+  io: Io,
+  core: Core,
+): Promise<ForecastSpread | null> {
+  const read = core.readDocument(source.text, { file: source.file });
+  const pinned = read.ok ? core.pinBaseline(read.value, { sheet: source.sheet }) : read;
+  if (!pinned.ok) return null;
+  return withWorkers(flags, io, core, (control) => core.forecastSpread(pinned.value, curve, control));
 }
 
 /** The pulls as one sheet, at the standard that the forecast is shown by. */

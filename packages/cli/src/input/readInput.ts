@@ -11,6 +11,8 @@ import { sound, unsound } from './sound.ts';
 
 export interface Input {
   readonly combination: Combination;
+  /** What it was read from. */
+  readonly source: TextInput;
   /** Every file that was read, so that none of them gets written over. */
   readonly files: readonly string[];
 }
@@ -38,9 +40,10 @@ export async function readInput(
   io: Io,
   core: Core,
 ): Promise<Input> {
-  const { text, file, files, sheet } = await openInput(operand, command, io);
+  const source = await openInput(operand, command, io);
+  const { text, file, files, sheet } = source;
   const combination = sound(core.readCombination(text, { file, sheet }), asJson, core);
-  return { combination, files };
+  return { combination, source, files };
 }
 
 /** Like {@link readInput}, with the estimates pinned. */

@@ -1,5 +1,5 @@
 /** What stands beside a curve where it was asked for: the means over a band, and what a dyno has measured. */
-import type { BandMean, SpeedBand } from '@valvetide/core';
+import type { BandMean, ForecastSpread, SpeedBand } from '@valvetide/core';
 import type { AgainstMeasured, MeasuredStep } from './againstMeasured.ts';
 import { fixed } from './fixed.ts';
 import { plain } from './plain.ts';
@@ -18,9 +18,11 @@ export interface CountedBand {
 export interface BesideCurve {
   readonly counted: CountedBand | null;
   readonly measured: AgainstMeasured | null;
+  /** What isn't known of it; null where that was not worked out. */
+  readonly spread: ForecastSpread | null;
 }
 
-export const NOTHING_BESIDE: BesideCurve = { counted: null, measured: null };
+export const NOTHING_BESIDE: BesideCurve = { counted: null, measured: null, spread: null };
 
 /** `Mean over 4500 to 7000 rpm: 666 lb-ft, 727 hp; measured 645 lb-ft, 705 hp (forecast +3.2 %).` */
 export function bandLine({ band, mean, measured }: CountedBand, units: UnitSystem): string {

@@ -10,7 +10,7 @@ type Cell = string | number | boolean;
  * One line per speed. Fidelity, standard and factor stand on each, so that no line loses its basis when it is cut out; so do
  * the means over a band. Columns of a sheet are empty at speeds it does not reach.
  */
-export function curveCsv(curve: Curve, { counted, measured }: BesideCurve = NOTHING_BESIDE): string {
+export function curveCsv(curve: Curve, { counted, measured, spread }: BesideCurve = NOTHING_BESIDE): string {
   const { fidelity, correction } = curve;
   const ofBand: readonly (readonly [string, Cell])[] =
     counted === null
@@ -31,6 +31,17 @@ export function curveCsv(curve: Curve, { counted, measured }: BesideCurve = NOTH
       ['rootMeanSquarePct', measured.rootMeanSquarePct],
     ];
   };
+  const ofSpread = (rpm: number): readonly (readonly [string, Cell])[] => {
+    if (spread === null) return [];
+    const at = spread.points.find((point) => point.rpm === rpm);
+    return [
+      ['spreadTorqueNm', at?.torqueNm ?? ''],
+      ['spreadShare', at?.total ?? ''],
+      ['spreadShareAssumed', at?.assumed ?? ''],
+      ['spreadShareStated', at?.stated ?? ''],
+      ['spreadShareModel', at?.model ?? ''],
+    ];
+  };
   const rows = curve.points.map((point): readonly (readonly [string, Cell])[] => [
     ...pointValues(point).map(([key, value]) => [key, value ?? ''] as const),
     ['fidelity', fidelity],
@@ -38,6 +49,7 @@ export function curveCsv(curve: Curve, { counted, measured }: BesideCurve = NOTH
     ['correctionFactor', correction.factor],
     ...ofBand,
     ...ofSheet(point.rpm),
+    ...ofSpread(point.rpm),
   ]);
   return csv([rows[0].map(([name]) => name), ...rows.map((row) => row.map(([, value]) => value))]);
 }

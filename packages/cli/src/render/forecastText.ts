@@ -1,5 +1,5 @@
 /** A curve for people: the answer first, then the picture, the figures and what they rest on. */
-import type { Curve } from '@valvetide/core';
+import type { Curve, ForecastSpread } from '@valvetide/core';
 import { answerLine } from './answerLine.ts';
 import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './besideCurve.ts';
 import { chart } from './chart.ts';
@@ -10,6 +10,7 @@ import { assumedText, cautionsText, warningsText } from './notes.ts';
 import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
 import { pointColumns } from './pointColumns.ts';
+import { spreadColumn, spreadLine, worthText } from './spreadText.ts';
 import { leftOut, table } from './table.ts';
 import type { UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
@@ -25,7 +26,7 @@ export interface TextOptions {
 export function forecastText(
   curve: Curve,
   band: string,
-  { counted, measured }: BesideCurve,
+  { counted, measured, spread }: BesideCurve,
   options: TextOptions,
 ): string {
   const { width, units, paint, detail } = options;
@@ -38,6 +39,7 @@ export function forecastText(
         band,
         hinted(edgeLine(curve)),
         counted === null ? '' : bandLine(counted, units),
+        spread === null ? '' : spreadLine(spread, units),
       ]
         .map((line) => wrapped(line, width))
         .join(''),
@@ -47,11 +49,12 @@ export function forecastText(
       powerUnit: units === 'trade' ? 'hp' : 'kW',
       paint,
     }),
-    figures(curve, options),
+    figures(curve, spread, options),
     measured === null
       ? ''
       : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
-    assumedText(curve.assumed, width, detail === 'verbose'),
+    spread === null ? '' : worthText(spread, curve, width),
+    spread === null || detail === 'verbose' ? assumedText(curve.assumed, width, detail === 'verbose') : '',
     paint.caution(warningsText(curve.warnings, width)),
     cautionsText(width),
     `${curve.program.name} ${curve.program.version}\n`,
@@ -82,8 +85,9 @@ export function edgeLine({ points, peak }: Curve): string {
 
 const hinted = (edge: string): string => (edge === '' ? '' : `${edge}; widen --rpm.`);
 
-function figures(curve: Curve, { width, units, detail }: TextOptions): string {
-  const columns = pointColumns(units);
+function figures(curve: Curve, spread: ForecastSpread | null, { width, units, detail }: TextOptions): string {
+  const [speed, torque, ...others] = pointColumns(units);
+  const columns = [speed, torque, ...(spread === null ? [] : [spreadColumn(spread, units)]), ...others];
   const marks = marksText(curve.points);
   if (detail === 'verbose') return table(columns, curve.points, width) + marks;
   const more = leftOut(columns, curve.points, width);

@@ -52,8 +52,8 @@ const ALL: [Unlisted] extends [never] ? typeof KEYS : Unlisted = KEYS;
 /** Every key of a point, in the order they are written (JSON) and stand in columns (CSV). */
 export const POINT_KEYS: readonly PointKey[] = ALL;
 
-/** Band and sheet stand in it where they were asked for. */
-export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOTHING_BESIDE): string {
+/** Band and sheet stand in it where they were asked for, and the spread where it was worked out: shares of torque and power [-]. */
+export function curveJson(curve: Curve, { counted, measured, spread }: BesideCurve = NOTHING_BESIDE): string {
   const { correction, peak, program } = curve;
   return json({
     schemaVersion: curve.schemaVersion,
@@ -96,6 +96,7 @@ export function curveJson(curve: Curve, { counted, measured }: BesideCurve = NOT
             bySpeed: measured.bySpeed,
           },
         }),
+    ...(spread === null ? {} : { spread }),
     assumed: curve.assumed.map(({ path, value, unit, spread, reason }) => ({
       path,
       value,

@@ -1,10 +1,11 @@
 /** The report of a forecast: a page that says what the engine is likely to make and what that rests on. */
-import type { Curve, CycleTrace, Inspection, ValveUse } from '@valvetide/core';
+import type { Curve, CycleTrace, ForecastSpread, Inspection, ValveUse } from '@valvetide/core';
 import { answerLine } from '../render/answerLine.ts';
 import { type BesideCurve, bandLine, measuredLine } from '../render/besideCurve.ts';
 import { curveBasis, edgeLine } from '../render/forecastText.ts';
 import { warningLines } from '../render/notes.ts';
 import { pointColumns } from '../render/pointColumns.ts';
+import { spreadLine } from '../render/spreadText.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { depression } from './charts/depression.ts';
 import { filling } from './charts/filling.ts';
@@ -16,8 +17,8 @@ import { torqueAndPower } from './charts/torqueAndPower.ts';
 import { valveLift } from './charts/valveLift.ts';
 import { engineSheetMarkup } from './engineSheet.ts';
 import { type Charts, gridMarkup, leadsMarkup } from './figure.ts';
-import { html, type Markup, named } from './html.ts';
-import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
+import { html, type Markup, NOTHING, named } from './html.ts';
+import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup, worthMarkup } from './ledger.ts';
 import { page } from './page.ts';
 import { inBlocks, tableMarkup } from './tableMarkup.ts';
 
@@ -47,7 +48,7 @@ export const FORECAST_CHARTS = [
 ] as const;
 
 export function forecastCharts(
-  { curve, fuelOctane, trace, valves, counted, measured }: ForecastReport,
+  { curve, fuelOctane, trace, valves, counted, measured, spread }: ForecastReport,
   units: UnitSystem,
 ): Charts<(typeof FORECAST_CHARTS)[number]> {
   const alone = [{ name: 'forecast', curve }];
@@ -56,6 +57,7 @@ export function forecastCharts(
       torqueAndPower(curve, units, {
         ...(counted === null ? {} : { band: counted.band }),
         ...(measured === null ? {} : { measured: measured.sheet.points }),
+        ...(spread === null ? {} : { spreadNm: spreadBySpeed(curve, spread) }),
       }),
     'measured-difference': () => (measured === null ? null : measuredDifference(measured, units)),
     filling: () => filling(alone),
@@ -72,7 +74,7 @@ export function forecastCharts(
 const BLOCK = 8;
 
 export async function forecastReport(report: ForecastReport, units: UnitSystem): Promise<string> {
-  const { curve, band, inspection, counted, measured } = report;
+  const { curve, band, inspection, counted, measured, spread } = report;
   const { 'torque-and-power': lead, ...others } = forecastCharts(report, units);
   const edge = edgeLine(curve);
   const lines = [
@@ -81,6 +83,7 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
     edge === '' ? '' : `${edge}.`,
     counted === null ? '' : bandLine(counted, units),
     measured === null ? '' : measuredLine(measured),
+    spread === null ? '' : spreadLine(spread, units),
   ].filter((line) => line !== '');
   return page({
     subject: curve.combination,
@@ -93,11 +96,17 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
       await gridMarkup(Object.values(others).map((draw) => draw())),
       engineSheetMarkup(inspection, units),
       pointsMarkup(curve, units),
+      spread === null ? NOTHING : worthMarkup(spread),
       assumedMarkup(curve.assumed),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(curve.program),
   });
+}
+
+/** One standard deviation of torque at each speed of the curve [N m]. */
+function spreadBySpeed({ points }: Curve, spread: ForecastSpread): readonly (number | null)[] {
+  return points.map(({ rpm }) => spread.points.find((point) => point.rpm === rpm)?.torqueNm ?? null);
 }
 
 /** Every figure of every speed. */

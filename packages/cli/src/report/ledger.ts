@@ -1,5 +1,6 @@
 /** What every report ends with: assumed values, doubts, what is left out, cautions. */
-import type { Assumed } from '@valvetide/core';
+import type { Assumed, ForecastSpread } from '@valvetide/core';
+import { fixed } from '../render/fixed.ts';
 import { assumedSpread, assumedValue } from '../render/notes.ts';
 import { html, type Markup, NOTHING, named } from './html.ts';
 
@@ -22,6 +23,19 @@ export function assumedMarkup(assumed: readonly Assumed[]): Markup {
   return html`<section id="assumed"><h2>Assumed, because the file leaves it out</h2>
 <p>${assumed.length === 1 ? 'One value' : `${assumed.length} values`}. What follows ± is one standard deviation of the estimate.</p>
 <table class="ledger"><thead><tr><th scope="col">Field</th><th scope="col">Assumed</th><th scope="col">Why</th></tr></thead><tbody>
+${rows}</tbody></table></section>
+`;
+}
+
+/** What one standard deviation of each unknown does to power, worth most first. */
+export function worthMarkup({ worths, rest }: ForecastSpread): Markup {
+  const rows = worths.map(
+    ({ name, kind, powerPct }) =>
+      html`<tr><td>${pathMarkup(name)}</td><td>${kind}</td><td>± ${fixed(powerPct, 1)} %</td></tr>\n`,
+  );
+  return html`<section id="worth"><h2>Measure this first</h2>
+<p>What one standard deviation of each does to mean power over these speeds. ${rest.unknowns} others, moved together: ± ${fixed(rest.powerPct, 1)} %.</p>
+<table class="ledger"><thead><tr><th scope="col">What</th><th scope="col">Known by</th><th scope="col">Worth</th></tr></thead><tbody>
 ${rows}</tbody></table></section>
 `;
 }

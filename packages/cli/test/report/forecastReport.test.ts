@@ -16,6 +16,7 @@ function sample(change: Partial<ForecastReport> = {}): ForecastReport {
     valves: () => sampleValves(),
     counted: null,
     measured: null,
+    spread: null,
     ...change,
   };
 }

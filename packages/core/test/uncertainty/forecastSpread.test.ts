@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { pinBaseline } from '../../src/changes/baseline.ts';
+import type { Combination } from '../../src/combination/combination.ts';
+import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
+import { editDocument } from '../../src/reading/editDocument.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
+import { type ForecastSpread, forecastSpread } from '../../src/uncertainty/forecastSpread.ts';
+import { curveOf, runnerOf } from '../studies/fakeCurves.ts';
+import { minimumDocument } from '../support/knobResponse.ts';
+
+const SPEEDS = [3000, 4000, 5000, 6000];
+
+async function spreadOf(
+  torque: (combination: Combination, rpm: number) => number,
+  document = minimumDocument(),
+  run: RunJobs = runnerOf(torque),
+): Promise<ForecastSpread | null> {
+  const pinned = pinBaseline(document);
+  if (!pinned.ok) throw new Error('not sound');
+  const baseline = pinned.value;
+  const curve = curveOf(SPEEDS, (rpm) => torque(baseline.combination, rpm));
+  return forecastSpread(baseline, curve, { run });
+}
+
+describe('forecastSpread(baseline, curve)', () => {
+  it('is the error of the model alone where nothing that is unknown moves torque', async () => {
+    const spread = await spreadOf(() => 200);
+    const { torque, power, torqueSpeed } = MODEL_ERRORS.estimates;
+    expect(spread?.points.map(({ rpm }) => rpm)).toEqual(SPEEDS);
+    expect(spread?.points[0]).toMatchObject({ assumed: 0, stated: 0, model: torque, total: torque });
+    expect(spread?.points[0].torqueNm).toBeCloseTo(200 * torque, 12);
+    expect(spread?.power.total).toBe(power);
+    expect(spread?.peak?.torque.speedRpm).toBe(torqueSpeed);
+  });
+
+  it('adds the squares of what each unknown does, at each speed', async () => {
+    // Friction is known to 12 %, walls to 15 %: 0.3 x 12 = 3.6 % and, at the top alone, 0.4 x 15 = 6 %.
+    const spread = await spreadOf(
+      ({ friction, walls }, rpm) =>
+        200 * (1 - 0.3 * (friction.multiplier - 1) - (rpm > 5000 ? 0.4 * (walls.multiplier - 1) : 0)),
+    );
+    expect(spread?.points[0].assumed).toBeCloseTo(0.036, 6);
+    expect(spread?.points[3].assumed).toBeCloseTo(Math.hypot(0.036, 0.06), 6);
+    const [first, second, third] = spread?.worths ?? [];
+    expect([first.name, second.name]).toEqual(['friction.multiplier', 'heat.multiplier']);
+    expect(first.powerPct).toBeCloseTo(3.6, 4);
+    expect(third.powerPct).toBe(0);
+  });
+
+  it('finds what is only looked at together, to its last digit where it is one unknown', async () => {
+    // The liner is known to 20 K and moved with all others at once: up or down, its square is the same.
+    const at = ({ walls }: Combination): number => 200 * (1 - 0.001 * (walls.liner - 410));
+    const spread = await spreadOf(at);
+    expect(spread?.worths.map(({ name }) => name)).not.toContain('heat.liner');
+    expect(spread?.rest.powerPct).toBeCloseTo(2, 6);
+    expect(spread?.power.assumed).toBeCloseTo(0.02, 8);
+  });
+
+  it('keeps errors of what is stated apart from estimates', async () => {
+    // A ratio from the catalogue is known to 0.25.
+    const document = editDocument(minimumDocument(), 'chamber.compression', 9);
+    const spread = await spreadOf(
+      ({ chamber }) => 200 * (1 + 0.04 * (chamber.compressionRatio - 9)),
+      document,
+    );
+    expect(spread?.power.stated).toBeCloseTo(0.01, 6);
+    expect(spread?.power.assumed).toBeCloseTo(0, 9);
+    expect(spread?.worths[0]).toMatchObject({ name: 'compression', kind: 'stated' });
+  });
+
+  it('takes a fixed small number of forecasts, and nothing where an abort comes first', async () => {
+    let jobs = 0;
+    const counting: RunJobs = async (list, control) => {
+      jobs += list.length;
+      return runnerOf(() => 200)(list, control);
+    };
+    const spread = await spreadOf(() => 200, minimumDocument(), counting);
+    expect(jobs).toBeLessThanOrEqual(19);
+    expect(spread?.forecasts).toBe(jobs);
+    expect(
+      await spreadOf(
+        () => 200,
+        minimumDocument(),
+        async (list) => list.map(() => null),
+      ),
+    ).toBeNull();
+  });
+});
