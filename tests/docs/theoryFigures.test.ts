@@ -12,7 +12,11 @@ import {
 import { PEAK_PRESSURE_SHARE } from '../../packages/core/src/processes/peakPressureFriction.ts';
 import * as walls from '../../packages/core/src/processes/wallHeat.ts';
 import * as cam from '../../packages/core/src/reading/defaults/cam.ts';
-import { EVAPORATION_SPREAD, HEATING_SPREAD } from '../../packages/core/src/reading/defaults/charge.ts';
+import {
+  EVAPORATION_SPREAD,
+  HEATING_SPREAD,
+  VAPOUR_SPREAD,
+} from '../../packages/core/src/reading/defaults/charge.ts';
 import {
   CAST_AREA_RATIO,
   CAST_LENGTH_RATIO,
@@ -37,7 +41,10 @@ const { head, piston, liner } = WALL_TEMPERATURES;
 const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['gas-properties', `(${FREEZE_TEMPERATURE} K)`],
   ['gas-properties', `at ${FREEZE_TEMPERATURE} K and ${FREEZE_PRESSURE / 1e5} bar`],
-  ['charge-temperature', `spreads of ${HEATING_SPREAD} K and ${EVAPORATION_SPREAD}`],
+  [
+    'charge-temperature',
+    `spreads of ${HEATING_SPREAD.none} K (${HEATING_SPREAD.exhaust} K with a crossover), ${EVAPORATION_SPREAD} and ${VAPOUR_SPREAD}`,
+  ],
   ['flow-area', `${firstFlow[1]} at a lift of ${firstFlow[0]}`],
   ['flow-area', `${lastFlow[1]} at ${lastFlow[0]}`],
   ['flow-area', `full above ${PORT_LIFT.full} diameters, 1 below ${PORT_LIFT.alike}`],

@@ -57,8 +57,8 @@ function benchArea(
   const network = createNetwork({
     tables: benchGas(combination),
     reservoirs: fromLeft ? [high, low] : [low, high],
-    // The bench's walls are as warm as its air.
-    ducts: [{ ...duct, heatMultiplier: 0 }],
+    // The bench's walls are as warm as its air, and it has no fuel.
+    ducts: [{ ...duct, heatMultiplier: 0, tables: undefined }],
     ends: [
       { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: left } },
       { duct: 0, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: right } },

@@ -35,7 +35,7 @@ function shareOfChoked(rpm: number): number {
 }
 
 /**
- * The race engine with equal lobes and with short open stubs for an exhaust, its exhaust valve scaled so that exhaust flow over
+ * The race engine with equal lobes and with short open stubs for an exhaust, its exhaust valve and port scaled so that exhaust flow over
  * intake flow at full lift is `ratio`.
  */
 function withExhaustCapacity(ratio: number): Combination {
@@ -44,9 +44,11 @@ function withExhaustCapacity(ratio: number): Combination {
   const last = (area: readonly number[]): number => area[area.length - 1];
   const scale = (ratio * last(intake.flow.area)) / last(exhaust.flow.area);
   const area = exhaust.flow.area.map((a) => a * scale);
-  const stub = 2 * exhaustSystem.primary.area;
+  // Ports and stubs as wide as the flow asks for.
+  const portArea = scale * exhaust.portArea;
+  const stub = 1.2 * portArea;
   return bigBlock({
-    exhaust: { ...exhaust, flow: { ...exhaust.flow, area }, lobe: intake.lobe },
+    exhaust: { ...exhaust, portArea, flow: { ...exhaust.flow, area }, lobe: intake.lobe },
     exhaustSystem: {
       ...exhaustSystem,
       primary: { ...exhaustSystem.primary, length: 0.2, area: stub },

@@ -3,7 +3,6 @@
 import type { Combination } from '../combination/combination.ts';
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import { frozenCv, frozenH } from '../gas/lookup.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
 import { CAST_FANNING } from '../geometry/tractProfile.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
@@ -12,9 +11,9 @@ import type { NetworkSpec } from '../network/network.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
-import { STANDARD_WEATHER } from '../reading/defaults/running.ts';
 import { putExhaust } from './exhaustParts.ts';
-import { cellCount, DEFAULT_MESH, type Mesh, wall } from './mesh.ts';
+import { intakeCharge } from './intakeCharge.ts';
+import { cellCount, DEFAULT_MESH, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
 import { newPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { portValve } from './portValve.ts';
 import { groupWeight, marchingOf } from './symmetry.ts';
@@ -58,16 +57,24 @@ export function assembleNetwork(
   const plenumGroups = induction.plenums.filter((g) =>
     g.cylinders.some((c) => marching.cylinders.includes(c)),
   );
+  const charge = intakeCharge(combination, tables);
   const intakeValve = portValve(combination, 'intake');
   const exhaustValve = portValve(combination, 'exhaust');
   const plan = newPlan();
-  const plenums = plenumGroups.map((g, i) => put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume }));
+  const plenums = plenumGroups.map((g, i) =>
+    put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume, tables: charge.tables }),
+  );
   const cylinders = marching.cylinders.map((number) => ({
     ...cylinderSpec(combination, number, burn),
+    spray: charge.spray,
     weight,
   }));
   const intakeEnds = marching.cylinders.map((number, index) => {
-    const duct = put(plan.ducts, { ...runnerDuct(combination, number, mesh), weight });
+    const duct = put(plan.ducts, {
+      ...runnerDuct(combination, number, mesh),
+      tables: charge.tables,
+      weight,
+    });
     const plenum = plenumGroups.findIndex((g) => g.cylinders.includes(number));
     const opening = { area: induction.runner.mouthArea };
     const mouth = put(plan.ends, { duct, right: false, to: volumeAt(plenums[plenum]), opening, weight });
@@ -78,13 +85,20 @@ export function assembleNetwork(
       if (at >= 0) putCopy(plan, mouth, plenums[at], shift);
     }
     const valve = { valve: intakeValve, outward: true };
-    return put(plan.ends, { duct, right: true, to: { kind: 'cylinder', index }, opening: valve, weight });
+    return put(plan.ends, {
+      duct,
+      right: true,
+      to: { kind: 'cylinder', index },
+      opening: valve,
+      fuelling: charge.fuelling,
+      weight,
+    });
   });
   const outside: NodeRef = { kind: 'reservoir', index: OUTSIDE };
   const exhaustEnds = putExhaust(plan, { combination, marching, mesh, valve: exhaustValve, outside });
   const plenumMembers = plenumGroups.map((g) => g.cylinders);
   plenumMembers.forEach((group, i) => {
-    const orifice = meteringOrifice(combination, tables, group.length / n, plenums[i]);
+    const orifice = meteringOrifice(combination, charge.metering, group.length / n, plenums[i]);
     put(plan.orifices, { ...orifice, weight: groupWeight(marching, group, plenumMembers) });
   });
   const air = humidAir(weather.pressure, weather.vapourPressure);
@@ -147,45 +161,23 @@ function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctS
     name: `intake ${number}`,
     profile,
     cells: cellCount(profile, mesh.intakeCell, mesh.fewest),
-    ...wall(CAST_FANNING, combination.induction.runner),
+    ...wall(CAST_FANNING, INTAKE_FLOW, combination.intake.portArea, combination.induction.runner),
   };
 }
 
-/**
- * Carburetor or throttle with the air cleaner in series. What arrives in the plenum is mixture: the heat that
- * evaporates part of the fuel comes from the stream, the rest from walls further on; the plenum's walls warm it.
- */
+/** Carburetor or throttle with the air cleaner in series. */
 function meteringOrifice(
-  combination: Combination,
-  tables: GasTables,
+  { induction }: Combination,
+  metering: OrificeSpec['metering'],
   share: number,
   plenum: number,
 ): OrificeSpec {
-  const { induction, weather } = combination;
   const { meteringArea, airCleanerArea } = induction;
   const area = airCleanerArea === null ? meteringArea : seriesArea(meteringArea, airCleanerArea);
-  const T = weather.temperature;
-  const h = frozenH(tables, T, 0);
-  const cp = frozenCv(tables, T, 0) + tables.freshR;
   return {
     from: { kind: 'reservoir', index: AIR },
     to: { kind: 'volume', index: plenum },
     area: area * share,
-    metering: {
-      gain: 1 / (1 - tables.fuelFraction),
-      enthalpy:
-        h +
-        cp * chargeRise(induction.heating, induction.runner.wallTemperature, T) -
-        induction.evaporation * tables.latentHeat * tables.fuelFraction,
-    },
+    ...(metering === undefined ? {} : { metering }),
   };
-}
-
-/**
- * Rise of the charge from plenum floor and walls [K]: stated for a day of 60 F, and in proportion to how much warmer than
- * the outside air the walls are on another. Walls no warmer than that day give what is stated.
- */
-function chargeRise(heating: number, wall: number, outside: number): number {
-  const mild = STANDARD_WEATHER.temperature;
-  return wall > mild + 1 ? heating * Math.max(0, (wall - outside) / (wall - mild)) : heating;
 }

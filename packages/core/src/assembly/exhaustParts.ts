@@ -6,7 +6,7 @@ import type { DuctSpec } from '../network/duct.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import type { Mesh } from './mesh.ts';
-import { cellCount, wall } from './mesh.ts';
+import { cellCount, EXHAUST_FLOW, wall } from './mesh.ts';
 import type { NetworkPlan } from './networkPlan.ts';
 import { put, putCopy, volumeAt } from './networkPlan.ts';
 import type { Marching } from './symmetry.ts';
@@ -78,7 +78,7 @@ function putPrimary(
     name: `exhaust ${number}`,
     profile,
     cells: cellCount(profile, mesh.exhaustCell, mesh.fewest),
-    ...wall(TUBE_FANNING, primary),
+    ...wall(TUBE_FANNING, EXHAUST_FLOW, primary.area, primary),
     weight,
   });
   const valveEnd = put(plan.ends, {
@@ -252,5 +252,5 @@ function pipe(
   mesh: Mesh,
 ): DuctSpec {
   const cells = cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2));
-  return { name, profile, cells, ...wall(TUBE_FANNING, walls) };
+  return { name, profile, cells, ...wall(TUBE_FANNING, EXHAUST_FLOW, profile[0].area, walls) };
 }

@@ -9,8 +9,11 @@ import {
   OPEN_END,
 } from '../geometry/tractProfile.ts';
 
-/** Pipe behind an exhaust port on the bench, in diameters of the primary [-]: a stub of 6 to 8 in; common practice, no source. */
-const STUB_DIAMETERS = 4;
+/**
+ * Pipe behind an exhaust port on the bench: a stub of 6 to 8 in, 4 of its diameters, a fifth wider than the port, as headers usually
+ * are; common practice, no source. Not the primary itself: another header makes no other valve.
+ */
+const STUB = { diameters: 4, areaRatio: 1.2 } as const;
 
 /** Runner and port, plenum to valve, as long as waves see them. */
 export function intakeTract({ intake, induction }: Combination): Profile {
@@ -98,8 +101,9 @@ function portWithPipe({ exhaust, exhaustSystem }: Combination, pipeLength: numbe
   });
 }
 
-/** Port with a stub of the primary's size, as the exhaust side stood on the bench. */
-export function benchedExhaust(combination: Combination): Profile {
-  const { area } = combination.exhaustSystem.primary;
-  return portWithPipe(combination, STUB_DIAMETERS * Math.sqrt((4 * area) / Math.PI));
+/** Port with its stub, as the exhaust side stood on the bench. */
+export function benchedExhaust({ exhaust: { portArea, portLength } }: Combination): Profile {
+  const pipeArea = STUB.areaRatio * portArea;
+  const pipeLength = STUB.diameters * Math.sqrt((4 * pipeArea) / Math.PI);
+  return exhaustProfile({ portLength, pipeLength, portArea, pipeArea });
 }

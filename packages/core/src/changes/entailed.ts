@@ -17,7 +17,8 @@ interface Rule extends Partial<Entailed> {
 const SIDES = ['intake', 'exhaust'] as const;
 const VOLUMES = ['volume', 'dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice'];
 const LINES = ['advertised', 'checkedAt', 'at050', 'at200'];
-const METERING_RISE = ['induction.evaporation', 'induction.heating', 'induction.runner.wallTemperature'];
+const WARMTH = ['induction.heating', 'induction.vapour', 'induction.runner.wallTemperature'];
+const METERING_RISE = ['induction.injection', 'induction.manifoldHeat', 'induction.evaporation', ...WARMTH];
 
 const within = (section: string, names: readonly string[]): string[] =>
   names.map((name) => `${section}.${name}`);
@@ -105,11 +106,12 @@ const RULES: readonly Rule[] = [
   {
     set: ['induction.manifold'],
     releases: [
-      ...within('induction', ['plenum', 'runner', 'flowLoss', 'heating']),
+      ...within('induction', ['plenum', 'runner', 'flowLoss', 'manifoldHeat', 'heating', 'vapour']),
       ...within('induction', ['carburetor.count', 'throttle.count']),
     ],
   },
-  { set: ['fuel'], releases: ['induction.evaporation'] },
+  { set: ['induction.manifoldHeat'], releases: WARMTH },
+  { set: ['induction.injection'], releases: ['induction.evaporation', ...WARMTH] },
   // Exhaust.
   {
     set: ['exhaust.style'],

@@ -190,8 +190,12 @@ export interface Induction {
     /** Friction of the walls of runner and port over that of usual castings, above 0 [-]; absent: 1. */
     readonly wallFriction?: number;
   };
+  /** Where the fuel comes in. */
+  readonly injection: 'carburetor' | 'port' | 'direct';
   /** Share of the fuel's latent heat that is taken from the air before the valve [-]. */
   readonly evaporation: number;
+  /** Share of the fuel that is vapour when it passes the valve [-]: by the air's heat, and by that of walls. */
+  readonly vapour: number;
   /** Temperature rise of the charge from the plenum floor and walls on a day of 60 F, before evaporation [K]. */
   readonly heating: number;
 }

@@ -1,4 +1,6 @@
 /** The events of a cylinder's life: when they are due, and what is done and noted at them. */
+
+import { frozenR, frozenTemperature } from '../gas/lookup.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import { CYL, endBurn, KNOCK_SHARE, localAngle, startBurn } from '../network/cylinder.ts';
 import type { Network } from '../network/network.ts';
@@ -59,6 +61,19 @@ function near(a: number, b: number): boolean {
   return d < 2 * EPSILON || d > 720 - 2 * EPSILON;
 }
 
+/** Temperature and pressure of the trapped charge once all of its fuel is vapour. */
+function noteCharge(cylinder: Cylinder, diary: CylinderDiary): void {
+  const { tables, side, now } = cylinder;
+  const { trappedMass: m, closingEnergy, closingLiquid, residual } = diary;
+  if (!(closingLiquid > 0)) {
+    diary.closingPressure = side[SIDE.p];
+    diary.closingTemperature = side[SIDE.T];
+    return;
+  }
+  diary.closingTemperature = frozenTemperature(tables, closingEnergy / m, residual, side[SIDE.T]);
+  diary.closingPressure = (m * frozenR(tables, residual) * diary.closingTemperature) / now.V;
+}
+
 /**
  * Does what is due at a crank angle in a cylinder's life, and notes it in the diary.
  *
@@ -91,9 +106,9 @@ export function meetEvents(
   if (near(angle, intakeCloses)) {
     diary.trappedMass = y[o + CYL.mass];
     diary.residual = y[o + CYL.burned] / y[o + CYL.mass];
-    diary.closingPressure = cylinder.side[SIDE.p];
-    diary.closingTemperature = cylinder.side[SIDE.T];
     diary.closingEnergy = y[o + CYL.energy];
+    diary.closingLiquid = y[o + CYL.liquid];
+    noteCharge(cylinder, diary);
     diary.risingPressure = 0;
     y[o + CYL.knock] = 0;
     plan(cylinder, diary);

@@ -44,6 +44,7 @@ export function closedBench(
         firingAngle: 0,
         walls: cylinder.walls,
         burn: cylinder.burn,
+        spray: cylinder.spray,
       },
     ],
   });
@@ -54,6 +55,7 @@ export function closedBench(
   state[CYL.mass] = diary.trappedMass;
   state[CYL.energy] = diary.closingEnergy;
   state[CYL.burned] = diary.residual * diary.trappedMass;
+  state[CYL.liquid] = diary.closingLiquid;
   return { march, state, intakeCloses };
 }
 

@@ -34,11 +34,13 @@ export function cycleTotals(engine: EngineNetwork, march: March, before: Float64
       const { spec, offset } = network.ends[i];
       return sum + (spec.weight ?? 1) * (y[offset + field] - before[offset + field]);
     }, 0);
+  // With the fuel that goes along as liquid, the same at every intake valve.
+  const gain = network.ends[intakeEnds[0]].spec.fuelling?.gain ?? 1;
   const mean = (f: (d: (typeof diaries)[number]) => number) =>
     diaries.reduce((s, d) => s + f(d), 0) / diaries.length;
   return {
     ...accountOf(network, before, y),
-    freshIn: through(intakeEnds, TOTAL.mass) - through(intakeEnds, TOTAL.burned),
+    freshIn: gain * (through(intakeEnds, TOTAL.mass) - through(intakeEnds, TOTAL.burned)),
     intakeT: through(intakeEnds, TOTAL.massT) / through(intakeEnds, TOTAL.mass),
     exhaustT: through(exhaustEnds, TOTAL.massT) / through(exhaustEnds, TOTAL.mass),
     closedWork: mean((d) => d.closedWork),

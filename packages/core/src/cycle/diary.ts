@@ -11,10 +11,12 @@ export interface CylinderDiary {
   /** Mass and burned share when the intake valve closed [kg], [-]. */
   trappedMass: number;
   residual: number;
+  /** Then, as if all fuel had evaporated [Pa], [K]. */
   closingPressure: number;
   closingTemperature: number;
-  /** Internal energy when the intake valve closed [J]. */
+  /** Internal energy [J] and liquid fuel [kg] when the intake valve closed. */
   closingEnergy: number;
+  closingLiquid: number;
   /** Autoignition integral of octane number 100 when the burn ended. */
   knock: number;
   /** Of the last expansion that ended [Pa], [deg after firing top centre]. */
@@ -36,6 +38,7 @@ export function emptyDiary(): CylinderDiary {
     closingPressure: 0,
     closingTemperature: 0,
     closingEnergy: 0,
+    closingLiquid: 0,
     knock: 0,
     peakPressure: 0,
     peakAngle: 0,

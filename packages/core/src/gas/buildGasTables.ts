@@ -70,6 +70,19 @@ export function buildGasTables(input: GasTableInput): GasTables {
   };
 }
 
+/**
+ * The same tables with fresh gas of which only a share of the fuel is vapour: what fills an intake whose fuel is partly liquid. Its
+ * burned gas and all that belongs to the burn stay those of the whole mixture.
+ *
+ * @param vapourShare - [-], 0 to 1
+ */
+export function withLiquidFuel(tables: GasTables, input: GasTableInput, vapourShare: number): GasTables {
+  const { fuel, lambda, vapourPressure, pressure } = input;
+  const { gas, fuelFraction, dryAirFraction } = freshGas(fuel, lambda, pressure, vapourPressure, vapourShare);
+  const [freshU, freshS] = [tabulated(gas, mixtureU), tabulated(gas, mixtureS)];
+  return { ...tables, freshR: gas.R, freshU, freshS, fuelFraction, dryAirFraction };
+}
+
 function tabulated(gas: Mixture, property: (gas: Mixture, T: number) => number): Float64Array {
   return Float64Array.from({ length: (T_MAX - T_MIN) / DT + 1 }, (_, i) => property(gas, T_MIN + i * DT));
 }

@@ -20,16 +20,24 @@ export interface FreshGas {
  *
  * @param fuel - the fuel
  * @param lambda - dry air over the dry air that complete combustion needs [-], 0.5 to 20
+ * @param vapourShare - share of the fuel that is vapour [-], 0 to 1; the rest is no gas and is left out
  * @param pressure - total pressure of the air before fuel is added [Pa]
  * @param vapourPressure - partial pressure of water in that air [Pa]
  * @throws {@link DomainError} naming the argument out of range
  */
-export function freshGas(fuel: Fuel, lambda: number, pressure: number, vapourPressure: number): FreshGas {
+export function freshGas(
+  fuel: Fuel,
+  lambda: number,
+  pressure: number,
+  vapourPressure: number,
+  vapourShare = 1,
+): FreshGas {
+  if (!(vapourShare >= 0 && vapourShare <= 1)) throw new DomainError('vapourShare', vapourShare, 'in [0, 1]');
   if (!(lambda >= 0.5 && lambda <= 20)) throw new DomainError('lambda', lambda, 'in [0.5, 20]');
   const air = humidAirComponents(pressure, vapourPressure);
   const vapour = fuelVapour(fuel);
   const oxygen = DRY_AIR.reduce((sum, part) => (part.species === 'O2' ? sum + part.moles : sum), 0);
-  const fuelMoles = oxygen / (lambda * oxygenDemand(vapour.atoms));
+  const fuelMoles = (vapourShare * oxygen) / (lambda * oxygenDemand(vapour.atoms));
   const gas = mixture([...air, { gas: vapour, moles: fuelMoles }]);
   // The air's components hold one mole of dry air.
   const dryAirMass = DRY_AIR.reduce((sum, part) => sum + part.moles * species(part.species).molarMass, 0);

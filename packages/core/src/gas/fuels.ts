@@ -10,15 +10,17 @@ interface Liquid {
   readonly vaporisation: number;
   /** Density at 20 degC [kg/m3]. */
   readonly density: number;
+  /** At 1 atm [K]. */
+  readonly boiling: number;
 }
 
 /** CRC Handbook of Chemistry and Physics, values from memory, 1 % or better. */
 const LIQUIDS: Readonly<Record<string, Liquid>> = {
-  iC8H18: { vaporisation: 35_140, density: 692 },
-  C7H16: { vaporisation: 36_570, density: 684 },
-  C7H8: { vaporisation: 38_010, density: 867 },
-  C2H5OH: { vaporisation: 42_320, density: 789 },
-  CH3OH: { vaporisation: 37_430, density: 791 },
+  iC8H18: { vaporisation: 35_140, density: 692, boiling: 372.4 },
+  C7H16: { vaporisation: 36_570, density: 684, boiling: 371.6 },
+  C7H8: { vaporisation: 38_010, density: 867, boiling: 383.8 },
+  C2H5OH: { vaporisation: 42_320, density: 789, boiling: 351.4 },
+  CH3OH: { vaporisation: 37_430, density: 791, boiling: 337.8 },
 };
 
 /** Parts of a blend by name of the species: moles or volumes, as the caller says. */
@@ -71,6 +73,23 @@ function blend(name: string, moles: Parts, researchOctane: number, motorOctane: 
     atoms: null,
     lowerHeatingValue: vapourHeatingValue(vapour) - latentHeat,
     latentHeat,
+    boilingPoint: composition.reduce((sum, part) => sum + part.moles * LIQUIDS[part.species].boiling, 0),
+    researchOctane,
+    motorOctane,
+  };
+}
+
+/** A fuel that is a gas, so that nothing of it evaporates. */
+function gas(name: string, moles: Parts, researchOctane: number, motorOctane: number): Fuel {
+  const composition = Object.entries(moles).map(([part, amount]) => ({ species: part, moles: amount }));
+  const vapour = mixture(composition.map((part) => ({ gas: species(part.species), moles: part.moles })));
+  return {
+    name,
+    composition,
+    atoms: null,
+    lowerHeatingValue: vapourHeatingValue(vapour),
+    latentHeat: 0,
+    boilingPoint: 0,
     researchOctane,
     motorOctane,
   };
@@ -82,6 +101,7 @@ function blend(name: string, moles: Parts, researchOctane: number, motorOctane: 
  * Pump gasolines are named by antiknock index, (RON + MON) / 2; the split into RON and MON is typical and from
  * memory, the composition is the one surrogate (grades differ by less than 1 % in energy). `-e10`: with 10 % ethanol by
  * volume. Race gasolines are named by antiknock index too; composition and octane numbers are typical and from memory.
+ * Propane and natural gas enter as gases; a liquid propane that evaporates in the engine is not meant. Octane numbers from memory.
  * Octane numbers of ethanol and methanol as blends see them differ; these are of the neat fuels, from memory.
  */
 export const FUELS: readonly Fuel[] = [
@@ -99,6 +119,8 @@ export const FUELS: readonly Fuel[] = [
   blend('ethanol', { C2H5OH: 1 }, 109, 90),
   blend('methanol', { CH3OH: 1 }, 109, 89),
   blend('iso-octane', { iC8H18: 1 }, 100, 100),
+  gas('propane', { C3H8: 1 }, 112, 97),
+  gas('natural-gas', { CH4: 0.95, C3H8: 0.05 }, 130, 120),
 ];
 
 /** Names of the fuels shipped. */

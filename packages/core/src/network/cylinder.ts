@@ -1,5 +1,7 @@
 /** A cylinder: moving volume, one zone for gas exchange, two zones while it burns. */
+import { T_REFERENCE } from '../base/constants.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import type { LiquidFuel } from '../gas/liquidFuel.ts';
 import { frozenS, frozenU } from '../gas/lookup.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
 import { cylinderVolume, volumeRate } from '../geometry/sliderCrank.ts';
@@ -27,8 +29,10 @@ export const CYL = {
   unreleased: 6,
   /** Autoignition integral of an octane number of 100 since the start of the closed cycle [-]. */
   knock: 7,
+  /** Fuel that is still liquid [kg]; it is part of the mass, and of the fresh gas. */
+  liquid: 8,
 } as const;
-const CYLINDER_STATE = 8;
+const CYLINDER_STATE = 9;
 
 /** How the charge burns, in crank degrees after firing top centre. */
 export interface BurnLaw {
@@ -51,6 +55,15 @@ export interface BurnLaw {
  */
 export const KNOCK_SHARE = 0.85;
 
+/** Fuel that comes into a cylinder as liquid. */
+export interface Spray {
+  readonly liquid: LiquidFuel;
+  /** Sauter mean diameter of the drops [m]. */
+  readonly diameter: number;
+  /** Share of the latent heat that walls give [-]; the gas gives the rest. */
+  readonly wallShare: number;
+}
+
 /** What a cylinder is made of. */
 export interface CylinderSpec extends Weighted {
   readonly name: string;
@@ -59,6 +72,8 @@ export interface CylinderSpec extends Weighted {
   readonly firingAngle: number;
   readonly walls: WallHeat;
   readonly burn: BurnLaw;
+  /** Left out: all fuel is vapour. */
+  readonly spray?: Spray | undefined;
 }
 
 export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
@@ -141,9 +156,34 @@ export function decodeCylinder(cylinder: Cylinder, theta: number, y: Float64Arra
     }
   }
   now.x = 0;
-  decodeOneZone(cylinder, m, y[o + CYL.energy] / m, y[o + CYL.burned] / m);
+  const liquid = cylinder.spray === undefined ? 0 : y[o + CYL.liquid];
+  decodeOneZone(
+    cylinder,
+    m,
+    liquid > 0 ? (y[o + CYL.energy] + liquid * bound(cylinder)) / m : y[o + CYL.energy] / m,
+    y[o + CYL.burned] / m,
+  );
+  if (liquid > 0) takeOutLiquid(cylinder, m, liquid, y[o + CYL.energy]);
   now.T = side[SIDE.T];
   now.Tu = now.T;
+}
+
+/** Internal energy that liquid fuel lacks to be vapour of the same temperature [J/kg]. */
+function bound({ spray }: Cylinder): number {
+  if (spray === undefined) return 0;
+  const { latentHeat, R } = spray.liquid;
+  return latentHeat - R * T_REFERENCE;
+}
+
+/** What the gas is once it is told that part of the fuel is none: as warm as decoded, at less pressure. */
+function takeOutLiquid({ side, now, spray }: Cylinder, m: number, liquid: number, energy: number): void {
+  if (spray === undefined) return;
+  const cv = side[SIDE.R] / (side[SIDE.gamma] - 1);
+  const R = side[SIDE.R] - (liquid / m) * spray.liquid.R;
+  side[SIDE.R] = R;
+  side[SIDE.gamma] = 1 + R / cv;
+  side[SIDE.p] = (m * R * side[SIDE.T]) / now.V;
+  side[SIDE.h] = energy / m + R * side[SIDE.T];
 }
 
 /** Burned temperature to search from [K]: how much hotter than the charge, and at most. */
@@ -154,6 +194,8 @@ const FIRST_BURNED = 2900;
 export function startBurn(cylinder: Cylinder, theta: number, y: Float64Array): void {
   const { side, now, offset: o } = cylinder;
   cylinder.burning = false;
+  // What is liquid yet evaporates at once, before the flame.
+  y[o + CYL.liquid] = 0;
   decodeCylinder(cylinder, theta, y);
   cylinder.residual = side[SIDE.b];
   cylinder.reference.p = side[SIDE.p];

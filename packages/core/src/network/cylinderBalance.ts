@@ -2,6 +2,7 @@
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenU } from '../gas/lookup.ts';
 import { linerArea, pistonArea } from '../geometry/sliderCrank.ts';
+import { dropEvaporation } from '../processes/dropEvaporation.ts';
 import { knockRate } from '../processes/knock.ts';
 import { wiebeRate } from '../processes/wiebe.ts';
 import type { Cylinder } from './cylinder.ts';
@@ -12,6 +13,24 @@ import { SIDE } from './side.ts';
 /** Heat of reaction of fresh gas at 298.15 K [J/kg]: what burning releases at full efficiency. */
 export function heatOfReaction(tables: GasTables): number {
   return frozenU(tables, 298.15, 0) - frozenU(tables, 298.15, 1);
+}
+
+/** Turbulence at the drops over mean piston speed [-] (Heywood, 1988, section 8.2.2: about half near top centre; from memory). */
+const TURBULENCE = 0.5;
+
+/** Evaporates liquid fuel into `d`; returns the heat that walls give for it [W]. */
+function evaporate(cylinder: Cylinder, y: Float64Array, d: Float64Array): number {
+  const { spray, side, offset: o, tables, crank, speed } = cylinder;
+  if (spray === undefined) return 0;
+  const liquid = y[o + CYL.liquid];
+  if (!(liquid > 0)) return 0;
+  const m = y[o + CYL.mass];
+  const vapour = Math.max(0, ((1 - side[SIDE.b]) * m * tables.fuelFraction - liquid) / (m - liquid));
+  const slip = (TURBULENCE * crank.stroke * speed) / Math.PI;
+  const rate =
+    liquid * dropEvaporation(spray.liquid, spray.diameter, slip, side[SIDE.T], side[SIDE.p], vapour);
+  d[o + CYL.liquid] -= rate;
+  return spray.wallShare * rate * spray.liquid.latentHeat;
 }
 
 /** Piston work, wall heat and burn, added into `d`; flows through the valves are added by the connections. */
@@ -44,7 +63,7 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
     d[o + CYL.unreleased] += unreleased;
     d[o + CYL.burned] += fresh * rate;
   } else {
-    heat = coefficient * area * (now.T - wall);
+    heat = coefficient * area * (now.T - wall) - evaporate(cylinder, y, d);
   }
   if (cylinder.endGas) d[o + CYL.knock] += knockRate(p, now.Tu);
   d[o + CYL.energy] -= p * now.dV + heat;

@@ -16,6 +16,8 @@ export interface DuctSpec extends Weighted {
   readonly wallTemperature: number;
   /** Multiplier on the wall heat of the Reynolds analogy [-]. */
   readonly heatMultiplier: number;
+  /** Its own gas, where it isn't the network's. */
+  readonly tables?: GasTables | undefined;
 }
 
 /** Number of conserved quantities in a cell: mass, momentum, energy, burned mass. */
@@ -65,7 +67,7 @@ export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables'
   return {
     name: spec.name,
     weight: spec.weight ?? 1,
-    tables,
+    tables: spec.tables ?? tables,
     cells,
     offset: take(FIELDS * cells + 1),
     ...cut,

@@ -1,5 +1,7 @@
 /** The end of a duct at a node of gas at rest: through a nozzle of fixed area, or through a valve. */
+import { frozenH } from '../gas/lookup.ts';
 import type { Cylinder } from './cylinder.ts';
+import { CYL } from './cylinder.ts';
 import type { Duct } from './duct.ts';
 import { FLUX } from './duct.ts';
 import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, solveDuctEnd } from './ductEnd.ts';
@@ -16,6 +18,19 @@ export interface EndSpec extends Weighted {
   readonly to: NodeRef;
   /** Fixed effective area [m2], or the valve of a cylinder. `outward`: its usual flow leaves the duct. */
   readonly opening: { readonly area: number } | { readonly valve: Valve; readonly outward: boolean };
+  /** Fuel that is no gas in the duct and goes with its fresh gas into the cylinder; left out: none. */
+  readonly fuelling?: Fuelling | undefined;
+}
+
+/**
+ * Fuel that goes with a duct's fresh gas without being part of it: liquid on walls and in drops takes no room, and waves leave it
+ * behind.
+ */
+export interface Fuelling {
+  /** Mass of mixture in the cylinder per mass of the duct's fresh gas [-]. */
+  readonly gain: number;
+  /** Specific enthalpy of the fuel [J/kg]. */
+  readonly enthalpy: number;
 }
 
 /** Offsets of an end's running totals in the state: mass out of the duct, burned mass, energy, mass times temperature. */
@@ -87,11 +102,20 @@ function turnValve({ spec, duct, side, face, nozzle }: OpenEnd, { now }: Cylinde
   nozzle[NOZZLE.area] = valveArea(leaves === outward ? valve.area : valve.against, valve.step, now.angle);
 }
 
+/** Gas on its way back from the cylinder, made what the duct holds: the fuel that is none of the duct's gas stays out of it. */
+function leaveFuelBehind({ duct: { tables }, side, flow }: OpenEnd, { gain }: Fuelling): void {
+  const burned = flow[END.burned];
+  const mass = burned + (flow[END.mass] - burned) / gain;
+  flow[END.mass] = mass;
+  flow[END.energy] = mass * frozenH(tables, side[SIDE.T], burned / mass);
+}
+
 function connectEnd(end: OpenEnd, d: Float64Array): void {
   const { spec, duct, side, target, cylinder, flow, face, nozzle, offset } = end;
   ductFace(duct, spec.right, face);
   if (cylinder !== null && nozzle[NOZZLE.area] > 0) turnValve(end, cylinder);
   solveDuctEnd(face, side, nozzle, flow);
+  if (spec.fuelling !== undefined && flow[END.mass] < 0) leaveFuelBehind(end, spec.fuelling);
   const mass = flow[END.mass];
   const burned = flow[END.burned];
   const energy = flow[END.energy];
@@ -107,6 +131,13 @@ function connectEnd(end: OpenEnd, d: Float64Array): void {
     d[end.burnedAt] += burned;
     // What leaves a stream takes its momentum along; what enters through the side brings none.
     if (mass < 0 && end.momentumAt >= 0) d[end.momentumAt] += mass * side[SIDE.w];
+    if (spec.fuelling !== undefined) {
+      const fuel = (spec.fuelling.gain - 1) * (mass - burned);
+      d[target] += fuel;
+      d[end.energyAt] += fuel * spec.fuelling.enthalpy;
+      // What goes back is vapour, and counts as fuel again when its air returns.
+      if (fuel > 0) d[target + CYL.liquid] += fuel;
+    }
   }
   d[offset + TOTAL.mass] += mass;
   d[offset + TOTAL.burned] += burned;
@@ -131,6 +162,11 @@ export function endGroup(ends: readonly OpenEnd[]): PartGroup {
         const mass = after[offset + TOTAL.mass] - before[offset + TOTAL.mass];
         const energy = after[offset + TOTAL.energy] - before[offset + TOTAL.energy];
         countGiven(node, -weight * mass, -weight * energy, account);
+        if (spec.fuelling === undefined) continue;
+        const burned = after[offset + TOTAL.burned] - before[offset + TOTAL.burned];
+        const fuel = weight * (spec.fuelling.gain - 1) * (mass - burned);
+        account.massIn += fuel;
+        account.energyIn += fuel * spec.fuelling.enthalpy;
       }
     },
   };

@@ -8,6 +8,8 @@ export interface VolumeSpec {
   readonly name: string;
   /** [m3] */
   readonly size: number;
+  /** Its own gas, where it isn't the network's. */
+  readonly tables?: GasTables | undefined;
 }
 
 /** Its state: mass `y[offset]` [kg], internal energy `y[offset + 1]` [J], burned mass `y[offset + 2]` [kg]. */
@@ -17,10 +19,10 @@ export interface Volume extends VolumeSpec, StillNode {
 
 const VOLUME_STATE = 3;
 
-export function createVolume({ name, size }: VolumeSpec, { tables, take }: Site): Volume {
+export function createVolume({ name, size, tables: own }: VolumeSpec, { tables, take }: Site): Volume {
   const side = new Float64Array(SIDE_SIZE).fill(400);
   const offset = take(VOLUME_STATE);
-  return { name, tables, size, ...atRest(offset), side, opening: 0 };
+  return { name, tables: own ?? tables, size, ...atRest(offset), side, opening: 0 };
 }
 
 /** Writes still gas into the volume's part of `y`: p [Pa], T [K], burned share b [-]. */

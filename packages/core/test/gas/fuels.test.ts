@@ -66,6 +66,7 @@ describe("a user's own fuel, by atoms", () => {
     atoms: { C, H, O },
     lowerHeatingValue: heat,
     latentHeat,
+    boilingPoint: 370,
     researchOctane: 100,
     motorOctane: 100,
   });

@@ -101,6 +101,8 @@ describe('an element that is free', () => {
     const { primary } = ductsOf(freed('primary') ?? bigBlock());
     expect(runner.fanning).toBeCloseTo(0.02 * before.runner.fanning, 12);
     expect(primary.fanning).toBeCloseTo(0.02 * before.primary.fanning, 12);
-    expect(primary.fanning * primary.heatMultiplier).toBeCloseTo(before.primary.fanning, 12);
+    const heat = ({ fanning, heatMultiplier }: typeof primary): number => fanning * heatMultiplier;
+    expect(heat(primary)).toBeCloseTo(heat(before.primary), 12);
+    expect(heat(runner)).toBeCloseTo(heat(before.runner), 12);
   });
 });

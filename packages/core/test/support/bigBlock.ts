@@ -94,8 +94,10 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
         mouthArea: 3.4 * IN2,
         wallTemperature: 330,
       },
+      injection: 'carburetor',
       evaporation: 0.35,
-      heating: 15,
+      vapour: 0.6,
+      heating: 3,
     },
     exhaustSystem: {
       primary: { length: 32 * IN, area: primary, wallTemperature: 750 },

@@ -1,59 +1,107 @@
 /**
- * Charge temperature: what plenum and walls add, and what evaporating fuel takes away.
+ * Charge temperature and vapour: what plenum and walls add, what evaporating fuel takes away, and how much of it is vapour by
+ * the valve.
  *
- * The trade's net rise of the charge over ambient air is +15 K with a carburetor on a heated plane, +8 K isolated, -5 K with
- * E85, -15 K with methanol (spread 6 K; common practice, no source). Runner and port walls give about 3.5 K of it:
- * a Stanton number of 0.003 over 7.5 diameters takes 4 x 0.003 x 7.5 = 9 % of the 40 K between wall and charge. At lambda 0.87,
- * evaporating all of the fuel would cool the charge by F L / (cp + F cf): gasoline 23 K (F 0.078, L 350 kJ/kg),
- * E85 78 K (0.118, 840), methanol 139 K (0.178, 1100). With 30 % of it before the valve:
+ * **Heating.** A plenum gives the charge `effectiveness (wall - air)`. Its walls, some 0.1 m2 at 50 W/(m2 K), to a flow of 0.2 to
+ * 0.35 kg/s: 0.02. Its floor under a carburetor, 0.02 m2 at 300 W/(m2 K), where the barrels' jets of 50 m/s strike it
+ * (Stanton number 0.005): 0.025. So an isolated floor of 340 K adds 2.3 K on a day of 60 F, one with coolant under it 2.8 K. Runner
+ * and port walls add their own by the ducts, some 8 K, and evaporation takes 7: a race manifold's charge comes to the valve
+ * little warmer than the air, and its plenum sweats. The trade's +8 K for it (common practice, no source) would take 3 kW more of
+ * a manifold than its surface gives.
  *
- * - gasoline, heated: 15 = heating + 3.5 - 7, so heating is 18 K; isolated: 8 = heating + 3.5 - 7, so 11 K;
- * - E85 between the two manifolds: 14.5 + 3.5 - 23 = -5 K, as the trade has it;
- * - methanol with 25 %, since cold charge holds less vapour: 14.5 + 3.5 - 35 = -17 K.
+ * With an exhaust crossover the trade sees a net rise of 15 K (common practice, no source). Surface alone would give 5 K; what boils
+ * off a floor of 430 K and more warms the stream as well. 15 = heating + 8 - 7 makes it 14 K.
  *
- * A fuel injected at the port evaporates on the hot valve, hence 20 %.
+ * **Vapour.** Drops in the stream give off 15 to 30 % of a gasoline by the heat of the air; the film on floor and walls gives off
+ * as much again and more by theirs: of a carburetor's fuel 60 to 95 % is vapour at the end of a heated manifold (Heywood, 1988,
+ * chapter 7; from memory). Fuel injected at the port lands on the valve's hot back, and in part goes past it as drops.
  */
-import type { Estimate } from '../../combination/ledger.ts';
-import type { Manifold } from '../schema/inductionSection.ts';
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
+import { STANDARD_WEATHER } from './running.ts';
 
-/** Heating by plenum floor and walls [K]. */
-export const HEATING = { heated: 18, isolated: 11, injected: 9 } as const;
-/** Share of the latent heat taken from the air before the valve [-]. */
-export const EVAPORATION = { carbureted: 0.3, injected: 0.2, methanol: 0.25 } as const;
-/** Spreads [K] and [-]. */
-export const HEATING_SPREAD = 6;
-export const EVAPORATION_SPREAD = 0.15;
-/** Latent heat above which the charge can't hold the vapour of the usual share [J/kg]. */
-export const HEAVY_LATENT_HEAT = 1.0e6;
+type Injection = 'carburetor' | 'port' | 'direct';
+
+/** Heat taken up from plenum walls, and from a floor that a carburetor blows on, over what would make the air as warm as them [-]. */
+export const EFFECTIVENESS = { walls: 0.02, floor: 0.025 } as const;
+/** Floor of the plenum over coolant [K]; from memory. */
+export const COOLANT_FLOOR = 360;
+/** Heating by an exhaust crossover [K], see above. */
+export const CROSSOVER_HEATING = 14;
+/** [K] */
+export const HEATING_SPREAD = { exhaust: 6, coolant: 4, none: 4 } as const;
+
+/** Share of the latent heat taken from the air before the valve, and share that is vapour there [-]. */
+export const EVAPORATION: Readonly<Record<Injection, number>> = { carburetor: 0.3, port: 0.15, direct: 0 };
+export const VAPOUR = { heated: 0.75, isolated: 0.55, port: 0.5, direct: 0 } as const;
+/** Spreads [-]. */
+export const EVAPORATION_SPREAD = 0.1;
+export const VAPOUR_SPREAD = 0.15;
+
 /** Walls of runner and port on a warm engine [K]; from memory. */
 export const RUNNER_WALL = { heated: 350, isolated: 340, injected: 335 } as const;
 
-type Warmth = keyof typeof HEATING;
-
-function warmth(kind: 'carburetor' | 'throttle', style: Manifold): Warmth {
-  if (kind === 'throttle') return 'injected';
-  return style === 'dual-plane' ? 'heated' : 'isolated';
+export function injectionKind(): WordEstimate<'port'> {
+  return { value: 'port', reason: 'usual behind a throttle body' };
 }
 
-export function heating(kind: 'carburetor' | 'throttle', style: Manifold): Estimate {
-  const how = warmth(kind, style);
+export function manifoldHeat(
+  injection: Injection,
+  style: Manifold,
+  production: boolean,
+): WordEstimate<ManifoldHeat> {
+  if (injection !== 'carburetor') return { value: 'none', reason: 'usual with injection' };
+  return style === 'dual-plane' || production
+    ? {
+        value: 'exhaust',
+        reason: 'carburetors of road cars stand on a warmed floor; common practice, no source',
+      }
+    : { value: 'none', reason: 'usual with such a manifold; common practice, no source' };
+}
+
+export function heating(injection: Injection, heat: ManifoldHeat, wall: number): Estimate {
+  if (heat === 'exhaust')
+    return {
+      value: CROSSOVER_HEATING,
+      spread: HEATING_SPREAD.exhaust,
+      reason: "gives the trade's net rise of the charge; common practice, no source",
+    };
+  const outside = STANDARD_WEATHER.temperature;
+  const floor = heat === 'coolant' ? COOLANT_FLOOR : wall;
+  const under = injection === 'carburetor' ? EFFECTIVENESS.floor : 0;
   return {
-    value: HEATING[how],
-    spread: HEATING_SPREAD,
-    reason: `${how} manifold: gives the trade's net rise of the charge with usual evaporation; common practice, no source`,
+    value: EFFECTIVENESS.walls * (wall - outside) + under * (floor - outside),
+    spread: HEATING_SPREAD[heat],
+    reason: 'what a plenum of usual surface gives to a full flow; derived',
   };
 }
 
-export function evaporation(kind: 'carburetor' | 'throttle', latentHeat: number): Estimate {
-  const wet = latentHeat > HEAVY_LATENT_HEAT ? EVAPORATION.methanol : EVAPORATION.carbureted;
-  const value = kind === 'throttle' ? EVAPORATION.injected : wet;
+export function evaporation(injection: Injection): Estimate {
   return {
-    value,
-    spread: EVAPORATION_SPREAD,
-    reason: 'gives the net charge temperature seen in the trade; common practice, no source',
+    value: EVAPORATION[injection],
+    spread: injection === 'direct' ? null : EVAPORATION_SPREAD,
+    reason:
+      injection === 'direct'
+        ? 'the fuel comes in behind the valve'
+        : 'drops in the stream (Heywood); from memory',
   };
 }
 
-export function runnerWall(kind: 'carburetor' | 'throttle', style: Manifold): Estimate {
-  return { value: RUNNER_WALL[warmth(kind, style)], spread: 12, reason: 'warm engine; from memory' };
+/** Share that is vapour by the valve: at least what the air evaporates. */
+export function vapour(injection: Injection, heat: ManifoldHeat, evaporated: number): Estimate {
+  const usual =
+    injection === 'carburetor' ? VAPOUR[heat === 'none' ? 'isolated' : 'heated'] : VAPOUR[injection];
+  return {
+    value: Math.max(usual, evaporated),
+    spread: injection === 'direct' ? null : VAPOUR_SPREAD,
+    reason:
+      injection === 'direct'
+        ? 'the fuel comes in behind the valve'
+        : 'by air and walls (Heywood); from memory',
+  };
+}
+
+export function runnerWall(injection: Injection, heat: ManifoldHeat): Estimate {
+  const how = injection === 'carburetor' ? (heat === 'none' ? 'isolated' : 'heated') : 'injected';
+  return { value: RUNNER_WALL[how], spread: 12, reason: 'warm engine; from memory' };
 }

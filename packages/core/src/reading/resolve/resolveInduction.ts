@@ -1,13 +1,21 @@
 /** Induction: metering, air cleaner, plenums, runners, charge temperature. */
 
 import type { Block, FlowCurve, Fuel, Induction } from '../../combination/combination.ts';
+import type { Estimate } from '../../combination/ledger.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { areaFromFlow } from '../../geometry/flowSheet.ts';
 import type { BenchDuct, RunnerMouth } from '../../geometry/tractBench.ts';
 import { nozzleBehindDuct, runnerMouth } from '../../geometry/tractBench.ts';
 import type { Profile } from '../../geometry/tractProfile.ts';
 import { CAST_FANNING, intakePortProfile, intakeProfile } from '../../geometry/tractProfile.ts';
-import { evaporation, heating, runnerWall } from '../defaults/charge.ts';
+import {
+  evaporation as evaporationOf,
+  heating,
+  injectionKind,
+  manifoldHeat,
+  runnerWall,
+  vapour,
+} from '../defaults/charge.ts';
 import {
   flowLoss,
   manifoldStyle,
@@ -29,6 +37,7 @@ import {
 } from '../defaults/metering.ts';
 import type { InductionSection, Manifold } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
+import { isProduction } from './isProduction.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 
 /** What the induction is sized by. */
@@ -55,20 +64,36 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   const meteringArea =
     (section.flowMultiplier ?? 1) *
     (kind === 'throttle' ? throttleArea(context, inputs, style) : carburetorArea(context, inputs, style));
+  const injection =
+    kind === 'carburetor'
+      ? 'carburetor'
+      : ledger.word('induction.injection', section.injection, () => injectionKind());
   const plenum = ledger.quantity('induction.plenum', section.plenum, 'volume', 'l', () =>
     plenumVolume(style, displacement),
+  );
+  const heat = ledger.word('induction.manifoldHeat', section.manifoldHeat, () =>
+    manifoldHeat(injection, style, isProduction(context)),
+  );
+  const runner = resolveRunner(context, inputs, style, () => runnerWall(injection, heat));
+  const evaporation = ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
+    evaporationOf(injection),
   );
   return {
     kind,
     meteringArea,
     airCleanerArea: airCleanerArea(context),
     plenums: plenums(style, block, plenum),
-    runner: resolveRunner(context, inputs, style, kind),
-    evaporation: ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
-      evaporation(kind, inputs.fuel.latentHeat),
+    runner,
+    injection,
+    evaporation,
+    vapour: Math.max(
+      evaporation,
+      ledger.quantity('induction.vapour', section.vapour, 'share', '%', () =>
+        vapour(injection, heat, evaporation),
+      ),
     ),
     heating: ledger.quantity('induction.heating', section.heating, 'temperature-difference', 'K', () =>
-      heating(kind, style),
+      heating(injection, heat, runner.wallTemperature),
     ),
   };
 }
@@ -150,7 +175,7 @@ function resolveRunner(
   context: ResolveContext,
   inputs: InductionInputs,
   style: Manifold,
-  kind: 'carburetor' | 'throttle',
+  wall: () => Estimate,
 ): Induction['runner'] {
   const { file, ledger } = context;
   const section = file.induction?.runner ?? {};
@@ -180,7 +205,7 @@ function resolveRunner(
       section.wallTemperature,
       'temperature',
       'K',
-      () => runnerWall(kind, style),
+      wall,
     ),
   };
 }

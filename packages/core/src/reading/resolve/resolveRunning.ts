@@ -11,6 +11,7 @@ import type {
 import { saturationPressure, vapourPressureOf } from '../../gas/air.ts';
 import { stoichiometricAirFuelRatio } from '../../gas/freshGas.ts';
 import { fuelNamed } from '../../gas/fuels.ts';
+import { troutonBoilingPoint } from '../../gas/liquidFuel.ts';
 import { bearingSizes } from '../../processes/friction.ts';
 import { fuelName } from '../defaults/fuel.ts';
 import * as running from '../defaults/running.ts';
@@ -28,6 +29,7 @@ export function resolveFuel({ file, ledger }: ResolveContext, compression: numbe
       atoms,
       lowerHeatingValue: heatingValue,
       latentHeat,
+      boilingPoint: troutonBoilingPoint(latentHeat, atoms),
       researchOctane,
       motorOctane,
     };

@@ -6,6 +6,13 @@ import { count, pure, quantity, word } from './quantity.ts';
 export const MANIFOLDS = ['single-plane', 'dual-plane', 'individual-runner', 'long-runner'] as const;
 export type Manifold = (typeof MANIFOLDS)[number];
 
+/** Where a throttle body's fuel is injected. */
+export const INJECTIONS = ['port', 'direct'] as const;
+
+/** What heats the floor of the plenum. */
+export const MANIFOLD_HEATS = ['exhaust', 'coolant', 'none'] as const;
+export type ManifoldHeat = (typeof MANIFOLD_HEATS)[number];
+
 export interface CarburetorSection {
   readonly rating?: number | undefined;
   readonly barrels?: number | undefined;
@@ -40,8 +47,11 @@ export interface InductionSection {
   readonly plenum?: number | undefined;
   readonly runner?: RunnerSection | undefined;
   readonly flowLoss?: number | undefined;
+  readonly injection?: (typeof INJECTIONS)[number] | undefined;
+  readonly manifoldHeat?: ManifoldHeat | undefined;
   readonly heating?: number | undefined;
   readonly evaporation?: number | undefined;
+  readonly vapour?: number | undefined;
 }
 
 const RUNNER_AREA = { min: '0.2 cm2', max: '150 cm2' };
@@ -141,17 +151,31 @@ export const inductionSection: z.ZodType<InductionSection> = z
       'Flow lost on the bench with the manifold bolted on, at full lift.',
       '6 %',
     ).optional(),
+    injection: word(
+      INJECTIONS,
+      'Where fuel is injected behind a throttle body: port (in front of the valve) or direct (into the cylinder).',
+    ).optional(),
+    manifoldHeat: word(
+      MANIFOLD_HEATS,
+      'What heats the floor of the plenum: exhaust (an open crossover), coolant (a passage), or none (blocked, or an air gap).',
+    ).optional(),
     heating: quantity(
       'temperature-difference',
       { min: '-40 K', max: '80 K' },
       'Rise of the charge from warm plenum floor and walls on a day of 60 F, before evaporation cools it.',
-      '19 K',
+      '3 K',
     ).optional(),
     evaporation: quantity(
       'share',
       { min: '0 %', max: '100 %' },
       "Share of the fuel's latent heat that comes out of the air before the valve.",
       '30 %',
+    ).optional(),
+    vapour: quantity(
+      'share',
+      { min: '0 %', max: '100 %' },
+      'Share of the fuel that is vapour when it passes the valve, whatever gave it the heat; the rest evaporates in the cylinder.',
+      '60 %',
     ).optional(),
   })
   .meta({ description: 'From the air cleaner to the face of the head.' });

@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import { fuelNamed } from '../../src/gas/fuels.ts';
+import { type LiquidFuel, liquidFuel } from '../../src/gas/liquidFuel.ts';
+import { dropEvaporation } from '../../src/processes/dropEvaporation.ts';
+
+const OCTANE = liquidFuel(fuelNamed('iso-octane')) as LiquidFuel;
+const METHANOL = liquidFuel(fuelNamed('methanol')) as LiquidFuel;
+
+describe('a drop of fuel', () => {
+  // By hand, the drop at its boiling point nearly: B = 1100 x (1000 - 357) / 307.6e3 = 2.30, film of 678 K: k = 0.0499,
+  // 12 x 0.0499 x ln 3.30 / (1100 x 750 x (50e-6)^2) = 347 1/s.
+  it('in gas of 1000 K that stands still loses a 347th of itself in a second over 1000, by the law of the steady drop', () => {
+    const rate = dropEvaporation(OCTANE, 50e-6, 0, 1000, 101_325, 0);
+    expect(Math.abs(rate / 347 - 1)).toBeLessThan(0.03);
+  });
+
+  it('lives with the square of its diameter, and shorter in gas that passes it', () => {
+    const still = dropEvaporation(OCTANE, 20e-6, 0, 600, 5e5, 0);
+    expect(still / dropEvaporation(OCTANE, 40e-6, 0, 600, 5e5, 0)).toBeCloseTo(4, 9);
+    expect(dropEvaporation(OCTANE, 20e-6, 10, 600, 5e5, 0)).toBeGreaterThan(1.5 * still);
+  });
+
+  it('evaporates in gas as cold as an intake too, the slower the fuller the gas is, and not at all in full gas', () => {
+    const rates = [0, 0.05, 0.1].map((y) => dropEvaporation(METHANOL, 50e-6, 5, 300, 1e5, y));
+    expect(rates[0]).toBeGreaterThan(rates[1]);
+    expect(rates[1]).toBeGreaterThan(rates[2]);
+    // Methanol at 300 K: 18 kPa over the liquid, a mass fraction of 0.2.
+    expect(dropEvaporation(METHANOL, 50e-6, 5, 300, 1e5, 0.25) / rates[0]).toBeLessThan(2e-3);
+  });
+});
