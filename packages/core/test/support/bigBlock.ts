@@ -1,4 +1,4 @@
-/** An invented 540 in3 eight, complete, for tests that need a whole engine. */
+/** A 540 in3 eight with figures near those of tests/data/engines/carburetor-limited-540.yaml, complete, for tests that need a whole engine. */
 import type { Combination } from '../../src/combination/combination.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import { cfmToArea } from './units.ts';
