@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Combination, Port } from '../../packages/core/src/combination/combination.ts';
 import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
-import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';
+import type { CurveMarchOptions } from '../../packages/core/src/forecast/curveMarch.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
@@ -26,7 +26,7 @@ export function engineFile(path: string): Combination {
 export function pointsOf(
   combination: Combination,
   rpm: readonly number[],
-  options: Omit<ForecastOptions, 'rpm'> = {},
+  options: Omit<CurveMarchOptions, 'rpm'> = {},
 ): readonly MarchedPoint[] {
   return wholeForecast(combination, { rpm, ...options }).points;
 }

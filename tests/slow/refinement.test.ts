@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_MESH } from '../../packages/core/src/assembly/mesh.ts';
 import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
 import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
-import type { ForecastOptions } from '../../packages/core/src/forecast/forecast.ts';
+import type { CurveMarchOptions } from '../../packages/core/src/forecast/curveMarch.ts';
 import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
 import { engineFile, pointsOf } from '../physics/engines.ts';
 
@@ -27,7 +27,7 @@ describe('numerical settings', () => {
   }, 300_000);
 
   /** Largest change of torque that a numerical setting makes over the speeds [%]. */
-  function largestMove(options: Omit<ForecastOptions, 'rpm'>): number {
+  function largestMove(options: Omit<CurveMarchOptions, 'rpm'>): number {
     const moves = pointsOf(bigBlock(), RPM, options).map((p, i) => p.torqueNm / usual[i].torqueNm - 1);
     return 100 * Math.max(...moves.map(Math.abs));
   }

@@ -8,7 +8,8 @@ export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';
 export type { Result } from './base/result.ts';
 export type { Pause } from './base/turn.ts';
-export { nextTurn } from './base/turn.ts';
+export type { Dimension, QuantityProblem, QuantityResult } from './base/units.ts';
+export { parseQuantity, toUnit } from './base/units.ts';
 export { VERSION } from './base/version.ts';
 export type {
   BacktestOptions,
@@ -22,7 +23,7 @@ export { calibrate } from './calibration/calibrate.ts';
 export { calibratedText } from './calibration/calibratedText.ts';
 export type * from './calibration/calibrationResult.ts';
 export type { Aim, CalibrationTarget, PeakFigures } from './calibration/calibrationTarget.ts';
-export { MODEL_ERROR, peakTarget, sheetTarget } from './calibration/calibrationTarget.ts';
+export { peakTarget, sheetTarget } from './calibration/calibrationTarget.ts';
 export type { Knob, KnobName } from './calibration/knobs.ts';
 export { DEFAULT_KNOBS, KNOB_NAMES } from './calibration/knobs.ts';
 export type { TriedSuspect } from './calibration/suspects.ts';
@@ -37,11 +38,6 @@ export { readChanges } from './changes/readChanges.ts';
 export type * from './combination/combination.ts';
 export type { Problem } from './combination/problem.ts';
 export { problemLine } from './combination/problem.ts';
-// cycle
-export type { MarchOptions } from './cycle/march.ts';
-export { MARCH_DEFAULTS } from './cycle/march.ts';
-export type { PeriodicOptions } from './cycle/periodic.ts';
-export { PERIODIC_DEFAULTS } from './cycle/periodic.ts';
 export type { DynoChannel } from './dyno/dynoColumns.ts';
 export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';
 export type { PullPoint } from './dyno/dynoPulls.ts';
@@ -51,7 +47,7 @@ export type { DynoSheet, Pull } from './dyno/dynoSheet.ts';
 export { readDynoSheet } from './dyno/dynoSheet.ts';
 export { mergeSheets } from './dyno/mergeSheets.ts';
 export type { DifferencePoint, PullComparison } from './dyno/pullComparison.ts';
-export { comparePulls, leastDifference } from './dyno/pullComparison.ts';
+export { comparePulls } from './dyno/pullComparison.ts';
 export type { MeanPoint, PullMean, Repeatability } from './dyno/pullMean.ts';
 export { pullMean } from './dyno/pullMean.ts';
 export type { PullFigures, PullOptions, PullSummary } from './dyno/pullSummary.ts';
@@ -63,7 +59,8 @@ export { bandMean } from './forecast/band.ts';
 // forecast
 export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
-export type { AsyncForecastOptions, ForecastOptions } from './forecast/forecast.ts';
+export type { ForecastOptions } from './forecast/curveMarch.ts';
+export type { AsyncForecastOptions } from './forecast/forecast.ts';
 export { forecast, forecastAsync, forecastPoints } from './forecast/forecast.ts';
 export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
@@ -71,39 +68,25 @@ export type { EvidenceKind, ModelError } from './forecast/modelError.ts';
 export { MODEL_ERRORS } from './forecast/modelError.ts';
 export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';
 export type { Band, SpeedFigures } from './forecast/speedFigures.ts';
-export { ASSUMED_FILLING } from './forecast/speedFigures.ts';
 export type { CycleTrace } from './forecast/trace.ts';
 export { traceCycle } from './forecast/trace.ts';
 export type { ValveUse, ValveUseSide } from './forecast/valveUse.ts';
 export { valveUse } from './forecast/valveUse.ts';
 export type { ReferenceAir } from './forecast/weatherCorrection.ts';
-export {
-  brakeFactor,
-  indicatedFactor,
-  recorrectionFactor,
-  referenceAir,
-} from './forecast/weatherCorrection.ts';
+export { brakeFactor, recorrectionFactor, referenceAir } from './forecast/weatherCorrection.ts';
 export type { LeftOut, WholeCurve } from './forecast/wholeCurve.ts';
 export { isMarched, marchedPoints, wholeCurve } from './forecast/wholeCurve.ts';
 // gas
-export type { GasTableInput } from './gas/buildGasTables.ts';
-export { buildGasTables, FREEZE_TEMPERATURE } from './gas/buildGasTables.ts';
-export { FUEL_NAMES, fuelNamed } from './gas/fuels.ts';
-export type { EquilibriumTable, GasTables } from './gas/gasTables.ts';
-export { criticalPressureRatio, isentropicFluxFunction } from './gas/isentropic.ts';
+export { FUEL_NAMES } from './gas/fuels.ts';
 // geometry
 export type { ClearanceParts } from './geometry/compression.ts';
 export { clearanceVolume, compressionRatio } from './geometry/compression.ts';
 export type { BenchAir } from './geometry/flowSheet.ts';
 export { areaFromFlow, flowFromArea } from './geometry/flowSheet.ts';
-export type { LobeShape, LobeSpec } from './geometry/lobe.ts';
-export { buildLobe } from './geometry/lobe.ts';
-export type { CardPoint, Follower } from './geometry/lobeCard.ts';
 export type { ChamberShape } from './geometry/squish.ts';
-// numerics
-export type { Rhs, Stepper, Tableau } from './numerics/rungeKutta.ts';
-export { createStepper, RK4, SSP2, SSP2_FOUR, SSP3, step } from './numerics/rungeKutta.ts';
+export { CHAMBER_SHAPES } from './geometry/squish.ts';
 export type { PlugPlace } from './processes/chamberBurn.ts';
+export { PLUG_PLACES } from './processes/chamberBurn.ts';
 // processes
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';
@@ -112,13 +95,14 @@ export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
 export type * from './ranking/ranking.ts';
 export type { TestStep } from './ranking/testOrder.ts';
-export { editDocument, pinAssumed } from './reading/editDocument.ts';
+export { editDocument } from './reading/editDocument.ts';
 export type { FieldValue } from './reading/editText.ts';
 export { editText } from './reading/editText.ts';
 export { readCombination } from './reading/readCombination.ts';
 export type { CombinationDocument, Plain } from './reading/readDocument.ts';
 export { readDocument } from './reading/readDocument.ts';
 export { resolveDocument } from './reading/resolveDocument.ts';
+export type { CalibratedField } from './reading/schema/calibrationSection.ts';
 export { combinationSchema } from './reading/schema/combinationFile.ts';
 export type { SheetSource } from './reading/sheet/readSheets.ts';
 export type { NamedCombination } from './studies/compare.ts';

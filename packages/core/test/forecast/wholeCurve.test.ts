@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { MARCH_DEFAULTS } from '../../src/cycle/march.ts';
 import type { Curve } from '../../src/forecast/curve.ts';
-import { forecast } from '../../src/forecast/forecast.ts';
+import { marchedCurve } from '../../src/forecast/curveMarch.ts';
 import { leftOutOf, marchedPoints, wholeCurve } from '../../src/forecast/wholeCurve.ts';
 import { readExample } from '../reading/files.ts';
 
 /** Steps a thousand times too long: no attempt with shorter ones can save such a march. */
 function lostCurve(): Curve {
   const march = { ...MARCH_DEFAULTS, courant: 1000 * MARCH_DEFAULTS.courant, maxStep: 60 };
-  return forecast(readExample('minimum'), { rpm: [4000, 6000], march, fidelity: 'all' });
+  return marchedCurve(readExample('minimum'), { rpm: [4000, 6000], march, fidelity: 'all' });
 }
 
 describe('a march that loses itself whatever its steps', () => {

@@ -1,0 +1,140 @@
+/** A curve, marched speed by speed. */
+import type { Mesh } from '../assembly/mesh.ts';
+import { DomainError } from '../base/errors.ts';
+import { VERSION } from '../base/version.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { MarchOptions } from '../cycle/march.ts';
+import { MARCH_DEFAULTS } from '../cycle/march.ts';
+import type { PeriodicOptions } from '../cycle/periodic.ts';
+import type { Curve, CurvePeak, Fidelity, MarchedPoint, OperatingPoint } from './curve.ts';
+import { heldToHeard } from './heardKnock.ts';
+import { operatingPoint } from './operatingPoint.ts';
+import type { Simulation, SimulationOptions, SpeedResult } from './simulation.ts';
+import { createSimulation } from './simulation.ts';
+import { curveWarnings } from './warnings.ts';
+import { brakeFactor } from './weatherCorrection.ts';
+import { marchedPoints } from './wholeCurve.ts';
+
+/** What to forecast, and how finely. */
+export interface ForecastOptions {
+  /** Speeds [1/min], rising. */
+  readonly rpm: readonly number[];
+  /** Default `representative`. */
+  readonly fidelity?: Fidelity;
+  /** Lengths of the cells in the ducts; default {@link DEFAULT_MESH}. */
+  readonly mesh?: Mesh;
+  /** Called after each speed with speeds done, speeds in all and the point. */
+  readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
+}
+
+/** The same with numerical settings, which tests of refinement move and nobody else has to. */
+export interface CurveMarchOptions extends ForecastOptions {
+  readonly march?: MarchOptions;
+  readonly periodic?: PeriodicOptions;
+}
+
+/** Steps half as long, for speeds that gave trouble. */
+const CAREFUL: MarchOptions = { ...MARCH_DEFAULTS, courant: MARCH_DEFAULTS.courant / 2 };
+/** How often a march that lost its way is begun anew, in steps half as long each time. */
+const ATTEMPTS = 3;
+
+/** A curve under way. */
+export interface CurveMarch {
+  /** Marches the next speed; null where there is none left. */
+  readonly next: () => OperatingPoint | null;
+  /** The curve of what was marched so far. */
+  readonly curve: () => Curve;
+}
+
+/** @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm */
+export function curveMarch(combination: Combination, options: CurveMarchOptions): CurveMarch {
+  const { rpm, fidelity = 'representative', onProgress, mesh, march, periodic } = options;
+  const numerics = {
+    ...(mesh === undefined ? {} : { mesh }),
+    ...(march === undefined ? {} : { march }),
+    ...(periodic === undefined ? {} : { periodic }),
+  };
+  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
+  rpm.forEach((n, i) => {
+    if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
+    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
+  });
+  const held = heldToHeard(combination, numerics);
+  const engine = held.combination;
+  const simulation = createSimulation(engine, { ...numerics, fidelity });
+  const points: OperatingPoint[] = [];
+  // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
+  let whole: Simulation | null = null;
+  const marchedWhole: number[] = [];
+  const next = (): OperatingPoint | null => {
+    if (points.length === rpm.length) return null;
+    const n = rpm[points.length];
+    let result = simulation.runSpeed(n);
+    if (isLost(result)) result = begunAnew(engine, { ...numerics, fidelity }, n);
+    if (!result.cycle.converged && fidelity === 'representative') {
+      const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
+      whole ??= createSimulation(engine, careful);
+      result = whole.runSpeed(n);
+      if (isLost(result)) result = begunAnew(engine, careful, n);
+      marchedWhole.push(n);
+    }
+    const point = operatingPoint(combination, simulation.tables, result);
+    points.push(point);
+    onProgress?.(points.length, rpm.length, point);
+    return point;
+  };
+  const { weather, correction } = combination;
+  const curve = (): Curve => ({
+    schemaVersion: 1,
+    program: { name: 'valvetide', version: VERSION },
+    complete: points.length === rpm.length,
+    combination: combination.name,
+    fidelity,
+    correction: {
+      standard: correction,
+      factor: brakeFactor(correction, weather.pressure - weather.vapourPressure, weather.temperature),
+    },
+    points: [...points],
+    peak: peakOf(marchedPoints({ points })),
+    assumed: combination.assumed,
+    warnings: [
+      ...combination.warnings,
+      ...held.warnings,
+      ...curveWarnings(combination, points, marchedWhole),
+    ],
+  });
+  return { next, curve };
+}
+
+/** All of a curve at once. */
+export function marchedCurve(combination: Combination, options: CurveMarchOptions): Curve {
+  const march = curveMarch(combination, options);
+  while (march.next() !== null);
+  return march.curve();
+}
+
+/** Highest torque and power; null without a point. */
+function peakOf([first, ...others]: readonly MarchedPoint[]): CurvePeak | null {
+  if (first === undefined) return null;
+  const torque = others.reduce((best, p) => (p.torqueNm > best.torqueNm ? p : best), first);
+  const power = others.reduce((best, p) => (p.powerKw > best.powerKw ? p : best), first);
+  return {
+    torque: { rpm: torque.rpm, torqueNm: torque.torqueNm, torqueLbFt: torque.torqueLbFt },
+    power: { rpm: power.rpm, powerKw: power.powerKw, powerHp: power.powerHp },
+  };
+}
+
+/** Still gas set in motion at full speed can outrun the steps in its first cycle; what follows is then no number. */
+function isLost({ cycle }: SpeedResult): boolean {
+  return !Number.isFinite(cycle.totals.work);
+}
+
+/** The speed from still gas again, in shorter and shorter steps; the last attempt stands as it is. */
+function begunAnew(combination: Combination, options: SimulationOptions, rpm: number): SpeedResult {
+  const march = options.march ?? MARCH_DEFAULTS;
+  for (let attempt = 1; ; attempt++) {
+    const shorter = { ...march, courant: march.courant / 2 ** attempt };
+    const result = createSimulation(combination, { ...options, march: shorter }).runSpeed(rpm);
+    if (!isLost(result) || attempt === ATTEMPTS) return result;
+  }
+}
