@@ -1,7 +1,7 @@
 /** The page of fields says what the schema says. */
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { combinationSchema } from '../../packages/core/src/reading/schema/combinationFile.ts';
+import { combinationSchema } from '../../packages/core/src/reading/schema/combinationSchema.ts';
 import { fieldPaths, fieldReference } from './fieldReference.ts';
 import { readGuide, root } from './guides.ts';
 

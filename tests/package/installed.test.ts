@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { exportedFunctions } from '../house/publicExamples.ts';
 
 const root = join(import.meta.dirname, '../..');
 let folder = '';
@@ -99,6 +100,66 @@ describe('the installed packages', () => {
     );
     const tsc = join(root, 'node_modules/typescript/bin/tsc');
     const { status, stdout } = spawnSync('node', [tsc, '-p', 'tsconfig.json'], {
+      cwd: join(folder, 'project'),
+      encoding: 'utf8',
+    });
+    expect(stdout).toBe('');
+    expect(status).toBe(0);
+  });
+
+  it('type-check with the oldest compiler in use, without Node and DOM, and so does every example', () => {
+    const names = exportedFunctions();
+    const examples = names.flatMap(({ name, examples: all }) =>
+      all.map((code, i) => `export async function ${name}Example${i}(): Promise<void> {\n${code}\n}\n`),
+    );
+    write('job.mts', "export { runJob, type StudyJob } from '@valvetide/core/job';\n");
+    write(
+      'examples.mts',
+      `import * as core from '@valvetide/core';
+import { ${names.map(({ name }) => name).join(', ')} } from '@valvetide/core';
+declare const text: string;
+declare const csv: string;
+declare const changesText: string;
+declare const sheets: Readonly<Record<string, string>>;
+declare const combination: core.Combination;
+declare const changed: core.Combination;
+declare const baseline: core.Baseline;
+declare const change: core.Change;
+declare const milled: core.Change;
+declare const sheet: core.DynoSheet;
+declare const stock: core.DynoSheet;
+declare const withMilledHead: core.DynoSheet;
+declare const curve: core.Curve;
+declare const signal: core.Cancellation;
+declare const draw: (point: core.OperatingPoint) => void;
+declare const console: Record<'log' | 'warn' | 'error', (...words: readonly unknown[]) => void>;
+declare const parentPort: {
+  on(name: 'message', listen: (job: core.StudyJob) => void): void;
+  postMessage(curve: core.Curve): void;
+};
+declare class AbortController {
+  readonly signal: core.Cancellation;
+  abort(): void;
+}
+${examples.join('')}`,
+    );
+    write(
+      'tsconfig.oldest.json',
+      JSON.stringify({
+        compilerOptions: {
+          strict: true,
+          noEmit: true,
+          module: 'nodenext',
+          target: 'es2022',
+          lib: ['es2023'],
+          skipLibCheck: false,
+          types: [],
+        },
+        files: ['examples.mts', 'job.mts'],
+      }),
+    );
+    const tsc = join(root, 'tools/oldest-types/node_modules/typescript/bin/tsc');
+    const { status, stdout } = spawnSync('node', [tsc, '-p', 'tsconfig.oldest.json'], {
       cwd: join(folder, 'project'),
       encoding: 'utf8',
     });

@@ -7,6 +7,7 @@ import { ductStanton } from '../processes/ductHeat.ts';
 export interface Mesh {
   /** Longest cell in runner with port, and in primary, collector [m]; 0 for a single cell. */
   readonly intakeCell: number;
+  /** Longest cell of the exhaust ducts [m]. */
   readonly exhaustCell: number;
   /** Fewest cells of a runner with port or a primary with port, half of it of a collector [-]; absent: 1. */
   readonly fewest?: number;

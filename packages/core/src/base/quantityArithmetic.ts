@@ -54,7 +54,7 @@ export function sum(value: unknown, amount: unknown): ArithmeticResult {
     if (!parseQuantity(`1 ${parts.unit}`, dimension).ok) continue;
     const more = parseQuantity(amount, dimension);
     if (more.ok) {
-      const added = parts.number + toUnit(more.value, parts.unit, dimension);
+      const added = parts.number + toUnit(more.value.kept, parts.unit, dimension);
       return { ok: true, value: `${rounded(added)} ${parts.unit}` };
     }
   }
@@ -69,7 +69,7 @@ function plainNumber(value: unknown): number | null {
 
 function isKelvin(unit: string): boolean {
   const zero = parseQuantity(`0 ${unit}`, 'temperature');
-  return zero.ok && zero.value === 0;
+  return zero.ok && zero.value.kept === 0;
 }
 
 function notANumber(value: unknown): ArithmeticResult {

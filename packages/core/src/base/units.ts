@@ -2,6 +2,7 @@
 
 import { newUnitClass } from '#units';
 import { INCH_OF_MERCURY, INCH_OF_WATER } from './constants.ts';
+import type { Result } from './result.ts';
 import type { UnitClass } from './unitClass.ts';
 
 /** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
@@ -18,8 +19,9 @@ export type Dimension =
   | 'share'
   | 'specific-energy';
 
-/** Why a text is not the quantity that was asked for. `code` is stable, `message` and `hint` are for people. */
+/** Why a text is not the quantity that was asked for. */
 export interface QuantityProblem {
+  /** Stable, for machines. */
   readonly code:
     | 'unit-missing'
     | 'unit-unknown'
@@ -27,13 +29,19 @@ export interface QuantityProblem {
     | 'decimal-comma'
     | 'not-finite'
     | 'not-a-quantity';
+  /** What is wrong, for people. */
   readonly message: string;
+  /** What to write instead; null where that is not known. */
   readonly hint: string | null;
 }
 
-export type QuantityResult =
-  | { readonly ok: true; readonly value: number; readonly unit: string }
-  | { readonly ok: false; readonly problem: QuantityProblem };
+/** A number with its unit, as read. */
+export interface Quantity {
+  /** The number this program keeps: SI, but degrees for angles and 1/min for speeds. */
+  readonly kept: number;
+  /** Unit as it was written, spelled as usual. */
+  readonly unit: string;
+}
 
 interface DimensionFacts {
   readonly noun: string;
@@ -122,8 +130,14 @@ const Unit: UnitClass = /* @__PURE__ */ unitSystem();
 /**
  * The number in `text`, in the kept unit of `dimension`. Temperatures are absolute (`0 degC` is 273.15 K),
  * temperature differences are not. A share is written in percent.
+ *
+ * @example
+ * ```ts
+ * const bore = parseQuantity('4.155 in', 'length');
+ * if (bore.ok) console.log(bore.value.kept); // 0.105537 m
+ * ```
  */
-export function parseQuantity(text: string, dimension: Dimension): QuantityResult {
+export function parseQuantity(text: string, dimension: Dimension): Result<Quantity, QuantityProblem> {
   const facts = FACTS[dimension];
   const trimmed = text.trim();
   if (trimmed.length > MAX_TEXT)
@@ -148,7 +162,14 @@ export function parseQuantity(text: string, dimension: Dimension): QuantityResul
   return convert(parts.number, parts.unit, dimension, trimmed);
 }
 
-/** A kept value in `unit`, the reverse of `parseQuantity`; an empty unit gives the number back. */
+/**
+ * A kept value in `unit`, the reverse of {@link parseQuantity}; an empty unit gives the number back.
+ *
+ * @example
+ * ```ts
+ * toUnit(0.105537, 'in', 'length'); // 4.155
+ * ```
+ */
 export function toUnit(value: number, unit: string, dimension: Dimension): number {
   if (unit === '') return value;
   if (dimension === 'share') return value * 100;
@@ -167,17 +188,22 @@ export function commonUnits(dimension: Dimension): readonly string[] {
   return FACTS[dimension].common;
 }
 
-function convert(number: number, written: string, dimension: Dimension, text: string): QuantityResult {
+function convert(
+  number: number,
+  written: string,
+  dimension: Dimension,
+  text: string,
+): Result<Quantity, QuantityProblem> {
   const facts = FACTS[dimension];
   const name = normalise(written);
   if (dimension === 'share') {
-    if (name === '%') return { ok: true, value: number / 100, unit: name };
+    if (name === '%') return { ok: true, value: { kept: number / 100, unit: name } };
     return failure('unit-mismatch', `needs ${facts.noun} in %, got '${text}'`, exampleHint(facts));
   }
   if (name === '%') return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, exampleHint(facts));
   if (dimension === 'temperature-difference') {
     const factor = differenceFactor(name);
-    if (factor > 0) return { ok: true, value: number * factor, unit: name };
+    if (factor > 0) return { ok: true, value: { kept: number * factor, unit: name } };
   }
   if (!isUnit(name)) {
     return failure(
@@ -192,7 +218,7 @@ function convert(number: number, written: string, dimension: Dimension, text: st
   }
   const value = quantity.toNumber(facts.kept);
   if (!Number.isFinite(value)) return failure('not-finite', `is not a finite number: '${text}'`, null);
-  return { ok: true, value, unit: name };
+  return { ok: true, value: { kept: value, unit: name } };
 }
 
 /** The number and the unit, as written, of a quantity such as `2-1/8 in`; null where it starts with no number. */
@@ -229,8 +255,12 @@ function differenceFactor(name: string): number {
   return name === 'degF' ? 5 / 9 : 0;
 }
 
-function failure(code: QuantityProblem['code'], message: string, hint: string | null): QuantityResult {
-  return { ok: false, problem: { code, message, hint } };
+function failure(
+  code: QuantityProblem['code'],
+  message: string,
+  hint: string | null,
+): Result<Quantity, QuantityProblem> {
+  return { ok: false, problems: [{ code, message, hint }] };
 }
 
 function exampleHint(facts: DimensionFacts): string {

@@ -31,6 +31,7 @@ export interface CalibrateOptions extends StudyControl {
 
 /** A calibration, and the combination's file with what it found. */
 export interface Calibrated {
+  /** What moved, how surely, and how near the fit comes. */
   readonly result: CalibrationResult;
   /** The document with the knobs and the calibration in it; null unless the outcome is `fitted`, or the doubt accepted. */
   readonly document: CombinationDocument | null;

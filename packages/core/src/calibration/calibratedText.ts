@@ -11,6 +11,13 @@ import type { CalibrationResult } from './calibrationResult.ts';
  * `moved` gives the name of each sheet as seen from where the new file will stand.
  *
  * @throws {@link DomainError} where the text is no readable YAML
+ *
+ * @example
+ * ```ts
+ * const fitted = await calibrate(baseline, sheetTarget(sheet));
+ * if (fitted.ok && fitted.value.document !== null)
+ *   console.log(calibratedText(text, baseline.stated, fitted.value.result));
+ * ```
  */
 export function calibratedText(
   text: string,

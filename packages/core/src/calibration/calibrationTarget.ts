@@ -31,6 +31,7 @@ const PEAK_STEP = 500;
 export interface Aim {
   /** `torque` at a speed; `torque peak`, `power peak` and their speeds where only those are known. */
   readonly kind: 'torque' | 'torque peak' | 'torque peak speed' | 'power peak' | 'power peak speed';
+  /** Speed it was measured at, or is looked for around [1/min]. */
   readonly rpm: number;
   /** [N m], [kW] or [1/min]; torque and power under the sheet's standard. */
   readonly measured: number;
@@ -40,22 +41,34 @@ export interface Aim {
 
 /** The aims of a fit and the air they hold for. */
 export interface CalibrationTarget {
+  /** Names of the sheets. */
   readonly names: readonly string[];
+  /** Correction standard that the figures are shown by. */
   readonly standard: CorrectionStandard;
   /** Air to forecast in; null: that of the combination. */
   readonly weather: Weather | null;
   /** Forecast as observed in that air, times this, is what the aims show [-]. */
   readonly factor: number;
+  /** Speeds to forecast, rising [1/min]. */
   readonly rpm: readonly number[];
+  /** What was measured. */
   readonly aims: readonly Aim[];
+  /** One standard deviation of a pull [-], whether it was assumed, and how many pulls there are. */
   readonly repeatability: { readonly deviation: number; readonly assumed: boolean; readonly pulls: number };
+  /** Error a forecast keeps whatever its knobs, one standard deviation [-]. */
   readonly modelError: number;
+  /** What was repaired or taken for granted, for people. */
   readonly notes: readonly string[];
 }
 
 /**
  * A dyno sheet as a target: the mean of its pulls at no more than nine speeds, weighted by what the pulls repeat to and
  * by the error a forecast keeps. The forecast is made in the mean air of the pulls.
+ *
+ * @example
+ * ```ts
+ * const fitted = await calibrate(baseline, sheetTarget(sheet));
+ * ```
  */
 export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
   const mean = pullMean(inOneAir(sheet));
@@ -83,8 +96,11 @@ export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
 
 /** Peak figures alone, as an advertisement or a memory gives them; speeds null where not known. */
 export interface PeakFigures {
+  /** Highest torque [N m] and its speed [1/min]; null where not known. */
   readonly torque: { readonly torqueNm: number; readonly rpm: number | null } | null;
+  /** Highest power [kW] and its speed [1/min]; null where not known. */
   readonly power: { readonly powerKw: number; readonly rpm: number | null } | null;
+  /** Correction standard that the figures are shown by. */
   readonly standard: CorrectionStandard;
 }
 
@@ -93,6 +109,13 @@ export interface PeakFigures {
  * likely to be run over, for peaks without a speed.
  *
  * @throws {@link DomainError} without any figure, or with impossible ones
+ *
+ * @example
+ * ```ts
+ * const torque = { torqueNm: 511, rpm: 3800 };
+ * const power = { powerKw: 251, rpm: 5300 };
+ * const target = peakTarget({ torque, power, standard: 'J607' }, { fromRpm: 2500, toRpm: 6000 });
+ * ```
  */
 export function peakTarget(
   { torque, power, standard }: PeakFigures,

@@ -4,7 +4,8 @@ import type { Assumed } from '../combination/combination.ts';
 import { runnerLengthMultiplier } from '../reading/defaults/manifold.ts';
 import { burnEfficiency, frictionMultiplier, wallMultiplier } from '../reading/defaults/running.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
-import { type CalibratedField, MAX_KNOBS } from '../reading/schema/calibrationSection.ts';
+import type { CalibratedField } from '../reading/schema/calibratedFields.ts';
+import { MAX_KNOBS } from '../reading/schema/calibrationSection.ts';
 import { valueAt } from '../reading/valueAt.ts';
 
 /** Short names of the knobs. */
@@ -21,6 +22,7 @@ export const DEFAULT_KNOBS: readonly KnobName[] = ['flow', 'metering', 'heat', '
 
 /** A knob before the fit; values as numbers in the file, shares as such. */
 export interface Knob {
+  /** Short name. */
   readonly name: KnobName;
   /** Field of the file; null for the dyno, which is no part of the engine. */
   readonly path: CalibratedField | null;
@@ -28,9 +30,13 @@ export interface Knob {
   readonly what: string;
   /** Believed value and standard deviation. */
   readonly value: number;
+  /** One standard deviation of what is believed, in the unit of the value. */
   readonly spread: number;
+  /** Lowest value the fit may take. */
   readonly min: number;
+  /** Highest value the fit may take. */
   readonly max: number;
+  /** Step of the difference that gives its slope. */
   readonly step: number;
 }
 

@@ -21,7 +21,15 @@ export interface ApplyOptions {
   readonly effectless?: 'refuse' | 'allow';
 }
 
-/** The same combination with changes applied, or everything that is wrong with them. The order of the changes is of no account. */
+/**
+ * The same combination with changes applied, or everything that is wrong with them. The order of the changes is of no account.
+ *
+ * @example
+ * ```ts
+ * const changed = applyChanges(baseline, [change]);
+ * if (changed.ok) console.log(changed.value.chamber.compressionRatio);
+ * ```
+ */
 export function applyChanges(
   baseline: Baseline,
   changes: readonly Change[],

@@ -27,7 +27,16 @@ export interface Baseline {
  */
 const FOLLOWING: ReadonlySet<string> = new Set(['heads.intake.minimumArea', 'heads.exhaust.minimumArea']);
 
-/** Resolves a document, writes its estimates out and resolves it again. `sheet` gives the text of the sheets it names. */
+/**
+ * Resolves a document, writes its estimates out and resolves it again. `sheet` gives the text of the sheets it names.
+ *
+ * @example
+ * ```ts
+ * const read = readDocument(text, { file: 'engine.yaml' });
+ * const pinned = read.ok ? pinBaseline(read.value) : read;
+ * if (!pinned.ok) throw new Error(pinned.problems.map(problemLine).join('\n'));
+ * ```
+ */
 export function pinBaseline(
   document: CombinationDocument,
   options: { readonly sheet?: SheetSource | undefined } = {},
@@ -93,5 +102,5 @@ function withCamAngles(document: CombinationDocument, { intake, exhaust }: Combi
 /** A length as written [m]; null where it is none. */
 export function metres(text: unknown): number | null {
   const length = typeof text === 'string' ? parseQuantity(text, 'length') : null;
-  return length?.ok === true ? length.value : null;
+  return length?.ok === true ? length.value.kept : null;
 }

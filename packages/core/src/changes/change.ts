@@ -13,7 +13,9 @@ export type FieldEdit =
 
 /** A named edit of a combination, with what it costs and whether it can be undone. */
 export interface Change {
+  /** Name it goes by in every result. */
   readonly name: string;
+  /** What it does to the file, all at once. */
   readonly edits: readonly FieldEdit[];
   /** In the shop's money; null where not stated. */
   readonly cost: number | null;
@@ -29,6 +31,8 @@ export interface Change {
 
 /** The file a change stands in, with the lines and columns of its edits by path, from 1; the empty path is the change. */
 export interface ChangeSource {
+  /** Name of the changes file. */
   readonly file: string;
+  /** Where each field stands, by path, from 1. */
   readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
 }

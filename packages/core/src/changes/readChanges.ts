@@ -12,7 +12,8 @@ import {
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { isKnown, pathProblem } from './assignedValues.ts';
 import type { Change, FieldEdit } from './change.ts';
-import { type ChangeEntry, changeEntry, changesFile, changesSchema, MOST_CHANGES } from './changesSchema.ts';
+import { type ChangeEntry, changeEntry, changesFile, MOST_CHANGES } from './changesFile.ts';
+import { changesSchema } from './changesSchema.ts';
 
 const KINDS = ['set', 'scale', 'add'] as const;
 type Kind = (typeof KINDS)[number];
@@ -29,6 +30,12 @@ interface Written {
  * Reads YAML (or JSON). Checks the form and the paths; whether a value suits its field shows when the change is applied.
  * Fields are named by path, `heads.intake.valve: 2.30 in`, or with sections nested in each other. Where some changes are
  * wrong, `partial` holds those that are sound by themselves.
+ *
+ * @example
+ * ```ts
+ * const read = readChanges('changes: [{ name: longer header, set: { exhaust.primary.length: 34 in } }]');
+ * if (read.ok) console.log(read.value[0].name);
+ * ```
  */
 export function readChanges(
   text: string,

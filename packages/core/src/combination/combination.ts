@@ -8,19 +8,31 @@ export type { Fuel };
 
 /** One complete engine specification. All values SI (m, m2, m3, kg, Pa, K, rad where not said otherwise). */
 export interface Combination {
+  /** Name it goes by in every result. */
   readonly name: string;
+  /** Cylinders and crank train. */
   readonly block: Block;
+  /** Volume and form of the combustion chamber. */
   readonly chamber: Chamber;
+  /** Intake side of one cylinder. */
   readonly intake: Port;
+  /** Exhaust side of one cylinder. */
   readonly exhaust: Port;
+  /** From the outside air to the head. */
   readonly induction: Induction;
+  /** From the head to the outside air. */
   readonly exhaustSystem: ExhaustSystem;
+  /** What it burns. */
   readonly fuel: Fuel;
   /** Relative air-fuel ratio, 1 = stoichiometric [-]. */
   readonly lambda: number;
+  /** How combustion is timed and how long it lasts. */
   readonly burn: Burn;
+  /** How the cylinder loses heat. */
   readonly walls: Walls;
+  /** What rubs and what is driven. */
   readonly friction: Friction;
+  /** Air of the day. */
   readonly weather: Weather;
   /** Standard whose reference air the shown torque and power refer to. */
   readonly correction: CorrectionStandard;
@@ -76,14 +88,17 @@ export interface CalibratedKnob {
 
 /** A doubt or a caution. `code` is stable for machines, `message` is for people. */
 export interface Warning {
+  /** Stable, for machines. */
   readonly code: string;
   /** Path of the field in the file, or empty. */
   readonly path: string;
+  /** What is doubtful, for people. */
   readonly message: string;
 }
 
 /** Cylinders and crank train. */
 export interface Block {
+  /** How many there are. */
   readonly cylinders: number;
   /** [m] */
   readonly bore: number;
@@ -99,6 +114,7 @@ export interface Block {
 
 /** Volume and form of the combustion chamber. */
 export interface Chamber {
+  /** Form of the chamber. */
   readonly shape: ChamberShape;
   /** Where the plug stands. */
   readonly plug: PlugPlace;
@@ -120,11 +136,13 @@ export interface Port {
   readonly valveDiameter: number;
   /** [m] */
   readonly stemDiameter: number;
+  /** What the valves pass, by lift. */
   readonly flow: FlowCurve;
   /** Length from the manifold face to the valve [m]. */
   readonly portLength: number;
   /** Mean cross-section of the port, all of the cylinder's ports of this side together [m2]. */
   readonly portArea: number;
+  /** Lift of the cam by its angle. */
   readonly lobe: Lobe;
   /** Angle of the lobe's centre [crank deg]: after gas-exchange top centre for intake, before it for exhaust. */
   readonly centreline: number;
@@ -167,6 +185,7 @@ export type Lobe =
 
 /** From the outside air to the head: metering, plenum, runners. */
 export interface Induction {
+  /** What meters the air. */
   readonly kind: 'carburetor' | 'throttle';
   /** Air flow area of carburetor or throttle body, whole engine, compressible nozzle law [m2]. */
   readonly meteringArea: number;
@@ -174,6 +193,7 @@ export interface Induction {
   readonly airCleanerArea: number | null;
   /** Plenums, each with its volume [m3] and the cylinders (numbers from 1) it feeds; metering area is shared by count. */
   readonly plenums: readonly { readonly volume: number; readonly cylinders: readonly number[] }[];
+  /** From plenum to head, one cylinder. */
   readonly runner: {
     /** Plenum to head face [m]; the port follows. */
     readonly length: number;
@@ -202,6 +222,7 @@ export interface Induction {
 
 /** From the head to the outside air: primaries, collectors, outlet. */
 export interface ExhaustSystem {
+  /** From head to merge, one cylinder. */
   readonly primary: {
     /** Flange to merge [m]. */
     readonly length: number;
@@ -277,6 +298,7 @@ export interface MufflerBox {
 
 /** How combustion is timed and how long it lasts. */
 export interface Burn {
+  /** When half of the fuel is burned, or the spark comes; or how that is found. */
   readonly timing:
     | {
         readonly mode: 'ca50' /** Angle of 50 % burned after firing top centre [deg]. */;
@@ -315,27 +337,37 @@ export interface HeardKnock {
 
 /** Wall heat of the cylinder: model and surface temperatures [K]. */
 export interface Walls {
+  /** Law of the heat transfer. */
   readonly model: 'woschni' | 'hohenberg' | 'annand';
+  /** Wall heat over what the law gives [-]. */
   readonly multiplier: number;
   /** [K] */
   readonly head: number;
+  /** Crown of the piston [K]. */
   readonly piston: number;
+  /** Cylinder wall [K]. */
   readonly liner: number;
 }
 
 /** What rubs and what the engine drives. */
 export interface Friction {
+  /** What follows the cam, and what moves the valve. */
   readonly valvetrain: 'flat-tappet' | 'roller-lifter' | 'direct-acting' | 'finger-follower' | 'rocker-arm';
+  /** Friction over what the model gives [-]. */
   readonly multiplier: number;
   /** Bearings of all camshafts together. */
   readonly camBearings: number;
   /** Water pump, oil pump and alternator driven by the engine. */
   readonly accessories: boolean;
+  /** Bearings of the crankshaft. */
   readonly mainBearings: number;
   /** [m] */
   readonly mainDiameter: number;
+  /** Length of a main bearing [m]. */
   readonly mainLength: number;
+  /** Diameter of a big-end bearing [m]. */
   readonly rodDiameter: number;
+  /** Length of a big-end bearing [m]. */
   readonly rodLength: number;
 }
 

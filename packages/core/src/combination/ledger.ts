@@ -41,8 +41,8 @@ export class Ledger {
         : rounded(toUnit(value + spread, unit, dimension) - toUnit(value, unit, dimension), 2);
     this.assumed.push({ path, value: shown, unit, spread: shownSpread, reason });
     const read = parseQuantity(`${shown} ${unit}`, dimension);
-    if (!read.ok) throw new Error(`estimate of ${path} ${read.problem.message}`);
-    return read.value;
+    if (!read.ok) throw new Error(`estimate of ${path} ${read.problems[0].message}`);
+    return read.value.kept;
   }
 
   /** The stated pure number, or the estimate. */

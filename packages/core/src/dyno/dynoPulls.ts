@@ -4,8 +4,11 @@ import { counted, type DynoRow, lineList } from './dynoRows.ts';
 
 /** One speed of a pull; torque and power as printed under the sheet's standard. */
 export interface PullPoint {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Torque [N m]. */
   readonly torqueNm: number;
+  /** Power [kW]. */
   readonly powerKw: number;
   /** Whatever else the sheet gives, by name with unit. */
   readonly channels: Readonly<Partial<Record<DynoChannel, number>>>;

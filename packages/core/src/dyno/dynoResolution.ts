@@ -18,7 +18,14 @@ export const MOST_PULLS = 20;
 /** Difference as large as two of its own standard deviations. */
 const SURE = 2;
 
-/** Smallest difference between two means of `pulls` pulls that stands out of the scatter [%]: 2 sigma sqrt(2 / n). */
+/**
+ * Smallest difference between two means of `pulls` pulls that stands out of the scatter [%]: 2 sigma sqrt(2 / n).
+ *
+ * @example
+ * ```ts
+ * resolvablePct({ repeatabilityPct: 0.5, pulls: 3 }); // 0.8 % of power
+ * ```
+ */
 export function resolvablePct({ repeatabilityPct, pulls }: Dyno): number {
   if (!(repeatabilityPct > 0 && repeatabilityPct <= 20))
     throw new DomainError('repeatabilityPct', repeatabilityPct, 'in (0, 20] %');

@@ -19,15 +19,19 @@ export interface Pull {
   readonly name: string;
   /** Air the pull was made in; null where the sheet doesn't say. */
   readonly weather: Weather | null;
+  /** One a speed, rising. */
   readonly points: readonly PullPoint[];
 }
 
 /** A dyno sheet; plain and serialisable. */
 export interface DynoSheet {
+  /** Name of the file. */
   readonly name: string;
+  /** Title that the sheet gives itself; null for none. */
   readonly title: string | null;
   /** Standard its torque and power refer to. */
   readonly standard: CorrectionStandard;
+  /** In the order of the sheet. */
   readonly pulls: readonly Pull[];
   /** Headers that were not used. */
   readonly ignored: readonly string[];
@@ -46,6 +50,12 @@ const FACTOR_SLACK = 0.006;
  * Reads a dyno sheet, CSV or TSV: columns in any order, units in the headers or in a row below, remarks and `name: value`
  * lines for standard and weather, pulls parted by blank lines or numbered in a column. `standard` stands in where the
  * sheet names none; it must not contradict the sheet.
+ *
+ * @example
+ * ```ts
+ * const read = readDynoSheet('# standard: J607\nrpm,torque (lb-ft)\n3000,380\n4000,400', { name: 'pulls.csv' });
+ * if (read.ok) console.log(read.value.pulls.length);
+ * ```
  */
 export function readDynoSheet(
   text: string,

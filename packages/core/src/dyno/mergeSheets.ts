@@ -8,6 +8,11 @@ import { recorrectSheet } from './recorrectSheet.ts';
  * several sheets.
  *
  * @throws {@link DomainError} without sheets, or where one can't be taken to the first's standard
+ *
+ * @example
+ * ```ts
+ * const both = mergeSheets([sheet, sheet]);
+ * ```
  */
 export function mergeSheets(sheets: readonly DynoSheet[]): DynoSheet {
   const [first, ...others] = sheets;

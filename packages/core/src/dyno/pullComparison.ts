@@ -8,8 +8,11 @@ import type { PullOptions } from './pullSummary.ts';
 
 /** Two sets of pulls at one speed. */
 export interface DifferencePoint {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Mean torque before [N m]. */
   readonly beforeNm: number;
+  /** Mean torque after [N m]. */
   readonly afterNm: number;
   /** After over before less one [-]. */
   readonly gain: number;
@@ -17,18 +20,25 @@ export interface DifferencePoint {
 
 /** Two sets of pulls, before and after. Both under one standard. */
 export interface PullComparison {
+  /** Name of the sheet before. */
   readonly before: string;
+  /** Name of the sheet after. */
   readonly after: string;
+  /** Speeds that count. */
   readonly band: SpeedBand;
+  /** What a mean counts alike; default `speed`. */
   readonly weighting: BandWeighting;
+  /** At the speeds that both sheets have, rising. */
   readonly points: readonly DifferencePoint[];
   /** Means over the band. */
   readonly torqueNm: { readonly before: number; readonly after: number; readonly gain: number };
+  /** Mean power over the band [kW], and after over before less one [-]. */
   readonly powerKw: { readonly before: number; readonly after: number; readonly gain: number };
   /** Standard deviation of one pull, pooled over both sets [-]. */
   readonly repeatability: number;
   /** Neither set repeats a pull: the usual repeatability of an engine dyno stands in. */
   readonly repeatabilityAssumed: boolean;
+  /** How many pulls each side has. */
   readonly pulls: { readonly before: number; readonly after: number };
   /** Least difference that stands out of the scatter [-]. */
   readonly resolvable: number;
@@ -41,6 +51,11 @@ export interface PullComparison {
  * the difference of two means, 2 sigma sqrt(1 / n1 + 1 / n2), sigma pooled over both sets.
  *
  * @throws {@link DomainError} where the standards differ or no speed of the band is shared
+ *
+ * @example
+ * ```ts
+ * const { powerKw, resolved } = comparePulls(sheet, sheet, { band: { fromRpm: 4000, toRpm: 6000 } });
+ * ```
  */
 export function comparePulls(before: DynoSheet, after: DynoSheet, options: PullOptions = {}): PullComparison {
   if (before.standard !== after.standard) {

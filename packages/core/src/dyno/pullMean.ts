@@ -4,8 +4,11 @@ import type { Pull } from './dynoSheet.ts';
 
 /** One speed of a mean curve. */
 export interface MeanPoint {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Torque [N m]. */
   readonly torqueNm: number;
+  /** Power [kW]. */
   readonly powerKw: number;
   /** Pulls that reach this speed. */
   readonly pulls: number;
@@ -19,14 +22,17 @@ export interface Repeatability {
   readonly deviation: number;
   /** Pulls and speeds it was found from. */
   readonly pulls: number;
+  /** Speeds that it was worked out at. */
   readonly speeds: number;
 }
 
 /** Mean of one or more pulls. */
 export interface PullMean {
+  /** Means by speed, rising. */
   readonly points: readonly MeanPoint[];
   /** Null with one pull. */
   readonly repeatability: Repeatability | null;
+  /** How many pulls were taken together. */
   readonly pulls: number;
   /** The pulls were taken at different speeds, so each was smoothed over so many rpm; zero where they were not. */
   readonly smoothedOver: number;
@@ -46,6 +52,11 @@ const ENOUGH = 30;
  * the points around (weights falling to zero one step away), which also takes the scatter out of a logger's rows.
  *
  * @throws {@link DomainError} without pulls, or where pulls have no speed in common
+ *
+ * @example
+ * ```ts
+ * for (const { rpm, torqueNm } of pullMean(sheet.pulls).points) console.log(rpm, torqueNm);
+ * ```
  */
 export function pullMean(pulls: readonly Pull[]): PullMean {
   if (!(pulls.length > 0)) throw new DomainError('pulls', pulls.length, 'one pull or more');

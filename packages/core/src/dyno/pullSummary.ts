@@ -8,30 +8,45 @@ import { type MeanPoint, type PullMean, pullMean } from './pullMean.ts';
 export interface PullOptions {
   /** Default: all speeds of the pulls. */
   readonly band?: SpeedBand | undefined;
+  /** What a mean counts alike; default `speed`. */
   readonly weighting?: BandWeighting | undefined;
 }
 
 /** One pull, or the mean of all. */
 export interface PullFigures {
+  /** Name of the pull. */
   readonly name: string;
+  /** Highest torque [N m] and its speed [1/min]. */
   readonly peakTorque: { readonly rpm: number; readonly torqueNm: number };
+  /** Highest power [kW] and its speed [1/min]. */
   readonly peakPower: { readonly rpm: number; readonly powerKw: number };
+  /** Means over the band: torque [N m], power [kW]. */
   readonly band: { readonly torqueNm: number; readonly powerKw: number };
 }
 
 /** A sheet's pulls, each and together. */
 export interface PullSummary {
+  /** Name of the sheet. */
   readonly sheet: string;
+  /** Title that the sheet gives itself; null for none. */
   readonly title: string | null;
+  /** Correction standard that the figures are shown by. */
   readonly standard: CorrectionStandard;
+  /** Speeds that count. */
   readonly band: SpeedBand;
+  /** What a mean counts alike; default `speed`. */
   readonly weighting: BandWeighting;
+  /** Each pull, in the order of the sheet. */
   readonly pulls: readonly PullFigures[];
+  /** The mean of the pulls. */
   readonly mean: PullFigures;
+  /** The mean by speed, rising. */
   readonly points: readonly MeanPoint[];
   /** Standard deviation of one pull [-]; null with one pull. */
   readonly repeatability: PullMean['repeatability'];
+  /** Width that peaks were read over [1/min]. */
   readonly smoothedOver: number;
+  /** What was repaired or taken for granted, for people. */
   readonly notes: readonly string[];
 }
 
@@ -39,6 +54,11 @@ export interface PullSummary {
  * Figures of a sheet over a band.
  *
  * @throws {@link DomainError} where no speed lies in the band or pulls have no speed in common
+ *
+ * @example
+ * ```ts
+ * console.log(summarisePulls(sheet).mean.peakPower);
+ * ```
  */
 export function summarisePulls(sheet: DynoSheet, options: PullOptions = {}): PullSummary {
   const mean = pullMean(sheet.pulls);

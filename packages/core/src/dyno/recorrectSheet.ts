@@ -6,7 +6,9 @@ import type { DynoSheet, Pull } from './dynoSheet.ts';
 
 /** A sheet under another standard, with the factor each pull was multiplied by [-]. */
 export interface Recorrected {
+  /** The sheet under the other standard. */
   readonly sheet: DynoSheet;
+  /** What each pull was multiplied by, in their order [-]. */
   readonly factors: readonly number[];
 }
 
@@ -15,6 +17,11 @@ export interface Recorrected {
  * reference air of the sheet's own will do where the day's air isn't known, and a note says so.
  *
  * @throws {@link DomainError} to or from observed figures where the sheet does not give the air of the day
+ *
+ * @example
+ * ```ts
+ * const { sheet: inJ1349 } = recorrectSheet(sheet, 'J1349');
+ * ```
  */
 export function recorrectSheet(sheet: DynoSheet, to: CorrectionStandard): Recorrected {
   if (to === sheet.standard) return { sheet, factors: sheet.pulls.map(() => 1) };

@@ -5,7 +5,9 @@ import type { MarchedPoint } from './curve.ts';
 
 /** Speeds from and to, both included [1/min]. */
 export interface SpeedBand {
+  /** First speed, included [1/min]. */
   readonly fromRpm: number;
+  /** Last speed, included [1/min]. */
   readonly toRpm: number;
 }
 
@@ -17,7 +19,9 @@ export type BandWeighting = 'speed' | 'time';
 
 /** Means over a band. */
 export interface BandMean {
+  /** Mean torque [N m]. */
   readonly torqueNm: number;
+  /** Mean power [kW]. */
   readonly powerKw: number;
 }
 
@@ -32,6 +36,11 @@ const LEAST_SHARE = 0.01;
  * them, and the band is cut to the speeds it has. One speed in the band: the values there.
  *
  * @throws {@link DomainError} where no speed of the curve lies in the band
+ *
+ * @example
+ * ```ts
+ * const { powerKw } = bandMean(marchedPoints(curve), { fromRpm: 4000, toRpm: 6000 });
+ * ```
  */
 export function bandMean(
   points: readonly Pick<MarchedPoint, 'rpm' | 'torqueNm'>[],

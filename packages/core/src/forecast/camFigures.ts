@@ -20,6 +20,7 @@ export const SEAT_LIFT: number = 0.006 * 0.0254;
 
 /** When one valve is above a height. Angles in crank degrees, negative where the event lies on the other side. */
 export interface EventFigures {
+  /** From opening to closing [crank deg]. */
   readonly durationDeg: number;
   /** Intake: before gas-exchange top centre. Exhaust: before bottom centre. */
   readonly opensDeg: number;
@@ -29,12 +30,17 @@ export interface EventFigures {
 
 /** One side (intake or exhaust) at the valve. */
 export interface CamSideFigures {
+  /** Highest lift of the lobe [mm]. */
   readonly lobeLiftMm: number;
+  /** Valve lift over lobe lift [-]. */
   readonly rockerRatio: number;
+  /** Clearance at the valve, hot [mm]. */
   readonly lashMm: number;
   /** Highest lift of the valve, less lash and bending. */
   readonly valveLiftMm: number;
+  /** Highest net lift over the diameter of the valve [-]. */
   readonly liftOverDiameter: number;
+  /** Centre of the lobe from gas-exchange top centre [crank deg]. */
   readonly centrelineDeg: number;
   /** At 0.050 in of lobe lift; null where the lobe never rises that far. */
   readonly at050: EventFigures | null;

@@ -87,6 +87,7 @@ export interface MarchedPoint extends PointSpeed {
 
 /** A speed whose march was lost, also in shorter steps: nothing is known of its cycle. */
 export interface LostPoint extends PointSpeed {
+  /** No cycle came of the march. */
   readonly status: 'lost';
   /** Why, one sentence without its full stop. */
   readonly reason: string;

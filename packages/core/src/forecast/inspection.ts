@@ -8,11 +8,19 @@ import type { PlugPlace } from '../processes/chamberBurn.ts';
 import { type CamSideFigures, camSideFigures, type EventFigures, overlapDeg } from './camFigures.ts';
 import { octaneCaution } from './octaneCaution.ts';
 import { type RuleOfThumb, rulesOfThumb } from './rulesOfThumb.ts';
-import { type Band, chooseBand, inductionRating, type SpeedFigures, speedFigures } from './speedFigures.ts';
+import {
+  type ChosenBand,
+  chooseBand,
+  inductionRating,
+  type SpeedFigures,
+  speedFigures,
+} from './speedFigures.ts';
 
 /** Plain values with their unit in the key; shares and ratios without. */
 export interface Inspection {
+  /** Name of the combination. */
   readonly combination: string;
+  /** Cylinders and crank train. */
   readonly block: {
     readonly cylinders: number;
     readonly boreMm: number;
@@ -20,11 +28,13 @@ export interface Inspection {
     readonly rodOverStroke: number;
     readonly displacementCm3: number;
   };
+  /** The ratio, and what is left of it when the intake valve closes. */
   readonly compression: {
     readonly ratio: number;
     readonly clearanceVolumeCm3: number;
     readonly trapped: readonly TrappedRatio[];
   };
+  /** Form of the chamber, and how the charge is squeezed out of its narrow part. */
   readonly chamber: {
     readonly shape: ChamberShape;
     readonly plug: PlugPlace;
@@ -34,6 +44,7 @@ export interface Inspection {
     /** Over mean piston speed, at its peak before top centre. */
     readonly squishVelocity: number;
   };
+  /** What the cam card comes to. */
   readonly cam: {
     /** Cam degrees. */
     readonly separationDeg: number;
@@ -44,6 +55,7 @@ export interface Inspection {
     readonly intake: CamSideFigures;
     readonly exhaust: CamSideFigures;
   };
+  /** What ports and metering pass. */
   readonly flow: {
     /** One cylinder at the highest valve lift, 28 inH2O. */
     readonly intakeCfm28: number;
@@ -56,24 +68,40 @@ export interface Inspection {
     /** Whole engine at 1.5 inHg. */
     readonly inductionCfm15: number;
   };
+  /** Figures by speed over the band. */
   readonly speeds: readonly SpeedFigures[];
-  readonly band: Band;
+  /** Speeds that the engine is likely to be run over. */
+  readonly band: ChosenBand;
+  /** Rules of the trade beside the figures of this engine. */
   readonly rules: readonly RuleOfThumb[];
+  /** What the file left out. */
   readonly assumed: readonly Assumed[];
+  /** What to know before the figures are trusted. */
   readonly warnings: readonly Warning[];
 }
 
 /** Compression from the closing of the intake valve, which means nothing without the height "closed" is read at. */
 export interface TrappedRatio {
+  /** Where "closed" is read, in words. */
   readonly height: string;
+  /** Closing of the intake valve after bottom centre [crank deg]. */
   readonly closesDegAbdc: number;
+  /** Volume at that closing over clearance volume [-]. */
   readonly ratio: number;
 }
 
 const INCH = 0.0254;
 const CFM = (12 * INCH) ** 3 / 60;
 
-/** The hand figures of a combination, the ledger of what it assumes, and the trade's rules beside them. */
+/**
+ * The hand figures of a combination, the ledger of what it assumes, and the trade's rules beside them.
+ *
+ * @example
+ * ```ts
+ * const { compression, band } = inspectCombination(combination);
+ * console.log(compression.ratio, band.fromRpm, band.toRpm);
+ * ```
+ */
 export function inspectCombination(combination: Combination): Inspection {
   const { block, chamber } = combination;
   const crank = sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume);

@@ -14,10 +14,13 @@ export interface RuleOfThumb {
   readonly says: string;
   /** Lower and upper end of what it expects of this combination, in `unit`; equal where it names one number, null where it has no lower end. */
   readonly low: number | null;
+  /** Upper end of the usual range, in `unit`. */
   readonly high: number;
+  /** Unit of the figures; empty for a pure number. */
   readonly unit: string;
   /** The combination's own figure in the same unit; null where only a forecast or a dyno can tell. */
   readonly here: number | null;
+  /** Where the rule comes from. */
   readonly source: RuleSource;
 }
 

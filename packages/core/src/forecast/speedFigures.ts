@@ -1,26 +1,30 @@
 /** Figures that go with engine speed and need no simulation: piston speed, inlet Mach index, gas speeds, depression. */
+
 import type { Combination } from '../combination/combination.ts';
 import { CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
 import { inletMachIndex } from '../geometry/meanArea.ts';
 import { meanPistonSpeed } from '../geometry/sliderCrank.ts';
+import type { SpeedBand } from './band.ts';
 
 /** Hand figures at one speed. */
 export interface SpeedFigures {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Mean piston speed [m/s]. */
   readonly meanPistonSpeedMs: number;
+  /** Mean inlet Mach index [-]. */
   readonly inletMachIndex: number;
-  /** Mean over one stroke in the intake port, filled at ambient density. */
+  /** Mean over one stroke in the intake port, filled at ambient density [m/s]. */
   readonly portVelocityMs: number;
-  /** Likewise in the exhaust primary. */
+  /** Likewise in the exhaust primary [m/s]. */
   readonly primaryVelocityMs: number;
-  /** Across carburetor or throttle at {@link ASSUMED_FILLING}. */
+  /** Across carburetor or throttle at a volumetric efficiency of 0.95 [inHg]. */
   readonly depressionInHg: number;
 }
 
 /** Speeds worth forecasting when nobody names any. */
-export interface Band {
-  readonly fromRpm: number;
-  readonly toRpm: number;
+export interface ChosenBand extends SpeedBand {
+  /** Step between the speeds [1/min]. */
   readonly stepRpm: number;
   /** Where the choice comes from, for people. */
   readonly reason: string;
@@ -64,7 +68,7 @@ export function speedFigures(combination: Combination, meanArea: number, rpm: nu
 }
 
 /** From where torque is of use to past the guessed power peak, in round steps. */
-export function chooseBand(combination: Combination, meanArea: number): Band {
+export function chooseBand(combination: Combination, meanArea: number): ChosenBand {
   const peak = PEAK_POWER_MACH / speedFigures(combination, meanArea, 1).inletMachIndex;
   const step = peak > 5000 ? 500 : 250;
   const from = Math.max(step, Math.round((0.4 * peak) / step) * step);

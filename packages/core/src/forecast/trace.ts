@@ -16,7 +16,9 @@ import { createSimulation } from './simulation.ts';
 
 /** A cylinder's cycle; all lists run alike, one entry a step of the march. */
 export interface CycleTrace {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Which cylinders marched. */
   readonly fidelity: Fidelity;
   /** Number of the cylinder, from 1; others may breathe otherwise where pulses meet at uneven distances. */
   readonly cylinder: number;
@@ -32,6 +34,7 @@ export interface CycleTrace {
   readonly temperatureK: readonly number[];
   /** Net lift at the valve [m]. */
   readonly intakeLiftM: readonly number[];
+  /** Net lift at the exhaust valve [m]. */
   readonly exhaustLiftM: readonly number[];
 }
 
@@ -41,6 +44,11 @@ export interface CycleTrace {
  *
  * @param rpm - crank speed [1/min], 100 to 30 000
  * @throws {@link DomainError} where the speed is out of range
+ *
+ * @example
+ * ```ts
+ * const { volumeM3, pressurePa } = traceCycle(combination, 5500);
+ * ```
  */
 export function traceCycle(combination: Combination, rpm: number): CycleTrace {
   if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');

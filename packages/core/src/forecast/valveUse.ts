@@ -9,7 +9,9 @@ import { lookUpPeriodic } from '../numerics/interpolate.ts';
 
 /** One side of one cylinder, all its valves together. */
 export interface ValveUseSide {
+  /** Head diameter of one valve [mm]. */
   readonly valveDiameterMm: number;
+  /** Highest net lift of the valve [mm]. */
   readonly peakLiftMm: number;
   /** Lift of the last point of the flow sheet; null without a sheet. */
   readonly measuredToMm: number | null;
@@ -27,7 +29,9 @@ export interface ValveUse {
   readonly angleDeg: readonly number[];
   /** Piston below its top centre at each angle. */
   readonly pistonDropMm: readonly number[];
+  /** Intake side of one cylinder. */
   readonly intake: ValveUseSide;
+  /** Exhaust side of one cylinder. */
   readonly exhaust: ValveUseSide;
 }
 
@@ -40,7 +44,14 @@ const POINTS = 24;
 /** Cubic foot a minute [m3/s], exact by definition. */
 const CFM = 0.3048 ** 3 / 60;
 
-/** Lift, flow and dwell of both valves, and where the piston is meanwhile. */
+/**
+ * Lift, flow and dwell of both valves, and where the piston is meanwhile.
+ *
+ * @example
+ * ```ts
+ * console.log(valveUse(combination).intake.peakLiftMm);
+ * ```
+ */
 export function valveUse(combination: Combination): ValveUse {
   const { block, chamber } = combination;
   const crank = sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume);

@@ -30,7 +30,14 @@ export const NOTE_BEYOND = 0.03;
 /** Corrections beyond this are a caution: outside the range J1349 allows [-]. */
 export const CAUTION_BEYOND = 0.07;
 
-/** Reference air of `standard`; null for observed figures. */
+/**
+ * Reference air of `standard`; null for observed figures.
+ *
+ * @example
+ * ```ts
+ * console.log(referenceAir('J607')?.dryPressure); // [Pa]
+ * ```
+ */
 export function referenceAir(standard: CorrectionStandard): ReferenceAir | null {
   if (standard === 'J607') return J607_REFERENCE;
   return standard === 'J1349' ? J1349_REFERENCE : null;
@@ -64,6 +71,11 @@ export function indicatedFactor(
  *
  * J607 practice puts the whole factor on the brake figure; J1349 leaves the friction of an engine of 85 % mechanical
  * efficiency alone: 1.18 x factor - 0.18.
+ *
+ * @example
+ * ```ts
+ * brakeFactor('J1349', 98_000, 303); // what an observed torque is multiplied by
+ * ```
  */
 export function brakeFactor(standard: CorrectionStandard, dryPressure: number, temperature: number): number {
   const factor = indicatedFactor(standard, dryPressure, temperature);
@@ -96,6 +108,11 @@ export function correctBrake(
  *
  * J1349's friction term makes it depend on the day's air. Where that is not known, pass {@link referenceAir} of `from`:
  * a figure from J607 to J1349 is then multiplied by 0.9546, one from J1349 to J607 by 1.0401.
+ *
+ * @example
+ * ```ts
+ * recorrectionFactor('J607', 'J1349', 98_000, 303); // about 0.96
+ * ```
  */
 export function recorrectionFactor(
   from: CorrectionStandard,

@@ -5,6 +5,7 @@ import type { Curve, CurvePeak, LostPoint, MarchedPoint, OperatingPoint } from '
 export interface WholeCurve extends Curve {
   /** One a speed, rising, all with figures. */
   readonly points: readonly MarchedPoint[];
+  /** Highest torque and power, and their speeds. */
   readonly peak: CurvePeak;
 }
 
@@ -18,12 +19,26 @@ export interface LeftOut {
   readonly reason: string;
 }
 
-/** Whether a point has figures. */
+/**
+ * Whether a point has figures.
+ *
+ * @example
+ * ```ts
+ * for (const point of curve.points) console.log(point.rpm, isMarched(point) ? point.torqueNm : point.reason);
+ * ```
+ */
 export function isMarched(point: OperatingPoint): point is MarchedPoint {
   return point.status !== 'lost';
 }
 
-/** The points of a curve that have figures. */
+/**
+ * The points of a curve that have figures.
+ *
+ * @example
+ * ```ts
+ * for (const { rpm, torqueNm } of marchedPoints(curve)) console.log(rpm, torqueNm);
+ * ```
+ */
 export function marchedPoints({
   points,
 }: {
@@ -32,7 +47,15 @@ export function marchedPoints({
   return points.filter(isMarched);
 }
 
-/** The same curve where every speed has figures, null where one was lost. */
+/**
+ * The same curve where every speed has figures, null where one was lost.
+ *
+ * @example
+ * ```ts
+ * const whole = wholeCurve(curve);
+ * if (whole !== null) console.log(whole.peak.power.powerHp);
+ * ```
+ */
 export function wholeCurve(curve: Curve): WholeCurve | null {
   const points = marchedPoints(curve);
   return curve.peak !== null && points.length === curve.points.length

@@ -8,6 +8,7 @@ import { species } from './species.ts';
 
 /** A fuel: what it is made of, what it releases and how it resists knock. */
 export interface Fuel {
+  /** Name as written in a file. */
   readonly name: string;
   /** Moles of the components, by name of the gas model's species; null where only the atoms are known. */
   readonly composition: readonly { readonly species: string; readonly moles: number }[] | null;
@@ -19,7 +20,9 @@ export interface Fuel {
   readonly latentHeat: number;
   /** Temperature at which the liquid boils at 1 atm, of a blend the middle of its range [K]. */
   readonly boilingPoint: number;
+  /** Research octane number [-]. */
   readonly researchOctane: number;
+  /** Motor octane number [-]. */
   readonly motorOctane: number;
 }
 

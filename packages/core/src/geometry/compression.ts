@@ -24,7 +24,22 @@ export function discVolume(diameter: number, height: number): number {
   return (Math.PI / 4) * diameter * diameter * height;
 }
 
-/** Clearance volume [m3]: chamber, deck, gasket and crevice less the dome. A round gasket hole is assumed. */
+/**
+ * Clearance volume [m3]: chamber, deck, gasket and crevice less the dome. A round gasket hole is assumed.
+ *
+ * @example
+ * ```ts
+ * const volume = clearanceVolume({
+ *   bore: 0.1024,
+ *   chamber: 64e-6,
+ *   dome: -5e-6,
+ *   deckHeight: 0.0003,
+ *   gasketBore: 0.1041,
+ *   gasketThickness: 0.001,
+ *   crevice: 1e-6,
+ * });
+ * ```
+ */
 export function clearanceVolume(parts: ClearanceParts): number {
   if (!(parts.chamber > 0)) throw new DomainError('chamber', parts.chamber, 'positive m3');
   if (!Number.isFinite(parts.dome)) throw new DomainError('dome', parts.dome, 'a finite m3');
@@ -45,7 +60,14 @@ export function clearanceVolume(parts: ClearanceParts): number {
   return volume;
 }
 
-/** Geometric compression ratio [-]: (swept + clearance) / clearance. */
+/**
+ * Geometric compression ratio [-]: (swept + clearance) / clearance.
+ *
+ * @example
+ * ```ts
+ * compressionRatio(727e-6, 80e-6); // 10.1
+ * ```
+ */
 export function compressionRatio(sweptVolume: number, clearance: number): number {
   if (!(sweptVolume > 0)) throw new DomainError('sweptVolume', sweptVolume, 'positive m3');
   if (!(clearance > 0)) throw new DomainError('clearance', clearance, 'positive m3');

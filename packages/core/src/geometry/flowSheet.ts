@@ -46,13 +46,25 @@ export const CARBURETOR_DEPRESSION: { readonly fourBarrel: number; readonly twoB
  *
  * @param flow - volume flow at inlet density [m3/s]
  * @param depression - pressure difference [Pa], less than the air's pressure
+ *
+ * @example
+ * ```ts
+ * areaFromFlow(0.118, 6974); // 250 cfm at 28 inH2O, in m2
+ * ```
  */
 export function areaFromFlow(flow: number, depression: number, air: BenchAir = BENCH_AIR): number {
   if (!(flow >= 0)) throw new DomainError('flow', flow, 'zero or positive m3/s');
   return flow / velocity(depression, air);
 }
 
-/** Volume flow at inlet density [m3/s] through an effective area [m2]; inverse of {@link areaFromFlow}. */
+/**
+ * Volume flow at inlet density [m3/s] through an effective area [m2]; inverse of {@link areaFromFlow}.
+ *
+ * @example
+ * ```ts
+ * flowFromArea(0.0011, 6974); // [m3/s]
+ * ```
+ */
 export function flowFromArea(area: number, depression: number, air: BenchAir = BENCH_AIR): number {
   if (!(area >= 0)) throw new DomainError('area', area, 'zero or positive m2');
   return area * velocity(depression, air);

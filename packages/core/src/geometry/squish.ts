@@ -6,6 +6,7 @@ import { pistonArea, pistonPosition, pistonTravelRate, type SliderCrank } from '
 
 /** Shapes of combustion chamber, by what is seen with the head off. */
 export const CHAMBER_SHAPES = ['wedge', 'bathtub', 'bowl-in-piston', 'hemispherical', 'pent-roof'] as const;
+/** Form of a combustion chamber. */
 export type ChamberShape = (typeof CHAMBER_SHAPES)[number];
 
 /** The narrow part of a chamber, one cylinder. */

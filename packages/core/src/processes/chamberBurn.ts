@@ -12,6 +12,7 @@ import {
 
 /** Where the plug stands: in the middle of the bore or towards its wall. */
 export const PLUG_PLACES = ['central', 'side'] as const;
+/** Where a spark plug stands. */
 export type PlugPlace = (typeof PLUG_PLACES)[number];
 
 /** What is measured or seen of a chamber. */

@@ -90,7 +90,12 @@ const PUMP_SHARE = 0.5;
 /**
  * Octane number of a fuel [-]: RON - K (RON - MON).
  *
- * @param motorMethodShare - K, see {@link motorMethodShare}; left out: a half, which gives the antiknock index of the pump
+ * @param motorMethodShare - K, what the motor method counts; left out: a half, which gives the antiknock index of the pump
+ *
+ * @example
+ * ```ts
+ * octaneIndex(98, 88); // 93 on the pump
+ * ```
  */
 export function octaneIndex(ron: number, mon: number, motorMethodShare: number = PUMP_SHARE): number {
   if (!(ron > 0)) throw new DomainError('ron', ron, 'positive');

@@ -11,7 +11,9 @@ export interface Choice {
 
 /** What may be spent; null: no limit. */
 export interface Budget {
+  /** Money, in the currency of the changes; null: no limit. */
   readonly cost: number | null;
+  /** Working hours; null: no limit. */
   readonly hours: number | null;
 }
 

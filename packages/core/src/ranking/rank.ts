@@ -42,6 +42,7 @@ export interface RankOptions extends StudyControl {
   readonly dyno?: Dyno;
   /** Seed of the draws; default 1. */
   readonly seed?: number;
+  /** How many cylinders march; default `representative`. */
   readonly fidelity?: Fidelity;
   /** Text of a sheet by the name used in the file. */
   readonly sheet?: SheetSource | undefined;

@@ -7,18 +7,25 @@ import type { TestStep } from './testOrder.ts';
 
 /** A change, alone on the baseline. Gains are of power averaged over the band unless they say otherwise. */
 export interface RankedChange {
+  /** Name it goes by. */
   readonly name: string;
+  /** Gain over the baseline [%]. */
   readonly bandGainPct: number;
+  /** Gain over the baseline [kW]. */
   readonly bandGainKw: number;
   /** One standard deviation of the gain [%]; null where an abort came first, as with the chances. */
   readonly sigmaPct: number | null;
+  /** Chance that the gain is above nothing [-]; null as `sigmaPct`. */
   readonly chanceOfGain: number | null;
   /** Chance that the gain is large enough for the dyno to tell. */
   readonly chanceResolvable: number | null;
+  /** Gain of the highest power, wherever it is [%]. */
   readonly peakPowerGainPct: number;
+  /** Gain of the highest torque, wherever it is [%]. */
   readonly peakTorqueGainPct: number;
   /** Largest loss of torque at any speed looked at; 0 where there is none. */
   readonly worstLossPct: number;
+  /** Speed of that loss [1/min]; null where there is none. */
   readonly worstLossRpm: number | null;
   /** From 1; within a group the order is not settled. */
   readonly tieGroup: number;
@@ -28,8 +35,11 @@ export interface RankedChange {
   readonly pullsNeeded: number | null;
   /** The unknown that brings most of the gain's uncertainty; null where there is none to name. */
   readonly mattersMost: MattersMost | null;
+  /** Money, in whatever currency the changes state; null where not stated. */
   readonly cost: number | null;
+  /** Working hours; null where not stated. */
   readonly hours: number | null;
+  /** Whether it can come off again. */
   readonly reversible: boolean;
   /** At every speed that was forecast, rising. */
   readonly bySpeed: readonly GainAtSpeed[];
@@ -37,7 +47,9 @@ export interface RankedChange {
 
 /** A gain in torque at one speed. */
 export interface GainAtSpeed {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Torque gained over the baseline [N m]. */
   readonly gainNm: number;
   /** Of the baseline's torque there [%]. */
   readonly gainPct: number;
@@ -49,7 +61,9 @@ export interface GainAtSpeed {
 
 /** The baseline's torque at one speed. */
 export interface TorqueAtSpeed {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Torque [N m]. */
   readonly torqueNm: number;
   /** One standard deviation, errors that cancel in a gain included; null outside the band, and where an abort came first. */
   readonly sigmaNm: number | null;
@@ -69,43 +83,59 @@ export interface MattersMost {
 
 /** Two changes together. */
 export interface RankedPair {
+  /** One of them: that with the larger gain. */
   readonly a: string;
+  /** The other. */
   readonly b: string;
+  /** Gain of both over the baseline [%]. */
   readonly togetherPct: number;
   /** Gain together less both gains alone [%]. */
   readonly interactionPct: number;
+  /** Whether they help each other, fight, or neither. */
   readonly verdict: Verdict;
 }
 
 /** Several changes together, forecast as such. */
 export interface RankedSet {
+  /** Names of the changes. */
   readonly changes: readonly string[];
+  /** Gain over the baseline, as forecast together [%]. */
   readonly bandGainPct: number;
+  /** Gain over the baseline, as forecast together [kW]. */
   readonly bandGainKw: number;
   /** Gains and pair interactions added up [%]; the forecast gain differs by what three do to each other. */
   readonly addedUpPct: number;
   /** Null where a member does not state it. */
   readonly cost: number | null;
+  /** Working hours; null where not stated. */
   readonly hours: number | null;
+  /** Warnings that the baseline does not raise, or raises less. */
   readonly cautions: readonly string[];
 }
 
 /** Changes ranked. */
 export interface Ranking {
+  /** Version of this shape. */
   readonly schemaVersion: 1;
+  /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** Name of the combination. */
   readonly combination: string;
+  /** Seed of the draws. */
   readonly seed: number;
   /** False where an abort came before the end: what there is is shown. */
   readonly complete: boolean;
+  /** Speeds that count. */
   readonly band: SpeedBand;
   /** Speeds that were forecast [1/min]. */
   readonly rpm: readonly number[];
+  /** The dyno that is to test, and the smallest gain it tells. */
   readonly dyno: {
     readonly repeatabilityPct: number;
     readonly pulls: number;
     readonly resolvablePct: number;
   };
+  /** The engine as it is; null where an abort came first or a speed was lost. */
   readonly baseline: {
     readonly bandPowerKw: number;
     readonly bandTorqueNm: number;
@@ -124,8 +154,11 @@ export interface Ranking {
   readonly together: RankedSet | null;
   /** The set with the largest gain that the budget bears. */
   readonly best: RankedSet | null;
+  /** A sensible order of tests. */
   readonly order: readonly TestStep[];
+  /** What the file left out. */
   readonly assumed: readonly Assumed[];
+  /** What to know before the figures are trusted. */
   readonly warnings: readonly Warning[];
   /** Speeds that were lost, of any forecast the ranking took: a change with one is not ranked, an unknown with one not counted. */
   readonly leftOut: readonly LeftOut[];

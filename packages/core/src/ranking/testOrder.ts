@@ -30,12 +30,15 @@ export interface Link {
  * follows promises less than the dyno can tell. `leave`: not worth a test.
  */
 export interface TestStep {
+  /** What to do. */
   readonly action: 'baseline' | 'test' | 'stop' | 'leave';
+  /** Name of the change; null where the step is not about one. */
   readonly change: string | null;
   /** Pulls of this step. */
   readonly pulls: number | null;
   /** Gain to expect of the change at that place, with what was fitted before it [%]. */
   readonly expectedGainPct: number | null;
+  /** Why here, for people. */
   readonly why: string;
 }
 

@@ -10,6 +10,11 @@ const MAX_INDEX = 200;
 /**
  * A copy of the document with one field set; `null` takes the field out. Sections on the way are made where missing, and a
  * plain word in the way (`collector: none`) gives way to fields. Whether path and value make sense shows when it is resolved.
+ *
+ * @example
+ * ```ts
+ * const edited = editDocument(baseline.stated, 'chamber.compression', 10.5);
+ * ```
  */
 export function editDocument(document: CombinationDocument, path: string, value: Plain): CombinationDocument {
   const names = path.split('.');

@@ -11,6 +11,11 @@ export type FieldValue = readonly [path: string, value: Plain];
  * its section. A section whose value is a plain word gives way to fields.
  *
  * @throws {@link DomainError} where the text is no readable YAML
+ *
+ * @example
+ * ```ts
+ * const longer = editText(text, [['exhaust.primary.length', '34 in']]);
+ * ```
  */
 export function editText(text: string, edits: readonly FieldValue[]): string {
   const document = parseDocument(text, { schema: 'core', merge: false });

@@ -8,6 +8,13 @@ import type { SheetSource } from './sheet/readSheets.ts';
 
 /**
  * Reads YAML (or JSON) and the CSV sheets it names. Pure: `sheet` gives the text of a sheet by the name used in the file.
+ *
+ * @example
+ * ```ts
+ * const read = readCombination(text, { file: 'engine.yaml', sheet: (name) => sheets[name] });
+ * if (read.ok) console.log(read.value.assumed.length, 'values were assumed');
+ * else console.error(read.problems.map(problemLine).join('\n'));
+ * ```
  */
 export function readCombination(
   text: string,

@@ -11,6 +11,7 @@ export type Plain = string | number | boolean | null | readonly Plain[] | { read
 export interface CombinationDocument {
   /** Name to show in problems. */
   readonly file: string;
+  /** The sections, as written. */
   readonly data: { readonly [name: string]: Plain };
   /** Where each field stands, by path, from 1. */
   readonly positions: Readonly<Record<string, { readonly line: number; readonly column: number }>>;
@@ -56,6 +57,12 @@ interface Walk {
  * Reads YAML 1.2 (JSON is part of it). Anchors, aliases, tags and repeated names are refused: a file that is
  * read by people has no use for them, and they are how small files become huge ones. Where fields were merely given twice,
  * or cut by a decimal comma, `partial` holds what was probably meant, so that what else is wrong can be looked for.
+ *
+ * @example
+ * ```ts
+ * const read = readDocument(text, { file: 'engine.yaml' });
+ * if (read.ok) console.log(Object.keys(read.value.data));
+ * ```
  */
 export function readDocument(
   text: string,

@@ -4,7 +4,8 @@ import type { Problem } from '../combination/problem.ts';
 import { nearestName } from './nearestName.ts';
 import { newFieldFor, newWordFor } from './oldNames.ts';
 import { type CombinationDocument, join } from './readDocument.ts';
-import { combinationSchema, type PartialFile, SECTIONS } from './schema/combinationFile.ts';
+import { type PartialFile, SECTIONS } from './schema/combinationFile.ts';
+import { combinationSchema } from './schema/combinationSchema.ts';
 import { valueAt } from './valueAt.ts';
 
 export interface SectionsResult {

@@ -38,7 +38,15 @@ import { type ResolvedValves, resolveValves, valveCounts } from './resolve/resol
 import type { CombinationFile } from './schema/combinationFile.ts';
 import { readSheets, type SheetSource } from './sheet/readSheets.ts';
 
-/** Resolves a document. `sheet` gives the text of the CSV sheets it names. */
+/**
+ * Resolves a document. `sheet` gives the text of the CSV sheets it names.
+ *
+ * @example
+ * ```ts
+ * const resolved = resolveDocument(editDocument(baseline.stated, 'chamber.compression', 10.5));
+ * if (resolved.ok) console.log(resolved.value.chamber.clearanceVolume);
+ * ```
+ */
 export function resolveDocument(
   document: CombinationDocument,
   options: { readonly sheet?: SheetSource | undefined } = {},

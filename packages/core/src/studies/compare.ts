@@ -18,6 +18,7 @@ import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 export interface NamedCombination {
   /** Default the combination's own name. */
   readonly name?: string;
+  /** A complete engine. */
   readonly combination: Combination;
 }
 

@@ -8,8 +8,11 @@ import type { LeftOut } from '../forecast/wholeCurve.ts';
 export interface StudyBasis {
   /** Speeds that were forecast [1/min]. */
   readonly rpm: readonly number[];
+  /** Speeds that count. */
   readonly band: SpeedBand;
+  /** What a mean counts alike. */
   readonly weighting: BandWeighting;
+  /** Which cylinders marched. */
   readonly fidelity: Fidelity;
   /** The standard of the first combination; every curve is shown by it. */
   readonly correction: CorrectionStandard;
@@ -17,12 +20,15 @@ export interface StudyBasis {
 
 /** Combinations side by side, each against the first. */
 export interface Comparison extends StudyBasis {
+  /** Version of this shape. */
   readonly schemaVersion: 1;
+  /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
   /** False where an abort came before the end: what there is is shown. */
   readonly complete: boolean;
   /** Name of the combination that the others are set against: the first. */
   readonly reference: string;
+  /** The reference first, then the others in their order. */
   readonly entries: readonly ComparisonEntry[];
   /** Name of the entry with the highest mean power over the band; null where none was forecast. */
   readonly best: string | null;
@@ -34,11 +40,15 @@ export interface Comparison extends StudyBasis {
 
 /** One combination. What follows from the curve is null where an abort came first, or a speed of it was lost. */
 export interface ComparisonEntry {
+  /** Name it goes by. */
   readonly name: string;
+  /** What was forecast; null where an abort came first. */
   readonly curve: Curve | null;
+  /** Means over the band. */
   readonly band: BandMean | null;
   /** Area under the curve within the band. */
   readonly area: CurveArea | null;
+  /** What it has more than the reference. */
   readonly gain: Gain | null;
   /** Warnings that the reference does not raise, or raises less. */
   readonly cautions: readonly string[];
@@ -58,7 +68,9 @@ export interface Gain {
   readonly band: Difference;
   /** Of the peaks, wherever they are. */
   readonly peakTorquePct: number;
+  /** Highest power against that of the reference [%]. */
   readonly peakPowerPct: number;
+  /** Speed by speed, rising. */
   readonly byRpm: readonly SpeedDifference[];
   /** The speed with the largest loss of torque, in and out of the band; null where nothing is lost. */
   readonly worstLoss: SpeedDifference | null;
@@ -68,12 +80,18 @@ export interface Gain {
 
 /** Positive where more than the reference. */
 export interface Difference {
+  /** Torque more than the reference [N m]. */
   readonly torqueNm: number;
+  /** The same [%]. */
   readonly torquePct: number;
+  /** Power more than the reference [kW]. */
   readonly powerKw: number;
+  /** The same [%]. */
   readonly powerPct: number;
 }
 
+/** The difference at one speed. */
 export interface SpeedDifference extends Difference {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
 }

@@ -8,6 +8,7 @@ import { forecast, forecastAsync } from '../forecast/forecast.ts';
 
 /** Plain and serialisable, so that any thread can run it; the same job gives the same curve wherever it runs. */
 export interface StudyJob {
+  /** The engine to forecast. */
   readonly combination: Combination;
   /** Speeds [1/min], rising. */
   readonly rpm: readonly number[];

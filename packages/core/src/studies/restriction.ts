@@ -7,7 +7,9 @@ import type { RestrictionElement } from './freeing.ts';
 
 /** What stands in the way of an engine, and how that changes with candidate changes. */
 export interface Restrictions extends StudyBasis {
+  /** Version of this shape. */
   readonly schemaVersion: 1;
+  /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
   /** False where an abort left something out. */
   readonly complete: boolean;
@@ -25,6 +27,7 @@ export interface Restrictions extends StudyBasis {
 
 /** One combination and what stands in its way. */
 export interface RestrictionState {
+  /** Name it goes by. */
   readonly name: string;
   /** `carburetor` or `throttle`: what the element `metering` is here. */
   readonly metering: 'carburetor' | 'throttle';
@@ -32,6 +35,7 @@ export interface RestrictionState {
   readonly points: readonly RestrictionPoint[] | null;
   /** Mean torque over the band [N m]; null where an abort came first or a speed was lost. */
   readonly bandTorqueNm: number | null;
+  /** What freeing each is worth. */
   readonly elements: readonly ElementGains[];
   /** The element to free first at each of the points. */
   readonly governing: readonly Governing[];
@@ -43,8 +47,11 @@ export interface RestrictionState {
 
 /** One speed of a combination as it is. */
 export interface RestrictionPoint {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
+  /** Torque [N m]. */
   readonly torqueNm: number;
+  /** Power [kW]. */
   readonly powerKw: number;
   /** Whether the cycle settled. */
   readonly status: MarchedPoint['status'];
@@ -61,6 +68,7 @@ export interface RestrictionPoint {
 
 /** What freeing one element alone is worth. Gains of several elements don't add up. */
 export interface ElementGains {
+  /** What was freed. */
   readonly element: RestrictionElement;
   /** There is nothing to free: no air cleaner, open primaries. The gains are zero. */
   readonly alreadyFree: boolean;
@@ -72,11 +80,15 @@ export interface ElementGains {
 
 /** Torque more than now; below 0, the element's waves are worth more than it costs. */
 export interface ElementGain {
+  /** Torque more than now [N m]. */
   readonly torqueNm: number;
+  /** The same [%]. */
   readonly torquePct: number;
 }
 
+/** The gain at one speed. */
 export interface SpeedGain extends ElementGain {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
   /** Whether the freed engine's cycle settled. */
   readonly status: MarchedPoint['status'];
@@ -86,9 +98,12 @@ export interface SpeedGain extends ElementGain {
 export interface Governing {
   /** Null for the band. */
   readonly rpm: number | null;
+  /** What to free first. */
   readonly element: RestrictionElement | null;
+  /** Torque it gains [%]. */
   readonly torquePct: number;
   /** The next best, and what it gains. */
   readonly second: RestrictionElement | null;
+  /** Torque that gains [%]; 0 where there is none. */
   readonly secondPct: number;
 }

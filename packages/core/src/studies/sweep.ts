@@ -22,6 +22,7 @@ import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } f
 
 /** A study's options, and where sheets that the values name come from. */
 export interface SweepOptions extends StudyOptions {
+  /** Text of sheets that the values name. */
   readonly sheet?: SheetSource | undefined;
   /** How much of the best mean power a flat top may give away [%]; default 0.5. */
   readonly flatWithinPct?: number;

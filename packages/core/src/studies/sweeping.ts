@@ -6,6 +6,7 @@ import type { SpeedDifference, StudyBasis } from './comparison.ts';
 
 /** A field to vary and the values to give it, as they would stand in a file. */
 export interface Variable {
+  /** Field of the file, dots between the names. */
   readonly path: string;
   /** In the order to try them; `850 cfm`, or a plain number where the field has no unit. */
   readonly values: readonly (string | number)[];
@@ -13,11 +14,15 @@ export interface Variable {
 
 /** One or two fields varied over a grid. */
 export interface Sweep extends StudyBasis {
+  /** Version of this shape. */
   readonly schemaVersion: 1;
+  /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
   /** False where an abort came before the end: what there is is shown. */
   readonly complete: boolean;
+  /** Name of the combination. */
   readonly combination: string;
+  /** What was varied, with what the combination has. */
   readonly variables: readonly SweptVariable[];
   /** The combination as it is; null where an abort came first or a speed was lost. */
   readonly baseline: SweepFigures | null;
@@ -31,6 +36,7 @@ export interface Sweep extends StudyBasis {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** A field that was varied. */
 export interface SweptVariable extends Variable {
   /** What the combination has; null where it neither gives nor assumes it. */
   readonly current: string | number | null;
@@ -38,7 +44,9 @@ export interface SweptVariable extends Variable {
 
 /** What a point of the grid comes to. */
 export interface SweepFigures {
+  /** Means over the band. */
   readonly band: BandMean;
+  /** Highest torque and power, and their speeds. */
   readonly peak: {
     readonly torque: { readonly rpm: number; readonly torqueNm: number };
     readonly power: { readonly rpm: number; readonly powerKw: number };
@@ -69,18 +77,24 @@ export interface SweepPoint {
 export interface SweepBest {
   /** Place among the points. */
   readonly index: number;
+  /** One value a variable. */
   readonly values: readonly (string | number)[];
+  /** Mean power against the baseline [%]; null where that has no figures. */
   readonly bandGainPct: number | null;
   /** Paths whose best value is the first or last that was tried: more may lie beyond. */
   readonly atEdge: readonly string[];
+  /** How far each variable may move from it. */
   readonly flatness: readonly Flatness[];
 }
 
 /** How far a variable may move from the best point, the others held, before more than a little is lost. */
 export interface Flatness {
+  /** Field of the file. */
   readonly path: string;
   /** What counts as a little [%] of the best mean power. */
   readonly withinPct: number;
+  /** First value of the flat part. */
   readonly from: string | number;
+  /** Last value of the flat part. */
   readonly to: string | number;
 }

@@ -2,7 +2,7 @@ import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { readCombination } from '../../src/reading/readCombination.ts';
-import { combinationSchema } from '../../src/reading/schema/combinationFile.ts';
+import { combinationSchema } from '../../src/reading/schema/combinationSchema.ts';
 import { EXAMPLES, exampleText, fileWith } from './files.ts';
 
 interface Node {

@@ -1,6 +1,6 @@
 /** The calibration a file carries, beside the fields it fitted. */
 import type { CalibratedKnob, Calibration } from '../../combination/combination.ts';
-import type { CalibratedField } from '../schema/calibrationSection.ts';
+import type { CalibratedField } from '../schema/calibratedFields.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { ResolveContext } from './context.ts';
 

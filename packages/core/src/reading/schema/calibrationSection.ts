@@ -1,19 +1,8 @@
 /** Section `calibration`: what a fit to dyno sheets left known of the fields it moved. Written by the program. */
+
 import * as z from 'zod';
+import { CALIBRATED_FIELDS, type CalibratedField } from './calibratedFields.ts';
 import { pure, quantity, text, word } from './quantity.ts';
-
-/** The fields a calibration may move: physical multipliers, never a correction by speed. */
-export const CALIBRATED_FIELDS = [
-  'heads.intake.flowMultiplier',
-  'induction.flowMultiplier',
-  'heat.multiplier',
-  'burn.efficiency',
-  'friction.multiplier',
-  'induction.runner.lengthMultiplier',
-] as const;
-
-/** One of the fields a calibration may move. */
-export type CalibratedField = (typeof CALIBRATED_FIELDS)[number];
 
 /** The most fields one calibration moves. */
 export const MAX_KNOBS = 6;

@@ -1,5 +1,5 @@
-/** The whole combination file: its sections in the order to write them, and the JSON Schema for editors. */
-import * as z from 'zod';
+/** The whole combination file: its sections in the order to write them. */
+import type * as z from 'zod';
 import type { CorrectionStandard } from '../../combination/combination.ts';
 import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
 import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
@@ -73,25 +73,3 @@ export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?:
   ),
   calibration: calibrationSection,
 };
-
-/** JSON Schema (draft-07) of the combination file, for editors that complete and explain. */
-export function combinationSchema(): Record<string, unknown> {
-  const shape: Record<string, z.ZodType> = {};
-  for (const [name, schema] of Object.entries(SECTIONS)) {
-    shape[name] = name === 'engine' ? schema : schema.optional();
-  }
-  const file = z.strictObject(shape).meta({
-    title: 'Combination',
-    description: 'One complete engine specification. Every quantity carries its unit.',
-  });
-  return z.toJSONSchema(file, {
-    target: 'draft-7',
-    io: 'input',
-    reused: 'inline',
-    override: ({ zodSchema, jsonSchema }) => {
-      // Left out by zod where reading changes the value, since they might be examples of the result; ours never are.
-      const { examples } = (z.globalRegistry.get(zodSchema) ?? {}) as { examples?: unknown };
-      if (Array.isArray(examples)) jsonSchema.examples = examples;
-    },
-  }) as Record<string, unknown>;
-}

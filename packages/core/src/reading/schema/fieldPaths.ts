@@ -1,6 +1,6 @@
 /** The paths of every field a combination file may have. */
 import { nearestName } from '../nearestName.ts';
-import { combinationSchema } from './combinationFile.ts';
+import { combinationSchema } from './combinationSchema.ts';
 
 interface JsonSchema {
   readonly properties?: Readonly<Record<string, JsonSchema>>;

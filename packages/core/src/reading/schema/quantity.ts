@@ -30,13 +30,14 @@ export function quantity(
     .transform((text, context) => {
       const result = parseQuantity(text, dimension);
       if (!result.ok) {
-        const { code, message, hint } = result.problem;
+        const [{ code, message, hint }] = result.problems;
         context.issues.push({ code: 'custom', input: text, message, params: { code, hint } });
         return z.NEVER;
       }
-      if (!(result.value >= min - SLACK * Math.abs(min) && result.value <= max + SLACK * Math.abs(max))) {
+      const { kept, unit } = result.value;
+      if (!(kept >= min - SLACK * Math.abs(min) && kept <= max + SLACK * Math.abs(max))) {
         const message = `is impossible: '${text}' is outside ${limits.min} to ${limits.max}`;
-        const number = toUnit(result.value, result.unit, dimension);
+        const number = toUnit(kept, unit, dimension);
         context.issues.push({
           code: 'custom',
           input: text,
@@ -44,7 +45,7 @@ export function quantity(
           params: { code: 'out-of-range', hint: unitSlip(number, dimension, min, max) },
         });
       }
-      return result.value;
+      return kept;
     })
     .meta({ description: `${description} (${limits.min} to ${limits.max})`, examples: [...examples] });
 }
@@ -155,8 +156,8 @@ export function cylinderList(
 
 function known(limit: string, dimension: Dimension): number {
   const result = parseQuantity(limit, dimension);
-  if (!result.ok) throw new Error(`limit '${limit}' ${result.problem.message}`);
-  return result.value;
+  if (!result.ok) throw new Error(`limit '${limit}' ${result.problems[0].message}`);
+  return result.value.kept;
 }
 
 /** The same number in the unit that was probably meant: `28 inHg` for a test depression of 28 inH2O. */
@@ -164,7 +165,8 @@ function unitSlip(number: number, dimension: Dimension, min: number, max: number
   const written = Number(number.toPrecision(8));
   for (const unit of commonUnits(dimension)) {
     const read = parseQuantity(`${written} ${unit}`, dimension);
-    if (read.ok && read.value >= min && read.value <= max) return `did you mean ${written} ${unit}?`;
+    if (read.ok && read.value.kept >= min && read.value.kept <= max)
+      return `did you mean ${written} ${unit}?`;
   }
   return null;
 }

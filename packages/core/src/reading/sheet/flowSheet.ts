@@ -173,7 +173,7 @@ export function converted(
   }
   return column.values.map((value, row) => {
     if (value === null) return null;
-    const si = value * one.value;
+    const si = value * one.value.kept;
     if (!(si >= 0 && si <= max)) {
       const message = `has ${value} ${column.unit} in column '${column.header}', which is impossible`;
       problems.push(sheetProblem(table.name, table.lines[row], 'out-of-range', message));
