@@ -106,7 +106,7 @@ function depressionSaid({ above }: Table): number | null {
     const found =
       /(\d+(?:\.\d+)?)\s*(?:in(?:ches)?\.?|"|'')\s*(?:of\s+)?(?:h2o|w\.?c\.?|wg|water)(?![a-z])/iu.exec(text);
     const read = found === null ? null : parseQuantity(`${found[1]} inH2O`, 'pressure');
-    if (read?.ok === true) return read.value;
+    if (read?.ok === true) return read.value.kept;
   }
   return null;
 }
