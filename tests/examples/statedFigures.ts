@@ -68,7 +68,7 @@ export function statedFigures(text: string, sheet?: (name: string) => string | u
 export function si(quantity: Plain | undefined, dimension: Dimension): number {
   const parsed = parseQuantity(String(quantity), dimension);
   if (!parsed.ok) throw new Error(`not a quantity: ${String(quantity)}`);
-  return parsed.value;
+  return parsed.value.kept;
 }
 
 /** The kind of figure, on whichever side it stands: a rocker ratio is one on either. */

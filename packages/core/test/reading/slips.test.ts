@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/combination/problem.ts';
 import { FUEL_NAMES } from '../../src/gas/fuels.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
-import { combinationSchema } from '../../src/reading/schema/combinationFile.ts';
+import { combinationSchema } from '../../src/reading/schema/combinationSchema.ts';
 import { fileWith, readGood } from './files.ts';
 
 const lines = (sections: Readonly<Record<string, string>>): readonly string[] => {
