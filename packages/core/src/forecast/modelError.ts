@@ -11,6 +11,7 @@ export interface ModelError {
   readonly power: number;
   /** Of the speed of peak torque, and of peak power [1/min]. */
   readonly torqueSpeed: number;
+  /** Of the speed of peak power [-]. */
   readonly powerSpeed: number;
   /** Of a gain by a change of parts, in power over the band [-]. */
   readonly gain: number;

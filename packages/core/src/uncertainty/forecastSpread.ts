@@ -26,6 +26,7 @@ export interface SpreadParts {
 
 /** The same at a speed, of its torque and so of its power. */
 export interface SpreadAtRpm extends SpreadParts {
+  /** Crank speed [1/min]. */
   readonly rpm: number;
   /** One standard deviation of torque [N m]. */
   readonly torqueNm: number;
@@ -37,6 +38,7 @@ export interface Worth {
   readonly path: string;
   /** Short name: the field, or the error of a sheet. */
   readonly name: string;
+  /** Whether it is an estimate, a stated value or a knob of a calibration. */
   readonly kind: 'assumed' | 'stated' | 'fitted';
   /** What one standard deviation of it does to mean power over the band, sign taken off [%]. */
   readonly powerPct: number;
@@ -57,12 +59,15 @@ export interface ForecastSpread {
   readonly worths: readonly Worth[];
   /** All others together [% of mean power over the speeds], and how many. */
   readonly rest: { readonly powerPct: number; readonly unknowns: number };
+  /** What is known of the engine: decides the error of the model. */
   readonly evidence: EvidenceKind;
+  /** How many forecasts it took. */
   readonly forecasts: number;
 }
 
 /** How it is worked out. */
 export interface ForecastSpreadOptions extends StudyControl {
+  /** How many cylinders march; default `representative`. */
   readonly fidelity?: Fidelity | undefined;
   /** Default 1. */
   readonly seed?: number | undefined;
