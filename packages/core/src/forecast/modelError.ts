@@ -9,9 +9,9 @@ export interface ModelError {
   readonly torque: number;
   /** Of peak power [-]. */
   readonly power: number;
-  /** Of the speed of peak torque, and of peak power [1/min]. */
+  /** Of the speed of peak torque [1/min]. */
   readonly torqueSpeed: number;
-  /** Of the speed of peak power [-]. */
+  /** Of the speed of peak power [1/min]. */
   readonly powerSpeed: number;
   /** Of a gain by a change of parts, in power over the band [-]. */
   readonly gain: number;
