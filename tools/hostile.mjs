@@ -26,7 +26,5 @@ What the codes mean: [exit codes](guide/exit-codes.md).
 ${readFileSync(lines, 'utf8')}`;
 rmSync(lines);
 writeFileSync(join(root, 'docs/hostile.md'), report);
-// Laid out as the other pages are.
-spawnSync('npx', ['biome', 'check', '--write', 'docs/hostile.md'], { cwd: root });
 console.log(report);
 process.exitCode = status ?? 1;

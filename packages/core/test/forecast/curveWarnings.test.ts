@@ -16,4 +16,17 @@ describe('a curve with less than no torque', () => {
       "friction and pumping take all the engine makes at 9000, 12000 rpm: it can't run there by itself",
     ]);
   });
+
+  it('says by codes that pistons are fast, the correction large, and that every cylinder was marched', async () => {
+    const weather = { pressure: 85_000, temperature: 300, vapourPressure: 1500 };
+    const combination = bigBlock({ weather });
+    const [curve] = await runnerOf(() => 100)([
+      { combination, rpm: [3000, 8000], fidelity: 'representative' },
+    ]);
+    const points = (curve?.points ?? []).map((point) => ({ ...point, meanPistonSpeedMs: point.rpm / 300 }));
+    const codes = curveWarnings(combination, points, [3000]).map(({ code }) => code);
+    expect(codes).toEqual(
+      expect.arrayContaining(['piston-speed', 'weather-correction', 'every-cylinder-marched']),
+    );
+  });
 });

@@ -1,0 +1,371 @@
+/** Files that are wrong in one way or more, with every line they are answered with. */
+import { fileWith } from './files.ts';
+
+/** Sheets that the files name. */
+export const SHEETS: Readonly<Record<string, string>> = {
+  'nounit.csv': 'lift,intake cfm\n0.1,60\n0.3,170\n',
+  'slip.csv': 'lift in,intkae cfm\n0.1,60\n0.3,170\n',
+  'comma.csv': 'lift in,intake cfm\n0,1,60\n',
+  'word.csv': '# bench 2\nlift in,intake cfm\n0.1,sixty\n0.3,170\n',
+  'falls.csv': 'lift in,intake cfm\n0.3,170\n0.1,60\n',
+  'empty.csv': '',
+  'quote.csv': 'lift in,intake cfm\n"0.1,60\n0.3,170\n',
+  'negative.csv': 'lift in,intake cfm\n0.1,-60\n0.3,170\n',
+  'huge.csv': 'lift in,intake cfm\n0.1,60\n0.3,1e9\n',
+  'nolift.csv': 'rise in,intake cfm\n0.1,60\n0.3,170\n',
+  'swapped.csv': 'lift cfm,intake in\n0.1,60\n0.3,170\n',
+  'high.csv': 'lift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,470,130\n0.5,510,150\n',
+  'port.csv': 'lift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,165,120\n0.5,204,149\n',
+  'ten.csv': 'lift in,intake cfm,exhaust cfm\n0.1,40,30\n0.3,102,78\n0.5,125,90\n',
+  'twice.csv': 'lift in,intake cfm,int cfm\n0.1,60,50\n0.3,170,130\n',
+  'degrees.csv': 'deg,lobe lift in\n0,0.3\n10,0.2\n',
+  'flat.csv': 'crank deg,lobe lift in\n-3,0\n-2,0.01\n-1,0.02\n0,0.02\n1,0.01\n2,0\n3,0\n4,0\n',
+};
+
+const heads = (rest: string): string => fileWith({ heads: `{ valvesPerCylinder: 2, ${rest} }` });
+const engine = (rest: string): string => fileWith({ engine: `{ bore: 4 in, stroke: 3.48 in, ${rest} }` });
+
+/** Text of a file and every line it is answered with. */
+export const CASES: readonly (readonly [what: string, text: string, ...lines: readonly string[]])[] = [
+  ['an empty file', '', 'e.yaml is empty'],
+  ['a list', '- 1', 'e.yaml is not a combination: sections such as engine: are expected'],
+  [
+    'broken YAML',
+    'engine: [',
+    'e.yaml:1:10 is not readable YAML: Flow sequence in block collection must be sufficiently indented and end with a ]',
+  ],
+  [
+    'a port with less area than its flow takes',
+    heads(
+      'flow: port.csv, exhaust: { valve: 1.6 in, portVolume: 44 cc, portLength: 3 in }, intake: { portArea: 1.3 in2 }',
+    ),
+    'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.07 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is portArea, 1.3 in2)',
+    'e.yaml:3:32 heads.flow at 0.5 in lift: flow is 1.13 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is portVolume over portLength, 0.895 in2)',
+  ],
+  [
+    'a field twice',
+    'engine: { bore: 4 in, bore: 5 in, stroke: 3 kg, cylinders: 8 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 2 }\n',
+    'e.yaml:1:23 engine.bore is given twice, first on line 1: keep one of the two',
+    "e.yaml:1:35 engine.stroke needs a length, got '3 kg' (use in, mm, cm, thou, ft, m)",
+  ],
+  [
+    'an alias',
+    'engine: &x { bore: 4 in }\nheads: *x',
+    'e.yaml:1:12 engine uses an anchor or alias (write the value out in each place)',
+    'e.yaml:2:8 heads uses an anchor or alias (write the value out in each place)',
+  ],
+  [
+    'a tag',
+    'engine: !!js/function "x"',
+    'e.yaml:1:23 engine uses a tag, !!js/function (write the value alone)',
+  ],
+  [
+    'a tag that YAML knows',
+    fileWith({ mixture: '{ lambda: !!float 1 }' }),
+    'e.yaml:4:28 mixture.lambda uses a tag, !!float (write the value alone)',
+  ],
+  [
+    'an anchor on a name',
+    'engine: { bore: 4 in, stroke: 3.48 in, cylinders: 8 }\n&c chamber: { compression: 9 }',
+    'e.yaml:2:4 uses an anchor or alias (write the value out in each place)',
+  ],
+  [
+    'a directive that makes no and yes into false and true',
+    '%YAML 1.1\n---\nengine: { bore: 4 in }',
+    'e.yaml has a YAML directive (take the line that begins with % out)',
+  ],
+  [
+    'two documents',
+    'engine: {}\n---\nengine: {}',
+    'e.yaml:2:1 holds more than one document: keep one engine a file',
+  ],
+  ['a prototype', '__proto__: { x: 1 }', "e.yaml:1:1 has a field named '__proto__'"],
+  [
+    'no number',
+    fileWith({ mixture: '{ lambda: .nan }' }),
+    'e.yaml:4:20 mixture.lambda is not a finite number',
+  ],
+  [
+    'infinity',
+    fileWith({ mixture: '{ lambda: .inf }' }),
+    'e.yaml:4:20 mixture.lambda is not a finite number',
+  ],
+  ['ten thousand brackets', '['.repeat(10_000), 'e.yaml cannot be read: it is nested too deep'],
+  ['ten thousand dashes', '- '.repeat(10_000), 'e.yaml cannot be read: it is nested too deep'],
+  ['a very long file', ' '.repeat(400_001), 'e.yaml is too long: 400001 characters, at most 400000 are read'],
+  [
+    'a bare number',
+    fileWith({ engine: '{ bore: 4, stroke: 3.48 in, cylinders: 8 }' }),
+    'e.yaml:1:11 engine.bore needs a length with its unit, such as 4.000 in: 4 alone could be anything',
+  ],
+  [
+    'a mass for a length',
+    fileWith({ engine: '{ bore: 4 kg, stroke: 3.48 in, cylinders: 8 }' }),
+    "e.yaml:1:11 engine.bore needs a length, got '4 kg' (use in, mm, cm, thou, ft, m)",
+  ],
+  [
+    'an unknown unit',
+    fileWith({ engine: '{ bore: 4 inn, stroke: 3.48 in, cylinders: 8 }' }),
+    "e.yaml:1:11 engine.bore has an unknown unit 'inn' in '4 inn' (use in, mm, cm, thou, ft, m)",
+  ],
+  [
+    'the wrong unit of length',
+    fileWith({ engine: '{ bore: 4.155 mm, stroke: 3.48 in, cylinders: 8 }' }),
+    "e.yaml:1:11 engine.bore is impossible: '4.155 mm' is outside 20 mm to 250 mm (did you mean 4.155 in?)",
+  ],
+  [
+    'mercury for water',
+    heads('bench: { depression: 28 inHg }'),
+    "e.yaml:3:41 heads.bench.depression is impossible: '28 inHg' is outside 1 inH2O to 120 inH2O (did you mean 28 inH2O?)",
+  ],
+  [
+    'a decimal comma',
+    fileWith({ engine: '{ bore: "4,155 in", stroke: 3.48 in, cylinders: 8 }' }),
+    "e.yaml:1:11 engine.bore has a decimal comma in '4,155 in' (write 4.155 in)",
+  ],
+  [
+    'a misspelt field, once and not also as missing',
+    fileWith({ engine: '{ boer: 4 in, stroke: 3.48 in, cylinders: 8 }' }),
+    'e.yaml:1:11 engine.boer is not a field of this file (did you mean bore?)',
+  ],
+  [
+    'a misspelt section',
+    fileWith({ heades: '{}' }),
+    'e.yaml:4:1 heades is not a field of this file (did you mean heads?)',
+  ],
+  [
+    'a misspelt word',
+    fileWith({ chamber: '{ shape: pentroof, compression: 9 }' }),
+    'e.yaml:2:12 chamber.shape must be one of wedge, bathtub, bowl-in-piston, hemispherical, pent-roof; got ' +
+      "'pentroof' (did you mean pent-roof?)",
+  ],
+  [
+    'nothing but a bore',
+    'engine: { bore: 4 in }',
+    'e.yaml chamber has neither a compression ratio nor a chamber volume (give chamber.compression, or chamber.volume and the other volumes)',
+    'e.yaml heads is missing (write heads: { valvesPerCylinder: 2 })',
+    'e.yaml:1:1 engine.stroke is missing',
+    'e.yaml:1:1 engine.cylinders is missing',
+  ],
+  ['half a cylinder', engine('cylinders: 3.5'), 'e.yaml:1:40 engine.cylinders needs a whole number, got 3.5'],
+  [
+    'a cylinder that fires twice',
+    engine('cylinders: 4, firingOrder: 1-3-4-3'),
+    'e.yaml:1:54 engine.firingOrder must hold each cylinder from 1 to 4 once',
+  ],
+  [
+    'seven cylinders',
+    engine('cylinders: 7'),
+    'e.yaml:1:1 engine.firingOrder is needed: no usual one is known for 7 cylinders, v',
+  ],
+  [
+    'intervals that do not close',
+    engine('cylinders: 2, firingIntervals: [360 deg, 300 deg]'),
+    'e.yaml:1:54 engine.firingIntervals adds up to 660 deg, not 720 deg',
+  ],
+  [
+    'a cylinder without bank',
+    engine('cylinders: 4, banks: [[1, 2], [3]]'),
+    'e.yaml:1:54 engine.banks must hold each cylinder from 1 to 4 once, in all banks together',
+  ],
+  [
+    'a rod that hits the liner',
+    engine('cylinders: 4, rod: 3.5 in'),
+    'e.yaml:1:54 engine.rod is impossible with this stroke: rod over stroke is 1.01',
+  ],
+  [
+    'too much compression',
+    fileWith({ chamber: '{ compression: 40 }' }),
+    'e.yaml:2:12 chamber.compression is impossible: 40 is outside 4 to 20',
+  ],
+  [
+    'compression in words',
+    fileWith({ chamber: '{ compression: ten }' }),
+    'e.yaml:2:12 chamber.compression needs a plain number or a ratio such as 10.5:1',
+  ],
+  [
+    'a ratio the volumes deny',
+    fileWith({ chamber: '{ compression: 11, volume: 64 cc }' }),
+    'e.yaml:2:12 chamber.compression is 11, but the volumes give 10.36',
+  ],
+  [
+    'a dome larger than its chamber',
+    fileWith({ chamber: '{ volume: 64 cc, dome: 90 cc }' }),
+    'e.yaml:2:27 chamber.dome leaves no room: it is larger than the volume around it',
+  ],
+  [
+    'a piston in the head',
+    fileWith({ chamber: '{ volume: 64 cc, deck: -0.05 in, gasketThickness: 0.04 in }' }),
+    'e.yaml:2:27 chamber.deck puts the piston into the head: it stands proud by more than the gasket',
+  ],
+  [
+    'durations out of order',
+    fileWith({ cam: '{ intake: { advertised: 220 deg, at050: 268 deg } }' }),
+    'e.yaml:4:39 cam.intake.at050 is not below the advertised duration: 268 deg against 220 deg',
+  ],
+  [
+    'a separation the centrelines deny',
+    fileWith({
+      cam: '{ separation: 110 deg, intake: { centreline: 106 deg }, exhaust: { centreline: 120 deg } }',
+    }),
+    'e.yaml:4:8 cam.separation disagrees with the centrelines: 106 deg and 120 deg make 113 deg',
+  ],
+  [
+    'an advance the centreline denies',
+    fileWith({ cam: '{ separation: 110 deg, advance: 8 deg, intake: { centreline: 106 deg } }' }),
+    'e.yaml:4:29 cam.advance disagrees with the centreline: 110 deg less 106 deg is 4 deg',
+  ],
+  [
+    'lift that is not lobe times ratio',
+    fileWith({
+      cam: '{ intake: { lobeLift: 0.318 in, valveLift: 0.600 in } }',
+      valvetrain: '{ intakeRatio: 1.5 }',
+    }),
+    'e.yaml:4:38 cam.intake.valveLift is not lobe lift times rocker ratio: 0.318 in times 1.5 is 0.477 in ' +
+      '(where the card is for other rockers, state cam.cardRatio)',
+  ],
+  [
+    'valves that do not fit',
+    heads('intake: { valve: 2.5 in }, exhaust: { valve: 1.9 in }'),
+    'e.yaml:3:42 heads.intake.valve does not fit: valves of 2.5 in and 1.9 in in a bore of 4 in',
+  ],
+  [
+    'a throat wider than its valve',
+    heads('intake: { valve: 2 in, throat: 2.1 in }'),
+    'e.yaml:3:55 heads.intake.throat is not smaller than the valve, 2 in',
+  ],
+  [
+    'carburetor and throttle',
+    fileWith({ induction: '{ carburetor: { rating: 600 cfm }, throttle: { diameter: 60 mm } }' }),
+    'e.yaml:4:47 induction.throttle is given beside a carburetor: keep one of the two',
+  ],
+  [
+    'a number for an air cleaner',
+    fileWith({ induction: '{ airCleaner: 4 }' }),
+    "e.yaml:4:14 induction.airCleaner needs 'none' or a flow, such as { flow: 1200 cfm, at: 1.5 inHg }",
+  ],
+  [
+    'a slip inside a choice',
+    fileWith({ exhaust: '{ muffler: { flwo: 600 cfm } }' }),
+    'e.yaml:4:23 exhaust.muffler.flwo is not a field of this file (did you mean flow?)',
+  ],
+  [
+    'an unknown fuel',
+    fileWith({ fuel: 'methanl' }),
+    "e.yaml:4:1 fuel is not a fuel this program knows: 'methanl' (did you mean methanol?)",
+  ],
+  [
+    'a fuel that does not burn',
+    fileWith({
+      fuel: '{ name: x, atoms: { C: 1, H: 1, O: 9 }, heatingValue: 40 MJ/kg, latentHeat: 300 kJ/kg, researchOctane: 90, motorOctane: 80 }',
+    }),
+    'e.yaml:4:18 fuel.atoms does not burn: it needs carbon, and less oxygen than it can burn with',
+  ],
+  [
+    'a spark mode without table',
+    fileWith({ burn: '{ timing: spark }' }),
+    "e.yaml:4:9 burn.timing is 'spark', but burn.spark gives no table",
+  ],
+  [
+    'a dew point above the air',
+    fileWith({ weather: '{ temperature: 10 degC, dewPoint: 20 degC }' }),
+    'e.yaml:4:34 weather.dewPoint is above the temperature of the air',
+  ],
+  [
+    'yes for true',
+    fileWith({ friction: '{ accessories: yes }' }),
+    "e.yaml:4:13 friction.accessories needs true or false, got 'yes'",
+  ],
+  [
+    'a sheet that is not there',
+    heads('flow: gone.csv'),
+    "e.yaml:3:32 heads.flow names the sheet 'gone.csv', which was not found",
+  ],
+  [
+    'a header without unit',
+    heads('flow: nounit.csv'),
+    "nounit.csv:1 heads.flow has no unit in the header 'lift' (end it with in or mm)",
+  ],
+  [
+    'a misspelt column',
+    heads('flow: slip.csv'),
+    "slip.csv:1 heads.flow has no intake column (did you mean intake by 'intkae'?)",
+  ],
+  [
+    'decimal commas between commas',
+    heads('flow: comma.csv'),
+    'comma.csv:2 heads.flow has 3 cells, the header has 2 (for decimal commas, part the cells by semicolons)',
+  ],
+  [
+    'a word for a number',
+    heads('flow: word.csv'),
+    "word.csv:3 heads.flow has 'sixty' in column 'intake cfm', which is no number",
+  ],
+  [
+    'lifts that fall',
+    heads('flow: falls.csv'),
+    'falls.csv:3 heads.flow has a lift that does not rise from row to row',
+  ],
+  ['an empty sheet', heads('flow: empty.csv'), 'empty.csv heads.flow has no rows below a header'],
+  ['an open quote', heads('flow: quote.csv'), 'quote.csv:2 heads.flow has a quote that does not close'],
+  [
+    'negative flow',
+    heads('flow: negative.csv'),
+    "negative.csv:2 heads.flow has -60 cfm in column 'intake cfm', which is impossible",
+  ],
+  [
+    'enormous flow',
+    heads('flow: huge.csv'),
+    "huge.csv:3 heads.flow has 1000000000 cfm in column 'intake cfm', which is impossible",
+  ],
+  [
+    'no lift column',
+    heads('flow: nolift.csv'),
+    "nolift.csv:1 heads.flow has no lift column (name it 'lift in')",
+  ],
+  [
+    'swapped units',
+    heads('flow: swapped.csv'),
+    "swapped.csv:1 heads.flow has the wrong unit in the header 'lift cfm' (use in or mm)",
+    "swapped.csv:1 heads.flow has the wrong unit in the header 'intake in' (use cfm)",
+  ],
+  [
+    'two intake columns',
+    heads('flow: twice.csv'),
+    "twice.csv:1 heads.flow has two intake columns: 'intake cfm' and 'int cfm' (keep one of them)",
+  ],
+  [
+    'flow above what the valve can pass',
+    heads('flow: high.csv'),
+    'e.yaml:3:32 heads.flow at 0.3 in lift: flow is 1.20 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is the valve head, 2.66 in2)',
+  ],
+  [
+    'a sheet of another depression',
+    heads('flow: ten.csv'),
+    'e.yaml:3:32 heads.flow at 0.5 in lift: best flow is 0.32 of the ideal through the valve: is the sheet from another depression, ' +
+      'such as 10 inH2O? (state heads.bench.depression)',
+  ],
+  [
+    'degrees of nothing',
+    fileWith({ cam: '{ intake: { table: degrees.csv } }' }),
+    "degrees.csv:1 cam.intake.table does not say which degrees 'deg' are (write 'crank deg' or 'cam deg')",
+  ],
+  [
+    'a flat lobe',
+    fileWith({ cam: '{ intake: { table: flat.csv } }' }),
+    'flat.csv:1 cam.intake.table shows no lobe: 8 rows, highest lift 0.51 mm',
+  ],
+  [
+    'several slips, in file and sheets',
+    fileWith({
+      engine: '{ bore: 4, stroke: 3.48 in, cylinders: 8 }',
+      heads: '{ valvesPerCylinder: 2, flow: word.csv, intake: { valve: 3 kg } }',
+      fuel: 'diesel',
+    }),
+    'e.yaml:1:11 engine.bore needs a length with its unit, such as 4.000 in: 4 alone could be anything',
+    "e.yaml:3:58 heads.intake.valve needs a length, got '3 kg' (use in, mm, cm, thou, ft, m)",
+    "e.yaml:4:1 fuel is not a fuel this program knows: 'diesel' (known: pump-87, pump-89, pump-91, pump-93, pump-87-e10, " +
+      'pump-91-e10, pump-93-e10, race-100, race-110, race-116, e85, ethanol, methanol, iso-octane, propane, natural-gas; pump fuels by antiknock index, (R+M)/2)',
+    "word.csv:3 heads.flow has 'sixty' in column 'intake cfm', which is no number",
+  ],
+];
