@@ -135,6 +135,7 @@ export const FILE_PROBLEMS: readonly Entry[] = [
 /** Problems of the engine that a file describes. */
 export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['advance-disagrees', 'Cam advance denied by separation and centreline.', 'Leave one of the three out.'],
+  ['balance', 'A tube between collectors, and not two of them.', 'Check `exhaust.groups`.'],
   ['banks', 'Banks that don’t hold each cylinder once.', 'List each cylinder once.'],
   ['calibration-correlation', 'A table of correlations that is none.', 'Let `calibrate` write the section.'],
   ['calibration-knobs', 'Knobs that are none.', 'Let `calibrate` write the section.'],
@@ -189,8 +190,23 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['pipe-twice', 'Inside and outside of one tube.', 'Keep one.'],
   ['pipe-wall', 'A wall too thick for its tube.', 'Check both.'],
   ['port-area', 'A smallest area larger than the mean.', 'Check both.'],
+  [
+    'primary-lengths',
+    'Lengths of primaries, not one a cylinder, or beside a common one.',
+    'Give one a cylinder, or one for all.',
+  ],
   ['primary-slip', 'A primary much smaller than its valve.', 'Check the unit.'],
+  [
+    'primary-step',
+    'Steps of a primary out of order, without a size or behind its end.',
+    'List them from the flange on.',
+  ],
   ['rod', 'A rod that no such stroke has.', 'Check rod and stroke.'],
+  [
+    'secondary',
+    'First merges that don’t suit cylinders and collectors.',
+    'Check `exhaust.secondary.groups`.',
+  ],
   ['separation-disagrees', 'A separation that the centrelines deny.', 'Leave one out.'],
   ['stem', 'A stem too thick for its valve.', 'Check both.'],
   ['throat', 'A throat not smaller than its valve.', 'Check both.'],

@@ -64,6 +64,18 @@ const SECTIONS: readonly Readonly<Record<string, string>>[] = [
   { cam: '{ intake: { table: twisted.csv } }' },
 ];
 
+const PIPES: readonly Readonly<Record<string, string>>[] = [
+  {
+    exhaust:
+      '{ collector: none, secondary: { diameter: 2 in, length: 14 in }, balance: { diameter: 2 in, length: 12 in } }',
+  },
+  { exhaust: '{ primary: { lengths: [30 in, 31 in] } }' },
+  {
+    exhaust:
+      '{ primary: { length: 30 in, steps: [{ after: 20 in, diameter: 1.8 in }, { after: 10 in, diameter: 1.9 in }] } }',
+  },
+];
+
 /** Beside these: a list with one open point, a place of one machine, a tall lobe. */
 const MORE: readonly Readonly<Record<string, string>>[] = [
   {
@@ -119,7 +131,11 @@ function raised(): ReadonlySet<string> {
     for (const { code } of list) codes.add(code);
   };
   const sheet = (name: string): string | undefined => OTHER_SHEETS[name] ?? SHEETS[name];
-  const texts = [...CASES.map(([, text]) => text), ...[...SECTIONS, ...MORE].map(fileWith), many('a: 1\n')];
+  const texts = [
+    ...CASES.map(([, text]) => text),
+    ...[...SECTIONS, ...PIPES, ...MORE].map(fileWith),
+    many('a: 1\n'),
+  ];
   for (const text of texts) {
     const read = readCombination(text, { file: 'e.yaml', sheet });
     keep(read.ok ? read.value.warnings : read.problems);

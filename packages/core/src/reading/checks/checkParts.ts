@@ -62,7 +62,7 @@ function checkPrimary({ primary }: ExhaustSection, cylinders: number | undefined
   }
   const shortest = Math.min(length ?? Number.POSITIVE_INFINITY, ...(lengths ?? []));
   steps.forEach((step, i) => {
-    const path = `exhaust.primary.steps[${i}]`;
+    const path = `exhaust.primary.steps.${i}`;
     checkPipe(step, path, report);
     if (step.diameter === undefined && step.inside === undefined)
       report.problem(path, 'primary-step', 'needs the next size: a diameter, or the inside');
