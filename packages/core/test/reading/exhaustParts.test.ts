@@ -85,15 +85,15 @@ describe('an exhaust built up of parts', () => {
     ],
     [
       '{ primary: { length: 500 mm, steps: [{ after: 600 mm, inside: 50 mm }] } }',
-      'exhaust.primary.steps[0].after lies behind the end of the primary',
+      'exhaust.primary.steps.0.after lies behind the end of the primary',
     ],
     [
       '{ primary: { length: 500 mm, steps: [{ after: 200 mm }] } }',
-      'exhaust.primary.steps[0] needs the next size: a diameter, or the inside',
+      'exhaust.primary.steps.0 needs the next size: a diameter, or the inside',
     ],
     [
       '{ primary: { length: 500 mm, steps: [{ after: 200 mm, inside: 50 mm }, { after: 100 mm, inside: 55 mm }] } }',
-      'exhaust.primary.steps[1].after must lie behind the step before it',
+      'exhaust.primary.steps.1.after must lie behind the step before it',
     ],
     ['{ balance: {} }', 'exhaust.balance joins two collectors, and this engine has 1'],
     ['{ collector: none, secondary: {} }', 'exhaust.secondary is given although there is no collector'],
