@@ -55,5 +55,5 @@ export const OUTPUT_OPTIONS: readonly OptionSpec[] = [
 export const COMMON_OPTIONS: readonly OptionSpec[] = [
   { name: 'no-color', help: 'plain text; so do NO_COLOR and TERM=dumb' },
   { name: 'help', short: 'h', help: 'show this help' },
-  { name: 'version', help: 'show the version' },
+  { name: 'version', short: 'V', help: 'show the version' },
 ];

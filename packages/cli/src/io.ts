@@ -21,6 +21,10 @@ export interface Io {
   writeFile(path: string, text: string, replace: boolean): void;
   /** The path with links and dots resolved, for telling whether two paths are one file. */
   resolvePath(path: string): string;
+  /** Keeps what is known of a fault of the program in a new file of the system's temporary folder; its path. */
+  keepFault(text: string): string;
+  /** Milliseconds from some moment on. */
+  now(): number;
   /** Where the schema of combination files was installed, as an absolute path. */
   readonly schemaFile: string;
   readonly env: Environment;

@@ -4,10 +4,12 @@ import { COMMANDS } from './commandList.ts';
 import type { CommandSpec } from './commandSpec.ts';
 import type { Core } from './core.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
+import { faultLines } from './faultLines.ts';
 import type { Io } from './io.ts';
 import { parseArguments } from './parseArguments.ts';
+import { readLead } from './readLead.ts';
 import { commandHelp, programHelp } from './render/help.ts';
-import { plain, plainShort } from './render/plain.ts';
+import { plainShort } from './render/plain.ts';
 import { widthOf } from './render/width.ts';
 import { suggest } from './suggest.ts';
 import { version } from './version.ts';
@@ -28,23 +30,21 @@ export async function main(argv: readonly string[], io: Io, core?: Core): Promis
       io.stderr.write('interrupted, nothing written\n');
       return EXIT.interrupted;
     }
-    const message = error instanceof Error ? error.message : String(error);
-    io.stderr.write(`unexpected failure, a fault of the program: ${plain(message)}\n`);
+    for (const line of faultLines(error, argv, io)) io.stderr.write(`${line}\n`);
     return EXIT.failure;
   }
 }
 
-async function dispatch([word, ...rest]: readonly string[], io: Io, core?: Core): Promise<ExitCode> {
+async function dispatch(argv: readonly string[], io: Io, core?: Core): Promise<ExitCode> {
   // Lines longer than a hundred characters are hard to follow, however wide the terminal.
   const width = Math.min(100, widthOf(io.stdout));
-  if (word === undefined || word === 'help' || word === '--help' || word === '-h') {
-    const topic = word === 'help' && rest[0] !== undefined ? commandNamed(rest[0]) : undefined;
+  const { asked, word, rest } = readLead(argv);
+  if (asked === 'version') return printVersion(io);
+  if (word === undefined || word === 'help' || asked === 'help') {
+    const name = word === 'help' ? rest.find((other) => !other.startsWith('-')) : word;
+    const topic = name === undefined ? undefined : commandNamed(name);
     io.stdout.write(topic === undefined ? programHelp(COMMANDS, width) : commandHelp(topic, width));
     return EXIT.ok;
-  }
-  if (word === '--version') return printVersion(io);
-  if (word.startsWith('-')) {
-    throw new CommandFailure(EXIT.usage, ['name a command first', 'valvetide --help lists them']);
   }
   const command = commandNamed(word);
   const { operands, flags } = await parseArguments(command, rest);

@@ -19,7 +19,10 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
     throw usage(command, `${command.name} does not take ${plainShort(String(operands[most]))}`);
   }
   const given = new Map<string, unknown>(Object.entries(values));
-  for (const { name, choices } of options) {
+  for (const { name, value, many, choices } of options) {
+    // Of two values one would be dropped in silence.
+    if (value !== undefined && many !== true && texts(given.get(name)).length > 1)
+      throw usage(command, `--${name} is given twice, and only one counts`);
     const wrong = texts(given.get(name)).find((value) => choices?.includes(value) === false);
     if (choices === undefined || wrong === undefined) continue;
     throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(wrong)}`);
@@ -28,7 +31,7 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
   return {
     operands: operands.map(String),
     flags: {
-      text: (name) => texts(given.get(name)).at(-1),
+      text: (name) => texts(given.get(name))[0],
       texts: (name) => texts(given.get(name)),
       on: (name) => last(given.get(name)) === true,
       color: typeof color === 'boolean' ? color : undefined,

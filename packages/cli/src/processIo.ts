@@ -1,6 +1,7 @@
 /** The real outside world: this process's streams and the file system. */
-import { realpathSync, statSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { mkdtempSync, realpathSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { EXIT } from './exitCodes.ts';
 import { readRegularFile, readStream } from './input/readRegularFile.ts';
@@ -21,6 +22,8 @@ export function processIo(): Io {
     kindOf,
     writeFile,
     resolvePath,
+    keepFault,
+    now: () => performance.now(),
     schemaFile: fileURLToPath(new URL('../schema/combination.schema.json', import.meta.url)),
     env: process.env,
     get signal() {
@@ -78,4 +81,11 @@ function resolvePath(path: string): string {
   } catch {
     return resolve(path);
   }
+}
+
+/** In a folder of its own, which only this user may enter: the command line may name a customer. */
+function keepFault(text: string): string {
+  const path = join(mkdtempSync(join(tmpdir(), 'valvetide-fault-')), 'fault.txt');
+  writeFileSync(path, text, { flag: 'wx', mode: 0o600 });
+  return path;
 }

@@ -1,9 +1,18 @@
-/** The version in the package's own manifest, one folder above both `src` and `dist`. */
+/** What the package's own manifest says, one folder above `src`, `dist` and `bundle`. */
 import { readFileSync } from 'node:fs';
 
 export function version(): string {
+  return manifestText('version');
+}
+
+/** Where faults of the program are reported. */
+export function faultAddress(): string {
+  return manifestText('bugs');
+}
+
+function manifestText(name: string): string {
   const manifest: unknown = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8'));
-  if (typeof manifest === 'object' && manifest !== null && 'version' in manifest)
-    return String(manifest.version);
-  throw new Error('package.json has no version');
+  const value = typeof manifest === 'object' && manifest !== null ? Reflect.get(manifest, name) : undefined;
+  if (typeof value === 'string') return value;
+  throw new Error(`package.json has no ${name}`);
 }

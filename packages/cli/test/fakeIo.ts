@@ -18,6 +18,8 @@ export interface WorldOptions {
   readonly columns?: number;
   readonly env?: Environment;
   readonly signal?: AbortSignal;
+  /** Milliseconds; stands still where left out. */
+  readonly now?: () => number;
   /** Paths whose reading or writing is refused, with the system's code. */
   readonly refused?: Readonly<Record<string, string>>;
 }
@@ -64,6 +66,12 @@ export function world(options: WorldOptions = {}): World {
         files.set(key(path), text);
       },
       resolvePath: (path) => posix.resolve('/', path),
+      keepFault: (text) => {
+        refuse('/tmp/fault.txt');
+        files.set('/tmp/fault.txt', text);
+        return '/tmp/fault.txt';
+      },
+      now: options.now ?? (() => 0),
       schemaFile: '/installed/schema/combination.schema.json',
       env: options.env ?? {},
       signal: options.signal,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
+import { faultAddress } from '../src/version.ts';
 import { world } from './fakeIo.ts';
 import { fakeCore, sampleCurve, samplePoint } from './sampleCurve.ts';
 
@@ -211,7 +212,7 @@ describe('valvetide forecast', () => {
     expect(w.err()).toBe('interrupted, nothing written\n');
   });
 
-  it('is 1 on a fault of its own, in one line', async () => {
+  it('is 1 on a fault of its own, whose stack is kept in a file it names', async () => {
     const core = fakeCore({
       forecast: () => {
         throw new Error('a hole\nin the floor');
@@ -219,7 +220,17 @@ describe('valvetide forecast', () => {
     });
     const w = world({ files: engine });
     expect(await main(['forecast', 'engine.yaml', '--rpm', '3000,4000'], w.io, core)).toBe(EXIT.failure);
-    expect(w.err()).toBe('unexpected failure, a fault of the program: a hole\\u000ain the floor\n');
+    expect(w.err()).toBe(
+      'unexpected failure, a fault of the program: a hole\\u000ain the floor\n' +
+        `its traces are in /tmp/fault.txt; please report them at ${faultAddress()}\n`,
+    );
+    const kept = w.files.get('/tmp/fault.txt') ?? '';
+    expect(kept).toContain('["forecast","engine.yaml","--rpm","3000,4000"]');
+    expect(kept).toContain('Error: a hole\nin the floor');
+    expect(kept).toMatch(/^ {4}at .*forecast\.test\.ts:/m);
+    const full = world({ files: engine, refused: { '/tmp/fault.txt': 'ENOSPC' } });
+    expect(await main(['forecast', 'engine.yaml', '--rpm', '3000,4000'], full.io, core)).toBe(EXIT.failure);
+    expect(full.err()).toMatch(/in the floor\nPlease report it at \S+\n$/);
   });
 
   it('is 4 where a file can not be read or written', async () => {

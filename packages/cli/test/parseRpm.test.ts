@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseRpm } from '../src/input/parseRpm.ts';
+import { parseRpm, parseSpeeds } from '../src/input/parseRpm.ts';
 import { editDistance, suggest } from '../src/suggest.ts';
 
 describe('parseRpm(text)', () => {
@@ -25,6 +25,17 @@ describe('parseRpm(text)', () => {
     ['1000:9000:1', 'more than 400 points'],
     ['3000,,4000', 'is not a plain number'],
   ])('refuses "%s"', (text, reason) => expect(() => parseRpm(text)).toThrow(reason));
+});
+
+describe('parseSpeeds(texts)', () => {
+  it('adds the speeds of one list to those of another', () => {
+    expect(parseSpeeds(['3000:5000:1000', '4500,3000'])).toEqual([3000, 4000, 4500, 5000]);
+    expect(parseSpeeds([])).toBeUndefined();
+  });
+
+  it('counts them together', () => {
+    expect(() => parseSpeeds(['1000:4000:10', '5000:8000:10'])).toThrow('more than 400 points');
+  });
 });
 
 describe('suggest(word, candidates)', () => {

@@ -73,6 +73,18 @@ describe('colour', () => {
     return w.out().includes('\u001b[');
   };
 
+  it('is left out for --no-color before the command as for one after it', async () => {
+    for (const typed of [
+      ['--no-color', ...words],
+      [...words, '--no-color'],
+    ]) {
+      const w = world({ files, stdoutIsTTY: true });
+      await main(typed, w.io, fakeCore());
+      expect(w.out()).toContain('rpm');
+      expect(w.out()).not.toContain('\u001b[');
+    }
+  });
+
   it('is for terminals only', async () => {
     expect(await coloured({ stdoutIsTTY: true })).toBe(true);
     expect(await coloured({ stdoutIsTTY: false })).toBe(false);

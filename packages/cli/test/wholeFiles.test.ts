@@ -6,12 +6,13 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
   truncateSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { readRegularFile, readStream } from '../src/input/readRegularFile.ts';
@@ -168,5 +169,17 @@ describe('writing', () => {
     expect(() => writeWhole(at('folder'), 'x', true)).toThrow();
     expect(parts()).toEqual([]);
     expect(() => writeWhole(at('none/a'), 'x', false)).toThrow(expect.objectContaining({ code: 'ENOENT' }));
+  });
+});
+
+describe('what is kept of a fault', () => {
+  it('stands in a new file each time, which nobody else may read', () => {
+    const paths = [processIo().keepFault('one'), processIo().keepFault('two')];
+    try {
+      expect(paths.map((path) => readFileSync(path, 'utf8'))).toEqual(['one', 'two']);
+      for (const path of paths) expect(statSync(path).mode & 0o077).toBe(0);
+    } finally {
+      for (const path of paths) rmSync(dirname(path), { recursive: true });
+    }
   });
 });

@@ -4,7 +4,7 @@ import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
-import { parseRpm } from '../input/parseRpm.ts';
+import { parseRpm, parseSpeeds } from '../input/parseRpm.ts';
 import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
 import { forbidInputTwice, type Input, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
@@ -47,7 +47,12 @@ export const forecastCommand: CommandSpec = {
     ['valvetide forecast - --json < engine.yaml', 'from a pipe, for another program'],
   ],
   options: [
-    { name: 'rpm', value: 'FROM:TO:STEP', help: 'speeds to forecast; a list with commas works too' },
+    {
+      name: 'rpm',
+      value: 'FROM:TO:STEP',
+      many: true,
+      help: 'speeds to forecast; a list with commas works too',
+    },
     {
       name: 'band',
       value: 'FROM:TO',
@@ -88,8 +93,7 @@ export const forecastCommand: CommandSpec = {
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
   forbidTogether(flags, 'quiet', 'verbose');
-  const requested = flags.text('rpm');
-  const named = requested === undefined ? undefined : parseRpm(requested);
+  const named = parseSpeeds(flags.texts('rpm'));
   const asJson = flags.on('json');
   const input = await readInput(operand, 'forecast', asJson, io, core);
   const pulls = flags.texts('pull');

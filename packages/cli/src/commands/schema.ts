@@ -28,5 +28,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   }
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), []);
   deliver(io, destination, json(operand === undefined ? core.combinationSchema() : core.changesSchema()));
+  if (destination.path !== undefined) {
+    const what = operand === undefined ? 'combination' : 'changes';
+    io.stderr.write(`wrote the schema of ${what} files to ${plainShort(destination.path)}\n`);
+  }
   return EXIT.ok;
 }

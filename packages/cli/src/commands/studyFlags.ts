@@ -5,7 +5,7 @@ import { CommandFailure } from '../commandFailure.ts';
 import { type Flags, type OptionSpec, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT } from '../exitCodes.ts';
-import { parseRpm } from '../input/parseRpm.ts';
+import { parseRpm, parseSpeeds } from '../input/parseRpm.ts';
 import type { Io } from '../io.ts';
 import { studyProgress } from '../output/studyProgress.ts';
 import { fixed } from '../render/fixed.ts';
@@ -13,7 +13,12 @@ import { plainShort } from '../render/plain.ts';
 
 /** Which speeds, and which of them count. */
 export const SPEED_OPTIONS: readonly OptionSpec[] = [
-  { name: 'rpm', value: 'FROM:TO:STEP', help: 'speeds to forecast; a list with commas works too' },
+  {
+    name: 'rpm',
+    value: 'FROM:TO:STEP',
+    many: true,
+    help: 'speeds to forecast; a list with commas works too',
+  },
   { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all of them' },
 ];
 
@@ -58,11 +63,10 @@ const STEPS = 8;
 const ROUND_STEPS = [50, 100, 200, 250, 500, 1000];
 
 export function chooseSpeeds(flags: Flags, combination: Combination, core: Core): ChosenSpeeds {
-  const named = flags.text('rpm');
+  const rpm = parseSpeeds(flags.texts('rpm'));
   const bandText = flags.text('band');
   const band = bandText === undefined ? undefined : parseBand(bandText);
-  if (named !== undefined) {
-    const rpm = parseRpm(named);
+  if (rpm !== undefined) {
     const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
     if (band !== undefined && !(band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm))
       throw usage(`--band ${plainShort(bandText ?? '')}: none of the speeds lies in it`);
@@ -70,10 +74,10 @@ export function chooseSpeeds(flags: Flags, combination: Combination, core: Core)
   }
   if (band !== undefined) return { rpm: speedsOver(band), band, reason: '' };
   const { fromRpm, toRpm, stepRpm, reason } = core.inspectCombination(combination).band;
-  const rpm = parseRpm(`${fromRpm}:${toRpm}:${stepRpm}`);
+  const usual = parseRpm(`${fromRpm}:${toRpm}:${stepRpm}`);
   return {
-    rpm,
-    band: { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] },
+    rpm: usual,
+    band: { fromRpm: usual[0], toRpm: usual[usual.length - 1] },
     reason: `Band ${fixed(fromRpm)} to ${fixed(toRpm)} rpm, ${reason}; --band names another.`,
   };
 }

@@ -12,6 +12,14 @@ export function parseRpm(text: string): number[] {
   return text.includes(':') ? parseRange(text) : parseList(text);
 }
 
+/** Speeds of every `--rpm` that was given, as one list; undefined where none was. */
+export function parseSpeeds(texts: readonly string[]): number[] | undefined {
+  if (texts.length === 0) return undefined;
+  const all = [...new Set(texts.flatMap(parseRpm))].sort((a, b) => a - b);
+  if (!(all.length <= MOST)) throw refuse(texts.join(' '), `more than ${MOST} points`);
+  return all;
+}
+
 function parseRange(text: string): number[] {
   const parts = text.split(':');
   if (parts.length !== 3) throw refuse(text, 'write from:to:step, such as 2500:7000:500');

@@ -1,5 +1,6 @@
-/** A line that says how far a study is and how long it may still take, on a terminal only. */
+/** A line that says how far a study is and how long it may still take. */
 import type { Io } from '../io.ts';
+import { progressLine } from './progressLine.ts';
 
 export interface StudyProgress {
   readonly report: (done: number, total: number) => void;
@@ -7,30 +8,16 @@ export interface StudyProgress {
   readonly clear: () => void;
 }
 
-/** `now` gives milliseconds. */
-export function studyProgress(
-  io: Io,
-  quiet: boolean,
-  now: () => number = () => performance.now(),
-): StudyProgress {
-  if (quiet || !io.stderr.isTTY || io.env.TERM === 'dumb') return { report: () => {}, clear: () => {} };
-  const begun = now();
-  let drawn = 0;
-  const draw = (text: string): void => {
-    io.stderr.write(`\r${text.padEnd(drawn)}`);
-    drawn = text.length;
-  };
+export function studyProgress(io: Io, quiet: boolean): StudyProgress {
+  const begun = io.now();
+  const { show, clear } = progressLine(io, quiet);
   return {
     report: (done, total) => {
       const left =
-        done > 0 && done < total ? `, ${duration(((now() - begun) / done) * (total - done))} left` : '';
-      draw(`${done} of ${total} forecasts${left}`);
+        done > 0 && done < total ? `, ${duration(((io.now() - begun) / done) * (total - done))} left` : '';
+      show(`${done} of ${total} forecasts${left}`);
     },
-    clear: () => {
-      if (drawn === 0) return;
-      io.stderr.write(`\r${' '.repeat(drawn)}\r`);
-      drawn = 0;
-    },
+    clear,
   };
 }
 

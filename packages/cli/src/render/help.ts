@@ -19,7 +19,7 @@ export function programHelp(commands: readonly CommandSpec[], width: number): st
       )}`,
       `Options\n${pairs(COMMON_OPTIONS.map(optionPair), width)}`,
       exitCodes(width),
-      'valvetide COMMAND --help shows the options of a command. A combination file is YAML or JSON; - reads it from standard input. Nothing is sent over a network, and no file is written that no option names.',
+      'valvetide COMMAND --help shows the options of a command. A combination file is YAML or JSON; - reads it from standard input. Nothing is sent over a network. No file is written that no option names, but for the traces of a fault of the program in the temporary folder of the system.',
     ],
     width,
   );
