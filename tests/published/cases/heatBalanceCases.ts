@@ -44,7 +44,7 @@ export const heatBalanceCases: PublishedSource = {
       relative: true,
       aim: true,
       cause:
-        "its shrouded intake valve makes swirl, which the law's full form counts (0.308 of the swirl's speed while shut, 0.417 while open) and the program leaves out: a swirl of four to five turns a turn of the crank explains it",
+        "its shrouded intake valve makes swirl, which the law's full form counts and the program leaves out: a third of it at most; gas past the rings and fuel that doesn't burn may be the rest. Choi et al., SAE 2018-01-0848, table 6, needed 1.9 times their own law on this engine",
       compute: () => grossPressure(1),
     },
     {

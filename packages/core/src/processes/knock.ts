@@ -25,7 +25,7 @@ export function autoignitionDelay(p: number, T: number, octane: number): number 
  * that just knocks there: within 2 from 90 to 100. Below 90 the law of the delay is too flat and asks for more than
  * the fuel has, 4 to 5 numbers at 85 and 7 to 8 at 80.
  */
-export const DELAY_FACTOR = 1.14;
+export const DELAY_FACTOR = 1.16;
 
 /**
  * Rate at which unburned gas of octane number 100 uses up its delay [1/s]: the reciprocal of
@@ -61,7 +61,7 @@ export const AUDIBLE_MARGIN = 4;
 export const SHARE_PRESSURE = 15e5;
 
 /** Unburned gas of the standard octane-rating engine, compressed to {@link SHARE_PRESSURE} without heat, by method [K]. */
-export const RATING_TEMPERATURES = { research: 740, motor: 838 } as const;
+export const RATING_TEMPERATURES = { research: 739, motor: 839 } as const;
 
 /** Slope of {@link motorMethodShare} in gas that is cooler than the research method's [1/K]. */
 const COOL_SLOPE = 0.0056;
