@@ -60,7 +60,10 @@ function range({ minimum, maximum, anyOf }: Node): string {
 
 function line({ path, node, needed }: Row): string {
   const choices = words(node);
-  const examples = choices.length > 0 ? choices : (node.examples ?? []).map(written);
+  const shown = (node.examples ?? []).map(written);
+  // Beside words, what else may be written in their place.
+  const others = (node.examples ?? []).filter((example) => typeof example === 'object').map(written);
+  const examples = choices.length > 0 ? [...choices, ...others] : shown;
   const what = `${node.description ?? ''}${range(node)}`.replaceAll('|', '\\|');
   return `| ${code(path)} | ${needed ? '**Needed.** ' : ''}${what} | ${examples.map(code).join(', ')} |`;
 }
