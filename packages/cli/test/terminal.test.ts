@@ -1,3 +1,4 @@
+import type { Problem } from '@valvetide/core';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
@@ -30,12 +31,12 @@ describe('names from a file, on a terminal', () => {
   });
 
   it('come out spelled in problems, one line each whatever is in them', async () => {
-    const problem = {
+    const problem: Problem = {
       file: hostile,
       line: 2,
       column: 1,
       path: hostile,
-      code: 'x',
+      code: 'syntax',
       message: `a\n${hostile}`,
       hint: hostile,
     };

@@ -36,7 +36,15 @@ export type { Change, ChangeSource, FieldEdit } from './changes/change.ts';
 export { changesSchema } from './changes/changesSchema.ts';
 export { readChanges } from './changes/readChanges.ts';
 export type * from './combination/combination.ts';
-export type { Problem } from './combination/problem.ts';
+export type {
+  MisspeltCode,
+  MisspeltProblem,
+  PlainCode,
+  PlainProblem,
+  Problem,
+  ProblemCode,
+  ProblemPlace,
+} from './combination/problem.ts';
 export { problemLine } from './combination/problem.ts';
 export type { DynoChannel } from './dyno/dynoColumns.ts';
 export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';

@@ -137,7 +137,7 @@ function relocated(problem: Problem, changes: readonly Change[]): Problem {
       ({ path }) => isWithin(problem.path, path) || (problem.path !== '' && isWithin(path, problem.path)),
     );
     if (edit === undefined) continue;
-    const { file, line, column } = sourceProblem(change, edit.path, '', '');
+    const { file, line, column } = sourceProblem(change, edit.path, 'invalid', '');
     return { ...problem, file, line, column, message: `${problem.message}, with '${change.name}'` };
   }
   const names = changes.map(({ name }) => `'${name}'`).join(' and ');

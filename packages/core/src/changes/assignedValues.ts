@@ -1,7 +1,7 @@
 /** The edits of some changes as one value a field. */
 import { type ArithmeticResult, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { Combination } from '../combination/combination.ts';
-import type { Problem } from '../combination/problem.ts';
+import type { MisspeltProblem, PlainCode, PlainProblem, Problem } from '../combination/problem.ts';
 import { newFieldFor } from '../reading/oldNames.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
@@ -66,11 +66,20 @@ export function pathProblem(
   value: unknown,
 ): Problem {
   const now = newFieldFor(path, value);
-  if (now !== null)
-    return sourceProblem(change, path, 'unknown-path', 'has another name now', `write ${now}`);
+  if (now !== null) return misspeltPath(change, path, 'has another name now', `write ${now}`, null);
   const near = nearestPaths(path, known);
   const hint = near.length === 0 ? 'valvetide schema lists the fields' : `did you mean ${near.join(' or ')}?`;
-  return sourceProblem(change, path, 'unknown-path', 'is not a field of a combination', hint);
+  return misspeltPath(change, path, 'is not a field of a combination', hint, near[0] ?? null);
+}
+
+function misspeltPath(
+  change: Pick<Change, 'name' | 'source'>,
+  path: string,
+  message: string,
+  hint: string,
+  nearest: string | null,
+): MisspeltProblem {
+  return { ...sourceProblem(change, path, 'invalid', message, hint), code: 'unknown-path', nearest };
 }
 
 function oneValue(
@@ -154,10 +163,10 @@ function owners(placed: readonly Placed[]): string {
 export function sourceProblem(
   { name, source }: Pick<Change, 'name' | 'source'>,
   path: string,
-  code: string,
+  code: PlainCode,
   message: string,
   hint: string | null = null,
-): Problem {
+): PlainProblem {
   const place = source?.positions[path] ?? source?.positions[''] ?? null;
   return {
     file: source?.file ?? `change '${name}'`,

@@ -2,7 +2,7 @@
 
 import Papa from 'papaparse';
 import type { Result } from '../base/result.ts';
-import type { Problem } from '../combination/problem.ts';
+import type { PlainCode, Problem } from '../combination/problem.ts';
 import { nearestName } from '../reading/nearestName.ts';
 import { sheetProblem } from '../reading/sheet/table.ts';
 import { bare, type DynoColumn, dynoColumn, isUnitRow } from './dynoColumns.ts';
@@ -49,7 +49,7 @@ const KNOWN_WORDS = ['rpm', 'torque', 'power'];
 export function readDynoLines(text: string, name: string): DynoLinesResult {
   const fail = (
     line: number | null,
-    code: string,
+    code: PlainCode,
     message: string,
     hint: string | null = null,
   ): DynoLinesResult => ({
@@ -157,7 +157,7 @@ function findHeader(contents: readonly string[]): Header | null {
 }
 
 /** What the likeliest header lacks, and which slip that may be. */
-function missingHeader(contents: readonly string[]): [number | null, string, string, string] {
+function missingHeader(contents: readonly string[]): [number | null, PlainCode, string, string] {
   const looks = (line: string): boolean =>
     !line.trim().startsWith('#') && /[a-z]/iu.test(line) && /[,;\t]/u.test(line);
   const best = contents

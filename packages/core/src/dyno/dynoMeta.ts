@@ -1,6 +1,8 @@
 /** The lines of a dyno sheet that are no rows: standard, air of the day, title, number of the pull. */
+
 import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
 import type { CorrectionStandard, Weather } from '../combination/combination.ts';
+import type { PlainCode } from '../combination/problem.ts';
 import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
 import { airSaid, speaksOfAir } from './airSaid.ts';
 
@@ -40,7 +42,7 @@ export const NO_META: DynoMeta = {
 
 /** What went wrong with a line of this kind. */
 export interface MetaSlip {
-  readonly code: string;
+  readonly code: PlainCode;
   readonly message: string;
   readonly hint: string | null;
 }

@@ -1,9 +1,10 @@
 /** A dyno sheet: one or more pulls of one engine under one correction standard. */
 
 import { DYNO_EXAMPLES } from '../base/dynoUnits.ts';
+import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import type { CorrectionStandard, Weather } from '../combination/combination.ts';
-import type { Problem } from '../combination/problem.ts';
+import type { PlainCode, Problem } from '../combination/problem.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { sheetProblem } from '../reading/sheet/table.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
@@ -61,12 +62,14 @@ export function readDynoSheet(
   text: string,
   options: { readonly name: string; readonly standard?: CorrectionStandard | undefined },
 ): Result<DynoSheet, Problem> {
+  if (typeof text !== 'string')
+    throw new DomainError('text', typeof text, 'the text of a file, read as UTF-8');
   const { name } = options;
   const read = readDynoLines(text, name);
   if (!read.ok) return read;
   const lines = read.value;
   const problems: Problem[] = [];
-  const fail = (line: number | null, code: string, message: string, hint: string | null = null): void => {
+  const fail = (line: number | null, code: PlainCode, message: string, hint: string | null = null): void => {
     problems.push(sheetProblem(name, line, code, message, hint));
   };
   const opening = readRemarks(lines.rows[0].remarks, NO_META, name, problems);
@@ -140,7 +143,7 @@ export function readDynoSheet(
   };
 }
 
-type Fail = (line: number | null, code: string, message: string, hint?: string | null) => void;
+type Fail = (line: number | null, code: PlainCode, message: string, hint?: string | null) => void;
 
 /** The standard that sheet, header or caller states; null, with the reason told, where none does or they disagree. */
 function standardOf(

@@ -1,8 +1,9 @@
 /** Text of a combination file to a plain document that still knows where each field stood. */
 
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument, type YAMLError } from 'yaml';
+import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
-import type { Problem } from '../combination/problem.ts';
+import type { PlainCode, Problem } from '../combination/problem.ts';
 
 /** A plain value as JSON has them. */
 export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [name: string]: Plain };
@@ -58,6 +59,8 @@ interface Walk {
  * read by people has no use for them, and they are how small files become huge ones. Where fields were merely given twice,
  * or cut by a decimal comma, `partial` holds what was probably meant, so that what else is wrong can be looked for.
  *
+ * @throws {@link DomainError} where `text` is no text: a Buffer, say, or nothing
+ *
  * @example
  * ```ts
  * const read = readDocument(text, { file: 'engine.yaml' });
@@ -68,6 +71,8 @@ export function readDocument(
   text: string,
   options: { readonly file?: string } = {},
 ): Result<CombinationDocument, Problem, CombinationDocument> {
+  if (typeof text !== 'string')
+    throw new DomainError('text', typeof text, 'the text of a file, read as UTF-8');
   const file = options.file ?? DEFAULT_FILE_NAME;
   const walk: Walk = { file, lines: new LineCounter(), positions: {}, problems: [], met: 0 };
   if (text.length > MAX_FILE_LENGTH) {
@@ -222,7 +227,7 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
 
 /** Tells of an anchor, an alias or a tag; a plain value has none. */
 function isMarked(node: unknown, path: string, walk: Walk): boolean {
-  const fill = (code: string, message: string, hint: string): true => {
+  const fill = (code: PlainCode, message: string, hint: string): true => {
     walk.problems.push(problemAt(walk, offsetOf(node), path, code, message, hint));
     return true;
   };
@@ -242,7 +247,7 @@ function withoutValue(
   items: readonly { readonly key: unknown; readonly value: unknown }[],
   index: number,
 ): {
-  problem: [code: string, message: string, hint: string];
+  problem: [code: PlainCode, message: string, hint: string];
   mended: { readonly name: string; readonly value: Plain } | null;
 } {
   const { key } = items[index];
@@ -309,7 +314,7 @@ function problemAt(
   walk: Walk,
   offset: number | null,
   path: string,
-  code: string,
+  code: PlainCode,
   message: string,
   hint: string | null = null,
 ): Problem {

@@ -1,6 +1,12 @@
 /** A document's sections through their schemas: every complaint as a problem, every sound section as values. */
 import type * as z from 'zod';
-import type { Problem } from '../combination/problem.ts';
+import type {
+  MisspeltCode,
+  MisspeltProblem,
+  PlainCode,
+  PlainProblem,
+  Problem,
+} from '../combination/problem.ts';
 import { nearestName } from './nearestName.ts';
 import { newFieldFor, newWordFor } from './oldNames.ts';
 import { type CombinationDocument, join } from './readDocument.ts';
@@ -58,7 +64,7 @@ function isMisspelt(missing: Problem, problems: readonly Problem[]): boolean {
       other.code === 'unknown-field' &&
       other.path.lastIndexOf('.') === at &&
       other.path.slice(0, at + 1) === missing.path.slice(0, at + 1) &&
-      other.hint === `did you mean ${missing.path.slice(at + 1)}?`,
+      other.nearest === missing.path.slice(at + 1),
   );
 }
 
@@ -109,8 +115,15 @@ export function issueProblems(
     if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));
     const now = newWordFor(field, issue.input);
     if (now !== null)
-      return [problemOf(document, field, 'unknown-word', 'has other words now', `write ${now}`)];
+      return [misspeltAt(document, field, 'unknown-word', 'has other words now', `write ${now}`, null)];
     return [problemOf(document, field, 'wrong-kind', issue.message)];
+  }
+  if (issue.code === 'invalid_value') {
+    const values = issue.values.map(String);
+    const nearest = typeof issue.input === 'string' ? nearestName(issue.input, values) : null;
+    const message = `must be one of ${values.join(', ')}; got ${shown(issue.input)}`;
+    const hint = nearest === null ? null : `did you mean ${nearest}?`;
+    return [misspeltAt(document, field, 'unknown-word', message, hint, nearest)];
   }
   const { code, message, hint } = wording(issue);
   return [problemOf(document, field, code, message, hint)];
@@ -128,9 +141,9 @@ function isKindIssue(issue: Issue): boolean {
   return issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_format';
 }
 
-function wording(issue: Issue): { code: string; message: string; hint: string | null } {
+function wording(issue: Issue): { code: PlainCode; message: string; hint: string | null } {
   if (issue.code === 'custom') {
-    const { code, hint } = (issue.params ?? {}) as { code?: string; hint?: string | null };
+    const { code, hint } = (issue.params ?? {}) as { code?: PlainCode; hint?: string | null };
     return { code: code ?? 'invalid', message: issue.message, hint: hint ?? null };
   }
   if (issue.code === 'invalid_type') {
@@ -148,21 +161,12 @@ function wording(issue: Issue): { code: string; message: string; hint: string | 
       hint: null,
     };
   }
-  if (issue.code === 'invalid_value') {
-    const values = issue.values.map(String);
-    const nearest = typeof issue.input === 'string' ? nearestName(issue.input, values) : null;
-    return {
-      code: 'unknown-word',
-      message: `must be one of ${values.join(', ')}; got ${shown(issue.input)}`,
-      hint: nearest === null ? null : `did you mean ${nearest}?`,
-    };
-  }
   if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue);
   return { code: 'wrong-kind', message: issue.message, hint: null };
 }
 
 function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
-  code: string;
+  code: PlainCode;
   message: string;
   hint: string | null;
 } {
@@ -209,7 +213,7 @@ function unknownFields(
   const told = unknown.slice(0, MOST_UNKNOWN).map((name) => unknownField(document, path, name, names));
   if (unknown.length <= MOST_UNKNOWN) return told;
   const message = `has ${unknown.length - MOST_UNKNOWN} more fields that are not fields of this file`;
-  return [...told, problemOf(document, path.map(String).join('.'), 'unknown-field', message)];
+  return [...told, misspeltAt(document, path.map(String).join('.'), 'unknown-field', message, null, null)];
 }
 
 function unknownField(
@@ -220,17 +224,13 @@ function unknownField(
 ): Problem {
   const at = join(path.map(String).join('.'), name);
   const now = newFieldFor(at, valueAt(document.data, at));
-  if (now !== null) return problemOf(document, at, 'unknown-field', 'has another name now', `write ${now}`);
+  if (now !== null)
+    return misspeltAt(document, at, 'unknown-field', 'has another name now', `write ${now}`, null);
   const nearest = nearestName(name, names);
   const hint = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
   const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;
-  return problemOf(
-    document,
-    join(path.map(String).join('.'), short),
-    'unknown-field',
-    'is not a field of this file',
-    hint,
-  );
+  const field = join(path.map(String).join('.'), short);
+  return misspeltAt(document, field, 'unknown-field', 'is not a field of this file', hint, nearest);
 }
 
 /** Names of the fields the schema knows at a path. */
@@ -254,19 +254,35 @@ function alternatives(schema: JsonSchema): readonly JsonSchema[] {
 export function problemOf(
   document: CombinationDocument,
   path: string,
-  code: string,
+  code: PlainCode,
   message: string,
   hint: string | null = null,
-): Problem {
+): PlainProblem {
+  return { ...placeOf(document, path), code, message, hint };
+}
+
+/** A name that is not known, and the nearest there is. */
+function misspeltAt(
+  document: CombinationDocument,
+  path: string,
+  code: MisspeltCode,
+  message: string,
+  hint: string | null,
+  nearest: string | null,
+): MisspeltProblem {
+  return { ...placeOf(document, path), code, message, hint, nearest };
+}
+
+function placeOf(
+  document: CombinationDocument,
+  path: string,
+): Pick<PlainProblem, 'file' | 'line' | 'column' | 'path'> {
   const place = positionOf(document, path);
   return {
     file: document.file,
     line: place?.line ?? null,
     column: place?.column ?? null,
     path,
-    code,
-    message,
-    hint,
   };
 }
 

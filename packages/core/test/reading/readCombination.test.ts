@@ -295,3 +295,19 @@ describe('any text', () => {
     );
   });
 });
+
+describe('what is no text', () => {
+  it.each([[undefined], [null], [new Uint8Array([101])], [{}]])('is refused in plain words: %s', (text) => {
+    expect(() => readCombination(text as unknown as string)).toThrow('text must be the text of a file');
+  });
+});
+
+describe('a misspelt name', () => {
+  it('comes with the nearest there is, so that nobody has to read the hint', () => {
+    const read = readCombination('engine: { cylinders: 8, boer: 4 in, stroke: 3 in }');
+    const found = (read.ok ? [] : read.problems).flatMap((problem) =>
+      problem.code === 'unknown-field' ? [problem.nearest] : [],
+    );
+    expect(found).toEqual(['bore']);
+  });
+});

@@ -58,7 +58,7 @@ function checkPartition(
   groups: readonly (readonly number[])[] | undefined,
   cylinders: number,
   path: string,
-  noun: string,
+  noun: 'banks' | 'groups',
   report: Report,
 ): void {
   if (groups === undefined || isEach(groups.flat(), cylinders)) return;

@@ -1,5 +1,5 @@
 /** Where checks put what they find. */
-import type { Problem } from '../../combination/problem.ts';
+import type { PlainCode, Problem } from '../../combination/problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
 
@@ -12,7 +12,7 @@ export class Report {
     this.document = document;
   }
 
-  problem(path: string, code: string, message: string, hint: string | null = null): void {
+  problem(path: string, code: PlainCode, message: string, hint: string | null = null): void {
     this.problems.push(problemOf(this.document, path, code, message, hint));
   }
 

@@ -1,6 +1,6 @@
 /** Which checks still mean something while other fields of the file are known to be wrong. */
 
-import type { Problem } from '../../combination/problem.ts';
+import type { Problem, ProblemCode } from '../../combination/problem.ts';
 import { editDocument } from '../editDocument.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 
@@ -23,7 +23,7 @@ const FLOW_FIELDS = [
  * Fields that a check of the completed combination looks at beyond its own group, by code; `SIDE` stands for the side the
  * problem is of. An estimate in the place of a wrong field must not start a second complaint.
  */
-const LOOKS_AT: Readonly<Record<string, readonly string[]>> = {
+const LOOKS_AT: Readonly<Partial<Record<ProblemCode, readonly string[]>>> = {
   'firing-order': ['engine.cylinders', 'engine.layout', 'engine.firingOrder'],
   'firing-intervals': ['engine.cylinders', 'engine.firingIntervals'],
   banks: ['engine.cylinders', 'engine.banks'],
@@ -84,10 +84,10 @@ export function isTrusted(problem: Problem, earlier: readonly Problem[]): boolea
 }
 
 /** The field in doubt: of a misspelt one the field that was meant, where that is known. */
-function doubtfulPath({ code, path, hint }: Problem): string {
-  const meant = code === 'unknown-field' ? /^did you mean (.*)\?$/u.exec(hint ?? '')?.[1] : undefined;
-  if (meant === undefined) return path;
-  return [...path.split('.').slice(0, -1), meant].join('.');
+function doubtfulPath(problem: Problem): string {
+  const { path } = problem;
+  if (problem.code !== 'unknown-field' || problem.nearest === null) return path;
+  return [...path.split('.').slice(0, -1), problem.nearest].join('.');
 }
 
 /** Whether two paths are the same or one lies within the other. */

@@ -2,7 +2,7 @@
 
 import Papa from 'papaparse';
 import type { Result } from '../../base/result.ts';
-import type { Problem } from '../../combination/problem.ts';
+import type { PlainCode, Problem } from '../../combination/problem.ts';
 
 /** One column of a sheet. */
 export interface Column {
@@ -70,7 +70,7 @@ const MOST_TITLES = 30;
 export function readTable(text: string, name: string, wanted: readonly string[]): TableResult {
   const fail = (
     line: number | null,
-    code: string,
+    code: PlainCode,
     message: string,
     hint: string | null = null,
   ): TableResult => ({
@@ -135,7 +135,7 @@ export function readTable(text: string, name: string, wanted: readonly string[])
 export function sheetProblem(
   name: string,
   line: number | null,
-  code: string,
+  code: PlainCode,
   message: string,
   hint: string | null = null,
 ): Problem {
