@@ -7,7 +7,7 @@ import type { CylinderDiary } from './diary.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
 import { outletGas } from './outletGas.ts';
-import { layGrid } from './stepGrid.ts';
+import { halveSteps, layGrid } from './stepGrid.ts';
 
 /** When a cycle counts as repeating. */
 export interface PeriodicOptions {
@@ -15,7 +15,17 @@ export interface PeriodicOptions {
   readonly maxCycles: number;
   /** Largest change of work and trapped mass from cycle to cycle, and largest imbalance of the audit [-]. */
   readonly tolerance: number;
+  /** Largest change of work and trapped mass over a cycle in steps half as long [-]; default {@link STEP_TOLERANCE}. */
+  readonly stepTolerance?: number;
 }
+
+/**
+ * What one cycle changes is a half or a third of what the repeated cycle is off by, since cycles hand most of it on: torque
+ * then stands to about 0.1 %.
+ */
+const STEP_TOLERANCE = 3e-4;
+/** Most times that steps are halved. */
+const MOST_HALVINGS = 3;
 
 /** Audit within 5e-5, half of what is asked of it; torque then stands to about as much. */
 export const PERIODIC_DEFAULTS: PeriodicOptions = { maxCycles: 60, tolerance: 5e-5 };
@@ -30,6 +40,8 @@ export interface PeriodicCycle {
   readonly evaluations: number;
   /** Largest relative change of the last cycle. */
   readonly change: number;
+  /** Largest relative change over one more cycle in steps half as long, the last tried [-]; null where that was not. */
+  readonly stepError: number | null;
   readonly totals: CycleTotals;
   readonly audit: Audit;
   /** Mean absolute plenum pressure [Pa]. */
@@ -46,8 +58,8 @@ const CALM = 0.7;
 export type AfterCycle = (cycle: PeriodicCycle) => boolean;
 
 /**
- * Marches from the state at hand until work, trapped mass and balances repeat. A cycle that does not is a value with
- * `converged` false, never an exception.
+ * Marches from the state at hand until work, trapped mass and balances repeat, and steps half as long change little. A cycle that
+ * does not repeat is a value with `converged` false, never an exception.
  *
  * @param fuelEnergyOf - fuel energy [J] of a mass of mixture [kg]
  * @param afterCycle - called between cycles; a cycle after which it altered something is not the last
@@ -62,8 +74,13 @@ export function marchToPeriodic(
   const before = new Float64Array(march.y.length);
   const { steps, evaluations } = march;
   const outside = outletGas(engine, march);
+  const { maxCycles, tolerance, stepTolerance = STEP_TOLERANCE } = options;
   let result: PeriodicCycle | null = null;
-  for (let cycles = 1; cycles <= options.maxCycles; cycles++) {
+  // A cycle that repeats, while the next is marched in steps half as long.
+  let tried: PeriodicCycle | null = null;
+  const stepError: number | null = null;
+  let halvings = 0;
+  for (let cycles = 1; cycles <= maxCycles * (1 + halvings); cycles++) {
     before.set(march.y);
     // The rates of a cycle are not known before it was marched, and the first cycles are unlike the rest.
     if (cycles <= LAID) layGrid(march);
@@ -85,17 +102,28 @@ export function marchToPeriodic(
     const totals = cycleTotals(engine, march, before);
     const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
     const worst = Math.max(change, Math.abs(audit.mass), Math.abs(audit.energy));
+    const spent = { cycles, steps: march.steps - steps, evaluations: march.evaluations - evaluations };
+    if (tried !== null) {
+      if (!(change > stepTolerance) || !Number.isFinite(worst))
+        return { ...tried, ...spent, stepError: change };
+      tried = null;
+      continue;
+    }
     result = {
-      converged: worst <= options.tolerance,
-      cycles,
-      steps: march.steps - steps,
-      evaluations: march.evaluations - evaluations,
+      converged: worst <= tolerance,
+      ...spent,
       change,
+      stepError,
       totals,
       audit,
       plenumPressure: plenum.mean(),
     };
-    if (!Number.isFinite(worst) || (!afterCycle(result) && result.converged)) break;
+    if (!Number.isFinite(worst)) break;
+    if (afterCycle(result) || !result.converged) continue;
+    if (halvings === MOST_HALVINGS) break;
+    halvings++;
+    tried = result;
+    halveSteps(march.grid);
   }
   if (result === null) throw new RangeError('maxCycles must be 1 or more');
   return result;

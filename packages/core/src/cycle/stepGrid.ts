@@ -16,6 +16,14 @@ export interface StepGrid {
   rates: Float64Array;
   /** Times the Courant number that a step may have on this grid [-]. */
   leeway: number;
+  /** How often each step was cut: 1, or more where steps as long as rates allow are not short enough. */
+  fineness: number;
+}
+
+/** Cuts each step of a grid into two. */
+export function halveSteps(grid: StepGrid): void {
+  grid.fineness *= 2;
+  for (let k = 0; k < grid.counts.length; k++) grid.counts[k] *= 2;
 }
 
 /** The part of a march that says how long its steps may be. */
@@ -26,8 +34,6 @@ interface Stepped {
   readonly grid: StepGrid;
 }
 
-/** A grid of equal steps is laid for the fastest moment of a cycle; for a moment the Courant number may be this much larger [-]. */
-const FASTEST_MOMENT = 1.16;
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
 const LEEWAY = 0.06;
 /** Fastest rate of a running engine over that of still gas, for the grid of the first cycle [-]. */
@@ -41,6 +47,7 @@ export function freeGrid(maxStep: number): StepGrid {
     counts: new Int32Array(cells).fill(1),
     rates: new Float64Array(cells),
     leeway: 1,
+    fineness: 1,
   };
 }
 
@@ -49,39 +56,65 @@ export function freeGrid(maxStep: number): StepGrid {
  * rates were others than before.
  */
 export function layGrid(march: Stepped): void {
-  if (march.network.copies.length > 0) layEvenly(march);
-  else layByCell(march);
-}
-
-/** Steps as long as the rates in each cell allow; before any were met they stay free. */
-function layByCell({ network, options, grid }: Stepped): void {
-  const { counts, rates, width } = grid;
-  if (!(Math.max(...rates) > 0)) return;
-  for (let k = 0; k < counts.length; k++)
-    counts[k] = Math.ceil((width * rates[k]) / (options.courant * network.degreesPerSecond) - 1e-6);
-  rates.fill(0);
+  const { network, options, grid } = march;
+  const limit = options.courant * network.degreesPerSecond;
+  const met = grid.rates.some((rate) => rate > 0);
+  if (network.copies.length > 0) cutForCopies(march, met ? limit : 0);
+  if (!met) return;
+  grid.counts.forEach((_, k) => {
+    grid.counts[k] = stepsIn(grid.width, grid.rates[k], limit);
+  });
+  grid.rates.fill(0);
   grid.leeway = 1 + LEEWAY;
 }
 
-/** Equal steps, a whole number of them in every delay of a copy, so that what is recorded on the grid is recalled exactly. */
-function layEvenly({ network, options, grid, y }: Stepped): void {
-  let fastest = Math.max(...grid.rates);
-  if (fastest === 0) {
-    decode(network, 0, y);
-    fastest = FIRST_GUESS * stiffness(network);
-  }
-  const span = Math.min(
-    options.maxStep,
-    (FASTEST_MOMENT * options.courant * network.degreesPerSecond) / fastest,
-  );
+/** Steps that a cell of a width [deg] takes at a rate [1/s], `limit` being the longest step times its rate. */
+function stepsIn(width: number, rate: number, limit: number): number {
+  return Math.max(1, Math.ceil((width * rate) / limit - 1e-6));
+}
+
+/**
+ * Cuts the cycle into cells of which a whole number fits every delay of a copy, so that what is recorded by cells is recalled
+ * exactly. They are at least as fine as half of all steps have to be, and otherwise such that fewest steps are needed.
+ *
+ * @param limit - longest step times its rate [deg/s]; 0 where no rates were met yet
+ */
+function cutForCopies({ network, options, grid, y }: Stepped, limit: number): void {
   const delays = network.copies.flatMap((c) => c.spec.delays);
   const common = delays.every(Number.isInteger) ? delays.reduce(greatestDivisor, 720) : 3;
-  const cells = (720 / common) * Math.ceil(common / span);
+  const span = (rate: number, most: number) => Math.min(options.maxStep, most / rate);
+  const { rates, width } = grid;
+  const ratesOf = (cells: number) =>
+    Float64Array.from({ length: cells }, (_, k) => fastestOver(rates, width, k, 720 / cells));
+  let cells = 0;
+  if (limit === 0) {
+    decode(network, 0, y);
+    const first = span(FIRST_GUESS * stiffness(network), options.courant * network.degreesPerSecond);
+    cells = (720 / common) * Math.ceil(common / first);
+  } else {
+    const sorted = rates.slice().sort();
+    const coarsest = Math.ceil(common / span(sorted[Math.floor(sorted.length / 2)], limit));
+    const finest = Math.ceil(common / span(sorted[sorted.length - 1], limit));
+    let fewest = Number.POSITIVE_INFINITY;
+    for (let n = coarsest; n <= finest; n++) {
+      const tried = (720 / common) * n;
+      const steps = ratesOf(tried).reduce((sum, rate) => sum + stepsIn(720 / tried, rate, limit), 0);
+      if (steps < fewest) [fewest, cells] = [steps, tried];
+    }
+  }
+  grid.rates = limit === 0 ? new Float64Array(cells) : ratesOf(cells);
   grid.width = 720 / cells;
   grid.counts = new Int32Array(cells).fill(1);
-  grid.rates = new Float64Array(cells);
-  grid.leeway = FASTEST_MOMENT * (1 + LEEWAY);
   setBins(network, cells);
+}
+
+/** Fastest of the rates in cells of one width [deg] that lie in a cell of another. */
+function fastestOver(rates: Float64Array, width: number, cell: number, across: number): number {
+  const last = Math.min(rates.length, Math.ceil(((cell + 1) * across) / width - 1e-6));
+  let fastest = 0;
+  for (let k = Math.floor((cell * across) / width + 1e-6); k < last; k++)
+    fastest = Math.max(fastest, rates[k]);
+  return fastest;
 }
 
 function greatestDivisor(a: number, b: number): number {
@@ -90,12 +123,13 @@ function greatestDivisor(a: number, b: number): number {
 
 /** Longest step from `theta` to the next edge of the grid or `end` [deg], as the decoded state's rates allow; edges are met exactly. */
 export function spanAllowed({ network, options, grid }: Stepped, theta: number, end: number): number {
-  const { width, counts, rates, leeway } = grid;
+  const { width, counts, rates, leeway, fineness } = grid;
   const cell = Math.floor(theta / width + 1e-6);
   const k = ((cell % counts.length) + counts.length) % counts.length;
   const rate = stiffness(network);
   if (rate > rates[k]) rates[k] = rate;
-  const span = Math.min(options.maxStep, (leeway * options.courant * network.degreesPerSecond) / rate);
+  const longest = Math.min(options.maxStep, (leeway * options.courant * network.degreesPerSecond) / rate);
+  const span = longest / fineness;
   const part = width / counts[k];
   const edge = Math.min(end, cell * width + (Math.floor((theta - cell * width) / part + 1e-6) + 1) * part);
   return (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));

@@ -1,0 +1,29 @@
+import { describe, expect, it } from 'vitest';
+import { PERIODIC_DEFAULTS } from '../../src/cycle/periodic.ts';
+import { createSimulation } from '../../src/forecast/simulation.ts';
+import { bigBlock } from '../support/bigBlock.ts';
+
+describe('a cycle that repeats', () => {
+  it('says its steps and right-hand sides, four a step and no more than waves in the shortest cells ask for', () => {
+    const { cycle } = createSimulation(bigBlock(), { fidelity: 'representative' }).runSpeed(5500);
+    expect(cycle.evaluations).toBe(4 * cycle.steps);
+    // A signal at 1.6 times the sound speed of hot gas crosses a cell of 22 mm in a step of Courant number 1.9: some 300 steps
+    // of a cycle; half as many again for the moments at which a cylinder is faster, and one cycle of all in half steps.
+    expect(cycle.steps / cycle.cycles).toBeLessThan(600);
+    expect(cycle.cycles).toBeLessThan(20);
+  });
+
+  it('has steps that were tried at half their length, and cut where that changed more than is allowed', () => {
+    const run = (stepTolerance?: number) =>
+      createSimulation(bigBlock(), {
+        fidelity: 'representative',
+        periodic: { ...PERIODIC_DEFAULTS, ...(stepTolerance === undefined ? {} : { stepTolerance }) },
+      }).runSpeed(3000).cycle;
+    const usual = run();
+    expect(usual.stepError).not.toBeNull();
+    expect(usual.stepError).toBeLessThan(3e-4);
+    const strict = run(0.3 * (usual.stepError ?? 0));
+    expect(strict.stepError).toBeLessThan(usual.stepError ?? 0);
+    expect(strict.steps).toBeGreaterThan(1.5 * usual.steps);
+  });
+});
