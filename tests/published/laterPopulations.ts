@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
+import { ratedCleaner } from './population.ts';
+
 const HORSEPOWER = 745.69987158227;
 
 /** What a table tells of one engine. */
@@ -53,19 +55,22 @@ const COMPRESSION = { 1993: [8.9, 9.6], 2004: [9.4, 10.2] } as const;
 
 /**
  * The least file that holds what the table tells, run as it was rated: SAE net, in the reference air of SAE J1349, with
- * accessories and a full exhaust. Bore, stroke and compression are not in the tables. All engines sold there in these
+ * accessories, a full exhaust and an air cleaner. Bore, stroke and compression are not in the tables. All engines sold there in these
  * years were injected (from memory).
  */
 export function laterFile({ year, cylinders, litres, valves, rpm }: LaterEngine): string {
   const ratio = BORE_OVER_STROKE[cylinders] ?? 1.13;
   const bore = Math.cbrt((4e6 * litres * ratio) / (Math.PI * cylinders));
+  // Where no speed is given, that of 15 m/s.
+  const speed = rpm ?? (30_000 * 15 * ratio) / bore;
+  const cleaner = ratedCleaner(litres / 1000, speed);
   const rated = rpm === null ? '' : `, ratedSpeed: ${rpm} rpm`;
   return `
 name: an engine of ${year}
 engine: { bore: ${bore.toFixed(2)} mm, stroke: ${(bore / ratio).toFixed(2)} mm, cylinders: ${cylinders}${rated} }
 chamber: { compression: ${COMPRESSION[year][valves > 2 ? 1 : 0]} }
 heads: { valvesPerCylinder: ${valves} }
-induction: { throttle: {} }
+induction: { throttle: {}, airCleaner: ${cleaner} }
 exhaust: { style: cast, muffler: chambered }
 friction: { accessories: true }
 weather: { barometer: 99 kPa, temperature: 25 degC, vapourPressure: 0 kPa }

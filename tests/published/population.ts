@@ -97,21 +97,35 @@ export function ratedPistonSpeed(e: TableEngine): number {
 
 /**
  * The least file that holds what the table tells, run as it was rated: SAE net, in the reference air of SAE J1349, with its
- * accessories and a full exhaust.
+ * accessories, a full exhaust and an air cleaner. Injected or carbureted as the table says.
  *
  * Valves are not in the table: two a cylinder, which nearly all engines of that year had.
  */
 export function minimumFile(e: TableEngine): string {
+  const barrels = /^([124])bbl$/.exec(e.fuelSystem)?.[1];
+  const metering = barrels === undefined ? 'throttle: {}' : `carburetor: { barrels: ${barrels} }`;
   return `
 name: an engine of 1985
 engine: { bore: ${e.bore} in, stroke: ${e.stroke} in, cylinders: ${e.cylinders}, ratedSpeed: ${e.rpm} rpm }
 chamber: { compression: ${e.compression} }
 heads: { valvesPerCylinder: 2 }
+induction: { ${metering}, airCleaner: ${ratedCleaner(e.displacement * IN3, e.rpm)} }
 exhaust: { style: cast, muffler: chambered }
 friction: { accessories: true }
 weather: { barometer: 99 kPa, temperature: 25 degC, vapourPressure: 0 kPa }
 correction: J1349
 `;
+}
+
+/**
+ * The air cleaner of a car, as a value in the file: 0.3 inHg, 1 % of the pressure, at the air drawn at rated power (common practice,
+ * no source). SAE net power is measured with it on.
+ *
+ * @param displacement - [m3]
+ */
+export function ratedCleaner(displacement: number, rpm: number): string {
+  const airflow = (0.85 * displacement * rpm) / 120;
+  return `{ flow: ${(airflow * 2118.88).toFixed(1)} cfm, at: 0.3 inHg }`;
 }
 
 /** The forecast of one engine at its rated speed. */

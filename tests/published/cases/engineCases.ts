@@ -32,8 +32,8 @@ function peakSpeed({ points }: WholeCurve, key: 'powerKw' | 'torqueNm'): number 
   return (a.rpm + b.rpm) / 2 - left / (2 * bend);
 }
 
-const powerSpeed = (curve: WholeCurve): number => peakSpeed(curve, 'powerKw');
-const torqueSpeed = (curve: WholeCurve): number => peakSpeed(curve, 'torqueNm');
+export const powerSpeed = (curve: WholeCurve): number => peakSpeed(curve, 'powerKw');
+export const torqueSpeed = (curve: WholeCurve): number => peakSpeed(curve, 'torqueNm');
 
 const torque = { unit: 'lb-ft', decimals: 0, within: 0.08, relative: true };
 const power = { unit: 'hp', decimals: 0, within: 0.08, relative: true };

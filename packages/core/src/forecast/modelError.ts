@@ -43,6 +43,6 @@ export function pooledError(believed: number, misses: readonly number[], engines
 
 /** The figures in use. */
 export const MODEL_ERRORS: Readonly<Record<EvidenceKind, ModelError>> = {
-  sheets: { torque: 0.043, power: 0.05, torqueSpeed: 490, powerSpeed: 305, gain: 0.01 },
-  estimates: { torque: 0.05, power: 0.05, torqueSpeed: 490, powerSpeed: 305, gain: 0.01 },
+  sheets: { torque: 0.043, power: 0.057, torqueSpeed: 430, powerSpeed: 290, gain: 0.008 },
+  estimates: { torque: 0.05, power: 0.05, torqueSpeed: 430, powerSpeed: 290, gain: 0.008 },
 };

@@ -17,8 +17,8 @@ export const HEADER_LENGTH: number = 34 * INCH;
 export const CAST_LENGTH_RATIO = 2.2;
 /** Area of the branch in a cast manifold over exhaust port area [-]; from memory. */
 export const CAST_AREA_RATIO = 1.2;
-/** Collector over primary inside diameter [-]: 1.7 to 1.9; common practice, no source. */
-export const COLLECTOR_RATIO = 1.75;
+/** Collector over primary, both by their outside diameters as tubes are sold [-]: 1.75 to 1.9; common practice, no source. */
+export const COLLECTOR_RATIO = 1.8;
 /** Collector or down-pipe length [m]: 10 to 20 in; common practice, no source. */
 export const COLLECTOR_LENGTH: Readonly<Record<ExhaustStyle, number>> = {
   headers: 12 * INCH,
@@ -83,11 +83,12 @@ export function tubeWall(): Estimate {
 /** Inside diameter of the collector [m] by the primaries that meet in it. */
 export function collectorInside(primary: number, primaries: number): Estimate {
   // Four into one is where the ratio comes from; other numbers keep the ratio of areas.
-  const value = COLLECTOR_RATIO * primary * Math.sqrt(primaries / 4);
+  const outside = COLLECTOR_RATIO * (primary + 2 * TUBE_WALL) * Math.sqrt(primaries / 4);
+  const value = outside - 2 * TUBE_WALL;
   return {
     value: Math.max(value, primary),
     spread: 0.06 * value,
-    reason: '1.75 primaries for four into one; common practice, no source',
+    reason: '1.8 primaries outside for four into one; common practice, no source',
   };
 }
 
