@@ -38,6 +38,12 @@ function casesOf(
   });
   return [
     of(`${year}`, () => true, allowed.median),
+    {
+      ...of(`${year}, every one`, () => true, 3),
+      aim: true,
+      cause:
+        'bore, stroke and compression are not in the table, and the estimates of cam and ports come from engines of 1985: with two valves they are lively for their rated speed',
+    },
     of(`${year}, two valves`, ({ engine }) => engine.valves === 2, 10),
     of(`${year}, four valves`, ({ engine }) => engine.valves === 4, 8),
     {
@@ -54,5 +60,5 @@ export const laterCases: PublishedSource = {
   source:
     'R. H. Lock, Journal of Statistics Education 1(1), 1993; new car and truck data of 2004, the same journal; tests/data/cars-1993.md and cars-2004.md',
   note: 'Forecast from displacement, cylinders, valves per cylinder and, in 1993, the speed of the rating; bore over stroke and compression are medians. In 2004 the table has no speed of the rating: the most power around the speed the program takes for it stands beside the rating, so that engines made for high or low speed scatter more. Rotary, diesel, supercharged and motor-assisted cars are left out, and rows whose cylinders contradict the displacement.',
-  cases: [...casesOf(1993, { median: 3, share: 90 }), ...casesOf(2004, { median: 5, share: 75 })],
+  cases: [...casesOf(1993, { median: 5, share: 90 }), ...casesOf(2004, { median: 5, share: 75 })],
 };

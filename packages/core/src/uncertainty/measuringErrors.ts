@@ -56,7 +56,7 @@ const SIDES = ['intake', 'exhaust'] as const;
 export function measuringErrors(stated: Stated, combination: Combination): readonly MeasuringError[] {
   return [
     ...flowErrors(combination),
-    ...meteringErrors(stated, combination),
+    ...meteringErrors(stated),
     ...chamberError(stated, combination),
     ...squishErrors(stated, combination),
     ...camErrors(stated),
@@ -90,31 +90,25 @@ function flowErrors(combination: Combination): readonly MeasuringError[] {
   return onBench.length > 0 ? [bench, ...repeats] : repeats;
 }
 
-function meteringErrors(stated: Stated, { calibration }: Combination): readonly MeasuringError[] {
-  const isFitted = calibration?.knobs.some(({ path }) => path === 'induction.flowMultiplier') ?? false;
+function meteringErrors(stated: Stated): readonly MeasuringError[] {
   const rated = (id: string, path: string, sigma: number, part: string, reason: string): MeasuringError[] =>
     stated(path) === undefined ? [] : [{ id, fields: [scale(path, sigma)], part: [part], reason }];
   const { rating, throttle, backPressure } = MEASURING_SPREAD;
   return [
-    // A fit to a pull has taken their place.
-    ...(isFitted
-      ? []
-      : [
-          ...rated(
-            'carburetor rating',
-            'induction.carburetor.rating',
-            rating,
-            'induction.carburetor',
-            'published ratings stand to 4 %',
-          ),
-          ...rated(
-            'throttle',
-            'induction.throttle.diameter',
-            throttle,
-            'induction.throttle',
-            'its flow for its size is known to 4 %',
-          ),
-        ]),
+    ...rated(
+      'carburetor rating',
+      'induction.carburetor.rating',
+      rating,
+      'induction.carburetor',
+      'published ratings stand to 4 %',
+    ),
+    ...rated(
+      'throttle',
+      'induction.throttle.diameter',
+      throttle,
+      'induction.throttle',
+      'its flow for its size is known to 4 %',
+    ),
     ...rated(
       'air cleaner rating',
       'induction.airCleaner.flow',

@@ -58,6 +58,11 @@ const FITTED_FOR: Readonly<Record<string, readonly string[]>> = {
   'induction.flowMultiplier': ['induction.carburetor.rating', 'induction.throttle.diameter'],
 };
 
+/** Errors of what is stated whose place a fitted knob takes. */
+const ERRORS_FITTED: Readonly<Record<string, readonly string[]>> = {
+  'induction.flowMultiplier': ['carburetor rating', 'throttle'],
+};
+
 /** Unknowns of the baseline, from what it assumes, what it was fitted with and what it states; and of each change's parts. */
 export function unknownsOf(baseline: Baseline, candidacies: readonly Candidacy[]): Unknowns {
   const { combination } = baseline;
@@ -70,19 +75,23 @@ export function unknownsOf(baseline: Baseline, candidacies: readonly Candidacy[]
     .map((entry) => estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, null));
   const errors = measuringErrors(stated, combination);
   const own = candidacies.map((candidacy) => ownErrors(baseline, candidacy, errors));
-  const measured = errors.map((error): Unknown => {
-    const carried = own.flatMap(({ change, carried }) => {
-      const fields = carried.get(error.id);
-      return fields === undefined ? [] : [[change, fields] as const];
+  // The errors stay those of the parts: a change that brings another carburetor brings another error.
+  const taken = new Set(knobs.flatMap(({ path }) => ERRORS_FITTED[path] ?? []));
+  const measured = errors
+    .filter(({ id }) => !taken.has(id))
+    .map((error): Unknown => {
+      const carried = own.flatMap(({ change, carried }) => {
+        const fields = carried.get(error.id);
+        return fields === undefined ? [] : [[change, fields] as const];
+      });
+      const replacedBy = own.filter(({ replaced }) => replaced.has(error.id)).map(({ change }) => change);
+      return {
+        ...describe(error, error.id, null),
+        fields: error.fields,
+        within: Object.fromEntries(carried),
+        replacedBy,
+      };
     });
-    const replacedBy = own.filter(({ replaced }) => replaced.has(error.id)).map(({ change }) => change);
-    return {
-      ...describe(error, error.id, null),
-      fields: error.fields,
-      within: Object.fromEntries(carried),
-      replacedBy,
-    };
-  });
   const all = [...fitted, ...assumed, ...measured, ...own.flatMap(({ unknowns }) => unknowns)];
   const correlation = combination.calibration?.correlation;
   return {
