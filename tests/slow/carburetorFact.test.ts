@@ -13,8 +13,8 @@ import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts'
 import { rank } from '../../packages/core/src/ranking/rank.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import type { RestrictionElement } from '../../packages/core/src/studies/freeing.ts';
-import type { RestrictionState } from '../../packages/core/src/studies/restriction.ts';
 import { restrictions } from '../../packages/core/src/studies/restrictions.ts';
+import type { RestrictionState } from '../../packages/core/src/studies/restrictionsResult.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 
 const FILE = 'tests/data/engines/carburetor-limited-540.yaml';

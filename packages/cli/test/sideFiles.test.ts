@@ -88,7 +88,7 @@ describe('--chart', () => {
   it('needs --svg, before anything is computed', async () => {
     const w = world({ files: engine });
     expect(await main([...words, '--chart', 'filling'], w.io, idle)).toBe(EXIT.usage);
-    expect(w.err()).toBe('--chart says what --svg FILE draws, and there is no --svg\n');
+    expect(w.err()).toBe('--chart chooses the chart that --svg FILE draws: give --svg FILE too\n');
   });
 
   it('says so where the result has no such chart, and writes no file for it', async () => {

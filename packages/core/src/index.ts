@@ -101,7 +101,7 @@ export type { Budget } from './ranking/bestSubset.ts';
 export type { Verdict } from './ranking/interaction.ts';
 export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
-export type * from './ranking/ranking.ts';
+export type * from './ranking/rankingResult.ts';
 export type { TestStep } from './ranking/testOrder.ts';
 export { editDocument } from './reading/editDocument.ts';
 export type { FieldValue } from './reading/editText.ts';
@@ -115,16 +115,16 @@ export { combinationSchema } from './reading/schema/combinationSchema.ts';
 export type { SheetSource } from './reading/sheet/readSheets.ts';
 export type { NamedCombination } from './studies/compare.ts';
 export { compare } from './studies/compare.ts';
-export type * from './studies/comparison.ts';
+export type * from './studies/comparisonResult.ts';
 export type { RestrictionElement } from './studies/freeing.ts';
 export type { JobControl, RunJobs, StudyControl, StudyJob } from './studies/job.ts';
 export { runJob, runJobsHere } from './studies/job.ts';
-export type * from './studies/restriction.ts';
 export { restrictions } from './studies/restrictions.ts';
+export type * from './studies/restrictionsResult.ts';
 export type { StudyOptions } from './studies/studyOptions.ts';
 export type { SweepOptions } from './studies/sweep.ts';
 export { MOST_SWEEP_POINTS, sweep } from './studies/sweep.ts';
-export type * from './studies/sweeping.ts';
+export type * from './studies/sweepResult.ts';
 export type {
   ForecastSpread,
   ForecastSpreadOptions,

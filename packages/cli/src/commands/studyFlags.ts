@@ -26,7 +26,7 @@ export const WEIGHTING_OPTION: OptionSpec = {
   name: 'weighting',
   value: 'WHICH',
   choices: ['speed', 'time'],
-  help: 'what a mean counts alike: every speed, or every moment of an acceleration',
+  help: 'what counts equally in a mean: each speed, or each moment of an acceleration',
 };
 
 /** How it is computed and shown. */

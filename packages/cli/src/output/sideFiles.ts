@@ -49,7 +49,9 @@ export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[])
     return chooseDestination(io, path, force, inputs);
   };
   if (flags.text('chart') !== undefined && flags.text('svg') === undefined)
-    throw new CommandFailure(EXIT.usage, ['--chart says what --svg FILE draws, and there is no --svg']);
+    throw new CommandFailure(EXIT.usage, [
+      '--chart chooses the chart that --svg FILE draws: give --svg FILE too',
+    ]);
   return { report: choose('report'), svg: choose('svg') };
 }
 

@@ -9,6 +9,7 @@ import type { Curve } from '../forecast/curve.ts';
 import { MODEL_ERRORS } from '../forecast/modelError.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { marchedPoints } from '../forecast/wholeCurve.ts';
+import { topOf } from '../numerics/topOf.ts';
 
 /** Error a forecast keeps whatever its knobs, at one speed, one standard deviation [-]; see the theory page. */
 export const MODEL_ERROR = 0.015;
@@ -243,11 +244,11 @@ export function forecastOf(target: CalibrationTarget, curve: Curve, reads: numbe
       case 'torque':
         return points.find((point) => point.rpm === rpm)?.torqueNm ?? Number.NaN;
       case 'torque peak':
-        return peakOf(torques).value;
+        return topValue(torques);
       case 'torque peak speed':
         return topSpeed(torques);
       case 'power peak':
-        return peakOf(powers).value;
+        return topValue(powers);
       case 'power peak speed':
         return topSpeed(powers);
     }
@@ -275,21 +276,8 @@ export function topSpeed(points: readonly { readonly rpm: number; readonly value
   return moment / weights;
 }
 
-/** Top of the parabola through the highest point and its neighbours; the point itself at an end. */
-export function peakOf(points: readonly { readonly rpm: number; readonly value: number }[]): {
-  readonly rpm: number;
-  readonly value: number;
-} {
-  const at = points.reduce((best, point, i) => (point.value > points[best].value ? i : best), 0);
-  if (at === 0 || at === points.length - 1) return points[at];
-  const [a, b, c] = [points[at - 1], points[at], points[at + 1]];
-  const left = (b.value - a.value) / (b.rpm - a.rpm);
-  const right = (c.value - b.value) / (c.rpm - b.rpm);
-  const bend = (right - left) / (c.rpm - a.rpm);
-  if (!(bend < 0)) return b;
-  const slope = left + bend * (b.rpm - a.rpm);
-  const x = -slope / (2 * bend);
-  return { rpm: b.rpm + x, value: b.value + slope * x + bend * x * x };
+function topValue(points: readonly { readonly rpm: number; readonly value: number }[]): number {
+  return topOf(points.map(({ rpm, value }) => ({ x: rpm, y: value }))).y;
 }
 
 /** No more than nine of the measured speeds, spread evenly, none nearer to the next than 250 rpm where that can be. */

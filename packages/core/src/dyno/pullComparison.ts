@@ -26,7 +26,7 @@ export interface PullComparison {
   readonly after: string;
   /** Speeds that count. */
   readonly band: SpeedBand;
-  /** What a mean counts alike; default `speed`. */
+  /** What counts equally in a mean; default `speed`. */
   readonly weighting: BandWeighting;
   /** At the speeds that both sheets have, rising. */
   readonly points: readonly DifferencePoint[];

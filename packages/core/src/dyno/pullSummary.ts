@@ -8,7 +8,7 @@ import { type MeanPoint, type PullMean, pullMean } from './pullMean.ts';
 export interface PullOptions {
   /** Default: all speeds of the pulls. */
   readonly band?: SpeedBand | undefined;
-  /** What a mean counts alike; default `speed`. */
+  /** What counts equally in a mean; default `speed`. */
   readonly weighting?: BandWeighting | undefined;
 }
 
@@ -34,7 +34,7 @@ export interface PullSummary {
   readonly standard: CorrectionStandard;
   /** Speeds that count. */
   readonly band: SpeedBand;
-  /** What a mean counts alike; default `speed`. */
+  /** What counts equally in a mean; default `speed`. */
   readonly weighting: BandWeighting;
   /** Each pull, in the order of the sheet. */
   readonly pulls: readonly PullFigures[];

@@ -20,12 +20,12 @@ import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, expectedLater, measureResponses, type Responses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { speedSpreads } from '../uncertainty/speedSpread.ts';
-import { type Candidacy, type Unknown, unknownsOf } from '../uncertainty/unknowns.ts';
+import { type AppliedChange, type Unknown, unknownsOf } from '../uncertainty/unknowns.ts';
 import type { Budget } from './bestSubset.ts';
 import { rankChanges } from './rankedChanges.ts';
 import { pairUp, rankPairs } from './rankedPairs.ts';
 import { rankSets } from './rankedSets.ts';
-import type { RankedChange, RankedPair, Ranking } from './ranking.ts';
+import type { RankedChange, RankedPair, Ranking } from './rankingResult.ts';
 import { rankSpeeds } from './rankSpeeds.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
 import { testOrder } from './testOrder.ts';
@@ -82,7 +82,7 @@ export async function rank(
   const resolvable = resolvablePct(dyno);
   const speeds = rankSpeeds(baseline, options);
   const problems: Problem[] = [];
-  const candidacies = changes.flatMap((change): Candidacy[] => {
+  const candidacies = changes.flatMap((change): AppliedChange[] => {
     const result = applyChanges(baseline, [change], { sheet });
     if (result.ok)
       return [{ change, combination: result.value, values: assignedValues(baseline, [change], []) }];

@@ -3,9 +3,9 @@
 import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
+import { topOf } from '../numerics/topOf.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { percent } from '../studies/gain.ts';
-import { peakValue } from '../studies/peak.ts';
 import {
   chanceAbove,
   chanceToBeat,
@@ -16,7 +16,7 @@ import {
 } from '../uncertainty/pairedDraws.ts';
 import type { SpreadAt } from '../uncertainty/speedSpread.ts';
 import type { Unknown } from '../uncertainty/unknowns.ts';
-import type { GainAtSpeed, MattersMost, RankedChange } from './ranking.ts';
+import type { GainAtSpeed, MattersMost, RankedChange } from './rankingResult.ts';
 import { BASELINE, changeKey, type RankSpeeds, type RankStudy } from './rankStudy.ts';
 import { tieGroups } from './tieGroups.ts';
 
@@ -115,7 +115,7 @@ function gainDraws(
 }
 
 function peakGain(base: WholeCurve, curve: WholeCurve, of: 'powerKw' | 'torqueNm'): number {
-  const peak = ({ points }: WholeCurve): number => peakValue(points.map((p) => ({ x: p.rpm, y: p[of] })));
+  const peak = ({ points }: WholeCurve): number => topOf(points.map((p) => ({ x: p.rpm, y: p[of] }))).y;
   return percent(peak(base), peak(curve));
 }
 

@@ -7,7 +7,7 @@ import type { Warning } from '../combination/combination.ts';
 import { type Problem, problemLine } from '../combination/problem.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { interactionPct, interactionThresholdPct, verdictOf } from './interaction.ts';
-import type { RankedChange, RankedPair } from './ranking.ts';
+import type { RankedChange, RankedPair } from './rankingResult.ts';
 import { type Pairing, pairKey, type RankStudy } from './rankStudy.ts';
 
 /** Every pair that can be had together; one that can't although nothing says so is warned of. */

@@ -7,7 +7,7 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { type Budget, bestSubset } from './bestSubset.ts';
 import { powerGain } from './rankedChanges.ts';
-import type { RankedChange, RankedPair, RankedSet, Ranking } from './ranking.ts';
+import type { RankedChange, RankedPair, RankedSet, Ranking } from './rankingResult.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
 
 /** What {@link rankSets} runs its forecasts with. */

@@ -3,7 +3,7 @@ import { ACCESS, type Access, isTearDown } from '../changes/access.ts';
 import type { Verdict } from './interaction.ts';
 
 /** A change as far as the order of tests goes. */
-export interface Candidate {
+export interface TestCandidate {
   readonly name: string;
   readonly gainPct: number;
   /** Null where it was not worked out. */
@@ -54,12 +54,12 @@ export interface OrderOptions {
  * baseline is pulled before and after each test. Last, behind a stop, what the dyno could not tell, and what to leave.
  */
 export function testOrder(
-  candidates: readonly Candidate[],
+  candidates: readonly TestCandidate[],
   links: readonly Link[],
   { resolvablePct, pulls }: OrderOptions,
 ): readonly TestStep[] {
   const unlocks = unlocking(candidates, links, resolvablePct);
-  const expected = (c: Candidate): number => c.gainPct + (unlocks.get(c.name)?.interactionPct ?? 0);
+  const expected = (c: TestCandidate): number => c.gainPct + (unlocks.get(c.name)?.interactionPct ?? 0);
   const rivals = rivalOf(candidates);
   const left = candidates.filter((c) => rivals.has(c.name) || !isPromising(c, expected(c)));
   const tests = candidates.filter((c) => !left.includes(c));
@@ -86,13 +86,13 @@ export function testOrder(
 /** A gain as small as this is none [%]. */
 const LEAST_GAIN_PCT = 0.1;
 
-function isPromising({ chanceOfGain }: Candidate, expectedGainPct: number): boolean {
+function isPromising({ chanceOfGain }: TestCandidate, expectedGainPct: number): boolean {
   return expectedGainPct > LEAST_GAIN_PCT && ((chanceOfGain ?? 1) >= 0.5 || expectedGainPct > 0.5);
 }
 
 /** For each change that a larger one makes worthwhile, the link to the one that helps it most. */
 function unlocking(
-  candidates: readonly Candidate[],
+  candidates: readonly TestCandidate[],
   links: readonly Link[],
   resolvablePct: number,
 ): ReadonlyMap<string, Link & { readonly first: string }> {
@@ -114,7 +114,7 @@ function unlocking(
 }
 
 /** Of changes that exclude each other, those that a settled better one beats, each with the name of the best. */
-function rivalOf(candidates: readonly Candidate[]): ReadonlyMap<string, string> {
+function rivalOf(candidates: readonly TestCandidate[]): ReadonlyMap<string, string> {
   const beaten = new Map<string, string>();
   for (const group of new Set(candidates.map((c) => c.insteadOf))) {
     if (group === null) continue;
@@ -126,9 +126,9 @@ function rivalOf(candidates: readonly Candidate[]): ReadonlyMap<string, string> 
 }
 
 function afterWhatUnlocks(
-  sorted: readonly Candidate[],
+  sorted: readonly TestCandidate[],
   unlocks: ReadonlyMap<string, { readonly first: string }>,
-): readonly Candidate[] {
+): readonly TestCandidate[] {
   const ordered = [...sorted];
   // A change is unlocked only by one of larger gain, so that no two wait for each other.
   for (const c of [...sorted].sort(byGain)) {
@@ -141,7 +141,7 @@ function afterWhatUnlocks(
   return ordered;
 }
 
-function byEffort(a: Candidate, b: Candidate): number {
+function byEffort(a: TestCandidate, b: TestCandidate): number {
   return (
     Number(b.reversible && !isTearDown(b.access)) - Number(a.reversible && !isTearDown(a.access)) ||
     ACCESS.indexOf(a.access) - ACCESS.indexOf(b.access) ||
@@ -151,11 +151,11 @@ function byEffort(a: Candidate, b: Candidate): number {
 }
 
 /** What states no hours may take any. */
-function hoursOf({ hours }: Candidate): number {
+function hoursOf({ hours }: TestCandidate): number {
   return hours ?? Number.MAX_VALUE;
 }
 
-function byGain(a: Candidate, b: Candidate): number {
+function byGain(a: TestCandidate, b: TestCandidate): number {
   return b.gainPct - a.gainPct || (a.name < b.name ? -1 : 1);
 }
 
@@ -164,7 +164,7 @@ function pairName({ a, b }: Link): string {
 }
 
 function baselineStep(
-  after: Candidate | null,
+  after: TestCandidate | null,
   pulls: number,
   unlock: { readonly first: string } | null,
 ): TestStep {
@@ -183,8 +183,8 @@ function baselineStep(
 }
 
 function testStep(
-  c: Candidate,
-  before: Candidate | null,
+  c: TestCandidate,
+  before: TestCandidate | null,
   unlock: { readonly first: string } | null,
   expectedGainPct: number,
   pulls: number,
@@ -205,12 +205,12 @@ function testStep(
   };
 }
 
-function faintStep(c: Candidate, expectedGainPct: number): TestStep {
+function faintStep(c: TestCandidate, expectedGainPct: number): TestStep {
   const why = c.pulls === null ? 'too small for this dyno' : `${c.pulls} pulls a side would tell it`;
   return { action: 'test', change: c.name, pulls: c.pulls, expectedGainPct, why };
 }
 
-function leaveStep(c: Candidate, rival: string | null): TestStep {
+function leaveStep(c: TestCandidate, rival: string | null): TestStep {
   const own = c.gainPct > 0 ? 'too little to gain' : 'more likely to lose than to gain';
   const why = rival === null ? own : `${rival} in its place is better`;
   return { action: 'leave', change: c.name, pulls: null, expectedGainPct: c.gainPct, why };

@@ -9,7 +9,7 @@ import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { leftOutOf, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
-import type { Comparison, ComparisonEntry, StudyBasis } from './comparison.ts';
+import type { Comparison, ComparisonEntry, StudyBasis } from './comparisonResult.ts';
 import { curveArea, gainOver } from './gain.ts';
 import { runJobsHere } from './job.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';

@@ -2,7 +2,7 @@
 
 import { bandMean } from '../forecast/band.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
-import type { CurveArea, Difference, Gain, SpeedDifference, StudyBasis } from './comparison.ts';
+import type { CurveArea, Difference, Gain, SpeedDifference, StudyBasis } from './comparisonResult.ts';
 
 interface Figures {
   readonly torqueNm: number;

@@ -10,7 +10,7 @@ import { correctBrake } from '../forecast/weatherCorrection.ts';
 import { leftOutOf, marchedPoints, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
 import { type NamedCombination, nameOf } from './compare.ts';
-import type { StudyBasis } from './comparison.ts';
+import type { StudyBasis } from './comparisonResult.ts';
 import { FREEINGS, type Freeing, type RestrictionElement } from './freeing.ts';
 import { percent } from './gain.ts';
 import { runJobsHere, type StudyJob } from './job.ts';
@@ -22,7 +22,7 @@ import type {
   RestrictionState,
   Restrictions,
   SpeedGain,
-} from './restriction.ts';
+} from './restrictionsResult.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 
 /** What an element must gain to count as being in the way [%]: three times what two runs of the same engine differ by. */

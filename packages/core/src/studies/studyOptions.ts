@@ -5,7 +5,7 @@ import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
-import type { StudyBasis } from './comparison.ts';
+import type { StudyBasis } from './comparisonResult.ts';
 import type { StudyControl, StudyJob } from './job.ts';
 
 /** Speeds, the band that counts, and how finely. */

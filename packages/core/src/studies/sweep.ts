@@ -14,11 +14,11 @@ import type { Curve } from '../forecast/curve.ts';
 import { leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
-import type { StudyBasis } from './comparison.ts';
+import type { StudyBasis } from './comparisonResult.ts';
 import { gainOver, percent } from './gain.ts';
 import { runJobsHere } from './job.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
-import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } from './sweeping.ts';
+import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } from './sweepResult.ts';
 
 /** A study's options, and where sheets that the values name come from. */
 export interface SweepOptions extends StudyOptions {

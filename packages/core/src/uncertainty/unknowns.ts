@@ -37,7 +37,7 @@ export interface Unknowns {
 }
 
 /** A change with the combination it gives. */
-export interface Candidacy {
+export interface AppliedChange {
   readonly change: Change;
   readonly combination: Combination;
   /** Value of each field the change edits, as it would stand in a file. */
@@ -64,7 +64,7 @@ const ERRORS_FITTED: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Unknowns of the baseline, from what it assumes, what it was fitted with and what it states; and of each change's parts. */
-export function unknownsOf(baseline: Baseline, candidacies: readonly Candidacy[]): Unknowns {
+export function unknownsOf(baseline: Baseline, candidacies: readonly AppliedChange[]): Unknowns {
   const { combination } = baseline;
   const stated = statedIn(baseline, combination.assumed);
   const knobs = combination.calibration?.knobs ?? [];
@@ -156,7 +156,7 @@ interface OwnErrors {
 
 function ownErrors(
   baseline: Baseline,
-  { change, combination, values }: Candidacy,
+  { change, combination, values }: AppliedChange,
   errors: readonly MeasuringError[],
 ): OwnErrors {
   const edited = [...values.keys()];

@@ -4,7 +4,7 @@ import { sheetTarget } from '../../src/calibration/calibrationTarget.ts';
 import { pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change } from '../../src/changes/change.ts';
 import { rank } from '../../src/ranking/rank.ts';
-import type { Ranking } from '../../src/ranking/ranking.ts';
+import type { Ranking } from '../../src/ranking/rankingResult.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
 import type { CombinationDocument } from '../../src/reading/readDocument.ts';
 import { runnerOf } from '../studies/fakeCurves.ts';

@@ -4,7 +4,7 @@ import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { type RankOptions, rank } from '../../src/ranking/rank.ts';
-import type { Ranking } from '../../src/ranking/ranking.ts';
+import type { Ranking } from '../../src/ranking/rankingResult.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { accessOf } from '../../src/changes/access.ts';
-import { type Candidate, type Link, testOrder } from '../../src/ranking/testOrder.ts';
+import { type Link, type TestCandidate, testOrder } from '../../src/ranking/testOrder.ts';
 
-const candidate = (name: string, gainPct: number, more: Partial<Candidate> = {}): Candidate => ({
+const candidate = (name: string, gainPct: number, more: Partial<TestCandidate> = {}): TestCandidate => ({
   name,
   gainPct,
   chanceOfGain: gainPct > 0 ? 0.95 : 0.1,
@@ -17,7 +17,7 @@ const candidate = (name: string, gainPct: number, more: Partial<Candidate> = {})
 
 const DYNO = { resolvablePct: 0.8, pulls: 3 };
 
-const order = (candidates: readonly Candidate[], links: readonly Link[] = []): readonly string[] =>
+const order = (candidates: readonly TestCandidate[], links: readonly Link[] = []): readonly string[] =>
   testOrder(candidates, links, DYNO).map(({ action, change }) => change ?? action);
 
 describe('testOrder(candidates, links, options)', () => {
@@ -110,7 +110,7 @@ describe('testOrder(candidates, links, options)', () => {
   });
 
   it('of changes that exclude each other tests the best, and others only where the order is not settled', () => {
-    const heads = (name: string, gain: number, tieGroup: number): Candidate =>
+    const heads = (name: string, gain: number, tieGroup: number): TestCandidate =>
       candidate(name, gain, { insteadOf: 'heads', tieGroup });
     const steps = testOrder([heads('x', 5, 1), heads('y', 4.8, 1), heads('z', 2, 2)], [], DYNO);
     const actions = Object.fromEntries(steps.map(({ action, change }) => [change ?? '', action]));

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { compare } from '../../src/studies/compare.ts';
-import type { Comparison } from '../../src/studies/comparison.ts';
+import type { Comparison } from '../../src/studies/comparisonResult.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import type { StudyOptions } from '../../src/studies/studyOptions.ts';
 import { readExample } from '../reading/files.ts';

@@ -6,7 +6,7 @@ import { problemLine } from '../../src/combination/problem.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { sweep } from '../../src/studies/sweep.ts';
-import type { Sweep, Variable } from '../../src/studies/sweeping.ts';
+import type { Sweep, Variable } from '../../src/studies/sweepResult.ts';
 import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
 import { losing, runnerOf } from './fakeCurves.ts';
 

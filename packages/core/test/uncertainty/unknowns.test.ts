@@ -5,7 +5,12 @@ import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
 import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
 import { perturbed } from '../../src/uncertainty/perturbed.ts';
-import { type Candidacy, type Unknown, type Unknowns, unknownsOf } from '../../src/uncertainty/unknowns.ts';
+import {
+  type AppliedChange,
+  type Unknown,
+  type Unknowns,
+  unknownsOf,
+} from '../../src/uncertainty/unknowns.ts';
 import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
 
 function baselineOf(example: Example, altered: (text: string) => string = (text) => text): Baseline {
@@ -22,7 +27,7 @@ function change(name: string, ...edits: readonly FieldEdit[]): Change {
 const set = (path: string, value: number | string): FieldEdit => ({ kind: 'set', path, value });
 
 function unknowns(baseline: Baseline, ...changes: readonly Change[]): Unknowns {
-  const candidacies = changes.map((one): Candidacy => {
+  const candidacies = changes.map((one): AppliedChange => {
     const result = applyChanges(baseline, [one]);
     if (!result.ok) throw new Error(JSON.stringify(result.problems));
     return { change: one, combination: result.value, values: assignedValues(baseline, [one], []) };

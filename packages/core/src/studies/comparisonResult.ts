@@ -10,7 +10,7 @@ export interface StudyBasis {
   readonly rpm: readonly number[];
   /** Speeds that count. */
   readonly band: SpeedBand;
-  /** What a mean counts alike. */
+  /** What counts equally in a mean. */
   readonly weighting: BandWeighting;
   /** Which cylinders marched. */
   readonly fidelity: Fidelity;

@@ -2,7 +2,7 @@
 import type { Warning } from '../combination/combination.ts';
 import type { BandMean } from '../forecast/band.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
-import type { SpeedDifference, StudyBasis } from './comparison.ts';
+import type { SpeedDifference, StudyBasis } from './comparisonResult.ts';
 
 /** A field to vary and the values to give it, as they would stand in a file. */
 export interface Variable {

@@ -2,7 +2,7 @@
 import type { Assumed, Warning } from '../combination/combination.ts';
 import type { MarchedPoint } from '../forecast/curve.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
-import type { StudyBasis } from './comparison.ts';
+import type { StudyBasis } from './comparisonResult.ts';
 import type { RestrictionElement } from './freeing.ts';
 
 /** What stands in the way of an engine, and how that changes with candidate changes. */
