@@ -3,6 +3,7 @@ import type { CommandSpec } from './commandSpec.ts';
 import { backtestCommand } from './commands/backtest.ts';
 import { calibrateCommand } from './commands/calibrate.ts';
 import { compareCommand } from './commands/compare.ts';
+import { completionCommand } from './commands/completion.ts';
 import { forecastCommand } from './commands/forecast.ts';
 import { initCommand } from './commands/init.ts';
 import { inspectCommand } from './commands/inspect.ts';
@@ -12,7 +13,7 @@ import { restrictionsCommand } from './commands/restrictions.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { sweepCommand } from './commands/sweep.ts';
 
-export const COMMANDS: readonly CommandSpec[] = [
+const WORKING: readonly CommandSpec[] = [
   forecastCommand,
   compareCommand,
   sweepCommand,
@@ -25,3 +26,5 @@ export const COMMANDS: readonly CommandSpec[] = [
   initCommand,
   schemaCommand,
 ];
+
+export const COMMANDS: readonly CommandSpec[] = [...WORKING, completionCommand(WORKING)];

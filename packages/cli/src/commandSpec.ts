@@ -31,6 +31,8 @@ export interface CommandSpec {
   readonly summary: string;
   /** What follows the command's name in help: `FILE`; empty where nothing does. */
   readonly operand: string;
+  /** Words the operand may be, where it is no file; shells complete them. */
+  readonly operandChoices?: readonly string[];
   /** How many operands at most; one where left out and `operand` is not empty. */
   readonly mostOperands?: number;
   readonly examples: readonly (readonly [command: string, what: string])[];

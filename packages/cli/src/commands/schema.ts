@@ -12,6 +12,7 @@ export const schemaCommand: CommandSpec = {
   name: 'schema',
   summary: 'print the JSON Schema of combination or changes files, for editors',
   operand: '[changes]',
+  operandChoices: ['changes'],
   examples: [
     ['valvetide schema -o combination.schema.json', 'save it where your editor looks'],
     ['valvetide schema changes -o changes.schema.json', 'that of changes files'],
