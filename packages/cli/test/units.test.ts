@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { NOTE_BEYOND } from '../../core/src/forecast/weatherCorrection.ts';
 import { CORE } from '../src/core.ts';
+import { NOTED_BEYOND } from '../src/render/forecastText.ts';
 import { marched } from '../src/render/marched.ts';
 import {
   SHOWN,
@@ -18,6 +20,10 @@ chamber: { compression: 9.5 }
 heads: { valvesPerCylinder: 2 }
 burn: { ca50: 8 deg }
 `;
+
+describe('the note on a large correction', () => {
+  it("begins where the library's does", () => expect(NOTED_BEYOND).toBe(NOTE_BEYOND));
+});
 
 describe('trade units on the command line', () => {
   it("are the library's, where its results carry both", () => {

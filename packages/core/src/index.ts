@@ -46,6 +46,8 @@ export type {
   ProblemPlace,
 } from './combination/problem.ts';
 export { problemLine } from './combination/problem.ts';
+export type { ReferenceAir } from './combination/referenceAir.ts';
+export { referenceAir } from './combination/referenceAir.ts';
 export type { DynoChannel } from './dyno/dynoColumns.ts';
 export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';
 export type { PullPoint } from './dyno/dynoPulls.ts';
@@ -80,8 +82,7 @@ export type { CycleTrace } from './forecast/trace.ts';
 export { traceCycle } from './forecast/trace.ts';
 export type { ValveUse, ValveUseSide } from './forecast/valveUse.ts';
 export { valveUse } from './forecast/valveUse.ts';
-export type { ReferenceAir } from './forecast/weatherCorrection.ts';
-export { brakeFactor, recorrectionFactor, referenceAir } from './forecast/weatherCorrection.ts';
+export { brakeFactor, recorrectionFactor } from './forecast/weatherCorrection.ts';
 export type { LeftOut, WholeCurve } from './forecast/wholeCurve.ts';
 export { isMarched, marchedPoints, wholeCurve } from './forecast/wholeCurve.ts';
 // gas

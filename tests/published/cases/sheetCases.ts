@@ -1,10 +1,7 @@
 /** Figures of the trade's sheets: flow bench, carburetor, volumes, pipes, dyno corrections. */
 
-import {
-  brakeFactor,
-  J607_REFERENCE,
-  J1349_REFERENCE,
-} from '../../../packages/core/src/forecast/weatherCorrection.ts';
+import { J607_REFERENCE, J1349_REFERENCE } from '../../../packages/core/src/combination/referenceAir.ts';
+import { brakeFactor } from '../../../packages/core/src/forecast/weatherCorrection.ts';
 import {
   clearanceFromRatio,
   clearanceVolume,

@@ -62,12 +62,17 @@ export function forecastText(
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
 
+/** Corrections beyond this are noted, as the standards call the result suspect [-]; a test holds it to the library's. */
+export const NOTED_BEYOND = 0.03;
+
 /** What torque and power refer to. */
 export function curveBasis(curve: Curve, units: UnitSystem): string {
   const { standard, factor } = curve.correction;
+  const note =
+    Math.abs(factor - 1) > NOTED_BEYOND ? ' (more than 3 %: a sheet of a milder day is surer)' : '';
   return standard === 'none'
     ? 'Torque and power as observed, no correction.'
-    : `Torque and power corrected to ${standardName(standard)}, ${referenceAir(standard, units)}, factor ${fixed(factor, 4)}; all else as observed.`;
+    : `Torque and power corrected to ${standardName(standard)}, ${referenceAir(standard, units)}, factor ${fixed(factor, 4)}${note}; all else as observed.`;
 }
 
 /** A peak on the edge of the band is none: the curve goes on rising beyond it. */

@@ -1,5 +1,6 @@
 /** What fills the intake and how its fuel reaches the cylinder: vapour with the air, the rest as liquid. */
 import type { Combination } from '../combination/combination.ts';
+import { J607_REFERENCE } from '../combination/referenceAir.ts';
 import { withLiquidFuel } from '../gas/buildGasTables.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { fuelVapourPressure, type LiquidFuel, liquidEnthalpy, liquidFuel } from '../gas/liquidFuel.ts';
@@ -8,7 +9,6 @@ import type { Spray } from '../network/cylinder.ts';
 import type { Fuelling } from '../network/openEnd.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
 import { findRoot } from '../numerics/root.ts';
-import { STANDARD_WEATHER } from '../reading/defaults/running.ts';
 
 /** Gas of the intake, what happens at carburetor or throttle, and what goes with it into the cylinder. */
 export interface IntakeCharge {
@@ -73,7 +73,7 @@ const WARMER = 1.25;
  * air the engine is. Colder air stays the colder charge.
  */
 export function chargeRise(heating: number, outside: number): number {
-  const mild = STANDARD_WEATHER.temperature;
+  const mild = J607_REFERENCE.temperature;
   const warm = Math.max(WARM_ENGINE, mild + WARMER * heating);
   return (heating * Math.max(0, warm - outside)) / (warm - mild);
 }

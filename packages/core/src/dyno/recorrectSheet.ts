@@ -1,7 +1,8 @@
 /** A dyno sheet's figures taken to another correction standard. */
 import { DomainError } from '../base/errors.ts';
 import type { CorrectionStandard, Weather } from '../combination/combination.ts';
-import { recorrectionFactor, referenceAir } from '../forecast/weatherCorrection.ts';
+import { referenceAir } from '../combination/referenceAir.ts';
+import { recorrectionFactor } from '../forecast/weatherCorrection.ts';
 import type { DynoSheet, Pull } from './dynoSheet.ts';
 
 /** A sheet under another standard, with the factor each pull was multiplied by [-]. */

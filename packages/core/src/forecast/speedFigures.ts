@@ -40,6 +40,14 @@ export const ASSUMED_FILLING = 0.95;
  */
 export const PEAK_POWER_MACH = 0.63;
 
+/**
+ * Depression across carburetor or throttle at which power is guessed to peak where the valves would let it rise further [inHg].
+ *
+ * Speed N times what the depression d leaves of 30 inHg of air, N (1 - d / 30), is greatest at d = 10 where d rises with the square of
+ * speed. The depression is the one reckoned at {@link ASSUMED_FILLING}, which an engine so held back no longer reaches.
+ */
+export const PEAK_POWER_DEPRESSION = 10;
+
 /** Dry air at usual temperatures [-], [J/(kg K)]. */
 const GAMMA = 1.4;
 const GAS_CONSTANT = 287.055;
@@ -69,7 +77,10 @@ export function speedFigures(combination: Combination, meanArea: number, rpm: nu
 
 /** From where torque is of use to past the guessed power peak, in round steps. */
 export function chooseBand(combination: Combination, meanArea: number): ChosenBand {
-  const peak = PEAK_POWER_MACH / speedFigures(combination, meanArea, 1).inletMachIndex;
+  const each = speedFigures(combination, meanArea, 1);
+  const byValves = PEAK_POWER_MACH / each.inletMachIndex;
+  const byCarburetor = Math.sqrt(PEAK_POWER_DEPRESSION / each.depressionInHg);
+  const peak = Math.min(byValves, byCarburetor);
   const step = peak > 5000 ? 500 : 250;
   const from = Math.max(step, Math.round((0.4 * peak) / step) * step);
   const to = Math.max(from + 4 * step, Math.ceil((1.2 * peak) / step) * step);
@@ -78,6 +89,9 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
     fromRpm: from,
     toRpm: to,
     stepRpm: step,
-    reason: `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`,
+    reason:
+      byValves <= byCarburetor
+        ? `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`
+        : `chosen around ${around} rpm, where the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`,
   };
 }

@@ -83,11 +83,12 @@ export function curveWarnings(
     combination.weather.pressure - combination.weather.vapourPressure,
     combination.weather.temperature,
   );
-  if (correctionBand(factor) !== 'ordinary')
+  // An ordinary hot day under J607 is beyond 3 %, which the result notes beside the factor it always shows.
+  if (correctionBand(factor) === 'caution')
     add(
       'weather-correction',
       'weather',
-      `the weather correction is ${factor.toFixed(3)}: ${correctionBand(factor) === 'caution' ? 'outside the range the standards allow' : 'more than 3 % makes a corrected figure doubtful'}`,
+      `the weather correction is ${factor.toFixed(3)}: outside the range the standards allow`,
     );
   return warnings;
 }

@@ -1,22 +1,8 @@
 /** Correction of observed torque and power to the reference air of a standard. */
 
-import { INCH_OF_MERCURY } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import type { CorrectionStandard } from '../combination/combination.ts';
-
-/** Reference air of a standard. */
-export interface ReferenceAir {
-  /** Pressure of the dry air [Pa]. */
-  readonly dryPressure: number;
-  /** [K] */
-  readonly temperature: number;
-}
-
-/** SAE J607 practice: 29.92 inHg dry, 60 F. */
-export const J607_REFERENCE: ReferenceAir = { dryPressure: 29.92 * INCH_OF_MERCURY, temperature: 288.706 };
-
-/** SAE J1349 (June 1990): 99 kPa dry (29.23 inHg), 25 C (77 F). */
-export const J1349_REFERENCE: ReferenceAir = { dryPressure: 99_000, temperature: 298.15 };
+import { referenceAir } from '../combination/referenceAir.ts';
 
 /**
  * Share of friction in indicated torque that SAE J1349 assumes, as its formula rounds it [-]: brake factor =
@@ -29,19 +15,6 @@ export const NOTE_BEYOND = 0.03;
 
 /** Corrections beyond this are a caution: outside the range J1349 allows [-]. */
 export const CAUTION_BEYOND = 0.07;
-
-/**
- * Reference air of `standard`; null for observed figures.
- *
- * @example
- * ```ts
- * console.log(referenceAir('J607')?.dryPressure); // [Pa]
- * ```
- */
-export function referenceAir(standard: CorrectionStandard): ReferenceAir | null {
-  if (standard === 'J607') return J607_REFERENCE;
-  return standard === 'J1349' ? J1349_REFERENCE : null;
-}
 
 /**
  * Factor on indicated torque [-]: (reference / dry pressure) x sqrt(temperature / reference). One for `none`.

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { chargeRise, intakeCharge } from '../../src/assembly/intakeCharge.ts';
 import type { Combination } from '../../src/combination/combination.ts';
+import { J607_REFERENCE } from '../../src/combination/referenceAir.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import { frozenCv, frozenH } from '../../src/gas/lookup.ts';
-import { STANDARD_WEATHER } from '../../src/reading/defaults/running.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
-const MILD = STANDARD_WEATHER.temperature;
+const MILD = J607_REFERENCE.temperature;
 
 function chargeOf(
   change: Partial<Combination['induction']>,

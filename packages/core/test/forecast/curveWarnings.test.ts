@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { curveWarnings } from '../../src/forecast/warnings.ts';
+import { brakeFactor } from '../../src/forecast/weatherCorrection.ts';
 import { runnerOf } from '../studies/fakeCurves.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
@@ -15,6 +16,22 @@ describe('a curve with less than no torque', () => {
     expect(found.map(({ message }) => message)).toEqual([
       "friction and pumping take all the engine makes at 9000, 12000 rpm: it can't run there by itself",
     ]);
+  });
+
+  it.each([
+    [
+      'an ordinary hot day, 90 F, 29.92 inHg, 40 %',
+      { pressure: 101_320, temperature: 305.4, vapourPressure: 1930 },
+    ],
+    ['the reference air of J1349', { pressure: 99_000, temperature: 298.15, vapourPressure: 0 }],
+  ])('does not doubt the J607 correction of %s', async (_day, weather) => {
+    const combination = bigBlock({ weather });
+    const factor = brakeFactor('J607', weather.pressure - weather.vapourPressure, weather.temperature);
+    expect(factor).toBeGreaterThan(1.03);
+    const [curve] = await runnerOf(() => 100)([{ combination, rpm: [3000], fidelity: 'representative' }]);
+    const codes = curveWarnings(combination, curve?.points ?? [], []).map(({ code }) => code);
+    expect(combination.correction).toBe('J607');
+    expect(codes).not.toContain('weather-correction');
   });
 
   it('says by codes that pistons are fast, the correction large, and that every cylinder was marched', async () => {

@@ -155,6 +155,18 @@ describe('inspectCombination(combination)', () => {
     expect(intakeCfm28).toBeLessThan(415);
   });
 
+  it('chooses a lower band behind a carburetor too small for the valves, where it takes 10 inHg', () => {
+    const wide = smallBlock();
+    const induction = { ...wide.induction, meteringArea: cfmToArea(210, 20.39) };
+    const { band, speeds } = inspectCombination(smallBlock({ induction }));
+    const [first] = speeds;
+    const peak = first.rpm * Math.sqrt(10 / first.depressionInHg);
+    expect(band.toRpm).toBeLessThan(inspectCombination(wide).band.toRpm);
+    expect(Math.abs(band.toRpm - 1.2 * peak)).toBeLessThanOrEqual(band.stepRpm);
+    expect(band.reason).toContain(`around ${Math.round(peak / 50) * 50} rpm`);
+    expect(band.reason).toContain('takes 10 inHg');
+  });
+
   it('chooses a band with the inlet Mach index of 0.63 inside it', () => {
     for (const combination of [bigBlock(), smallBlock()]) {
       const { speeds } = inspectCombination(combination);

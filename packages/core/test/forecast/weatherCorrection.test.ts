@@ -1,14 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { J607_REFERENCE, J1349_REFERENCE, referenceAir } from '../../src/combination/referenceAir.ts';
 import {
   brakeFactor,
   correctBrake,
   correctionBand,
   indicatedFactor,
-  J607_REFERENCE,
-  J1349_REFERENCE,
   recorrectionFactor,
-  referenceAir,
 } from '../../src/forecast/weatherCorrection.ts';
 
 const inHg = 3386.389;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { brakeFactor } from '../../src/forecast/weatherCorrection.ts';
 import { stoichiometricAirFuelRatio } from '../../src/gas/freshGas.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import { evaporation, heating, manifoldHeat, vapour } from '../../src/reading/defaults/charge.ts';
@@ -13,6 +14,7 @@ import { intakeDuration, ratedSpeed } from '../../src/reading/defaults/ratedSpee
 import { splitValves, valveDiameter } from '../../src/reading/defaults/valves.ts';
 import { bearingsOfCamshaft, camshafts } from '../../src/reading/defaults/valvetrain.ts';
 import { evaporationCooling } from '../support/evaporationCooling.ts';
+import { fileWith, readGood } from './files.ts';
 
 const INCH = 0.0254;
 const CUBIC_INCH = INCH ** 3;
@@ -221,5 +223,20 @@ describe('the smallest area of a port nobody measured', () => {
     expect(minimumArea(2e-3, 'intake', 1.5e-3).value).toBeCloseTo(1.6e-3, 12);
     // 1.7e-3 m2 of effective area are 92 % of the ideal flow through 1.78e-3 m2.
     expect(minimumArea(2e-3, 'intake', 1.7e-3).value).toBeCloseTo(1.78e-3, 5);
+  });
+});
+
+describe('the air of a file that says nothing of its day', () => {
+  it.each(['J607', 'J1349'] as const)('is the reference air of %s, which corrects nothing', (correction) => {
+    const { weather, assumed } = readGood(fileWith({ correction }));
+    const dry = weather.pressure - weather.vapourPressure;
+    // Estimates are rounded as they are listed: 29.23 inHg.
+    expect(brakeFactor(correction, dry, weather.temperature)).toBeCloseTo(1, 3);
+    const said = assumed.filter(({ path }) => path.startsWith('weather.')).map(({ path }) => path);
+    expect(said).toEqual(['weather.barometer', 'weather.temperature', 'weather.vapourPressure']);
+  });
+
+  it('is that of J607 where figures are shown as observed', () => {
+    expect(readGood(fileWith({ correction: 'none' })).weather).toEqual(readGood(fileWith({})).weather);
   });
 });

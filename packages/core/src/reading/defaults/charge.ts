@@ -17,8 +17,8 @@
  * chapter 7; from memory). Fuel injected at the port lands on the valve's hot back, and in part goes past it as drops.
  */
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import { J607_REFERENCE } from '../../combination/referenceAir.ts';
 import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
-import { STANDARD_WEATHER } from './running.ts';
 
 type Injection = 'carburetor' | 'port' | 'direct';
 
@@ -66,7 +66,7 @@ export function heating(injection: Injection, heat: ManifoldHeat, wall: number):
       spread: HEATING_SPREAD.exhaust,
       reason: "gives the trade's net rise of the charge; common practice, no source",
     };
-  const outside = STANDARD_WEATHER.temperature;
+  const outside = J607_REFERENCE.temperature;
   const floor = heat === 'coolant' ? COOLANT_FLOOR : wall;
   const under = injection === 'carburetor' ? EFFECTIVENESS.floor : 0;
   return {

@@ -1,8 +1,8 @@
 /** Mixture, burning, walls, friction multipliers, weather, correction: how the engine is run. */
 
-import { INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { CorrectionStandard } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import { J607_REFERENCE, type ReferenceAir, referenceAir } from '../../combination/referenceAir.ts';
 import type { TimingWord } from '../schema/runningSections.ts';
 
 /** Mixture of best power [-]: lambda 0.86 to 0.90 (common practice, no source). */
@@ -11,17 +11,6 @@ export const LAMBDA = 0.87;
 export const BURN_EFFICIENCY = 0.97;
 /** Walls of a warm engine at full load [K]; from memory. */
 export const WALL_TEMPERATURES = { head: 470, piston: 500, liner: 410 } as const;
-/** Air of the old SAE J607 practice: 60 F, 29.92 inHg dry. */
-export const STANDARD_WEATHER: {
-  readonly pressure: number;
-  readonly temperature: number;
-  readonly vapourPressure: number;
-} = {
-  pressure: 29.92 * INCH_OF_MERCURY,
-  temperature: (60 + 459.67) / 1.8,
-  vapourPressure: 0,
-};
-
 export function lambda(): Estimate {
   return { value: LAMBDA, spread: 0.02, reason: 'best power is 0.86 to 0.90; common practice, no source' };
 }
@@ -74,20 +63,27 @@ export const ACCESSORIES: { readonly value: boolean; readonly reason: string } =
   reason: 'off on a stand; common practice, no source',
 };
 
-export function barometer(): Estimate {
-  return { value: STANDARD_WEATHER.pressure, spread: null, reason: 'standard air of SAE J607 practice' };
+/** Air of a file that says nothing of its day: that of its own standard, so that nothing is corrected. */
+function standardAir(standard: CorrectionStandard): { readonly air: ReferenceAir; readonly reason: string } {
+  const air = referenceAir(standard);
+  return air === null
+    ? { air: J607_REFERENCE, reason: 'standard air of SAE J607 practice' }
+    : { air, reason: `reference air of ${standard === 'J607' ? 'SAE J607 practice' : 'SAE J1349'}` };
 }
 
-export function airTemperature(): Estimate {
-  return { value: STANDARD_WEATHER.temperature, spread: null, reason: 'standard air of SAE J607 practice' };
+/** The reference air is dry, so its barometer is its dry pressure. */
+export function barometer(standard: CorrectionStandard): Estimate {
+  const { air, reason } = standardAir(standard);
+  return { value: air.dryPressure, spread: null, reason };
 }
 
-export function vapourPressure(): Estimate {
-  return {
-    value: STANDARD_WEATHER.vapourPressure,
-    spread: null,
-    reason: 'standard air of SAE J607 practice is dry',
-  };
+export function airTemperature(standard: CorrectionStandard): Estimate {
+  const { air, reason } = standardAir(standard);
+  return { value: air.temperature, spread: null, reason };
+}
+
+export function vapourPressure(standard: CorrectionStandard): Estimate {
+  return { value: 0, spread: null, reason: `${standardAir(standard).reason} is dry` };
 }
 
 export function correction(): WordEstimate<CorrectionStandard> {

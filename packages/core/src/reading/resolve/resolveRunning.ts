@@ -127,26 +127,20 @@ export function resolveFriction(
 }
 
 export function resolveWeather({ file, ledger }: ResolveContext): Weather {
+  const standard = file.correction ?? running.correction().value;
   const section = file.weather ?? {};
-  const pressure = ledger.quantity(
-    'weather.barometer',
-    section.barometer,
-    'pressure',
-    'inHg',
-    running.barometer,
+  const pressure = ledger.quantity('weather.barometer', section.barometer, 'pressure', 'inHg', () =>
+    running.barometer(standard),
   );
-  const temperature = ledger.quantity(
-    'weather.temperature',
-    section.temperature,
-    'temperature',
-    'degF',
-    running.airTemperature,
+  const temperature = ledger.quantity('weather.temperature', section.temperature, 'temperature', 'degF', () =>
+    running.airTemperature(standard),
   );
-  return { pressure, temperature, vapourPressure: vapour({ file, ledger }, pressure, temperature) };
+  return { pressure, temperature, vapourPressure: vapour({ file, ledger }, standard, pressure, temperature) };
 }
 
 function vapour(
   { file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>,
+  standard: CorrectionStandard,
   pressure: number,
   temperature: number,
 ): number {
@@ -155,7 +149,9 @@ function vapour(
   if (dewPoint !== undefined) return saturationPressure(dewPoint, pressure);
   if (humidity !== undefined) return vapourPressureOf(humidity, temperature, pressure);
   if (stated === undefined) {
-    return ledger.quantity('weather.vapourPressure', undefined, 'pressure', 'inHg', running.vapourPressure);
+    return ledger.quantity('weather.vapourPressure', undefined, 'pressure', 'inHg', () =>
+      running.vapourPressure(standard),
+    );
   }
   const share = ledger.quantity('weather.humidity', undefined, 'share', '%', running.humidity);
   return vapourPressureOf(share, temperature, pressure);

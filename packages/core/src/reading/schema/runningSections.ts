@@ -259,6 +259,6 @@ export const weatherSection: z.ZodType<WeatherSection> = z
       '50 degF',
     ).optional(),
   })
-  .meta({ description: 'Air in the room the forecast is for.' });
+  .meta({ description: 'Air in the room the forecast is for. Left out: the reference air of `correction`.' });
 
 export const CORRECTIONS = ['J607', 'J1349', 'none'] as const;
