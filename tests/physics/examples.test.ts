@@ -19,7 +19,7 @@ interface Expected {
 const EXPECTED: readonly Expected[] = [
   { example: 'minimum', rpm: [4500, 6000], filling: [0.75, 1], bmep: [8.5, 12] },
   { example: 'tow-truck', rpm: [2750, 4750], filling: [0.8, 1], bmep: [10, 13.4] },
-  { example: 'hill-climb', rpm: [5000, 7000], filling: [0.8, 1], bmep: [10, 13.4] },
+  { example: 'hill-climb', rpm: [5000, 7000], filling: [0.85, 1.05], bmep: [10, 13.4] },
   { example: 'club-racer', rpm: [5500, 7500], filling: [0.9, 1.15], bmep: [11, 14.5] },
   { example: 'scrambler', rpm: [4000, 7000], filling: [0.75, 1], bmep: [8.5, 12] },
 ];
