@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type BacktestResult, backtest } from '../../src/calibration/backtest.ts';
 import type { Change } from '../../src/changes/change.ts';
 import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
+import { seriesArea } from '../../src/geometry/flowSheet.ts';
 import { randomFrom } from '../../src/numerics/random.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { altered, losing } from '../studies/fakeCurves.ts';
@@ -54,7 +55,10 @@ function throttled(): RunJobs {
   return async (jobs, control) =>
     (await plain(jobs, control)).map((curve, i) => {
       if (curve === null) return null;
-      const share = jobs[i].combination.exhaustSystem.outletArea / open;
+      const { outletArea, muffler: box } = jobs[i].combination.exhaustSystem;
+      // The passage and the tail-pipe behind it together are what was rated.
+      const area = box === undefined ? outletArea : seriesArea(box.passage, outletArea);
+      const share = area / open;
       const factor = share < 0.5 ? 1 + 0.5 * Math.log(share) : 1;
       return altered(curve, ({ torqueNm, powerKw }) => ({
         torqueNm: factor * torqueNm,
