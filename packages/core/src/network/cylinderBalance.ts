@@ -4,7 +4,7 @@ import { frozenU } from '../gas/lookup.ts';
 import { linerArea, pistonArea } from '../geometry/sliderCrank.ts';
 import { dropEvaporation } from '../processes/dropEvaporation.ts';
 import { knockRate } from '../processes/knock.ts';
-import { wiebeRate } from '../processes/wiebe.ts';
+import { wiebeRateNormalised } from '../processes/wiebe.ts';
 import type { Cylinder } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
 import { heatCoefficient } from './cylinderHeat.ts';
@@ -54,8 +54,7 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
     heat = toBurned + toUnburned;
     const mu = m * (1 - now.x);
     if (mu > 1e-6 * m) d[o + CYL.entropy] -= toUnburned / (mu * now.Tu);
-    // Not cut off at the end of the burn: a stage there would count or not by a rounding of its angle.
-    const perDegree = wiebeRate(now.angle, burn.start, burn.duration, burn.a, burn.m) / -Math.expm1(-burn.a);
+    const perDegree = wiebeRateNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m);
     const rate = perDegree * ((cylinder.speed * 180) / Math.PI);
     const fresh = (1 - cylinder.residual) * m;
     const unreleased = (1 - burn.efficiency) * heatOfReaction(tables) * fresh * rate;

@@ -42,7 +42,10 @@ export function wiebeFractionNormalised(
   return y < 1 ? Math.expm1(-a * y ** (m + 1)) / Math.expm1(-a) : 1;
 }
 
-/** Derivative of {@link wiebeFractionNormalised} [1/unit of the angles]; zero from the end of the duration on. */
+/**
+ * Derivative of {@link wiebeFractionNormalised} up to the end of the duration [1/unit of the angles]. It is not cut off there: who
+ * burns says when it ends, or a step that ends there would count or not by a rounding of its angle.
+ */
 export function wiebeRateNormalised(
   angle: number,
   start: number,
@@ -51,7 +54,7 @@ export function wiebeRateNormalised(
   m: number,
 ): number {
   const y = (angle - start) / duration;
-  if (!(y > 0 && y < 1)) return 0;
+  if (!(y > 0)) return 0;
   const ym = y ** m;
   return (((a * (m + 1)) / duration) * ym * Math.exp(-a * ym * y)) / -Math.expm1(-a);
 }

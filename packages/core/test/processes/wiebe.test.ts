@@ -61,9 +61,10 @@ describe('wiebeRate', () => {
     expect(wiebeRate(1, 0, 1, 5, 2)).toBeCloseTo(15 * Math.exp(-5), 14);
   });
 
-  it('is zero outside the normalised burn', () => {
+  it('is zero before the burn, and not cut off at its end', () => {
     expect(wiebeRateNormalised(-10.1, -10, 40, 5, 2)).toBe(0);
-    expect(wiebeRateNormalised(30, -10, 40, 5, 2)).toBe(0);
+    // At the end itself as just before it: (a (m + 1) / duration) exp(-a) / (1 - exp(-a)).
+    expect(wiebeRateNormalised(30, -10, 40, 5, 2)).toBeCloseTo(0.00254387, 8);
     expect(wiebeRate(-10.1, -10, 40, 5, 2)).toBe(0);
   });
 });
