@@ -5,7 +5,7 @@ import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
 import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
 import { byPrimary, inventedRunner } from '../../packages/cli/test/studies.ts';
-import { commandLines, exampleFiles, guides, readGuide, split } from './guides.ts';
+import { blocks, commandLines, exampleFiles, guides, readGuide, split } from './guides.ts';
 
 /** The real library, but one speed a forecast and invented curves in studies: the command lines are under test. */
 const firstSpeed: Core = {
@@ -19,6 +19,16 @@ describe('the command lines of the guides', () => {
   it('are there', () => {
     expect(commandLines(readGuide('README.md')).length).toBeGreaterThan(5);
   });
+
+  it.each(guides())(
+    '%s: stand as they can be typed after npm ci and npm start, in no other folder',
+    (path) => {
+      const typed = blocks(readGuide(path), 'sh').flatMap((body) => body.split('\n'));
+      expect(
+        typed.filter((line) => /(^|\s)valvetide\b/.test(line) && !line.startsWith('npx valvetide ')),
+      ).toEqual([]);
+    },
+  );
 
   it.each(guides())(
     '%s: each works, one after the other',
@@ -41,6 +51,14 @@ describe('the command lines of the guides', () => {
     const manifest = JSON.parse(readGuide('package.json'));
     expect(manifest.scripts.start).toContain('valvetide forecast examples/hill-climb/engine.yaml');
     expect(exampleFiles()).toHaveProperty(['examples/hill-climb/engine.yaml']);
+  });
+});
+
+describe('installing for every folder', () => {
+  it('names the file that the version of the manifest makes', () => {
+    const { name, version } = JSON.parse(readGuide('packages/cli/package.json'));
+    const file = `${name.replace('@', '').replace('/', '-')}-${version}.tgz`;
+    expect(readGuide('docs/guide/first-engine.md')).toContain(`npm install --global ./${file}`);
   });
 });
 

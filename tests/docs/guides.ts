@@ -27,12 +27,12 @@ export function blocks(text: string, language: string): string[] {
     .map(([, , body]) => body);
 }
 
-/** Lines of the `sh` blocks that call our command, without `npx`, in order. */
+/** Lines of the `sh` blocks that call our command as it can be called in this folder, without `npx`, in order. */
 export function commandLines(text: string): string[] {
   return blocks(text, 'sh')
     .flatMap((body) => body.split('\n'))
-    .map((line) => line.trim().replace(/^npx /, ''))
-    .filter((line) => /^valvetide\b/.test(line));
+    .filter((line) => line.startsWith('npx valvetide '))
+    .map((line) => line.slice('npx '.length));
 }
 
 /** Texts of the files in `examples`, by path from the root. */

@@ -11,7 +11,7 @@ export function shown(page: string, kind: 'text' | 'figures'): Shown[] {
   for (const [, language, body] of page.matchAll(/^```(\w*)\n(.*?)^```$/gms)) {
     if (language === 'sh') {
       for (const line of body.trim().split('\n'))
-        found.push({ command: line.replace(/^npx /, ''), outputs: [] });
+        if (line.startsWith('npx ')) found.push({ command: line.slice('npx '.length), outputs: [] });
     } else if (language === kind) found.at(-1)?.outputs.push(body);
   }
   return found.filter(({ command }) => command.startsWith('valvetide '));
