@@ -4,9 +4,9 @@ import { pointColumns } from '../../packages/cli/src/render/pointColumns.ts';
 import { readGuide } from './guides.ts';
 
 function words(): readonly string[] {
-  return [...readGuide('docs/guide/glossary.md').matchAll(/^\| ([^|]+?) \| [^|]{10,} \|$/gm)]
+  return [...readGuide('docs/guide/glossary.md').matchAll(/^\| ([^|]+?) +\| [^|]{10,} \|$/gm)]
     .flatMap(([, names]) => names.split(', '))
-    .filter((name) => name !== 'word');
+    .filter((name) => name !== 'word' && !name.startsWith('-'));
 }
 
 describe('the page of words', () => {

@@ -9,7 +9,7 @@ import { marched, marksText } from './marched.ts';
 import { assumedText, cautionsText, warningsText } from './notes.ts';
 import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
-import { pointColumns } from './pointColumns.ts';
+import { CHECKS, pointColumns } from './pointColumns.ts';
 import { spreadColumn, spreadLine, worthText } from './spreadText.ts';
 import { leftOut, table } from './table.ts';
 import type { UnitSystem } from './units.ts';
@@ -54,7 +54,9 @@ export function forecastText(
       ? ''
       : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
     spread === null ? '' : worthText(spread, curve, width),
-    spread === null || detail === 'verbose' ? assumedText(curve.assumed, width, detail === 'verbose') : '',
+    spread === null || detail === 'verbose'
+      ? assumedText(curve.assumed, width, detail === 'verbose', units)
+      : '',
     paint.caution(warningsText(curve.warnings, width)),
     cautionsText(width),
     `${curve.program.name} ${curve.program.version}\n`,
@@ -92,7 +94,8 @@ const hinted = (edge: string): string => (edge === '' ? '' : `${edge}; widen --r
 
 function figures(curve: Curve, spread: ForecastSpread | null, { width, units, detail }: TextOptions): string {
   const [speed, torque, ...others] = pointColumns(units);
-  const columns = [speed, torque, ...(spread === null ? [] : [spreadColumn(spread, units)]), ...others];
+  const all = [speed, torque, ...(spread === null ? [] : [spreadColumn(spread, units)]), ...others];
+  const columns = detail === 'verbose' ? all : all.filter(({ name }) => !CHECKS.has(name));
   const marks = marksText(curve.points);
   if (detail === 'verbose') return table(columns, curve.points, width) + marks;
   const more = leftOut(columns, curve.points, width);

@@ -32,7 +32,7 @@ export function inspectionText(inspection: Inspection, options: InspectionTextOp
     flowText(inspection, units, width),
     `By speed (depression at 95 % filling)\n${table(speedColumns(inspection, units), inspection.speeds, width)}`,
     rulesText(inspection.rules, width),
-    assumedText(inspection.assumed, width, true),
+    assumedText(inspection.assumed, width, true, units),
     paint.caution(warningsText(inspection.warnings, width)),
     `valvetide ${version}\n`,
   ];

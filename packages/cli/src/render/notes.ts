@@ -1,11 +1,19 @@
 /** What stands under every result: the assumed ledger, the warnings and the cautions. */
 import type { Assumed, Warning } from '@valvetide/core';
+import { assumedIn } from './assumedUnits.ts';
 import { plain } from './plain.ts';
 import { table } from './table.ts';
+import type { UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
 
 /** The values the file left out, largest groups together in the order of the file. */
-export function assumedText(assumed: readonly Assumed[], width: number, withReasons: boolean): string {
+export function assumedText(
+  listed: readonly Assumed[],
+  width: number,
+  withReasons: boolean,
+  units: UnitSystem,
+): string {
+  const assumed = assumedIn(listed, units);
   if (assumed.length === 0) return 'Assumed: nothing, the file gives every value.\n';
   const columns = [
     { name: 'field', unit: '', cell: (item: Assumed) => plain(item.path), align: 'left' as const },

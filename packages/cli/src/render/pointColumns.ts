@@ -17,6 +17,9 @@ import {
 
 type PointColumn = Column<OperatingPoint>;
 
+/** Columns that tell of the program and not of the engine: nobody decides by them. */
+export const CHECKS: ReadonlySet<string> = new Set(['cycles', 'mass error', 'energy error']);
+
 export function pointColumns(units: UnitSystem): PointColumn[] {
   const trade = units === 'trade';
   const column = (name: string, unit: string, cell: (point: MarchedPoint) => string): PointColumn => ({

@@ -24,7 +24,7 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
     setsText(ranking, options),
     orderText(ranking.order, width),
     mattersText(ranking, width),
-    detail === 'verbose' ? assumedText(ranking.assumed, width, true) : assumedLine(ranking),
+    detail === 'verbose' ? assumedText(ranking.assumed, width, true, units) : assumedLine(ranking),
     paint.caution(linesText(rankingWarnings(ranking), width)),
     linesText(leftOutLines(ranking.leftOut), width),
     `${ranking.program.name} ${ranking.program.version}\n`,

@@ -125,7 +125,7 @@ ${tableMarkup('Side by side', columns, rows)}</section>
 `,
       ...(await leadsMarkup([difference(), torque()])),
       await gridMarkup(Object.values(others).map((draw) => draw())),
-      done.length === 0 ? NOTHING : assumedMarkup(done[0].curve.assumed),
+      done.length === 0 ? NOTHING : assumedMarkup(done[0].curve.assumed, units),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(comparison.program),

@@ -97,7 +97,7 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
       engineSheetMarkup(inspection, units),
       pointsMarkup(curve, units),
       spread === null ? NOTHING : worthMarkup(spread),
-      assumedMarkup(curve.assumed),
+      assumedMarkup(curve.assumed, units),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(curve.program),

@@ -1,7 +1,9 @@
 /** What every report ends with: assumed values, doubts, what is left out, cautions. */
 import type { Assumed, ForecastSpread } from '@valvetide/core';
+import { assumedIn } from '../render/assumedUnits.ts';
 import { fixed } from '../render/fixed.ts';
 import { assumedSpread, assumedValue } from '../render/notes.ts';
+import type { UnitSystem } from '../render/units.ts';
 import { html, type Markup, NOTHING, named } from './html.ts';
 
 /** Doubts about the result, in a box near the top; nothing where there are none. */
@@ -13,7 +15,8 @@ ${items}</ul></section>
 `;
 }
 
-export function assumedMarkup(assumed: readonly Assumed[]): Markup {
+export function assumedMarkup(listed: readonly Assumed[], units: UnitSystem): Markup {
+  const assumed = assumedIn(listed, units);
   if (assumed.length === 0)
     return html`<section id="assumed"><h2>Assumed</h2><p>Nothing: the file gives every value.</p></section>\n`;
   const rows = assumed.map((item) => {

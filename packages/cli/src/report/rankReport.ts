@@ -111,7 +111,7 @@ export async function rankReport(ranking: Ranking, extras: RankExtras, units: Un
       own === null ? NOTHING : html`<h2>The engine as it is</h2>\n`,
       ...(await leadsMarkup([own])),
       await gridMarkup([charts.filling(), charts.depression(), charts['octane-margin']()]),
-      assumedMarkup(ranking.assumed),
+      assumedMarkup(ranking.assumed, units),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(ranking.program),

@@ -64,7 +64,7 @@ ${tableMarkup('After each change', changedStates(study, units), changed)}</secti
 <ul class="plain">
 ${study.meanings.map(({ element, meaning }) => html`<li>${elementName(element, now)}: ${meaning}</li>\n`)}</ul></section>
 `,
-      assumedMarkup(study.assumed),
+      assumedMarkup(study.assumed, units),
       leftOutMarkup,
     ],
     foot: cautionsMarkup(study.program),
