@@ -66,6 +66,18 @@ describe('valvetide compare', () => {
     );
   });
 
+  it('shows the area under the curve, which says the same as the mean, only where every column is asked for', async () => {
+    const shown = async (...more: readonly string[]): Promise<string> => {
+      const w = world({ files, columns: 160 });
+      expect(await main(['compare', 'a.yaml', 'b.yaml', ...SPEEDS, ...more], w.io, studyCore())).toBe(
+        EXIT.ok,
+      );
+      return w.out();
+    };
+    expect(await shown()).not.toMatch(/\barea\b/);
+    expect(await shown('--verbose')).toMatch(/\barea\b/);
+  });
+
   it('counts only the band, by speed or by time', async () => {
     const w = world({ files });
     const words = [

@@ -30,7 +30,7 @@ export function comparisonText(comparison: Comparison, note: string, options: Te
       [basisLine(comparison, units), note, unfinished(comparison)]
         .map((line) => wrapped(line, width))
         .join(''),
-    table(summaryColumns(comparison, units), lettered(comparison), width),
+    table(shownColumns(comparison, options), lettered(comparison), width),
     chart(comparison, options),
     bySpeed(comparison, options),
     linesText(
@@ -91,6 +91,12 @@ export function comparisonSummary(
   units: UnitSystem,
 ): { readonly columns: readonly Column<Lettered>[]; readonly rows: readonly Lettered[] } {
   return { columns: summaryColumns(comparison, units), rows: lettered(comparison) };
+}
+
+/** The mean says the same as the area, and nobody decides by the latter. */
+function shownColumns(comparison: Comparison, { units, detail }: TextOptions): readonly Column<Lettered>[] {
+  const all = summaryColumns(comparison, units);
+  return detail === 'verbose' ? all : all.filter(({ name }) => name !== 'area');
 }
 
 function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly Column<Lettered>[] {
