@@ -4,6 +4,7 @@ import { join } from 'node:path';
 
 /** Which argument of a call is the code. */
 const CALLS: Readonly<Record<string, number>> = {
+  misspeltAt: 2,
   problem: 1,
   problemOf: 2,
   sheetProblem: 2,
