@@ -140,7 +140,7 @@ describe('a dash for a file', () => {
   it('names standard input in problems', () => {
     const { status, stderr } = valvetide(['inspect', '-'], {}, 'engine: { bore: 4 }');
     expect(status).toBe(3);
-    expect(stderr).toMatch(/^standard input:1: engine\.bore: /m);
+    expect(stderr).toMatch(/^standard input:1:11 engine\.bore needs a length /m);
   });
 });
 
