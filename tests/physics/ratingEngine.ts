@@ -15,7 +15,7 @@ export type RatingMethod = 'research' | 'motor';
 
 /**
  * Reading of the height counter at standard knock intensity, by octane number of the reference fuel, venturi of 9/16 in, 29.92
- * inHg: ASTM D2699-15a and D2700-14, tables A4.1, taken from a public transcription of both. Above 100 the fuels hold lead.
+ * inHg: ASTM D2699-15a and D2700-14, tables A4.1, taken from a public copy of both. Above 100 the fuels hold lead.
  */
 export const GUIDE: Readonly<Record<RatingMethod, readonly (readonly [octane: number, counter: number])[]>> =
   {
@@ -41,7 +41,7 @@ export const GUIDE: Readonly<Record<RatingMethod, readonly (readonly [octane: nu
 
 /**
  * Counts by which the motor method raises the cylinder at a low barometer [inHg], so that a fuel knocks as it did (ASTM D2700-14, barometric
- * compensation, in the same transcription).
+ * compensation, in the same public copy).
  */
 export const RAISED: readonly (readonly [barometer: number, counts: number])[] = [
   [28.5, 61],
