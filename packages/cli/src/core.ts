@@ -12,7 +12,6 @@ import {
   comparePulls,
   DYNO,
   forecast,
-  forecastAsync,
   forecastSpread,
   type Inspection,
   inspectCombination,
@@ -37,6 +36,7 @@ import {
   traceCycle,
   valveUse,
 } from '@valvetide/core';
+import { forecastOn } from './workers/forecastOn.ts';
 import { openRunner } from './workers/jobRunner.ts';
 
 export interface Core {
@@ -44,7 +44,7 @@ export interface Core {
   readonly problemLine: typeof problemLine;
   combinationSchema(): unknown;
   readonly forecast: typeof forecast;
-  readonly forecastAsync: typeof forecastAsync;
+  readonly forecastOn: typeof forecastOn;
   readonly forecastSpread: typeof forecastSpread;
   inspectCombination(combination: Combination): Inspection;
   readonly octaneIndex: typeof octaneIndex;
@@ -86,7 +86,7 @@ export const CORE: Core = {
   problemLine,
   combinationSchema,
   forecast,
-  forecastAsync,
+  forecastOn,
   forecastSpread,
   inspectCombination,
   readDocument,

@@ -135,7 +135,7 @@ describe('valvetide forecast', () => {
     expect(silent.err()).toBe('');
     const seen = world({ files: engine, stderrIsTTY: true });
     await main(words, seen.io, fakeCore());
-    expect(seen.err()).toContain('2 of 2 speeds, 4000 rpm');
+    expect(seen.err()).toContain('2 of 2 speeds');
     expect(seen.err()).toMatch(/\r +\r$/);
     const dumb = world({ files: engine, stderrIsTTY: true, env: { TERM: 'dumb' } });
     await main(words, dumb.io, fakeCore());
@@ -199,7 +199,7 @@ describe('valvetide forecast', () => {
   it('is 130 when interrupted, and writes nothing', async () => {
     const controller = new AbortController();
     const core = fakeCore({
-      forecastAsync: async (_c, { signal, rpm }) => {
+      forecastOn: async (_w, _c, { signal, rpm }) => {
         controller.abort();
         if (signal?.aborted !== true) throw new Error('the signal was not passed on');
         return { ...sampleCurve(rpm.slice(0, 1)), complete: false };

@@ -88,7 +88,7 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
 /** Stands for a combination where the fake core never looks inside; a report asks for its fuel. */
 const NOTHING = { fuel: { researchOctane: 98, motorOctane: 88 } } as Combination;
 
-/** A forecast in `change` is the one that is given a turn at a time, too. */
+/** A forecast in `change` is the one that threads share, too. */
 export function fakeCore(change: Partial<Core> = {}): Core {
   const core: Core = {
     ...CORE,
@@ -107,5 +107,7 @@ export function fakeCore(change: Partial<Core> = {}): Core {
     valveUse: () => sampleValves(),
     ...change,
   };
-  return { ...core, forecastAsync: change.forecastAsync ?? (async (...given) => core.forecast(...given)) };
+  const onThreads: Core['forecastOn'] = async (_workers, combination, options) =>
+    core.forecast(combination, options);
+  return { ...core, forecastOn: change.forecastOn ?? onThreads };
 }

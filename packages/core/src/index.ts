@@ -122,6 +122,8 @@ export type { JobControl, RunJobs, StudyControl, StudyJob } from './studies/job.
 export { runJob, runJobsHere } from './studies/job.ts';
 export { restrictions } from './studies/restrictions.ts';
 export type * from './studies/restrictionsResult.ts';
+export type { SplitJob } from './studies/splitJob.ts';
+export { splitJob } from './studies/splitJob.ts';
 export type { StudyOptions } from './studies/studyOptions.ts';
 export type { SweepOptions } from './studies/sweep.ts';
 export { MOST_SWEEP_POINTS, sweep } from './studies/sweep.ts';

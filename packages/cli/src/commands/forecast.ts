@@ -31,7 +31,7 @@ import {
 } from '../report/forecastReport.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
-import { forbidTogether, parseBand, withWorkers } from './studyFlags.ts';
+import { forbidTogether, parseBand, withWorkers, workersOf } from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -72,7 +72,7 @@ export const forecastCommand: CommandSpec = {
       help: 'how many cylinders march',
     },
     { name: 'quick', help: 'the curve alone, without what is not known of it' },
-    { name: 'workers', value: 'N', help: 'threads for what is not known; without it one a core' },
+    { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the figures by speed as CSV' },
@@ -111,20 +111,19 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.usage, [
       `--band ${plainShort(bandText ?? '')}: none of the speeds lies in it`,
     ]);
-  const progress = progressFor(io, flags.on('quiet'), flags.on('verbose'));
-  const fidelity = fidelityOf(flags);
-  let curve: Curve;
+  const progress = progressFor(io, flags.on('quiet'));
+  let curve: Curve | null;
   try {
-    curve = await core.forecastAsync(input.combination, {
+    curve = await core.forecastOn(workersOf(flags), input.combination, {
       rpm,
-      fidelity,
+      fidelity: fidelityOf(flags),
       onProgress: progress.report,
       signal: io.watchForStop(),
     });
   } finally {
     progress.clear();
   }
-  if (!curve.complete) throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
+  if (curve?.complete !== true) throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
 
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)

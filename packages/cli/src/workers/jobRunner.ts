@@ -1,5 +1,5 @@
 /** Study jobs on as many threads as asked for; the curves are the same on any number of them. */
-import { type Curve, type RunJobs, runJobsHere, type StudyJob } from '@valvetide/core';
+import { type Curve, type RunJobs, runJobsHere, type StudyJob, splitJob } from '@valvetide/core';
 import { Tinypool } from 'tinypool';
 
 /** A way to run jobs, to be closed when nothing more is to be run. */
@@ -7,6 +7,9 @@ export interface JobRunner {
   readonly run: RunJobs;
   close(): Promise<void>;
 }
+
+/** Fewer jobs than this a thread leave some of them idle at the end, so that each is cut into its speeds. */
+const FEW_JOBS = 4;
 
 /** The module that a thread runs. */
 const WORKER = new URL('./worker.js', import.meta.url);
@@ -28,7 +31,7 @@ function pooled(workers: number, worker: URL): JobRunner {
     pool ??= new Tinypool({
       filename: worker.href,
       name: 'work',
-      minThreads: Math.min(workers, jobs.length),
+      minThreads: Math.min(workers, Math.max(jobs.length, jobs[0].rpm.length)),
       maxThreads: workers,
     });
     const threads = pool;
@@ -37,16 +40,22 @@ function pooled(workers: number, worker: URL): JobRunner {
     // A curve takes seconds: threads are ended at once, not asked to finish.
     if (signal instanceof AbortSignal) signal.addEventListener('abort', stop, { once: true });
     let done = 0;
-    const one = async (job: StudyJob): Promise<Curve | null> => {
+    const onThread = async (job: StudyJob): Promise<Curve | null> => {
       try {
-        const curve: Curve = await threads.run(job);
-        done += 1;
-        onProgress?.(done, jobs.length);
-        return curve;
+        return await threads.run(job);
       } catch (error) {
         if (stopped()) return null;
         throw error;
       }
+    };
+    const one = async (job: StudyJob): Promise<Curve | null> => {
+      const { pieces, join } =
+        jobs.length < FEW_JOBS * workers ? splitJob(job) : { pieces: [job], join: firstOf };
+      const curve = join(await Promise.all(pieces.map(onThread)));
+      if (curve === null) return null;
+      done += 1;
+      onProgress?.(done, jobs.length);
+      return curve;
     };
     try {
       return await Promise.all(jobs.map(one));
@@ -55,4 +64,8 @@ function pooled(workers: number, worker: URL): JobRunner {
     }
   };
   return { run, close };
+}
+
+function firstOf([curve]: readonly (Curve | null)[]): Curve | null {
+  return curve;
 }

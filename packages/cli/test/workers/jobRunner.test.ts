@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { readCombination, type StudyJob } from '@valvetide/core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { forecastOn } from '../../src/workers/forecastOn.ts';
 import { type JobRunner, openRunner } from '../../src/workers/jobRunner.ts';
 import { type BundledWorker, bundledWorker } from './bundledWorker.ts';
 
@@ -33,6 +34,17 @@ describe('jobs on threads', () => {
     expect(JSON.stringify(there)).toBe(JSON.stringify(here));
     expect(there.map((curve) => curve?.points[0].rpm)).toEqual([2000, 3000, 4000, 5000, 6000]);
   }, 120_000);
+
+  it('share the speeds of a forecast and give its bytes, what was heard of knock included', async () => {
+    const [{ combination: engine }] = jobs([3000]);
+    const heard = [{ rpm: 3000, advance: 30, knock: 'none', octane: null } as const];
+    const combination = { ...engine, burn: { ...engine.burn, heard } };
+    const options = { rpm: [4000, 9000], onProgress: () => {} };
+    const alone = await forecastOn(1, combination, options);
+    expect(alone?.warnings.map(({ code }) => code)).toContain('heard-knock');
+    const shared = await forecastOn(3, combination, options, worker.url);
+    expect(JSON.stringify(shared)).toBe(JSON.stringify(alone));
+  }, 60_000);
 
   it('report each that is done, on any number of workers', async () => {
     for (const runner of [openRunner(1), four]) {

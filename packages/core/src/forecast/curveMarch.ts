@@ -2,7 +2,7 @@
 import type { Mesh } from '../assembly/mesh.ts';
 import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
-import type { Combination } from '../combination/combination.ts';
+import type { Combination, Warning } from '../combination/combination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
 import type { PeriodicOptions } from '../cycle/periodic.ts';
@@ -54,11 +54,7 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
     ...(march === undefined ? {} : { march }),
     ...(periodic === undefined ? {} : { periodic }),
   };
-  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
-  rpm.forEach((n, i) => {
-    if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
-    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
-  });
+  checkSpeeds(rpm);
   const held = heldToHeard(combination, numerics);
   const engine = held.combination;
   const simulation = createSimulation(engine, { ...numerics, fidelity });
@@ -83,27 +79,60 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
     onProgress?.(points.length, rpm.length, point);
     return point;
   };
+  const curve = (): Curve =>
+    curveOf(combination, {
+      fidelity,
+      points: [...points],
+      complete: points.length === rpm.length,
+      marchedWhole,
+      heard: held.warnings,
+    });
+  return { next, curve };
+}
+
+/** @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm */
+export function checkSpeeds(rpm: readonly number[]): void {
+  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
+  rpm.forEach((n, i) => {
+    if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
+    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
+  });
+}
+
+/** What was marched of a curve. */
+export interface CurvePoints {
+  readonly fidelity: Fidelity;
+  /** One a speed, rising. */
+  readonly points: readonly OperatingPoint[];
+  /** Whether every speed that was asked for is among them. */
+  readonly complete: boolean;
+  /** Speeds at which one cylinder could not stand for the others [1/min]. */
+  readonly marchedWhole: readonly number[];
+  /** What came of holding the engine to what was heard. */
+  readonly heard: readonly Warning[];
+}
+
+/** The curve of points that were marched. */
+export function curveOf(
+  combination: Combination,
+  { fidelity, points, complete, marchedWhole, heard }: CurvePoints,
+): Curve {
   const { weather, correction } = combination;
-  const curve = (): Curve => ({
+  return {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
-    complete: points.length === rpm.length,
+    complete,
     combination: combination.name,
     fidelity,
     correction: {
       standard: correction,
       factor: brakeFactor(correction, weather.pressure - weather.vapourPressure, weather.temperature),
     },
-    points: [...points],
+    points,
     peak: peakOf(marchedPoints({ points })),
     assumed: combination.assumed,
-    warnings: [
-      ...combination.warnings,
-      ...held.warnings,
-      ...curveWarnings(combination, points, marchedWhole),
-    ],
-  });
-  return { next, curve };
+    warnings: [...combination.warnings, ...heard, ...curveWarnings(combination, points, marchedWhole)],
+  };
 }
 
 /** All of a curve at once. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { forecast, forecastAsync, forecastPoints } from '../../src/forecast/forecast.ts';
-import { runJobsHere } from '../../src/studies/job.ts';
+import { runJob, runJobsHere } from '../../src/studies/job.ts';
+import { splitJob } from '../../src/studies/splitJob.ts';
 import { readExample } from '../reading/files.ts';
 
 const RPM = [3000, 4000, 5000];
@@ -71,5 +72,30 @@ describe('runJobsHere(jobs, control)', () => {
     expect(value.map((curve) => curve?.points.length ?? null)).toEqual([1, null, null]);
     expect(seen).toEqual(['1/3']);
     expect(turns).toBeGreaterThan(0);
+  });
+});
+
+describe('splitJob(job)', () => {
+  it('joins the curves of single speeds to the curve of all, and to none where one was not run', async () => {
+    const job = { combination: combination(), rpm: [2000, 8000], mesh: { intakeCell: 0, exhaustCell: 0 } };
+    const { pieces, join } = splitJob(job);
+    expect(pieces.map(({ rpm }) => rpm)).toEqual([[2000], [8000]]);
+    const curves = await runJobsHere(pieces);
+    expect(JSON.stringify(join(curves))).toBe(JSON.stringify(runJob(job)));
+    expect(join([curves[0], null])).toBeNull();
+  });
+
+  it('tells of every speed at which all cylinders had to march', () => {
+    const job = { combination: combination(), rpm: [2000, 3000, 4000] };
+    const { pieces, join } = splitJob(job);
+    const marched = { code: 'every-cylinder-marched', path: '', message: '' };
+    const curve = runJob({ ...pieces[0], mesh: { intakeCell: 0, exhaustCell: 0 } });
+    const curves = pieces.map((_, i) => ({ ...curve, warnings: i === 1 ? [] : [marched] }));
+    const told = join(curves)?.warnings.find(({ code }) => code === marched.code);
+    expect(told?.message).toMatch(/^at 2000, 4000 rpm one cylinder/);
+  });
+
+  it('refuses speeds that no forecast would take', () => {
+    expect(() => splitJob({ combination: combination(), rpm: [3000, 2000] })).toThrow('rpm[1]');
   });
 });
