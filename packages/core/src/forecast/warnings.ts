@@ -9,9 +9,6 @@ import { marchedPoints } from './wholeCurve.ts';
 const FAST_PISTON = 20.3;
 const VERY_FAST_PISTON = 25.4;
 
-/** Code of the warning that names speeds at which one cylinder could not stand for the others. */
-export const EVERY_CYLINDER = 'every-cylinder-marched';
-
 /** @param marchedWhole - speeds at which one cylinder could not stand for the others [1/min] */
 export function curveWarnings(
   combination: Combination,
@@ -45,7 +42,7 @@ export function curveWarnings(
 
   if (marchedWhole.length > 0)
     add(
-      EVERY_CYLINDER,
+      'every-cylinder-marched',
       '',
       `at ${marchedWhole.join(', ')} rpm one cylinder could not stand for the others, so all of them were marched`,
     );

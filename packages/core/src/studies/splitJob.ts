@@ -3,7 +3,6 @@
 import type { Curve } from '../forecast/curve.ts';
 import { checkSpeeds, curveOf } from '../forecast/curveMarch.ts';
 import { heldToHeard } from '../forecast/heardKnock.ts';
-import { EVERY_CYLINDER } from '../forecast/warnings.ts';
 import type { StudyJob } from './job.ts';
 
 /** The pieces of a job. */
@@ -39,7 +38,9 @@ export function splitJob(job: StudyJob): SplitJob {
       fidelity: done[0].fidelity,
       points: done.flatMap(({ points }) => points),
       complete: done.every(({ complete }) => complete),
-      marchedWhole: rpm.filter((_, i) => done[i].warnings.some(({ code }) => code === EVERY_CYLINDER)),
+      marchedWhole: rpm.filter((_, i) =>
+        done[i].warnings.some(({ code }) => code === 'every-cylinder-marched'),
+      ),
       heard: held.warnings,
     });
   };
