@@ -49,15 +49,30 @@ export const WARNINGS: readonly Entry[] = [
     'State `heads.bench.depression`.',
   ],
   ['detonation', 'The fuel detonates at some speeds.', 'Less spark or compression, or more octane.'],
+  [
+    'efficiency-high',
+    'The gas does more work than the ideal cycle of its compression ratio.',
+    'Doubt that speed: report it with the file.',
+  ],
   ['every-cylinder-marched', 'One cylinder could not stand for all.', 'Nothing; it took longer.'],
   ['exhaust-over-intake', 'Exhaust flow is unusual beside intake flow.', 'Check both columns.'],
   ['field-unused', 'A field does nothing beside others.', 'Take it out, or what overrides it.'],
+  [
+    'filling-odd',
+    'Filling is below 10 % or above 140 %.',
+    'Check sizes of induction and cam, or leave those speeds out.',
+  ],
   [
     'flow-above-limit',
     'A sheet flows more than its valve or port can; well above it is a problem.',
     'Check areas, depression and units.',
   ],
   ['flow-falls', 'Flow falls with lift.', 'Measure that point again.'],
+  [
+    'flow-temperature',
+    'Nearly as much gas flows back past a valve as through it.',
+    'Don’t use that temperature; look at cam and exhaust.',
+  ],
   [
     'heard-knock',
     'Knock was heard where none is forecast, or the other way about.',
@@ -82,12 +97,27 @@ export const WARNINGS: readonly Entry[] = [
   ],
   ['pair-impossible', 'Two changes can’t be made together.', 'Nothing; the pair is left out.'],
   [
+    'peak-pressure',
+    'Cylinder pressure passes what parts bear.',
+    'Less compression or spark; check both in the file.',
+  ],
+  [
     'piston-speed',
     'Mean piston speed is beyond ordinary parts.',
     'Forged parts and a limiter, or fewer revolutions.',
   ],
   ['port-chokes', 'The port passes hardly more than its valve.', 'Check the port’s area.'],
+  [
+    'residual-high',
+    'More than half of the charge is burned gas.',
+    'Expect misfires: less overlap, or leave those speeds out.',
+  ],
   ['unknown-skipped', 'An unknown could not be drawn for this engine.', 'Nothing; the spread leaves it out.'],
+  [
+    'wall-heat-high',
+    'The walls take more than 60 % of the fuel’s heat.',
+    'Check `heat.multiplier`, bore and speed.',
+  ],
   ['weather-correction', 'The correction is large.', 'Use a sheet of an ordinary day.'],
 ];
 

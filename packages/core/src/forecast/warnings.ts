@@ -2,6 +2,7 @@
 import type { Combination, Warning } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { OperatingPoint } from './curve.ts';
+import { oddFigures } from './oddFigures.ts';
 import { brakeFactor, correctionBand } from './weatherCorrection.ts';
 import { marchedPoints } from './wholeCurve.ts';
 
@@ -39,6 +40,8 @@ export function curveWarnings(
       '',
       `friction and pumping take all the engine makes at ${dragged.join(', ')} rpm: it can't run there by itself`,
     );
+
+  warnings.push(...oddFigures(combination, marched));
 
   if (marchedWhole.length > 0)
     add(
