@@ -118,6 +118,11 @@ export const WARNINGS: readonly Entry[] = [
     'The walls take more than 60 % of the fuel’s heat.',
     'Check `heat.multiplier`, bore and speed.',
   ],
+  [
+    'beyond-limit',
+    'A forecast breaks a limit that the file states.',
+    'Read what it breaks: [Limits](combination-file.md#limits).',
+  ],
   ['weather-correction', 'The correction is large.', 'Use a sheet of an ordinary day.'],
 ];
 

@@ -38,6 +38,39 @@ describe('valvetide compare', () => {
     expect(out).toContain('Corrected to SAE J607 practice, 60 F / 29.92 inHg dry; representative;');
   });
 
+  it('names the best that fuel and stated limits allow, and says what a better one breaks', async () => {
+    const limited = `${engine('As bought', '34 in')}fuel: pump-87\nlimits: { redline: 5500 rpm }\n`;
+    const w = world({
+      files: {
+        ...files,
+        'a.yaml': limited,
+        'more.yaml': `
+changes:
+  - { name: Domed, set: { exhaust.primary.length: 30 in }, add: { chamber.compression: 3 } }
+  - { name: Shorter, add: { exhaust.primary.length: -1 in } }
+`,
+      },
+    });
+    const words = ['compare', 'a.yaml', '--changes', 'more.yaml'];
+    expect(await main([...words, '--rpm', '3000:5000:1000'], w.io, studyCore())).toBe(EXIT.ok);
+    const out = w.out().replaceAll('\n', ' ');
+    expect(out).toMatch(
+      /^Best over 3000 to 5000 rpm: Shorter, \+\d.* mean power against As bought\. More, but Domed, \+\d.*, breaks a limit: best timing asks for 98 octane at 3000 rpm, pump-87 has 87, and 4 numbers may be given back in spark/,
+    );
+    expect(out).toContain('a Domed !');
+    expect(out).toContain('! breaks a limit, see the warnings');
+    const beyond = world({ files: { ...files, 'a.yaml': limited } });
+    await main(['compare', 'a.yaml', 'b.yaml', ...SPEEDS, '--json'], beyond.io, studyCore());
+    // The power of both still rises at 6000; only the first states a redline.
+    expect(JSON.parse(beyond.out())).toMatchObject({
+      best: 'New headers',
+      entries: [
+        { breaches: [{ limit: 'redline', value: 6000, allowed: 5500, stated: true }] },
+        { breaches: [] },
+      ],
+    });
+  });
+
   it('sets each change against the engine as it is, in SI if asked', async () => {
     const w = world({ files });
     const words = ['compare', 'a.yaml', '--changes', 'changes.yaml', ...SPEEDS, '--units', 'si', '-q'];

@@ -67,9 +67,35 @@ describe('valvetide rank', () => {
       'name bandGainPct bandGainKw sigmaPct chanceOfGain chanceResolvable peakPowerGainPct peakTorqueGainPct worstLossPct worstLossRpm tieGroup cautions';
     expect(Object.keys(result.changes[0])).toEqual(expect.arrayContaining(keys.split(' ')));
     expect(result.changes.map(({ name }: { name: string }) => name)).toEqual(['Shorter', 'Milled', 'Longer']);
-    expect(Object.keys(result.pairs[0])).toEqual(['a', 'b', 'togetherPct', 'interactionPct', 'verdict']);
+    expect(Object.keys(result.pairs[0])).toEqual([
+      'a',
+      'b',
+      'togetherPct',
+      'interactionPct',
+      'verdict',
+      'breaches',
+    ]);
     expect(result.pairs).toHaveLength(2);
     for (const key of ['program', 'order', 'assumed', 'warnings']) expect(result).toHaveProperty(key);
+  });
+
+  it('never sends to test, or into the best set, what the fuel forbids, and says what it breaks', async () => {
+    const dear = `${changes}  - { name: Domed, add: { chamber.compression: 3 }, cost: 900, hours: 12, reversible: false }\n`;
+    const w = world({ files: { ...files, 'changes.yaml': dear }, columns: 120 });
+    expect(await rank(w, ...BAND)).toBe(EXIT.ok);
+    const out = w.out().replaceAll('\n', ' ');
+    // Three points of compression gain 30 of 400 N m, far more than anything else, and ask for 98 octane.
+    expect(out).toMatch(
+      /^First test Shorter:[^;]*; [^;]*\. More, but Domed, \+19\.0 [^,]*, breaks a limit: best timing/,
+    );
+    expect(out).toMatch(/Domed ! +\d +\+19\.\d +\+7\.50/);
+    expect(out).toMatch(/Best set: [^:]*: (Shorter, Milled|Milled, Shorter)\./);
+    expect(out).toMatch(/All that go together: [^:]*: Domed, [^.]*\. Breaks a limit: best timing asks for/);
+    expect(out).toContain('Leave Domed, +7.5 %: best timing asks for 98 octane');
+    expect(out).toContain('warning: Domed breaks a limit: best timing asks for 98 octane');
+    const sheet = world({ files: { ...files, 'changes.yaml': dear } });
+    await rank(sheet, ...BAND, '--csv');
+    expect(sheet.out()).toMatch(/^Domed,.*best timing asks for 98 octane at \d+ rpm/m);
   });
 
   it('gives CSV with a line for each change', async () => {

@@ -30,7 +30,17 @@ function inventedCurve(combination: Combination, rpm: readonly number[], torque:
   const points = curve.points.map((point) => {
     const torqueNm = torque(combination, point.rpm);
     const powerKw = (torqueNm * point.rpm * Math.PI) / 30_000;
-    return { ...point, torqueNm, powerKw, torqueLbFt: torqueNm / 1.3558179, powerHp: powerKw / 0.7456999 };
+    // Four octane numbers a point of compression, the trade's figure, and 86 at 9.5:1.
+    const octane = 86 + 4 * (combination.chamber.compressionRatio - 9.5);
+    const asked = { octaneRequired: Math.min(octane, 87), octaneAtBestTiming: octane };
+    return {
+      ...point,
+      ...asked,
+      torqueNm,
+      powerKw,
+      torqueLbFt: torqueNm / 1.3558179,
+      powerHp: powerKw / 0.7456999,
+    };
   });
   const most = (key: 'torqueNm' | 'powerKw'): (typeof points)[number] =>
     points.reduce((best, p) => (p[key] > best[key] ? p : best));

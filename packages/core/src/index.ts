@@ -74,6 +74,8 @@ export type { AsyncForecastOptions } from './forecast/forecast.ts';
 export { forecast, forecastAsync, forecastPoints } from './forecast/forecast.ts';
 export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
+export type { Breach, LimitName } from './forecast/limits.ts';
+export { limitBreaches } from './forecast/limits.ts';
 export type { EvidenceKind, ModelError } from './forecast/modelError.ts';
 export { MODEL_ERRORS } from './forecast/modelError.ts';
 export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';

@@ -8,6 +8,7 @@ import type {
   OperatingPoint,
 } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
+import { breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { linesChart } from './linesChart.ts';
@@ -30,7 +31,8 @@ export function comparisonText(comparison: Comparison, note: string, options: Te
       [basisLine(comparison, units), note, unfinished(comparison)]
         .map((line) => wrapped(line, width))
         .join(''),
-    table(shownColumns(comparison, options), lettered(comparison), width),
+    table(shownColumns(comparison, options), lettered(comparison), width) +
+      wrapped(breachLegend(comparison.entries), width),
     chart(comparison, options),
     bySpeed(comparison, options),
     linesText(
@@ -47,33 +49,58 @@ export function comparisonText(comparison: Comparison, note: string, options: Te
 export function comparisonWarnings({ entries }: Comparison): readonly string[] {
   const [reference, ...others] = entries;
   return [
-    ...warningLines(reference.curve?.warnings ?? []),
-    ...others.flatMap(({ name, cautions }) =>
-      cautions.map((caution) => plain(`warning: ${name}: ${caution}`)),
+    ...warningLines(
+      (reference.curve?.warnings ?? []).filter(
+        ({ message }) => !reference.breaches.some((breach) => breach.message === message),
+      ),
     ),
+    ...breachWarnings(reference.name, reference),
+    ...others.flatMap((entry) => [
+      ...breachWarnings(entry.name, entry),
+      ...entry.cautions.map((caution) => plain(`warning: ${entry.name}: ${caution}`)),
+    ]),
   ];
 }
 
 /** The best of them and by how much. */
 export function comparisonAnswer(comparison: Comparison, units: UnitSystem): string {
-  const { reference, best, entries } = comparison;
+  const { reference, best, highest, entries } = comparison;
   const { power, powerUnit } = SHOWN[units];
-  const found = entries.find(({ name }) => name === best);
-  if (found?.band === undefined || found.band === null)
+  const top = entries.find(({ name }) => name === highest);
+  if (top === undefined)
     return entries.some(({ curve }) => curve !== null)
       ? 'No mean over the band: of every combination a speed was lost'
       : 'Interrupted before the first forecast was done';
-  const gainOf = ({ gain }: ComparisonEntry): string =>
-    gain === null
+  const gainOf = ({ gain, name }: ComparisonEntry): string =>
+    gain === null || name === reference
       ? ''
-      : `${signed(power(gain.band.powerKw), 1)} ${powerUnit} (${signed(gain.band.powerPct, 1)} %)`;
+      : `, ${signed(power(gain.band.powerKw), 1)} ${powerUnit} (${signed(gain.band.powerPct, 1)} %)`;
+  const broken = `${plain(top.name)}${gainOf(top)}, breaks a limit: ${plain(top.breaches[0]?.message ?? '')}`;
+  if (best === null) return `None is allowed ${bandText(comparison)}: the most, ${broken}`;
+  return `${allowedAnswer(comparison, best, gainOf, units)}${best === highest ? '' : `. More, but ${broken}`}`;
+}
+
+/** The best that breaks no limit. */
+function allowedAnswer(
+  comparison: Comparison,
+  best: string,
+  gainOf: (entry: ComparisonEntry) => string,
+  units: UnitSystem,
+): string {
+  const { reference, entries } = comparison;
+  const { power, powerUnit } = SHOWN[units];
+  const found = entries.find(({ name }) => name === best);
+  if (found?.band === undefined || found.band === null) return '';
   if (found.name !== reference)
-    return `Best ${bandText(comparison)}: ${plain(found.name)}, ${gainOf(found)} mean power against ${plain(reference)}`;
-  const others = entries.filter(({ name, gain }) => name !== reference && gain !== null);
+    return `Best ${bandText(comparison)}: ${plain(found.name)}${gainOf(found)} mean power against ${plain(reference)}`;
+  const others = entries.filter(
+    ({ name, gain, breaches }) => name !== reference && gain !== null && breaches.length === 0,
+  );
   if (others.length === 0)
     return `${plain(reference)}: ${fixed(power(found.band.powerKw), 1)} ${powerUnit} mean power ${bandText(comparison)}, nothing to compare with`;
   const next = others.reduce((a, b) => ((b.gain?.band.powerKw ?? 0) > (a.gain?.band.powerKw ?? 0) ? b : a));
-  return `None makes more than ${plain(reference)} ${bandText(comparison)}: nearest ${plain(next.name)}, ${gainOf(next)} mean power`;
+  const allowed = entries.some(({ breaches }) => breaches.length > 0) ? ' that is allowed' : '';
+  return `None${allowed} makes more than ${plain(reference)} ${bandText(comparison)}: nearest ${plain(next.name)}${gainOf(next)} mean power`;
 }
 
 interface Lettered extends ComparisonEntry {
@@ -105,7 +132,12 @@ function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly 
   const against = (value: (gain: NonNullable<ComparisonEntry['gain']>) => string) => (entry: Lettered) =>
     entry.gain === null || entry.name === reference ? '' : value(entry.gain);
   return [
-    { name: '', unit: '', cell: ({ letter, name }) => `${letter} ${plain(name)}`, align: 'left' },
+    {
+      name: '',
+      unit: '',
+      cell: (entry) => `${entry.letter} ${markedName(plain(entry.name), entry)}`,
+      align: 'left',
+    },
     {
       name: 'mean',
       unit: powerUnit,

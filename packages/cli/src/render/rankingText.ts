@@ -1,5 +1,6 @@
 /** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
 import type { RankedChange, RankedPair, RankedSet, Ranking, TestStep } from '@valvetide/core';
+import { breachCell, breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
@@ -33,12 +34,15 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
 }
 
 /** What the engine as it is is warned of, and what each change raises beyond that. */
-export function rankingWarnings({ warnings, changes }: Ranking): readonly string[] {
+export function rankingWarnings({ warnings, changes, baseline }: Ranking): readonly string[] {
+  const own = baseline?.breaches ?? [];
   return [
-    ...warningLines(warnings),
-    ...changes.flatMap(({ name, cautions }) =>
-      cautions.map((caution) => plain(`warning: ${name}: ${caution}`)),
-    ),
+    ...warningLines(warnings.filter(({ message }) => !own.some((breach) => breach.message === message))),
+    ...breachWarnings('the engine as it is', { breaches: own }),
+    ...changes.flatMap((change) => [
+      ...breachWarnings(change.name, change),
+      ...change.cautions.map((caution) => plain(`warning: ${change.name}: ${caution}`)),
+    ]),
   ];
 }
 
@@ -49,16 +53,22 @@ export function rankingAnswer(ranking: Ranking, units: UnitSystem): string {
     return ranking.complete
       ? 'There is nothing to rank: see the warnings'
       : 'Interrupted before the first change was forecast';
-  const [largest] = changes;
+  const [largest] = changes.filter(({ breaches }) => breaches.length === 0);
+  if (largest === undefined)
+    return `None of the changes is allowed: the largest gain, ${plain(changes[0].name)}, ${expectation(changes[0], units)}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
+  const beyond =
+    changes[0] === largest
+      ? ''
+      : `. More, but ${plain(changes[0].name)}, ${expectation(changes[0], units)}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
   const told = `${pullsText(dyno.pulls)} a side tell ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)}`;
   const stop = order.findIndex(({ action }) => action === 'stop');
   const first = order.slice(0, stop < 0 ? order.length : stop).find(({ action }) => action === 'test');
   const chosen = changes.find(({ name }) => name === first?.change);
   if (chosen === undefined)
-    return `Nothing here is likely to gain what your dyno can tell ${bandText(ranking)}: at most ${expectation(largest, units)} from ${plain(largest.name)}, and ${told}`;
+    return `Nothing here is likely to gain what your dyno can tell ${bandText(ranking)}: at most ${expectation(largest, units)} from ${plain(largest.name)}, and ${told}${beyond}`;
   const most =
     chosen === largest ? '' : `; the largest gain is ${plain(largest.name)}, ${expectation(largest, units)}`;
-  return `First test ${plain(chosen.name)}: ${expectation(chosen, units)} ${bandText(ranking)}; ${told}${most}`;
+  return `First test ${plain(chosen.name)}: ${expectation(chosen, units)} ${bandText(ranking)}; ${told}${most}${beyond}`;
 }
 
 /** `+11.2 +/- 4.8 hp, a gain in 92 of 100 draws`. */
@@ -95,14 +105,18 @@ function changesTable(ranking: Ranking, { width, units }: TextOptions): string {
   const { changes } = ranking;
   if (changes.length === 0) return '';
   const explanation = `gains: chance of a gain at all. told: chance of more than the ${fixed(ranking.dyno.resolvablePct, 2)} % that ${pullsText(ranking.dyno.pulls)} a side can tell. Within a tie group the order is not settled.`;
-  return table(rankedColumns(units), changes, width) + wrapped(explanation, width);
+  const legend = breachLegend(changes);
+  return (
+    table(rankedColumns(units), changes, width) +
+    wrapped(legend === '' ? explanation : `${explanation} ${legend}.`, width)
+  );
 }
 
 /** The columns of the ranking, the ones that decide first. */
 export function rankedColumns(units: UnitSystem): readonly Column<RankedChange>[] {
   const { power, powerUnit } = SHOWN[units];
   return [
-    { name: 'change', unit: '', cell: ({ name }) => plain(name), align: 'left' },
+    { name: 'change', unit: '', cell: (change) => markedName(plain(change.name), change), align: 'left' },
     { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
     { name: 'gain', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
     { name: 'gain', unit: '%', cell: ({ bandGainPct }) => signed(bandGainPct, 2) },
@@ -166,7 +180,8 @@ export function setLines({ together, best }: Ranking, units: UnitSystem): readon
       set.changes.length > 2 ? `, where gains and pairs add up to ${signed(set.addedUpPct, 1)} %` : '';
     const bill = spent.length === 0 ? '' : ` (${spent.join(', ')})`;
     const gain = `${signed(SHOWN[units].power(set.bandGainKw), 1)} ${SHOWN[units].powerUnit} (${signed(set.bandGainPct, 1)} %)`;
-    return `${heading}: ${gain}${beyond}${bill}: ${set.changes.map(plain).join(', ')}.`;
+    const broken = set.breaches.length === 0 ? '' : ` Breaks a limit: ${plain(breachCell(set.breaches))}.`;
+    return `${heading}: ${gain}${beyond}${bill}: ${set.changes.map(plain).join(', ')}.${broken}`;
   };
   return [
     ...(together === null || together.changes.length < 2 ? [] : [line('All that go together', together)]),

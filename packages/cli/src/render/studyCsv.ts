@@ -1,5 +1,6 @@
 /** Studies as CSV: one line a combination and speed, a point of a grid, or a ranked change. */
 import type { Comparison, Ranking, Sweep } from '@valvetide/core';
+import { breachCell } from './breaches.ts';
 import { csv } from './csv.ts';
 
 type Cell = string | number | boolean;
@@ -18,10 +19,11 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
     'powerGainKw',
     'reference',
     'status',
+    'breaches',
     'fidelity',
     'correctionStandard',
   ];
-  const rows = entries.flatMap(({ name, curve, gain }) =>
+  const rows = entries.flatMap(({ name, curve, gain, breaches }) =>
     (curve?.points ?? []).map((point, i): Cell[] => {
       const step = gain?.byRpm[i];
       return [
@@ -35,6 +37,7 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
         step?.powerKw ?? '',
         reference,
         point.status,
+        breachCell(breaches),
         fidelity,
         correction,
       ];
@@ -57,13 +60,14 @@ export function sweepCsv({ variables, points, leftOut, band, correction, fidelit
     'worstLossPct',
     'worstLossRpm',
     'refused',
+    'breaches',
     'lostRpm',
     'bandFromRpm',
     'bandToRpm',
     'fidelity',
     'correctionStandard',
   ];
-  const rows = points.map(({ name, values, figures, bandGainPct, worstLoss, refused }): Cell[] => [
+  const rows = points.map(({ name, values, figures, bandGainPct, worstLoss, refused, breaches }): Cell[] => [
     ...values,
     figures?.band.torqueNm ?? '',
     figures?.band.powerKw ?? '',
@@ -75,6 +79,7 @@ export function sweepCsv({ variables, points, leftOut, band, correction, fidelit
     worstLoss?.torquePct ?? '',
     worstLoss?.rpm ?? '',
     refused ?? '',
+    breachCell(breaches),
     leftOut
       .filter(({ curve }) => curve === name)
       .map(({ rpm }) => rpm)
@@ -107,6 +112,7 @@ export function rankingCsv({ changes, band, dyno, seed }: Ranking): string {
     'hours',
     'reversible',
     'cautions',
+    'breaches',
     'fromRpm',
     'toRpm',
     'dynoRepeatabilityPct',
@@ -131,6 +137,7 @@ export function rankingCsv({ changes, band, dyno, seed }: Ranking): string {
     change.hours ?? '',
     change.reversible,
     change.cautions.join('; '),
+    breachCell(change.breaches),
     band.fromRpm,
     band.toRpm,
     dyno.repeatabilityPct,

@@ -1,6 +1,7 @@
 /** A sweep for people: the best point first, then the picture and every point. */
 import type { Sweep, SweepPoint } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
+import { breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { type Line, linesChart } from './linesChart.ts';
@@ -36,17 +37,23 @@ export function sweepText(sweep: Sweep, note: string, options: TextOptions): str
 export function sweepAnswer(sweep: Sweep, units: UnitSystem): string {
   const { best, points: all, baseline } = sweep;
   const { power, powerUnit } = SHOWN[units];
-  const figures = best === null ? null : all[best.index].figures;
-  if (best === null || figures === null)
+  const top = sweep.highest === null ? null : all[sweep.highest];
+  if (top === null)
     return sweep.complete
       ? 'No best: of every point a speed was lost'
       : 'Interrupted before the first point was done';
+  const gainOf = ({ bandGainPct }: SweepPoint): string =>
+    bandGainPct === null ? '' : `, ${signed(bandGainPct, 1)} %`;
+  const broken = `${plain(top.name)}${gainOf(top)}, breaks a limit: ${plain(top.breaches[0]?.message ?? '')}`;
+  const figures = best === null ? null : all[best.index].figures;
+  if (best === null || figures === null) return `None is allowed ${bandText(sweep)}: the most, ${broken}`;
+  const beyond = best.index === sweep.highest ? '' : `. More, but ${broken}`;
   const where = sweep.variables.map(({ path }, i) => `${path} ${best.values[i]}`).join(', ');
   const mean = `${fixed(power(figures.band.powerKw), 1)} ${powerUnit} mean power`;
   if (baseline === null || best.bandGainPct === null)
-    return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}`;
+    return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}${beyond}`;
   const gain = signed(power(figures.band.powerKw - baseline.band.powerKw), 1);
-  return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}, ${gain} ${powerUnit} (${signed(best.bandGainPct, 1)} %) against the combination as it is`;
+  return `Best ${bandText(sweep)}: ${plain(where)}, ${mean}, ${gain} ${powerUnit} (${signed(best.bandGainPct, 1)} %) against the combination as it is${beyond}`;
 }
 
 /** What to know of the best point, of values that were refused, and of an interrupt. */
@@ -96,11 +103,12 @@ function grid({ variables, points: all, best, leftOut }: Sweep, { width }: TextO
     label: String(value),
     cells: across.values.map((_, c) => {
       const index = r * across.values.length + c;
-      return `${gainCell(all[index], leftOut)}${best?.index === index ? '*' : ' '}`;
+      const mark = best?.index === index ? '*' : all[index].breaches.length > 0 ? '!' : ' ';
+      return `${gainCell(all[index], leftOut)}${mark}`;
     }),
   }));
   const heading = `Gain in mean power, %, against the combination as it is; ${plain(across.path)} across, * the best\n`;
-  return wrapped(heading.trimEnd(), width) + table(columns, rows, width);
+  return wrapped(heading.trimEnd(), width) + table(columns, rows, width) + wrapped(breachLegend(all), width);
 }
 
 function gainCell({ name, bandGainPct, refused }: SweepPoint, leftOut: Sweep['leftOut']): string {
@@ -113,12 +121,13 @@ function points({ variables, points: all, best, leftOut }: Sweep, { width, units
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const shown = (value: (figures: NonNullable<SweepPoint['figures']>) => string) => (point: SweepPoint) =>
     point.figures === null ? '' : value(point.figures);
+  const mark = (point: SweepPoint): string =>
+    all[best?.index ?? -1] === point ? ' *' : markedName('', point);
   const columns: Column<SweepPoint>[] = [
     ...variables.map(({ path }, i) => ({
       name: path,
       unit: '',
-      cell: (point: SweepPoint) =>
-        plain(`${point.values[i]}${i === 0 && all[best?.index ?? -1] === point ? ' *' : ''}`),
+      cell: (point: SweepPoint) => plain(`${point.values[i]}${i === 0 ? mark(point) : ''}`),
       align: 'left' as const,
     })),
     {
@@ -141,7 +150,7 @@ function points({ variables, points: all, best, leftOut }: Sweep, { width, units
     },
     { name: 'at', unit: 'rpm', cell: ({ worstLoss }) => (worstLoss === null ? '' : fixed(worstLoss.rpm)) },
   ];
-  return `${table(columns, all, width)}* the best\n`;
+  return `${table(columns, all, width)}* the best\n${wrapped(breachLegend(all), width)}`;
 }
 
 /** Mean power along the first variable, a line for each value of the second; none where the values are no numbers. */
@@ -194,9 +203,10 @@ function refusals({ variables, points: all }: Sweep): readonly string[] {
 
 /** What the combination is warned of as it is, and what a point raises beyond that. */
 export function sweepWarnings({ warnings, points: all }: Sweep): readonly string[] {
-  const raised = all.flatMap(({ values, cautions }) =>
-    cautions.map((caution) => plain(`warning: at ${values.join(', ')}: ${caution}`)),
-  );
+  const raised = all.flatMap((point) => [
+    ...breachWarnings(`at ${point.values.join(', ')} it`, point),
+    ...point.cautions.map((caution) => plain(`warning: at ${point.values.join(', ')}: ${caution}`)),
+  ]);
   return [...warningLines(warnings), ...raised];
 }
 

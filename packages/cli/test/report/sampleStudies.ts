@@ -58,9 +58,11 @@ export function sampleComparison(names: readonly string[]): Comparison {
         largestGain: i === 0 ? null : byRpm[3],
       },
       cautions: i === 1 ? [`${name} asks for more octane`] : [],
+      breaches: [],
     };
   });
-  return { ...BASIS, reference: names[0], entries, best: names[names.length - 1], remarks: [], leftOut: [] };
+  const best = names[names.length - 1];
+  return { ...BASIS, reference: names[0], entries, best, highest: best, remarks: [], leftOut: [] };
 }
 
 export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep> = {}): Sweep {
@@ -82,6 +84,7 @@ export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep
       worstLoss: null,
       refused: null,
       cautions: [],
+      breaches: [],
     }),
   );
   const last = points.length - 1;
@@ -98,6 +101,7 @@ export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep
       atEdge: [],
       flatness: [],
     },
+    highest: last,
     warnings: [],
     leftOut: [],
     ...change,
@@ -118,6 +122,7 @@ export function sampleRanking(names: readonly string[]): Ranking {
     baseline: {
       bandPowerKw: 420,
       bandTorqueNm: 800,
+      breaches: [],
       sigmaPct: 3.1,
       bySpeed: RPM.map((rpm, k) => ({ rpm, torqueNm: 800, sigmaNm: k === 0 ? null : 24 })),
     },
@@ -135,6 +140,7 @@ export function sampleRanking(names: readonly string[]): Ranking {
       worstLossRpm: i === 0 ? null : 3000,
       tieGroup: i < 2 ? 1 : i,
       cautions: [],
+      breaches: [],
       pullsNeeded: i < 2 ? 3 : null,
       mattersMost: { path: 'heads.intake.flow', what: 'the sheet', share: 0.6, perSigmaPct: 0.3 },
       cost: 400,
@@ -155,6 +161,7 @@ export function sampleRanking(names: readonly string[]): Ranking {
         togetherPct: 3,
         interactionPct: k === 0 ? 0.6 : -0.05,
         verdict: k === 0 ? ('helps' as const) : ('independent' as const),
+        breaches: [],
       })),
     ),
     together: null,
@@ -166,6 +173,7 @@ export function sampleRanking(names: readonly string[]): Ranking {
       cost: 800,
       hours: 12,
       cautions: [],
+      breaches: [],
     },
     order: [
       { action: 'baseline', change: null, pulls: 3, expectedGainPct: null, why: 'the level of the day' },

@@ -16,6 +16,7 @@ export type Dimension =
   | 'temperature'
   | 'temperature-difference'
   | 'speed'
+  | 'piston-speed'
   | 'share'
   | 'specific-energy';
 
@@ -76,6 +77,7 @@ const FACTS: Readonly<Record<Dimension, DimensionFacts>> = {
     common: ['K', 'degC', 'degF'],
   },
   speed: { noun: 'an engine speed', kept: 'rpm', example: '5500 rpm', common: ['rpm'] },
+  'piston-speed': { noun: 'a piston speed', kept: 'm/s', example: '4200 ft/min', common: ['ft/min', 'm/s'] },
   share: { noun: 'a share', kept: '', example: '6 %', common: ['%'] },
   'specific-energy': {
     noun: 'a heat per mass',

@@ -36,6 +36,8 @@ export interface Combination {
   readonly weather: Weather;
   /** Standard whose reference air the shown torque and power refer to. */
   readonly correction: CorrectionStandard;
+  /** What an answer must keep to be recommended; moves no forecast. */
+  readonly limits: Limits;
   /** How the knobs were fitted to dyno sheets; null where they never were. */
   readonly calibration: Calibration | null;
   /** The engine that {@link Burn.heard} was heard of, where this one came from it by changes; absent: this one. */
@@ -58,6 +60,18 @@ export interface Assumed {
   readonly spread: number | null;
   /** Why this value: the rule used and where it comes from. */
   readonly reason: string;
+}
+
+/** What its builder will not go beyond; null where nothing is stated. */
+export interface Limits {
+  /** Octane numbers, (R + M) / 2, of the fuel beyond what best timing asks for; below 0: so many may be given back in spark. */
+  readonly octaneMargin: number | null;
+  /** Highest mean piston speed [m/s]. */
+  readonly pistonSpeed: number | null;
+  /** Largest valve lift, lash taken off [m]. */
+  readonly valveLift: number | null;
+  /** Highest engine speed [1/min]. */
+  readonly redline: number | null;
 }
 
 /** What a fit to dyno sheets left known of the fields it moved. */

@@ -83,15 +83,19 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
   const peak = Math.min(byValves, byCarburetor);
   const step = peak > 5000 ? 500 : 250;
   const from = Math.max(step, Math.round((0.4 * peak) / step) * step);
-  const to = Math.max(from + 4 * step, Math.ceil((1.2 * peak) / step) * step);
+  const past = Math.max(from + 4 * step, Math.ceil((1.2 * peak) / step) * step);
+  // Nobody asks what an engine does beyond its redline.
+  const { redline } = combination.limits;
+  const to = redline !== null && redline < past ? Math.max(step, Math.floor(redline / step) * step) : past;
   const around = Math.round(peak / 50) * 50;
   return {
-    fromRpm: from,
+    fromRpm: Math.min(from, to),
     toRpm: to,
     stepRpm: step,
     reason:
-      byValves <= byCarburetor
+      (byValves <= byCarburetor
         ? `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`
-        : `chosen around ${around} rpm, where the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`,
+        : `chosen around ${around} rpm, where the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`) +
+      (to < past ? ', up to the redline' : ''),
   };
 }

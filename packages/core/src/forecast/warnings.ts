@@ -2,6 +2,7 @@
 import type { Combination, Warning } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { OperatingPoint } from './curve.ts';
+import { limitBreaches } from './limits.ts';
 import { oddFigures } from './oddFigures.ts';
 import { brakeFactor, correctionBand } from './weatherCorrection.ts';
 import { marchedPoints } from './wholeCurve.ts';
@@ -93,5 +94,7 @@ export function curveWarnings(
       'weather',
       `the weather correction is ${factor.toFixed(3)}: outside the range the standards allow`,
     );
+  for (const { stated, path, message } of limitBreaches(combination, { points }))
+    if (stated) add('beyond-limit', path, message);
   return warnings;
 }

@@ -40,20 +40,28 @@ const NOTHING: Subset = { members: [], gainPct: 0, cost: 0, hours: 0 };
  * where no choice fits or none gains.
  *
  * @param interaction - of two choices by index [%]; null where they exclude each other
+ * @param forbidden - sets that must not be chosen, each with its indices rising
  */
 export function bestSubset(
   choices: readonly Choice[],
   interaction: (a: number, b: number) => number | null,
   budget: Budget,
+  forbidden: readonly (readonly number[])[] = [],
 ): Subset | null {
   const eligible = choices
     .map((_, i) => i)
     .filter((i) => fits(add(NOTHING, i, choices, 0), choices[i], budget));
+  const names = new Set(forbidden.map((members) => rising(members).join(' ')));
+  const isForbidden = ({ members }: Subset): boolean => names.has(rising(members).join(' '));
   const best =
     eligible.length <= EXHAUSTIVE
-      ? searched(eligible, choices, interaction, budget)
-      : grown(eligible, choices, interaction, budget);
-  return best.members.length > 0 ? { ...best, members: [...best.members].sort((a, b) => a - b) } : null;
+      ? searched(eligible, choices, interaction, budget, isForbidden)
+      : grown(eligible, choices, interaction, budget, isForbidden);
+  return best.members.length > 0 ? { ...best, members: rising(best.members) } : null;
+}
+
+function rising(members: readonly number[]): readonly number[] {
+  return [...members].sort((a, b) => a - b);
 }
 
 function searched(
@@ -61,10 +69,11 @@ function searched(
   choices: readonly Choice[],
   interaction: (a: number, b: number) => number | null,
   budget: Budget,
+  isForbidden: (subset: Subset) => boolean,
 ): Subset {
   let best = NOTHING;
   const visit = (at: number, so: Subset): void => {
-    if (better(so, best, choices)) best = so;
+    if (!isForbidden(so) && better(so, best, choices)) best = so;
     for (let k = at; k < eligible.length; k++) {
       const more = extended(so, eligible[k], choices, interaction, budget);
       if (more !== null) visit(k + 1, more);
@@ -79,6 +88,7 @@ function grown(
   choices: readonly Choice[],
   interaction: (a: number, b: number) => number | null,
   budget: Budget,
+  isForbidden: (subset: Subset) => boolean,
 ): Subset {
   let best = NOTHING;
   for (;;) {
@@ -86,6 +96,7 @@ function grown(
       .filter((i) => !best.members.includes(i))
       .map((i) => extended(best, i, choices, interaction, budget))
       .filter((subset) => subset !== null)
+      .filter((subset) => !isForbidden(subset))
       .reduce((a, b) => (better(b, a, choices) ? b : a), best);
     if (next === best) return best;
     best = next;

@@ -13,6 +13,7 @@ import type { Problem } from '../combination/problem.ts';
 import { DYNO, type Dyno, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
+import { limitBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
@@ -120,6 +121,7 @@ export async function rank(
   const study: RankStudy = {
     baseline,
     changes,
+    candidacies,
     dyno,
     seed,
     speeds,
@@ -180,14 +182,27 @@ function orderOf(
     const { name, bandGainPct, chanceOfGain, reversible, hours, tieGroup, pullsNeeded: pulls } = entry;
     const { insteadOf } = change;
     const access = accessOf(change);
+    const forbidden = entry.breaches[0]?.message ?? null;
     return [
-      { name, gainPct: bandGainPct, chanceOfGain, access, reversible, hours, insteadOf, tieGroup, pulls },
+      {
+        name,
+        gainPct: bandGainPct,
+        chanceOfGain,
+        access,
+        reversible,
+        hours,
+        insteadOf,
+        tieGroup,
+        pulls,
+        forbidden,
+      },
     ];
   });
   return testOrder(candidates, pairs, { resolvablePct: resolvablePct(dyno), pulls: dyno.pulls });
 }
 
 function baselineFigures({
+  baseline,
   queue,
   speeds,
   responses,
@@ -203,6 +218,7 @@ function baselineFigures({
       ? null
       : pairedDraws(responses.baseline, [], { seed, correlated: unknowns.calibrated }).baseline;
   return {
+    breaches: limitBreaches(baseline.combination, curve),
     bandPowerKw: powerKw,
     bandTorqueNm: torqueNm,
     sigmaPct: draws === null ? null : 100 * spreadOf(draws),

@@ -8,7 +8,7 @@ import type { SpeedBand } from '../forecast/band.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import type { Responses } from '../uncertainty/responses.ts';
 import type { SpeedSpreads } from '../uncertainty/speedSpread.ts';
-import type { Unknowns } from '../uncertainty/unknowns.ts';
+import type { AppliedChange, Unknowns } from '../uncertainty/unknowns.ts';
 
 /** Speeds [1/min]. */
 export interface RankSpeeds {
@@ -29,6 +29,8 @@ export interface Pairing {
 export interface RankStudy {
   readonly baseline: Baseline;
   readonly changes: readonly Change[];
+  /** The same, applied to the baseline one by one. */
+  readonly candidacies: readonly AppliedChange[];
   readonly dyno: Dyno;
   readonly seed: number;
   readonly speeds: RankSpeeds;

@@ -2,6 +2,7 @@
 
 import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
+import { limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import { topOf } from '../numerics/topOf.ts';
 import { cautionsOf } from '../studies/cautions.ts';
@@ -34,14 +35,14 @@ export function powerGain(base: WholeCurve, curve: WholeCurve, { band }: RankSpe
 
 /** Largest gain first, equals by name. */
 export function rankChanges(study: RankStudy): readonly RankedChange[] {
-  const { queue, changes, responses, spreads, unknowns, dyno, speeds } = study;
+  const { queue, candidacies, responses, spreads, unknowns, dyno, speeds } = study;
   const base = queue.curve(BASELINE);
   if (base === null) return [];
-  const measured = changes.flatMap((change, i) => {
+  const measured = candidacies.flatMap(({ change, combination }, i) => {
     const curve = queue.curve(changeKey(change.name));
     if (curve === null) return [];
     const gain = powerGain(base, curve, speeds);
-    return [{ change, curve, gain, subject: responses.candidates[i] ?? null }];
+    return [{ change, combination, curve, gain, subject: responses.candidates[i] ?? null }];
   });
   measured.sort((a, b) => b.gain.pct - a.gain.pct || (a.change.name < b.change.name ? -1 : 1));
   const drawsOf = gainDraws(study, new Map(measured.map(({ change, gain }) => [change.name, gain.pct])));
@@ -51,7 +52,8 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
     return a === undefined || b === undefined ? 0.5 : chanceToBeat(a, b);
   };
   const groups = tieGroups(measured.length, beats);
-  return measured.map(({ change, curve, gain, subject }, i): RankedChange => {
+  const own = limitBreaches(study.baseline.combination, base);
+  return measured.map(({ change, combination, curve, gain, subject }, i): RankedChange => {
     const draws = drawsOf.get(change.name) ?? null;
     const { baseline } = responses;
     return {
@@ -66,6 +68,7 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       ...worstLoss(base, curve),
       tieGroup: groups[i],
       cautions: cautionsOf(base, curve),
+      breaches: newBreaches(own, limitBreaches(combination, curve)),
       pullsNeeded: pullsNeeded(gain.pct, dyno.repeatabilityPct),
       mattersMost:
         draws === null || baseline === null || subject === null

@@ -5,10 +5,11 @@ import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Warning } from '../combination/combination.ts';
 import { type Problem, problemLine } from '../combination/problem.ts';
+import { type Breach, limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { interactionPct, interactionThresholdPct, verdictOf } from './interaction.ts';
 import type { RankedChange, RankedPair } from './rankingResult.ts';
-import { type Pairing, pairKey, type RankStudy } from './rankStudy.ts';
+import { BASELINE, type Pairing, pairKey, type RankStudy } from './rankStudy.ts';
 
 /** Every pair that can be had together; one that can't although nothing says so is warned of. */
 export function pairUp(
@@ -45,6 +46,12 @@ export function rankPairs(study: RankStudy, ranked: readonly RankedChange[]): re
     responses.candidates.flatMap((s) => (s === null ? [] : [[s.name, s.power] as const])),
   );
   const base = responses.baseline?.power;
+  const own = queue.curve(BASELINE);
+  const before = own === null ? [] : limitBreaches(study.baseline.combination, own);
+  const breachesOf = ({ a, b, combination }: Pairing['pairs'][number]): readonly Breach[] => {
+    const curve = queue.curve(pairKey(a, b));
+    return curve === null ? [] : newBreaches(before, limitBreaches(combination, curve));
+  };
   const pairs = pairing.pairs.flatMap((pair): RankedPair[] => {
     const [a, b] = [pair.a, pair.b].sort((x, y) => (place.get(x) ?? 0) - (place.get(y) ?? 0));
     const [one, other] = [ranked[place.get(a) ?? -1], ranked[place.get(b) ?? -1]];
@@ -62,6 +69,7 @@ export function rankPairs(study: RankStudy, ranked: readonly RankedChange[]): re
         togetherPct: one.bandGainPct + other.bandGainPct + interaction,
         interactionPct: interaction,
         verdict: verdictOf(interaction, threshold),
+        breaches: breachesOf(pair),
       },
     ];
   });

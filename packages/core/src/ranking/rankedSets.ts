@@ -1,8 +1,9 @@
-/** Several changes at once: all that go together, and the best that a budget bears. */
+/** Several changes at once: all that go together, and the best that a budget bears and no limit forbids. */
 
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
+import { type Breach, limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { type Budget, bestSubset } from './bestSubset.ts';
@@ -17,6 +18,9 @@ export interface SetTools {
   readonly sheet: SheetSource | undefined;
 }
 
+/** Sets that turn out to break a limit only once they are forecast whole are passed over so often. */
+export const MOST_TRIES = 4;
+
 /** Forecast as such, since three changes may do to each other what no pair shows. */
 export async function rankSets(
   study: RankStudy,
@@ -26,40 +30,69 @@ export async function rankSets(
   { ask, sheet }: SetTools,
 ): Promise<Pick<Ranking, 'together' | 'best'>> {
   const { queue, changes, baseline } = study;
-  const index = new Map(pairs.map((pair) => [pairKey(pair.a, pair.b), pair.interactionPct]));
-  const interaction = (i: number, j: number): number | null =>
-    index.get(pairKey(ranked[i].name, ranked[j].name)) ?? null;
+  const index = new Map(pairs.map((pair) => [pairKey(pair.a, pair.b), pair]));
+  const pairOf = (i: number, j: number): RankedPair | undefined =>
+    index.get(pairKey(ranked[i].name, ranked[j].name));
+  const interaction = (i: number, j: number): number | null => pairOf(i, j)?.interactionPct ?? null;
   const all: number[] = [];
   ranked.forEach((_, i) => {
     if (all.every((j) => interaction(i, j) !== null)) all.push(i);
   });
-  const choices = ranked.map(({ name, bandGainPct, cost, hours }) => ({
-    name,
-    gainPct: bandGainPct,
-    cost,
-    hours,
-  }));
-  const best = bestSubset(choices, interaction, budget)?.members ?? [];
-  const named = (members: readonly number[]): readonly Change[] =>
-    members.flatMap((i) => changes.filter(({ name }) => name === ranked[i].name));
-  const key = (members: readonly number[]): string =>
+  const engines = new Map<string, Combination>();
+  const keyOf = (members: readonly number[]): string =>
     members.length === 1
       ? changeKey(ranked[members[0]].name)
       : `set: ${members
           .map((i) => ranked[i].name)
           .sort()
           .join('\n')}`;
+  const run = async (wanted: readonly (readonly number[])[]): Promise<void> => {
+    for (const members of wanted) {
+      const named: readonly Change[] = members.flatMap((i) =>
+        changes.filter(({ name }) => name === ranked[i].name),
+      );
+      const result = members.length === 0 ? null : applyChanges(baseline, named, { sheet });
+      if (result === null || !result.ok) continue;
+      engines.set(keyOf(members), result.value);
+      ask(keyOf(members), result.value);
+    }
+    await queue.run();
+  };
+  const base = queue.curve(BASELINE);
+  const breachesOf = (members: readonly number[]): readonly Breach[] => {
+    const [curve, engine] = [queue.curve(keyOf(members)), engines.get(keyOf(members))];
+    if (curve === null || base === null || engine === undefined) return [];
+    return newBreaches(limitBreaches(baseline.combination, base), limitBreaches(engine, curve));
+  };
+  const choose = (forbidden: readonly (readonly number[])[]): readonly number[] => {
+    const choices = ranked.map(({ name, bandGainPct, cost, hours }) => ({
+      name,
+      gainPct: bandGainPct,
+      cost,
+      hours,
+    }));
+    const allowed = (i: number, j: number): number | null => {
+      const pair = pairOf(i, j);
+      return pair === undefined || pair.breaches.length > 0 ? null : pair.interactionPct;
+    };
+    const alone = ranked.flatMap(({ breaches }, i) => (breaches.length > 0 ? [[i]] : []));
+    const usable = (i: number, j: number): number | null =>
+      ranked[i].breaches.length + ranked[j].breaches.length > 0 ? null : allowed(i, j);
+    return bestSubset(choices, usable, budget, [...alone, ...forbidden])?.members ?? [];
+  };
   // After an abort nothing more is run.
-  const wanted = queue.complete ? [all, best] : [];
-  for (const members of wanted) {
-    if (members.length === 0) continue;
-    const result = applyChanges(baseline, named(members), { sheet });
-    if (result.ok) ask(key(members), result.value);
+  const goesOn = queue.complete;
+  let best = choose([]);
+  if (goesOn) await run([all, best]);
+  const forbidden: (readonly number[])[] = [];
+  while (goesOn && best.length > 0 && breachesOf(best).length > 0 && forbidden.length < MOST_TRIES) {
+    forbidden.push(best);
+    best = choose(forbidden);
+    await run([best]);
   }
-  await queue.run();
+  if (breachesOf(best).length > 0) best = [];
   const set = (members: readonly number[]): RankedSet | null => {
-    const curve = members.length === 0 ? null : queue.curve(key(members));
-    const base = queue.curve(BASELINE);
+    const curve = members.length === 0 ? null : queue.curve(keyOf(members));
     if (curve === null || base === null) return null;
     const gain = powerGain(base, curve, study.speeds);
     const total = (of: 'cost' | 'hours'): number | null =>
@@ -80,6 +113,7 @@ export async function rankSets(
       cost: total('cost'),
       hours: total('hours'),
       cautions: cautionsOf(base, curve),
+      breaches: breachesOf(members),
     };
   };
   return { together: set(all), best: set(best) };

@@ -1,6 +1,7 @@
 /** The result of ranking changes: plain values, ready to print or to send. */
 import type { Assumed, Warning } from '../combination/combination.ts';
 import type { SpeedBand } from '../forecast/band.ts';
+import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { Verdict } from './interaction.ts';
 import type { TestStep } from './testOrder.ts';
@@ -31,6 +32,8 @@ export interface RankedChange {
   readonly tieGroup: number;
   /** Warnings that the baseline does not raise, or raises less. */
   readonly cautions: readonly string[];
+  /** What the fuel or a stated limit forbids of it and not, or less, of the engine as it is; empty: it is allowed. */
+  readonly breaches: readonly Breach[];
   /** Pulls a side after which the gain stands out; null where nobody makes that many. */
   readonly pullsNeeded: number | null;
   /** The unknown that brings most of the gain's uncertainty; null where there is none to name. */
@@ -93,6 +96,8 @@ export interface RankedPair {
   readonly interactionPct: number;
   /** Whether they help each other, fight, or neither. */
   readonly verdict: Verdict;
+  /** As of a change alone, at the speeds of the interactions. */
+  readonly breaches: readonly Breach[];
 }
 
 /** Several changes together, forecast as such. */
@@ -111,6 +116,8 @@ export interface RankedSet {
   readonly hours: number | null;
   /** Warnings that the baseline does not raise, or raises less. */
   readonly cautions: readonly string[];
+  /** As of a change alone. */
+  readonly breaches: readonly Breach[];
 }
 
 /** Changes ranked. */
@@ -139,6 +146,8 @@ export interface Ranking {
   readonly baseline: {
     readonly bandPowerKw: number;
     readonly bandTorqueNm: number;
+    /** What the fuel or a stated limit forbids of the engine as it is. */
+    readonly breaches: readonly Breach[];
     /** One standard deviation of the baseline's own power, errors that cancel in a gain included [%]. */
     readonly sigmaPct: number | null;
     /** At every speed that was forecast, rising. */
@@ -152,7 +161,7 @@ export interface Ranking {
   readonly pairs: readonly RankedPair[];
   /** Everything that can be had together; of changes that exclude each other, the best. */
   readonly together: RankedSet | null;
-  /** The set with the largest gain that the budget bears. */
+  /** The set with the largest gain that the budget bears and that breaks no limit. */
   readonly best: RankedSet | null;
   /** A sensible order of tests. */
   readonly order: readonly TestStep[];

@@ -15,6 +15,8 @@ export interface TestCandidate {
   readonly tieGroup: number;
   /** Pulls a side its gain asks for; null: more than anyone makes. */
   readonly pulls: number | null;
+  /** A limit that it breaks, in words; null: it is allowed. */
+  readonly forbidden: string | null;
 }
 
 /** What two changes do to each other. */
@@ -58,10 +60,13 @@ export function testOrder(
   links: readonly Link[],
   { resolvablePct, pulls }: OrderOptions,
 ): readonly TestStep[] {
-  const unlocks = unlocking(candidates, links, resolvablePct);
+  const allowed = candidates.filter(({ forbidden }) => forbidden === null);
+  const unlocks = unlocking(allowed, links, resolvablePct);
   const expected = (c: TestCandidate): number => c.gainPct + (unlocks.get(c.name)?.interactionPct ?? 0);
-  const rivals = rivalOf(candidates);
-  const left = candidates.filter((c) => rivals.has(c.name) || !isPromising(c, expected(c)));
+  const rivals = rivalOf(allowed);
+  const left = candidates.filter(
+    (c) => c.forbidden !== null || rivals.has(c.name) || !isPromising(c, expected(c)),
+  );
   const tests = candidates.filter((c) => !left.includes(c));
   const telling = tests.filter((c) => expected(c) >= resolvablePct).sort(byEffort);
   const faint = tests.filter((c) => expected(c) < resolvablePct).sort(byEffort);
@@ -212,6 +217,6 @@ function faintStep(c: TestCandidate, expectedGainPct: number): TestStep {
 
 function leaveStep(c: TestCandidate, rival: string | null): TestStep {
   const own = c.gainPct > 0 ? 'too little to gain' : 'more likely to lose than to gain';
-  const why = rival === null ? own : `${rival} in its place is better`;
+  const why = c.forbidden ?? (rival === null ? own : `${rival} in its place is better`);
   return { action: 'leave', change: c.name, pulls: null, expectedGainPct: c.gainPct, why };
 }

@@ -31,6 +31,7 @@ import {
   resolveFriction,
   resolveFuel,
   resolveLambda,
+  resolveLimits,
   resolveWalls,
   resolveWeather,
 } from './resolve/resolveRunning.ts';
@@ -181,6 +182,7 @@ function resolve(context: ResolveContext): Combination {
     friction: resolveFriction(context, block, gear, valves),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
+    limits: resolveLimits(context),
     calibration: resolveCalibration(context),
     assumed: ledger.assumed,
     warnings: ledger.warnings,

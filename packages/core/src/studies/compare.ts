@@ -7,6 +7,7 @@ import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { limitBreaches } from '../forecast/limits.ts';
 import { leftOutOf, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
 import type { Comparison, ComparisonEntry, StudyBasis } from './comparisonResult.ts';
@@ -57,7 +58,7 @@ export async function compare(
     all.map(({ combination }) => jobOf(combination, basis, options.mesh)),
     options,
   );
-  const entries = all.map(({ name }, i) => entryOf(name, curves[i], curves[0], basis));
+  const entries = all.map((one, i) => entryOf(one, curves[i], curves[0], basis));
   const value: Comparison = {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
@@ -65,7 +66,8 @@ export async function compare(
     reference: all[0].name,
     ...basis,
     entries,
-    best: bestOf(entries),
+    best: highestOf(entries.filter(({ breaches }) => breaches.length === 0)),
+    highest: highestOf(entries),
     remarks: remarks(all),
     leftOut: all.flatMap(({ name }, i) => leftOutOf(name, curves[i])),
   };
@@ -73,13 +75,13 @@ export async function compare(
 }
 
 function entryOf(
-  name: string,
+  { name, combination }: Required<NamedCombination>,
   curve: Curve | null,
   reference: Curve | null,
   basis: StudyBasis,
 ): ComparisonEntry {
   const whole = curve === null ? null : wholeCurve(curve);
-  if (whole === null) return { name, curve, band: null, area: null, gain: null, cautions: [] };
+  if (whole === null) return { name, curve, band: null, area: null, gain: null, cautions: [], breaches: [] };
   const known = reference === null ? null : wholeCurve(reference);
   return {
     name,
@@ -88,11 +90,12 @@ function entryOf(
     area: curveArea(whole, basis),
     gain: known === null ? null : gainOver(known, whole, basis),
     cautions: known === null || curve === reference ? [] : cautionsOf(known, whole),
+    breaches: limitBreaches(combination, whole),
   };
 }
 
 /** The first of those with the highest mean power. */
-function bestOf(entries: readonly ComparisonEntry[]): string | null {
+function highestOf(entries: readonly ComparisonEntry[]): string | null {
   let best: ComparisonEntry | null = null;
   for (const entry of entries) {
     if (entry.band !== null && entry.band.powerKw > (best?.band?.powerKw ?? Number.NEGATIVE_INFINITY))

@@ -2,6 +2,7 @@
 import type { CorrectionStandard } from '../combination/combination.ts';
 import type { BandMean, BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
+import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 
 /** What a study was asked, as it was carried out. */
@@ -30,8 +31,10 @@ export interface Comparison extends StudyBasis {
   readonly reference: string;
   /** The reference first, then the others in their order. */
   readonly entries: readonly ComparisonEntry[];
-  /** Name of the entry with the highest mean power over the band; null where none was forecast. */
+  /** Name of the entry with the highest mean power over the band that breaks no limit; null where there is none. */
   readonly best: string | null;
+  /** Name of the entry with the highest mean power, whatever it breaks; null where none was forecast. */
+  readonly highest: string | null;
   /** What makes these combinations hard to compare, for people. */
   readonly remarks: readonly string[];
   /** Speeds that were lost. A combination with one of them has no mean over the band, and no gain. */
@@ -52,6 +55,8 @@ export interface ComparisonEntry {
   readonly gain: Gain | null;
   /** Warnings that the reference does not raise, or raises less. */
   readonly cautions: readonly string[];
+  /** What the fuel or a stated limit forbids of it; empty: it is allowed. */
+  readonly breaches: readonly Breach[];
 }
 
 /** Integrals over speed. */

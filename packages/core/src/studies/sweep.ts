@@ -11,6 +11,7 @@ import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
+import { limitBreaches } from '../forecast/limits.ts';
 import { leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
@@ -89,6 +90,7 @@ export async function sweep(
       baseline: reference === null ? null : figuresOf(reference, basis),
       points,
       best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
+      highest: highestOf(points, () => true),
       warnings: first?.warnings ?? [],
       leftOut: [
         ...leftOutOf(baseline.combination.name, first),
@@ -160,7 +162,7 @@ function figuresOf({ points, peak }: WholeCurve, { band, weighting }: StudyBasis
 }
 
 function pointOf(
-  { name, values, problems }: Planned,
+  { name, values, combination, problems }: Planned,
   curve: WholeCurve | null,
   reference: WholeCurve | null,
   basis: StudyBasis,
@@ -175,6 +177,7 @@ function pointOf(
     worstLoss: gain?.worstLoss ?? null,
     refused: problems.length === 0 ? null : problems.map((p) => `${p.path} ${p.message}`.trim()).join('; '),
     cautions: curve === null || reference === null ? [] : cautionsOf(reference, curve),
+    breaches: curve === null || combination === null ? [] : limitBreaches(combination, curve),
   };
 }
 
@@ -183,11 +186,8 @@ function bestOf(
   points: readonly SweepPoint[],
   withinPct: number,
 ): SweepBest | null {
-  let index = -1;
-  points.forEach((point, i) => {
-    if (powerOf(point) > (index < 0 ? Number.NEGATIVE_INFINITY : powerOf(points[index]))) index = i;
-  });
-  if (index < 0) return null;
+  const index = highestOf(points, isAllowed);
+  if (index === null) return null;
   const { values, bandGainPct } = points[index];
   const atEdge = variables.filter(
     ({ values: tried }, v) =>
@@ -200,6 +200,20 @@ function bestOf(
     atEdge: atEdge.map(({ path }) => path),
     flatness: variables.map((variable, v) => flatness(variable, v, points, index, withinPct)),
   };
+}
+
+function isAllowed({ breaches }: SweepPoint): boolean {
+  return breaches.length === 0;
+}
+
+/** The first of those with the highest mean power. */
+function highestOf(points: readonly SweepPoint[], counts: (point: SweepPoint) => boolean): number | null {
+  let index: number | null = null;
+  points.forEach((point, i) => {
+    const so = index === null ? Number.NEGATIVE_INFINITY : powerOf(points[index]);
+    if (counts(point) && powerOf(point) > so) index = i;
+  });
+  return index;
 }
 
 /** From the best point outward along one variable as long as the mean power stays close. */
@@ -215,7 +229,7 @@ function flatness(
   );
   const at = line.indexOf(points[best]);
   const isClose = (point: SweepPoint | undefined): boolean =>
-    point !== undefined && percent(powerOf(points[best]), powerOf(point)) >= -withinPct;
+    point !== undefined && isAllowed(point) && percent(powerOf(points[best]), powerOf(point)) >= -withinPct;
   let from = at;
   while (isClose(line[from - 1])) from -= 1;
   let to = at;

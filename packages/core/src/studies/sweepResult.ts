@@ -1,6 +1,7 @@
 /** The result of a sweep: plain values, ready to print or to send. */
 import type { Warning } from '../combination/combination.ts';
 import type { BandMean } from '../forecast/band.ts';
+import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { SpeedDifference, StudyBasis } from './comparisonResult.ts';
 
@@ -28,8 +29,10 @@ export interface Sweep extends StudyBasis {
   readonly baseline: SweepFigures | null;
   /** Every combination of values, the last variable running fastest. */
   readonly points: readonly SweepPoint[];
-  /** Highest mean power over the band; null where no point was forecast. */
+  /** Highest mean power over the band that breaks no limit; null where there is none. */
   readonly best: SweepBest | null;
+  /** Place among the points of the highest mean power, whatever it breaks; null where no point was forecast. */
+  readonly highest: number | null;
   /** What the baseline is warned of. */
   readonly warnings: readonly Warning[];
   /** Speeds that were lost, of the baseline or of a point by the name {@link SweepPoint.name}. A point with one has no figures. */
@@ -71,6 +74,8 @@ export interface SweepPoint {
   readonly refused: string | null;
   /** Warnings that the baseline does not raise, or raises less. */
   readonly cautions: readonly string[];
+  /** What the fuel or a stated limit forbids of it; empty: it is allowed. */
+  readonly breaches: readonly Breach[];
 }
 
 /** The place of a sweep with the highest mean over the band. */

@@ -12,6 +12,7 @@ const candidate = (name: string, gainPct: number, more: Partial<TestCandidate> =
   insteadOf: null,
   tieGroup: 1,
   pulls: 3,
+  forbidden: null,
   ...more,
 });
 

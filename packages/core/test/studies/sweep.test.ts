@@ -8,7 +8,7 @@ import type { RunJobs } from '../../src/studies/job.ts';
 import { sweep } from '../../src/studies/sweep.ts';
 import type { Sweep, Variable } from '../../src/studies/sweepResult.ts';
 import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
-import { losing, runnerOf } from './fakeCurves.ts';
+import { altered, losing, runnerOf } from './fakeCurves.ts';
 
 const RPM = [3000, 4000];
 const IN = 0.0254;
@@ -80,6 +80,25 @@ describe('a sweep', () => {
   it('says where the best value is the last that was tried', async () => {
     const { best } = await swept([{ ...LENGTHS, values: ['22 in', '24 in', '26 in'] }]);
     expect(best).toMatchObject({ values: ['26 in'], atEdge: ['exhaust.primary.length'] });
+  });
+
+  it('names the best value that is allowed, keeps the flat part within what is, and says which gains most', async () => {
+    // Eight octane numbers an inch: 29 and 30 in ask for 8 and 16 more than the fuel, 110, has.
+    const asking: RunJobs = async (jobs, control) =>
+      (await hill()(jobs, control)).map((curve, i) => {
+        const tooMuch = jobs[i].combination.exhaustSystem.primary.length / IN - 27;
+        const { researchOctane, motorOctane } = jobs[i].combination.fuel;
+        const octane = (researchOctane + motorOctane) / 2 + 8 * tooMuch;
+        return curve === null ? null : altered(curve, () => ({ octaneAtBestTiming: octane }));
+      });
+    const { best, highest, points } = await swept(
+      [{ path: 'exhaust.primary.length', values: ['27.4 in', '27.6 in', '28 in', '29 in'] }],
+      asking,
+    );
+    expect(points.map(({ breaches }) => breaches.length)).toEqual([0, 1, 1, 1]);
+    expect(highest).toBe(2);
+    expect(best?.index).toBe(0);
+    expect(best?.flatness[0]).toMatchObject({ from: '27.4 in', to: '27.4 in' });
   });
 
   it('has no figures for a point of which a speed was lost, and looks for the best among the others', async () => {

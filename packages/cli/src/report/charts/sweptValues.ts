@@ -1,5 +1,6 @@
 /** Mean power over the values of one field, or over a grid of two. */
 import type { Sweep, SweepPoint } from '@valvetide/core';
+import { markedName } from '../../render/breaches.ts';
 import { fixed } from '../../render/fixed.ts';
 import { plain, plainShort } from '../../render/plain.ts';
 import { signed } from '../../render/signed.ts';
@@ -18,10 +19,20 @@ export function sweptValues(sweep: Sweep, units: UnitSystem): Figure {
   return {
     id: 'swept-values',
     title: `Mean power by ${place}`,
-    description: `${sweep.best === null ? '' : `Best at ${sweep.best.values.map((value) => plain(String(value))).join(', ')}. `}${sweep.variables.length === 2 ? 'Each cell: gain of mean power against the combination as it is, in percent; the best is framed, a dash has no engine.' : 'Mean power over the band, at each value tried.'}`,
+    description: `${sweep.best === null ? '' : `Best at ${sweep.best.values.map((value) => plain(String(value))).join(', ')}. `}${sweep.variables.length === 2 ? 'Each cell: gain of mean power against the combination as it is, in percent; the best is framed, a dash has no engine.' : 'Mean power over the band, at each value tried.'}${brokenAt(sweep.points)}`,
     drawing,
     table: figureTable(columns(sweep, units), sweep.points),
   };
+}
+
+/** The values that break a limit, in a sentence. */
+function brokenAt(points: readonly SweepPoint[]): string {
+  const broken = points.filter(({ breaches }) => breaches.length > 0);
+  if (broken.length === 0) return '';
+  const most = 6;
+  const named = broken.slice(0, most).map(({ values }) => plainShort(values.join(', '), 30));
+  const rest = broken.length > most ? ` and ${broken.length - most} others` : '';
+  return ` Breaks a limit, marked !, at ${named.join('; ')}${rest}.`;
 }
 
 /** Numbers that stand in front of the values' one unit; null where they are no scale to draw along. */
@@ -107,8 +118,12 @@ function bars({ points, baseline }: Sweep, power: (kw: number) => number, unit: 
 }
 
 function map({ variables: [down, across], points, best }: Sweep): Figure['drawing'] {
-  const text = ({ bandGainPct, figures }: SweepPoint): string =>
-    bandGainPct === null ? (figures === null ? '-' : '?') : signed(bandGainPct, 1);
+  const text = ({ bandGainPct, figures, breaches }: SweepPoint): string =>
+    bandGainPct === null
+      ? figures === null
+        ? '-'
+        : '?'
+      : `${signed(bandGainPct, 1)}${breaches.length > 0 ? '!' : ''}`;
   return {
     kind: 'spec',
     spec: (width) =>
@@ -137,7 +152,8 @@ function columns({ variables }: Sweep, units: UnitSystem): Column<SweepPoint>[] 
     ...variables.map(({ path }, i) => ({
       name: plainShort(path, 40),
       unit: '',
-      cell: ({ values }: SweepPoint) => String(values[i]),
+      cell: (point: SweepPoint) =>
+        i === 0 ? markedName(String(point.values[i]), point) : String(point.values[i]),
       align: 'left' as const,
     })),
     {

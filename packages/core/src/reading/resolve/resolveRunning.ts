@@ -5,6 +5,7 @@ import type {
   CorrectionStandard,
   Friction,
   Fuel,
+  Limits,
   Walls,
   Weather,
 } from '../../combination/combination.ts';
@@ -159,4 +160,9 @@ function vapour(
 
 export function resolveCorrection({ file, ledger }: ResolveContext): CorrectionStandard {
   return ledger.word('correction', file.correction, running.correction);
+}
+
+export function resolveLimits({ file: { limits = {} } }: ResolveContext): Limits {
+  const { octaneMargin = null, pistonSpeed = null, valveLift = null, redline = null } = limits;
+  return { octaneMargin, pistonSpeed, valveLift, redline };
 }

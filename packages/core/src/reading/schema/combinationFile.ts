@@ -8,6 +8,7 @@ import { type EngineSection, engineSection } from './engineSection.ts';
 import { type ExhaustSection, exhaustSection } from './exhaustSection.ts';
 import { type HeadsSection, headsSection } from './headsSection.ts';
 import { type InductionSection, inductionSection } from './inductionSection.ts';
+import { type LimitsSection, limitsSection } from './limitsSection.ts';
 import { text, word } from './quantity.ts';
 import {
   type BurnSection,
@@ -43,6 +44,7 @@ export interface CombinationFile {
   readonly friction?: FrictionSection | undefined;
   readonly weather?: WeatherSection | undefined;
   readonly correction?: CorrectionStandard | undefined;
+  readonly limits?: LimitsSection | undefined;
   readonly calibration?: CalibrationSection | undefined;
 }
 
@@ -71,5 +73,6 @@ export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?:
     CORRECTIONS,
     'Standard the shown torque and power refer to: J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed).',
   ),
+  limits: limitsSection,
   calibration: calibrationSection,
 };
