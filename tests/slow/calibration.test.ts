@@ -1,10 +1,11 @@
-/** Knobs found again from pulls made of true forecasts: fifty cases through a response taken once, one case through and through. */
+/** Knobs found again from pulls made of true forecasts: fifty cases drawn from all that is believed, through a response taken once; one case through and through. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { calibrate } from '../../packages/core/src/calibration/calibrate.ts';
 import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
 import { MODEL_ERROR, sheetTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
-import { DYNO_SPREAD, type KnobName } from '../../packages/core/src/calibration/knobs.ts';
+import { DEFAULT_KNOBS, type KnobName, knobsOf } from '../../packages/core/src/calibration/knobs.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { monotoneCubic } from '../../packages/core/src/numerics/interpolate.ts';
 import { type Random, randomFrom } from '../../packages/core/src/numerics/random.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
 import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
@@ -20,23 +21,32 @@ import {
 } from '../../packages/core/test/support/knobResponse.ts';
 
 const SPEEDS = [2500, 3500, 4500, 5250, 6000, 6500];
-const ORDER: readonly KnobName[] = ['flow', 'heat', 'friction', 'length', 'metering'];
-const PATHS = [
-  'heads.intake.flowMultiplier',
-  'heat.multiplier',
-  'friction.multiplier',
-  'induction.runner.lengthMultiplier',
-  'induction.flowMultiplier',
-];
-const BELIEVED = [0.08, 0.15, 0.12, 0.04, 0.15];
-const REACH = [0.12, 0.15, 0.15, 0.06, 0.15];
+const PATHS = {
+  flow: 'heads.intake.flowMultiplier',
+  metering: 'induction.flowMultiplier',
+  heat: 'heat.multiplier',
+  friction: 'friction.multiplier',
+  length: 'induction.runner.lengthMultiplier',
+} as const;
+/** Knobs in the order of {@link Knobs}. */
+const ORDER = ['flow', 'heat', 'friction', 'length', 'metering'] as const;
+type Fitted = (typeof ORDER)[number];
 
-/** Every knob of the engine. */
-type All = readonly [number, number, number, number, number];
+/** Where the response is taken beside one: over all that is believed of each knob, closer where its effect bends. */
+const TAKEN: Readonly<Record<Fitted, readonly number[]>> = {
+  flow: [-0.19, 0.19],
+  metering: [-0.3, 0.3],
+  heat: [0.3],
+  friction: [0.24],
+  length: [-0.4, -0.2, -0.1, 0.1, 0.2, 0.4],
+};
 
-function combinationAt(knobs: All): Combination {
-  const document = knobs.reduce(
-    (edited, off, i) => editDocument(edited, PATHS[i], 1 + off),
+/** What each knob is off by, and what the dyno reads. */
+type Truth = Readonly<Record<Fitted, number>>;
+
+function combinationAt(knobs: Partial<Truth>): Combination {
+  const document = ORDER.reduce(
+    (edited, name) => editDocument(edited, PATHS[name], 1 + (knobs[name] ?? 0)),
     minimumDocument(),
   );
   const read = resolveDocument(document);
@@ -44,30 +54,30 @@ function combinationAt(knobs: All): Combination {
   return { ...read.value, correction: 'none' };
 }
 
-function torqueAt(knobs: All): readonly number[] {
+function torqueAt(knobs: Partial<Truth>): readonly number[] {
   return wholeForecast(combinationAt(knobs), { rpm: SPEEDS }).points.map((point) => point.torqueNm);
 }
 
-/** Base, slope and bend of each speed's torque by each knob, from eleven forecasts. */
+/** Each speed's torque by each knob, from thirteen forecasts; what two knobs do together is left out. */
 function takeResponse(): Response {
-  const base = torqueAt([0, 0, 0, 0, 0]);
-  const sides = ORDER.map((_, k) => {
-    const at = (sign: number): All => {
-      const off = [0, 0, 0, 0, 0];
-      off[k] = sign * REACH[k];
-      return [off[0], off[1], off[2], off[3], off[4]];
-    };
-    const up = torqueAt(at(1));
-    const down = torqueAt(at(-1));
-    return base.map((torque, i) => ({
-      slope: (up[i] - down[i]) / (2 * REACH[k]),
-      bend: (up[i] + down[i] - 2 * torque) / (2 * REACH[k] ** 2),
-    }));
+  const base = torqueAt({});
+  const curves = ORDER.map((name) => {
+    const taken = [
+      ...TAKEN[name].map((off) => ({ off, torque: torqueAt({ [name]: off }) })),
+      { off: 0, torque: base },
+    ];
+    taken.sort((a, b) => a.off - b.off);
+    return SPEEDS.map((_, i) =>
+      monotoneCubic(
+        taken.map(({ off }) => off),
+        taken.map(({ torque }) => torque[i]),
+      ),
+    );
   });
   return (rpm, knobs) => {
     const i = SPEEDS.indexOf(rpm);
     return knobs.reduce<number>(
-      (torque, off = 0, k) => torque + sides[k][i].slope * off + sides[k][i].bend * off * off,
+      (torque, off = 0, k) => torque + curves[k][i].valueAt(off) - base[i],
       base[i],
     );
   };
@@ -88,10 +98,13 @@ async function fitted(sheet: ReturnType<typeof sheetOf>, run: RunJobs): Promise<
   return done.value.result;
 }
 
-/** Errors over stated standard deviations. */
-function errorsOf({ knobs }: CalibrationResult, truth: All, reads = 1): number[] {
-  const at = (name: KnobName): number => (name === 'dyno' ? reads : 1 + truth[ORDER.indexOf(name)]);
-  return knobs.map((knob) => (knob.after - at(knob.name)) / knob.spread);
+/** Errors over stated standard deviations, by knob. */
+function errorsOf({ knobs }: CalibrationResult, truth: Truth, reads = 1): ReadonlyMap<KnobName, number> {
+  const at = (name: KnobName): number =>
+    name === 'dyno'
+      ? reads
+      : 1 + (ORDER.find((other) => other === name) === undefined ? 0 : truth[name as Fitted]);
+  return new Map(knobs.map((knob) => [knob.name, (knob.after - at(knob.name)) / knob.spread]));
 }
 
 describe('calibration on true forecasts of the smallest file', () => {
@@ -102,41 +115,44 @@ describe('calibration on true forecasts of the smallest file', () => {
     response = takeResponse();
   }, 600_000);
 
-  // The flow of carburetor or throttle is missed: 41 of 50. Its effect grows as it closes, so that the spread worked out where the fit
-  // ends is too small where the truth lies on the other side. The rest hold.
-  it('recovers each knob but that of metering within two standard deviations in at least 45 of 50 seeded cases', async () => {
-    const within = [...ORDER, 'dyno'].map(() => 0);
+  it('recovers each knob within two standard deviations in at least 45 of 50 seeded cases, all six in 38', async () => {
+    const believed = knobsOf(DEFAULT_KNOBS, minimumDocument(), base.assumed);
+    const within = new Map(believed.map(({ name }) => [name, 0]));
     let together = 0;
     for (let seed = 101; seed <= 150; seed += 1) {
       const random = randomFrom(seed);
-      const draw = (k: number): number => {
+      const drawn = believed.map(({ name, value, spread, min, max }): [KnobName, number] => {
         for (;;) {
-          const value = BELIEVED[k] * random.normal();
-          if (Math.abs(value) < 0.19) return value;
+          const there = value + spread * random.normal();
+          if (there > min && there < max) return [name, there];
         }
+      });
+      const of = (name: KnobName): number => (new Map(drawn).get(name) ?? 1) - 1;
+      const truth: Truth = {
+        flow: of('flow'),
+        heat: of('heat'),
+        friction: of('friction'),
+        length: of('length'),
+        metering: of('metering'),
       };
-      const truth: All = [draw(0), draw(1), draw(2), draw(3), draw(4)];
-      const reads = 1 + DYNO_SPREAD * random.normal();
+      const reads = 1 + of('dyno');
+      const knobs = [truth.flow, truth.heat, truth.friction, truth.length, truth.metering] as const;
       const result = await fitted(
-        pulls((i) => reads * response(SPEEDS[i], truth), random),
+        pulls((i) => reads * response(SPEEDS[i], knobs), random),
         runResponse(response, base),
       );
       const errors = errorsOf(result, truth, reads);
-      errors.forEach((error, i) => {
-        if (Math.abs(error) <= 2) within[i] += 1;
-      });
-      if (errors.every((error) => Math.abs(error) <= 2)) together += 1;
+      for (const [name, error] of errors)
+        if (Math.abs(error) <= 2) within.set(name, (within.get(name) ?? 0) + 1);
+      if ([...errors.values()].every((error) => Math.abs(error) <= 2)) together += 1;
     }
-    const metering = ORDER.indexOf('metering');
-    within.forEach((cases, k) => {
-      if (k !== metering) expect(cases, ORDER[k] ?? 'dyno').toBeGreaterThanOrEqual(45);
-    });
-    expect(within[metering]).toBeGreaterThanOrEqual(40);
-    expect(together).toBeGreaterThanOrEqual(37);
+    for (const [name, cases] of within) expect(cases, name).toBeGreaterThanOrEqual(45);
+    // Exact deviations of independent knobs would all hold in 0.954^6 = 75 % of cases: 38 of 50.
+    expect(together).toBeGreaterThanOrEqual(38);
   }, 600_000);
 
   it('does so through and through: pull and fit by forecasts, no stand-in', async () => {
-    const truth: All = [-0.06, 0.08, 0.05, 0.02, 0.05];
+    const truth: Truth = { flow: -0.06, heat: 0.08, friction: 0.05, length: 0.02, metering: 0.05 };
     const torque = torqueAt(truth);
     const result = await fitted(
       pulls((i) => torque[i], randomFrom(7)),
@@ -144,7 +160,7 @@ describe('calibration on true forecasts of the smallest file', () => {
     );
     expect(result.outcome).toBe('fitted');
     expect(result.error.after).toBeLessThan(result.error.before);
-    for (const error of errorsOf(result, truth)) expect(Math.abs(error)).toBeLessThan(2);
+    for (const [name, error] of errorsOf(result, truth)) expect(Math.abs(error), name).toBeLessThan(2);
     const flow = result.knobs.find((knob) => knob.name === 'flow');
     expect(flow?.spread).toBeLessThan(0.6 * (flow?.spreadBefore ?? 0));
   }, 600_000);

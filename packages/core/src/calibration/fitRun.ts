@@ -55,8 +55,8 @@ export async function fitKnobs(
 }
 
 /** A knob as an unknown of the fit. */
-export function unknownOf({ value, spread, min, max, step }: Knob): FitUnknown {
-  return { mean: value, spread, min, max, step };
+export function unknownOf({ value, spread, min, max, step, effect }: Knob): FitUnknown {
+  return { mean: value, spread, min, max, step, effect };
 }
 
 /** Forecasts of a fit, each engine once however often the dyno alone is moved. */

@@ -38,6 +38,8 @@ export interface Knob {
   readonly max: number;
   /** Step of the difference that gives its slope. */
   readonly step: number;
+  /** How torque answers to it: heat, friction and burned share are factors of what they scale; a length that is hardly known moves humps. */
+  readonly effect: 'straight' | 'bent' | undefined;
 }
 
 /** A knob further off than this says that the sheets disagree (common practice, no source: trim, don't bend) [-]. */
@@ -50,6 +52,9 @@ const RATING_SPREAD = 0.04;
 /** Honest dynos differ by 2 to 4 % [-]; common practice, no source. None is believed that is off by 10 %. */
 export const DYNO_SPREAD = 0.03;
 const DYNO_LIMIT = 0.1;
+
+/** A hump of the curve is about a tenth of its speed wide: what moves it by more than that does not answer in a straight line [-]. */
+const WIDTH_OF_HUMP = 0.1;
 
 interface KnobFacts {
   readonly path: CalibratedField | null;
@@ -167,8 +172,23 @@ export function knobsOf(
     const limit = name === 'dyno' ? DYNO_LIMIT : Math.max(KNOB_LIMIT, (2 * spread) / value);
     const max = Math.min(largest, value * (1 + limit));
     const min = value * (1 - limit);
-    return { name, path, what, value, spread, min, max, step: 0.4 * spread };
+    return {
+      name,
+      path,
+      what,
+      value,
+      spread,
+      min,
+      max,
+      step: 0.4 * spread,
+      effect: effectOf(name, spread / value),
+    };
   });
+}
+
+function effectOf(name: KnobName, spread: number): Knob['effect'] {
+  if (name === 'length') return spread > WIDTH_OF_HUMP ? 'bent' : undefined;
+  return name === 'flow' || name === 'metering' ? undefined : 'straight';
 }
 
 /** A knob's value as it would stand in a file. */

@@ -1,5 +1,8 @@
 /** Damped least squares with what was known before, within limits; several points are asked for at once. */
 import { EigenvalueDecomposition, inverse, Matrix, solve } from 'ml-matrix';
+import { DomainError } from '../base/errors.ts';
+import { bentSpread } from './bentSpread.ts';
+import { monotoneCubic } from './interpolate.ts';
 
 /** One unknown of a fit. */
 export interface FitUnknown {
@@ -10,6 +13,11 @@ export interface FitUnknown {
   readonly max: number;
   /** Step of the difference that gives its slope. */
   readonly step: number;
+  /**
+   * `straight`: its slope is taken once. `bent`, one of a fit at most: its effect bends over what is believed of it, and what the fit
+   * leaves open is summed over its values. Left out: its slope is taken anew in each round.
+   */
+  readonly effect?: 'straight' | 'bent' | undefined;
 }
 
 /**
@@ -29,7 +37,7 @@ export interface FitResult {
   readonly residuals: readonly number[];
   /** Slopes of the residuals, a row a residual. */
   readonly jacobian: readonly (readonly number[])[];
-  /** Covariance of what is left uncertain, data and belief together. */
+  /** Mean squares and products of what `x` may be off by, data and belief together: in a straight problem the covariance. */
   readonly covariance: readonly (readonly number[])[];
   /** Of the data alone, in units of the belief: 1 is as much as was believed, along each axis. */
   readonly information: { readonly values: readonly number[]; readonly axes: readonly (readonly number[])[] };
@@ -43,6 +51,10 @@ const MAX_ROUNDS = 8;
 /** A step that promises less than this of the sum ends the fit: about a seventh of a standard deviation of what is left. */
 const SMALL_GAIN = 0.02;
 const FIRST_DAMPING = 1e-3;
+/** Where the effect of an unknown that bends is looked at once the fit has ended, from what is believed, in its spreads. */
+const LOOKED_AT = [-1.8, -0.9, 0, 0.9, 1.8];
+/** Not so near another look at it. */
+const APART = 0.4;
 
 /**
  * Minimises the sum of squares of residuals and of (x - mean) / spread, from the means on.
@@ -56,18 +68,26 @@ export async function dampedLeastSquares(
   residuals: Residuals,
 ): Promise<FitResult | null> {
   let points = 0;
-  const look = async (x: readonly number[]): Promise<Look | null> => {
+  const look = async (x: readonly number[], former: Look | null): Promise<Look | null> => {
+    const moved = unknowns
+      .map((_, i) => i)
+      .filter((i) => former === null || unknowns[i].effect !== 'straight');
     const steps = unknowns.map((u, i) => (x[i] + u.step <= u.max ? u.step : -u.step));
-    const asked = [x, ...steps.map((step, i) => x.map((value, j) => (i === j ? value + step : value)))];
+    const asked = [x, ...moved.map((i) => x.map((value, j) => (i === j ? value + steps[i] : value)))];
     points += asked.length;
     const [at, ...beside] = await residuals(asked);
     if (at === null || at === undefined || beside.some((r) => r === null)) return null;
-    const jacobian = at.map((r, row) =>
-      steps.map((step, i) => ((beside[i]?.[row] ?? Number.NaN) - r) / step),
-    );
+    const jacobian = at.map((r, row) => {
+      const slopes = [...(former?.jacobian[row] ?? [])];
+      for (const [k, i] of moved.entries()) slopes[i] = ((beside[k]?.[row] ?? Number.NaN) - r) / steps[i];
+      return slopes;
+    });
     return { x, residuals: at, jacobian, sum: sumOf(unknowns, x, at) };
   };
-  const start = await look(unknowns.map((u) => u.mean));
+  const start = await look(
+    unknowns.map((u) => u.mean),
+    null,
+  );
   if (start === null) return null;
   let best = start;
   let damping = FIRST_DAMPING;
@@ -81,7 +101,7 @@ export async function dampedLeastSquares(
       settled = true;
       break;
     }
-    const trial = await look(next);
+    const trial = await look(next, best);
     if (trial === null) {
       complete = false;
       break;
@@ -99,7 +119,11 @@ export async function dampedLeastSquares(
   const curvature = scaled.transpose().mmul(scaled);
   const eigen = new EigenvalueDecomposition(curvature, { assumeSymmetric: true });
   const spread = (i: number): number => unknowns[i].spread;
-  const posterior = inverse(Matrix.add(curvature, Matrix.eye(unknowns.length))).to2DArray();
+  const bent = complete ? await bentEffect(unknowns, best, residuals) : null;
+  points += bent?.points ?? 0;
+  const posterior = (
+    bent === null ? inverse(Matrix.add(curvature, Matrix.eye(unknowns.length))) : bent.open(scaled)
+  ).to2DArray();
   return {
     complete,
     settled,
@@ -122,6 +146,48 @@ interface Look {
   readonly residuals: readonly number[];
   readonly jacobian: readonly (readonly number[])[];
   readonly sum: number;
+}
+
+/** What the fit leaves open where one unknown's effect bends; null where none does, or a point was not worked out. */
+async function bentEffect(
+  unknowns: readonly FitUnknown[],
+  { x, residuals: there, jacobian }: Look,
+  residuals: Residuals,
+): Promise<{ readonly points: number; readonly open: (slopes: Matrix) => Matrix } | null> {
+  const [bent, second] = unknowns.flatMap(({ effect }, i) => (effect === 'bent' ? [i] : []));
+  if (second !== undefined) throw new DomainError('effect', 'bent', 'said of one unknown at most');
+  if (bent === undefined) return null;
+  const { mean, spread, step, min, max } = unknowns[bent];
+  const from = (to: number): number => (to - x[bent]) / spread;
+  const beside = from(x[bent] + step <= max ? x[bent] + step : x[bent] - step);
+  const known = [
+    { move: 0, residuals: there },
+    { move: beside, residuals: there.map((r, row) => r + jacobian[row][bent] * beside * spread) },
+  ];
+  const moves = LOOKED_AT.map((s) => from(Math.min(max, Math.max(min, mean + s * spread)))).filter((move) =>
+    known.every((look) => Math.abs(look.move - move) > APART),
+  );
+  const found = await residuals(
+    moves.map((move) => x.map((value, i) => (i === bent ? value + move * spread : value))),
+  );
+  const looks = [...known];
+  for (const [i, look] of found.entries()) {
+    if (look === null) return null;
+    looks.push({ move: moves[i], residuals: look });
+  }
+  looks.sort((a, b) => a.move - b.move);
+  const curves = there.map((_, row) =>
+    monotoneCubic(
+      looks.map(({ move }) => move),
+      looks.map((look) => look.residuals[row]),
+    ),
+  );
+  const off = unknowns.map((u, i) => (x[i] - u.mean) / u.spread);
+  return {
+    points: moves.length,
+    open: (slopes) =>
+      bentSpread({ slopes, off, bent, residuals: (move) => curves.map((curve) => curve.valueAt(move)) }),
+  };
 }
 
 function sumOf(unknowns: readonly FitUnknown[], x: readonly number[], residuals: readonly number[]): number {

@@ -80,4 +80,57 @@ describe('dampedLeastSquares(unknowns, residuals)', () => {
     expect((await dampedLeastSquares([free(0, 1)], failing))?.complete).toBe(false);
     expect(await dampedLeastSquares([free(0, 1)], async (points) => points.map(() => null))).toBeNull();
   });
+
+  it('leaves as much open where an effect that is straight is called bent, and where slopes are taken once', async () => {
+    const straight = each(([a, b]) => [3 * a + b - 1, a - 2 * b]);
+    const plain = await dampedLeastSquares([free(0, 1), free(0, 1)], straight);
+    const bent: FitUnknown = { ...free(0, 1), min: -2, max: 2, step: 0.4, effect: 'bent' };
+    const summed = await dampedLeastSquares([{ ...free(0, 1), effect: 'straight' }, bent], straight);
+    const { x, covariance } = plain ?? { x: [], covariance: [[]] };
+    summed?.covariance.forEach((row, i) => {
+      row.forEach((value, j) => {
+        expect(value).toBeCloseTo(covariance[i][j], 3);
+      });
+      expect(summed.x[i]).toBeCloseTo(x[i], 3);
+    });
+  });
+
+  it('sums what a bent effect leaves open over its values: no slope where the fit starts, a steep one beyond', async () => {
+    const effect = (x: number): number => 2 * Math.max(0, x - 0.5) ** 2;
+    const data = (a: number, b: number): readonly number[] => [effect(a) + b, 2 * b - effect(a)];
+    const unknowns: FitUnknown[] = [
+      { ...free(0, 1), min: -2, max: 2, step: 0.4, effect: 'bent' },
+      free(0, 1),
+    ];
+    const fit = await dampedLeastSquares(
+      unknowns,
+      each(([a, b]) => data(a, b)),
+    );
+    const [at, beside] = fit?.x ?? [];
+    // Both integrals by a fine grid over both unknowns.
+    let total = 0;
+    let square = 0;
+    for (let a = -6; a <= 6; a += 0.02) {
+      for (let b = -6; b <= 6; b += 0.02) {
+        const sum = data(a, b).reduce((squares, r) => squares + r * r, a * a + b * b);
+        total += Math.exp(-sum / 2);
+        square += Math.exp(-sum / 2) * (a - at) ** 2;
+      }
+    }
+    expect(beside).toBeCloseTo(0, 2);
+    // The cubic through five looks is not the effect itself: within 5 %.
+    expect((fit?.covariance[0][0] ?? 0) / (square / total)).toBeCloseTo(1, 1.3);
+    // By the slope at the fit alone it would be 1.
+    expect(square / total).toBeLessThan(0.8);
+  });
+
+  it('refuses two unknowns whose effects bend', async () => {
+    const bent: FitUnknown = { ...free(0, 1), effect: 'bent' };
+    await expect(
+      dampedLeastSquares(
+        [bent, bent],
+        each(([a, b]) => [a + b]),
+      ),
+    ).rejects.toThrow(/effect/);
+  });
 });
