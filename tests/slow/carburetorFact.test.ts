@@ -115,7 +115,7 @@ describe('a 540 in3 eight at the limit of its carburetor', () => {
     expect([first.name, second.name]).toEqual(['carburetor', 'rockers']);
     expect([first.tieGroup, second.tieGroup]).toEqual([1, 2]);
     expect(first.bandGainPct).toBeGreaterThan(3 * second.bandGainPct);
-    expect(order.find(({ action }) => action === 'test')?.change).toBe('carburetor');
+    expect(order.steps.find(({ action }) => action === 'test')?.change).toBe('carburetor');
     for (const { name, peakPowerGainPct, peakTorqueGainPct } of changes) {
       const { power, torque } = name === 'carburetor' ? MEASURED.carburetor : MEASURED.rockers;
       expect(Math.abs(peakPowerGainPct - power), `${name}, power`).toBeLessThan(WITHIN);

@@ -23,7 +23,7 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
     changesTable(ranking, options),
     pairsTable(ranking, options),
     setsText(ranking, options),
-    orderText(ranking.order, width),
+    orderText(ranking, width),
     mattersText(ranking, width),
     detail === 'verbose' ? assumedText(ranking.assumed, width, true, units) : assumedLine(ranking),
     paint.caution(linesText(rankingWarnings(ranking), width)),
@@ -60,12 +60,11 @@ export function rankingAnswer(ranking: Ranking, units: UnitSystem): string {
     changes[0] === largest
       ? ''
       : `. More, but ${plain(changes[0].name)}, ${expectation(changes[0], units)}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
-  const told = `${pullsText(dyno.pulls)} a side tell ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)}`;
-  const stop = order.findIndex(({ action }) => action === 'stop');
-  const first = order.slice(0, stop < 0 ? order.length : stop).find(({ action }) => action === 'test');
+  const told = `${pullsText(dyno.pulls)} a side show ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)} or more`;
+  const first = order.steps.find(({ action }) => action === 'test');
   const chosen = changes.find(({ name }) => name === first?.change);
   if (chosen === undefined)
-    return `Nothing here is likely to gain what your dyno can tell ${bandText(ranking)}: at most ${expectation(largest, units)} from ${plain(largest.name)}, and ${told}${beyond}`;
+    return `Nothing here is likely to gain what your dyno can show ${bandText(ranking)}: at most ${expectation(largest, units)} from ${plain(largest.name)}, and ${told}${beyond}`;
   const most =
     chosen === largest ? '' : `; the largest gain is ${plain(largest.name)}, ${expectation(largest, units)}`;
   return `First test ${plain(chosen.name)}: ${expectation(chosen, units)} ${bandText(ranking)}; ${told}${most}${beyond}`;
@@ -101,15 +100,26 @@ function baselineLine({ baseline, combination, dyno }: Ranking, units: UnitSyste
   return `${plain(combination)}: ${powerText(bandPowerKw, units)} mean power${own}. Gains and their +/- (one standard deviation) are of mean power; the dyno repeats within ${fixed(dyno.repeatabilityPct, 2)} %.`;
 }
 
-function changesTable(ranking: Ranking, { width, units }: TextOptions): string {
-  const { changes } = ranking;
+function changesTable(ranking: Ranking, { width, units, detail }: TextOptions): string {
+  const { changes, dyno } = ranking;
   if (changes.length === 0) return '';
-  const explanation = `gains: chance of a gain at all. told: chance of more than the ${fixed(ranking.dyno.resolvablePct, 2)} % that ${pullsText(ranking.dyno.pulls)} a side can tell. Within a tie group the order is not settled.`;
+  const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${pullsText(dyno.pulls)} a side can tell from nothing. Within a tie group the order is not settled.`;
   const legend = breachLegend(changes);
-  return (
-    table(rankedColumns(units), changes, width) +
-    wrapped(legend === '' ? explanation : `${explanation} ${legend}.`, width)
+  const all = rankedColumns(units);
+  const columns = detail === 'verbose' ? all : all.filter(({ name }) => name !== 'peak');
+  const unheld = changes.flatMap(({ name, notModelled }) =>
+    notModelled === null ? [] : [`- ${plain(name)} is not modelled: ${notModelled}.`],
   );
+  return (
+    table(columns, changes, width) +
+    wrapped(legend === '' ? explanation : `${explanation} ${legend}.`, width) +
+    linesText(unheld, width)
+  );
+}
+
+/** A figure of the gain; where the model does not hold the change, other words and no figure. */
+function held(cell: (change: RankedChange) => string, otherwise = ''): (change: RankedChange) => string {
+  return (change) => (change.notModelled === null ? cell(change) : otherwise);
 }
 
 /** The columns of the ranking, the ones that decide first. */
@@ -118,15 +128,29 @@ export function rankedColumns(units: UnitSystem): readonly Column<RankedChange>[
   return [
     { name: 'change', unit: '', cell: (change) => markedName(plain(change.name), change), align: 'left' },
     { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
-    { name: 'gain', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
-    { name: 'gain', unit: '%', cell: ({ bandGainPct }) => signed(bandGainPct, 2) },
-    { name: '+/-', unit: '%', cell: ({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2)) },
-    { name: 'gains', unit: '%', cell: ({ chanceOfGain }) => chance(chanceOfGain) },
-    { name: 'told', unit: '%', cell: ({ chanceResolvable }) => chance(chanceResolvable) },
+    {
+      name: 'gain',
+      unit: powerUnit,
+      cell: held(({ bandGainKw }) => signed(power(bandGainKw), 1), 'not modelled'),
+    },
+    { name: 'gain', unit: '%', cell: held(({ bandGainPct }) => signed(bandGainPct, 2)) },
+    { name: '+/-', unit: '%', cell: held(({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2))) },
+    { name: 'gains', unit: '% sure', cell: held(({ chanceOfGain }) => chance(chanceOfGain)) },
+    { name: 'seen', unit: '% sure', cell: held(({ chanceResolvable }) => chance(chanceResolvable)) },
+    {
+      name: 'an hour',
+      unit: powerUnit,
+      cell: ({ gainKwPerHour }) => (gainKwPerHour === null ? '' : fixed(power(gainKwPerHour), 2)),
+    },
+    {
+      name: 'for 100',
+      unit: powerUnit,
+      cell: ({ gainKwPerCost }) => (gainKwPerCost === null ? '' : fixed(power(100 * gainKwPerCost), 2)),
+    },
     {
       name: 'pulls',
       unit: 'a side',
-      cell: ({ pullsNeeded }) => (pullsNeeded === null ? 'many' : fixed(pullsNeeded)),
+      cell: held(({ pullsNeeded }) => (pullsNeeded === null ? 'many' : fixed(pullsNeeded))),
     },
     {
       name: 'worst loss',
@@ -189,22 +213,62 @@ export function setLines({ together, best }: Ranking, units: UnitSystem): readon
   ];
 }
 
-function orderText(order: readonly TestStep[], width: number): string {
-  return order.length === 0 ? '' : `Order of tests\n${linesText(orderLines(order), width)}`;
+function orderText(ranking: Ranking, width: number): string {
+  return orderParts(ranking)
+    .map(({ title, lines }) => wrapped(title, width) + linesText(lines, width))
+    .join('\n');
 }
 
-/** Tests in their order, numbered; after a stop, what is left. */
-export function orderLines(order: readonly TestStep[]): readonly string[] {
-  let number = 0;
-  return order.map(({ action, change, pulls, expectedGainPct, why }) => {
-    const much = pulls === null ? '' : `, ${pullsText(pulls)}`;
+/** A part of the order of tests under its title. */
+export interface OrderPart {
+  readonly id: 'order' | 'beyond' | 'leave';
+  readonly title: string;
+  readonly lines: readonly string[];
+}
+
+/** The tests in their order with what they take; apart from them what the dyno can't tell, and what to leave. */
+export function orderParts({ order, best }: Ranking): readonly OrderPart[] {
+  const { steps, stop, beyond, leave } = order;
+  const outside = (inBestSet: boolean): string => (best === null || inBestSet ? '' : ', not in the best set');
+  const line = ({ change, pulls, expectedGainPct, inBestSet, why }: TestStep, isTest: boolean): string => {
+    const much = pulls === null || !isTest ? '' : `, ${pullsText(pulls)}`;
     const gain = expectedGainPct === null ? '' : `, ${signed(expectedGainPct, 1)} %`;
-    if (action === 'stop') return `   Stop here: ${plain(why)}.`;
-    if (action === 'leave') return `   Leave ${plain(change ?? '')}${gain}: ${plain(why)}.`;
-    number += 1;
-    const what = action === 'baseline' ? 'Baseline' : plain(change ?? '');
-    return `${String(number).padStart(2)} ${what}${gain}${much}: ${plain(why)}.`;
+    const own = change === null ? 'Baseline' : `${plain(change)}${gain}`;
+    return `${own}${much}${change === null ? '' : outside(inBestSet)}: ${plain(why)}.`;
+  };
+  const apart = (id: OrderPart['id'], title: string, found: readonly TestStep[]): OrderPart => ({
+    id,
+    title,
+    lines: found.map((step) => `- ${line(step, false)}`),
   });
+  return [
+    {
+      id: 'order' as const,
+      title: 'Order of tests',
+      lines: [
+        ...steps.map((step, i) => `${String(i + 1).padStart(2)} ${line(step, true)}`),
+        ...(steps.length === 0 ? [] : [billLine(order)]),
+      ],
+    },
+    apart('beyond', `Stop there: ${plain(stop ?? '')}.`, beyond),
+    apart('leave', 'Leave', leave.map(withoutGainOfNothing)),
+  ].filter(({ lines }) => lines.length > 0);
+}
+
+/** What is not modelled has no gain to show. */
+function withoutGainOfNothing(step: TestStep): TestStep {
+  return step.why.startsWith('not modelled')
+    ? { ...step, expectedGainPct: null, inBestSet: true }
+    : { ...step, inBestSet: true };
+}
+
+function billLine({ bill: { pulls, fittingHours, cellHours, cost } }: Ranking['order']): string {
+  const hours =
+    fittingHours === null || cellHours === null
+      ? 'hours not stated of all'
+      : `${fixed(fittingHours, 1)} hours to fit and ${fixed(cellHours - fittingHours, 1)} to pull`;
+  const money = cost === null ? 'cost not stated of all' : `${fixed(cost)} to buy`;
+  return `In all ${pullsText(pulls)}, ${hours}, ${money}.`;
 }
 
 function mattersText({ changes }: Ranking, width: number): string {

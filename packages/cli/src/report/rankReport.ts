@@ -1,6 +1,6 @@
 /** The report of a ranking: what to test first, what not to test, and in which order. */
 import type { Curve, Ranking } from '@valvetide/core';
-import { orderLines, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
+import { orderParts, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
 import { signed } from '../render/signed.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { depression } from './charts/depression.ts';
@@ -106,7 +106,7 @@ export async function rankReport(ranking: Ranking, extras: RankExtras, units: Un
       html`<h2>The changes</h2>\n`,
       ...(await leadsMarkup([charts.ranking(), charts.difference(), charts.pairs()])),
       listMarkup('sets', 'Together', setLines(ranking, units)),
-      listMarkup('order', 'Order of tests', orderLines(ranking.order)),
+      ...orderParts(ranking).map(({ id, title, lines: steps }) => listMarkup(id, title, steps)),
       mattersMarkup(ranking),
       own === null ? NOTHING : html`<h2>The engine as it is</h2>\n`,
       ...(await leadsMarkup([own])),

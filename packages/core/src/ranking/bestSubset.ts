@@ -1,5 +1,7 @@
 /** The set of changes with the largest gain that a budget bears. */
 
+import { LEAST_GAIN_PCT } from './worthwhile.ts';
+
 /** A change as far as choosing goes. */
 export interface Choice {
   readonly name: string;
@@ -29,9 +31,6 @@ export interface Subset {
 
 /** Up to this many choices every set is looked at; beyond it the set is built up one by one. */
 const EXHAUSTIVE = 16;
-
-/** A member must bring this much, or it is not worth fitting [%]. */
-const LEAST_GAIN_PCT = 0.05;
 
 const NOTHING: Subset = { members: [], gainPct: 0, cost: 0, hours: 0 };
 

@@ -22,16 +22,17 @@ export function interactionPct(gains: {
 }
 
 /**
- * Smallest interaction worth a name [%]: three times the scatter of a difference of four forecasts, or a quarter of what
- * isn't known of the better known of the two gains, whichever is larger. An interaction below the second would drown in
- * the gains it is meant to correct.
+ * Smallest interaction worth a name [%]: three times the scatter of a difference of four forecasts, a quarter of what isn't known
+ * of the better known of the two gains, or what a dyno can tell from nothing, whichever is largest. Below the second it would
+ * drown in the gains it is meant to correct, below the third nobody could see it.
  *
  * @param sigmas - standard deviations of the two gains [%]; null where not known
+ * @param resolvablePct - smallest gain that the dyno tells from nothing [%]
  */
-export function interactionThresholdPct(sigmas: readonly (number | null)[]): number {
+export function interactionThresholdPct(sigmas: readonly (number | null)[], resolvablePct: number): number {
   const known = sigmas.filter((sigma) => sigma !== null);
   const numerical = 3 * 2 * FORECAST_NOISE_PCT;
-  return Math.max(numerical, known.length === 0 ? 0 : Math.min(...known) / 4);
+  return Math.max(numerical, resolvablePct, known.length === 0 ? 0 : Math.min(...known) / 4);
 }
 
 export function verdictOf(interaction: number, threshold: number): Verdict {

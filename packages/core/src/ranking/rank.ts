@@ -25,11 +25,12 @@ import { type AppliedChange, type Unknown, unknownsOf } from '../uncertainty/unk
 import type { Budget } from './bestSubset.ts';
 import { rankChanges } from './rankedChanges.ts';
 import { pairUp, rankPairs } from './rankedPairs.ts';
-import { rankSets } from './rankedSets.ts';
-import type { RankedChange, RankedPair, Ranking } from './rankingResult.ts';
+import { MOST_TRIES, rankSets } from './rankedSets.ts';
+import type { RankedChange, Ranking } from './rankingResult.ts';
 import { rankSpeeds } from './rankSpeeds.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
-import { testOrder } from './testOrder.ts';
+import { type TestCandidate, testOrder } from './testOrder.ts';
+import { worthOf } from './worthwhile.ts';
 
 /** What to rank by, and with what means. */
 export interface RankOptions extends StudyControl {
@@ -114,8 +115,10 @@ export async function rank(
   for (const { change, combination } of candidacies) fine(changeKey(change.name), combination);
   askFirst(world);
   for (const { a, b, combination } of pairing.pairs) world.ask(pairKey(a, b), combination);
-  queue.expect(expectedLater(world) + 2);
-  const responses = await measureResponses(world);
+  // All together and the best set, and the sets that turn out to break a limit.
+  const later = 2 + MOST_TRIES;
+  queue.expect(expectedLater(world) + later);
+  const responses = await measureResponses(world, later);
 
   const spreads = speedSpreads(responses, speeds.band, { seed, correlated: unknowns.calibrated });
   const study: RankStudy = {
@@ -133,7 +136,9 @@ export async function rank(
   };
   const ranked = rankChanges(study);
   const pairs = rankPairs(study, ranked);
-  const sets = await rankSets(study, ranked, pairs, budget, { ask: fine, sheet });
+  const candidates = candidatesOf(study, ranked);
+  const worths = worthOf(candidates, pairs, resolvable);
+  const sets = await rankSets(study, ranked, pairs, worths, budget, { ask: fine, sheet });
   return {
     ok: true,
     value: {
@@ -150,7 +155,11 @@ export async function rank(
       changes: ranked,
       pairs,
       ...sets,
-      order: orderOf(study, ranked, pairs),
+      order: testOrder(candidates, pairs, {
+        resolvablePct: resolvable,
+        pulls: dyno.pulls,
+        bestSet: sets.best?.changes ?? [],
+      }),
       assumed: baseline.combination.assumed,
       warnings: [
         ...(queue.curve(BASELINE)?.warnings ?? baseline.combination.warnings),
@@ -171,34 +180,32 @@ function checkNames(changes: readonly Change[]): void {
   if (twice !== undefined) throw new DomainError('changes', twice, 'changes with names of their own');
 }
 
-function orderOf(
-  { changes, dyno }: RankStudy,
-  ranked: readonly RankedChange[],
-  pairs: readonly RankedPair[],
-): Ranking['order'] {
-  const candidates = ranked.flatMap((entry) => {
+/** Each change as the one rule and the order of tests see it. */
+function candidatesOf({ changes }: RankStudy, ranked: readonly RankedChange[]): readonly TestCandidate[] {
+  return ranked.flatMap((entry) => {
     const change = changes.find(({ name }) => name === entry.name);
     if (change === undefined) return [];
-    const { name, bandGainPct, chanceOfGain, reversible, hours, tieGroup, pullsNeeded: pulls } = entry;
+    const { name, bandGainPct: gainPct, chanceOfGain, reversible, cost, hours, tieGroup } = entry;
     const { insteadOf } = change;
-    const access = accessOf(change);
-    const forbidden = entry.breaches[0]?.message ?? null;
+    const against =
+      entry.breaches[0]?.message ??
+      (entry.notModelled === null ? null : `not modelled: ${entry.notModelled}`);
     return [
       {
         name,
-        gainPct: bandGainPct,
+        gainPct,
         chanceOfGain,
-        access,
+        access: accessOf(change),
         reversible,
+        cost,
         hours,
         insteadOf,
         tieGroup,
-        pulls,
-        forbidden,
+        pulls: entry.pullsNeeded,
+        against,
       },
     ];
   });
-  return testOrder(candidates, pairs, { resolvablePct: resolvablePct(dyno), pulls: dyno.pulls });
 }
 
 function baselineFigures({

@@ -1,5 +1,6 @@
 /** The changes of a ranking, each alone. */
 
+import { leftOutOfModel } from '../changes/notModelled.ts';
 import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
 import { limitBreaches, newBreaches } from '../forecast/limits.ts';
@@ -20,6 +21,7 @@ import type { Unknown } from '../uncertainty/unknowns.ts';
 import type { GainAtSpeed, MattersMost, RankedChange } from './rankingResult.ts';
 import { BASELINE, changeKey, type RankSpeeds, type RankStudy } from './rankStudy.ts';
 import { tieGroups } from './tieGroups.ts';
+import { LEAST_GAIN_PCT } from './worthwhile.ts';
 
 /** Gain in power averaged over the band. */
 export interface PowerGain {
@@ -69,6 +71,9 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       tieGroup: groups[i],
       cautions: cautionsOf(base, curve),
       breaches: newBreaches(own, limitBreaches(combination, curve)),
+      notModelled: Math.abs(gain.pct) <= LEAST_GAIN_PCT ? leftOutOfModel(change) : null,
+      gainKwPerHour: each(gain.kw, change.hours),
+      gainKwPerCost: each(gain.kw, change.cost),
       pullsNeeded: pullsNeeded(gain.pct, dyno.repeatabilityPct),
       mattersMost:
         draws === null || baseline === null || subject === null
@@ -80,6 +85,11 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       bySpeed: gainsBySpeed(base, curve, spreads.changes.get(change.name)),
     };
   });
+}
+
+/** A gain for each hour or coin of it; null without one. */
+function each(gainKw: number, spent: number | null): number | null {
+  return spent !== null && spent > 0 && gainKw > 0 ? gainKw / spent : null;
 }
 
 function gainsBySpeed(

@@ -5,6 +5,7 @@ import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Warning } from '../combination/combination.ts';
 import { type Problem, problemLine } from '../combination/problem.ts';
+import { resolvablePct } from '../dyno/dynoResolution.ts';
 import { type Breach, limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { interactionPct, interactionThresholdPct, verdictOf } from './interaction.ts';
@@ -61,7 +62,7 @@ export function rankPairs(study: RankStudy, ranked: readonly RankedChange[]): re
     if (one === undefined || other === undefined) return [];
     const pct = (p: number): number => 100 * (p / base - 1);
     const interaction = interactionPct({ a: pct(pa), b: pct(pb), both: pct(both) });
-    const threshold = interactionThresholdPct([one.sigmaPct, other.sigmaPct]);
+    const threshold = interactionThresholdPct([one.sigmaPct, other.sigmaPct], resolvablePct(study.dyno));
     return [
       {
         a,

@@ -10,6 +10,7 @@ import { type Budget, bestSubset } from './bestSubset.ts';
 import { powerGain } from './rankedChanges.ts';
 import type { RankedChange, RankedPair, RankedSet, Ranking } from './rankingResult.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
+import type { Worth } from './worthwhile.ts';
 
 /** What {@link rankSets} runs its forecasts with. */
 export interface SetTools {
@@ -21,11 +22,12 @@ export interface SetTools {
 /** Sets that turn out to break a limit only once they are forecast whole are passed over so often. */
 export const MOST_TRIES = 4;
 
-/** Forecast as such, since three changes may do to each other what no pair shows. */
+/** Of what is worth having. Forecast as such, since three changes may do to each other what no pair shows. */
 export async function rankSets(
   study: RankStudy,
   ranked: readonly RankedChange[],
   pairs: readonly RankedPair[],
+  worths: ReadonlyMap<string, Worth>,
   budget: Budget,
   { ask, sheet }: SetTools,
 ): Promise<Pick<Ranking, 'together' | 'best'>> {
@@ -75,9 +77,9 @@ export async function rankSets(
       const pair = pairOf(i, j);
       return pair === undefined || pair.breaches.length > 0 ? null : pair.interactionPct;
     };
-    const alone = ranked.flatMap(({ breaches }, i) => (breaches.length > 0 ? [[i]] : []));
-    const usable = (i: number, j: number): number | null =>
-      ranked[i].breaches.length + ranked[j].breaches.length > 0 ? null : allowed(i, j);
+    const isOut = (i: number): boolean => worths.get(ranked[i].name)?.isWorthwhile !== true;
+    const alone = ranked.flatMap((_, i) => (isOut(i) ? [[i]] : []));
+    const usable = (i: number, j: number): number | null => (isOut(i) || isOut(j) ? null : allowed(i, j));
     return bestSubset(choices, usable, budget, [...alone, ...forbidden])?.members ?? [];
   };
   // After an abort nothing more is run.

@@ -4,7 +4,7 @@ import type { SpeedBand } from '../forecast/band.ts';
 import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { Verdict } from './interaction.ts';
-import type { TestStep } from './testOrder.ts';
+import type { TestPlan } from './testOrder.ts';
 
 /** A change, alone on the baseline. Gains are of power averaged over the band unless they say otherwise. */
 export interface RankedChange {
@@ -34,6 +34,12 @@ export interface RankedChange {
   readonly cautions: readonly string[];
   /** What the fuel or a stated limit forbids of it and not, or less, of the engine as it is; empty: it is allowed. */
   readonly breaches: readonly Breach[];
+  /** What the forecast leaves out of it, for people, where that may well be all of its effect: the gain then says nothing. Null: it counts. */
+  readonly notModelled: string | null;
+  /** Gain for each hour of fitting [kW/h]; null where no hours are stated, or it gains nothing. */
+  readonly gainKwPerHour: number | null;
+  /** Gain for each unit of money [kW]; null where no cost is stated, or it gains nothing. */
+  readonly gainKwPerCost: number | null;
   /** Pulls a side after which the gain stands out; null where nobody makes that many. */
   readonly pullsNeeded: number | null;
   /** The unknown that brings most of the gain's uncertainty; null where there is none to name. */
@@ -163,8 +169,8 @@ export interface Ranking {
   readonly together: RankedSet | null;
   /** The set with the largest gain that the budget bears and that breaks no limit. */
   readonly best: RankedSet | null;
-  /** A sensible order of tests. */
-  readonly order: readonly TestStep[];
+  /** A sensible order of tests, and what it takes. */
+  readonly order: TestPlan;
   /** What the file left out. */
   readonly assumed: readonly Assumed[];
   /** What to know before the figures are trusted. */

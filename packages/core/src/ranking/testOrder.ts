@@ -1,143 +1,153 @@
 /** A sensible order to test changes in. */
 import { ACCESS, type Access, isTearDown } from '../changes/access.ts';
-import type { Verdict } from './interaction.ts';
+import { byGain, type Candidate, type Link, type Unlock, type Worth, worthOf } from './worthwhile.ts';
 
 /** A change as far as the order of tests goes. */
-export interface TestCandidate {
-  readonly name: string;
-  readonly gainPct: number;
-  /** Null where it was not worked out. */
-  readonly chanceOfGain: number | null;
+export interface TestCandidate extends Candidate {
   readonly access: Access;
   readonly reversible: boolean;
+  readonly cost: number | null;
   readonly hours: number | null;
   readonly insteadOf: string | null;
   readonly tieGroup: number;
   /** Pulls a side its gain asks for; null: more than anyone makes. */
   readonly pulls: number | null;
-  /** A limit that it breaks, in words; null: it is allowed. */
-  readonly forbidden: string | null;
 }
 
-/** What two changes do to each other. */
-export interface Link {
-  readonly a: string;
-  readonly b: string;
-  readonly interactionPct: number;
-  readonly verdict: Verdict;
-}
-
-/**
- * One step. `baseline`: pull the engine as it stands before the next test. `test`: fit the change and pull. `stop`: what
- * follows promises less than the dyno can tell. `leave`: not worth a test.
- */
+/** One step. `baseline`: pull the engine as it stands before the next test. `test`: fit the change and pull. `leave`: no test. */
 export interface TestStep {
   /** What to do. */
-  readonly action: 'baseline' | 'test' | 'stop' | 'leave';
+  readonly action: 'baseline' | 'test' | 'leave';
   /** Name of the change; null where the step is not about one. */
   readonly change: string | null;
-  /** Pulls of this step. */
+  /** Pulls of this step; null where none are made. */
   readonly pulls: number | null;
   /** Gain to expect of the change at that place, with what was fitted before it [%]. */
   readonly expectedGainPct: number | null;
+  /** Whether the best set has it; false where the step is not about a change. */
+  readonly inBestSet: boolean;
   /** Why here, for people. */
   readonly why: string;
 }
+
+/** What to test, in which order, and what that takes. */
+export interface TestPlan {
+  /** Baselines and tests in their order. */
+  readonly steps: readonly TestStep[];
+  /** Why to stop behind them, for people; null where nothing is left to test. */
+  readonly stop: string | null;
+  /** Worth having, and less than the dyno tells. */
+  readonly beyond: readonly TestStep[];
+  /** Not worth a test. */
+  readonly leave: readonly TestStep[];
+  /** Of the steps: what has to be bought, pulled and worked. */
+  readonly bill: TestBill;
+}
+
+/** What the steps of a plan take. */
+export interface TestBill {
+  /** Pulls of all steps. */
+  readonly pulls: number;
+  /** Hours to fit what is tested; taking off is not counted. Null where a change does not state its hours. */
+  readonly fittingHours: number | null;
+  /** Fitting, and {@link MINUTES_A_PULL} for each pull. */
+  readonly cellHours: number | null;
+  /** Money of what is tested; null where a change does not state its cost. */
+  readonly cost: number | null;
+}
+
+/** Warming up, pulling and cooling down of one pull [min]; common practice, no source. */
+export const MINUTES_A_PULL = 10;
 
 /** What the order has to know besides the candidates. */
 export interface OrderOptions {
   readonly resolvablePct: number;
   readonly pulls: number;
+  /** Names of the best set. */
+  readonly bestSet?: readonly string[];
 }
 
 /**
  * Reversible and on the stand first, then as deep as the engine has to come apart, so that one tear-down serves all that
  * need it; quick before slow, large before small. A change that another makes worthwhile comes after that other. A
- * baseline is pulled before and after each test. Last, behind a stop, what the dyno could not tell, and what to leave.
+ * baseline is pulled before and after each test. Apart from them what the dyno could not tell, and what to leave. What the best set
+ * has is never left.
  */
 export function testOrder(
   candidates: readonly TestCandidate[],
   links: readonly Link[],
-  { resolvablePct, pulls }: OrderOptions,
-): readonly TestStep[] {
-  const allowed = candidates.filter(({ forbidden }) => forbidden === null);
-  const unlocks = unlocking(allowed, links, resolvablePct);
-  const expected = (c: TestCandidate): number => c.gainPct + (unlocks.get(c.name)?.interactionPct ?? 0);
-  const rivals = rivalOf(allowed);
-  const left = candidates.filter(
-    (c) => c.forbidden !== null || rivals.has(c.name) || !isPromising(c, expected(c)),
+  { resolvablePct, pulls, bestSet = [] }: OrderOptions,
+): TestPlan {
+  const worths = worthOf(candidates, links, resolvablePct);
+  const worth = ({ name }: TestCandidate): Worth | undefined => worths.get(name);
+  const expected = (c: TestCandidate): number => worth(c)?.expectedPct ?? c.gainPct;
+  const unlock = (c: TestCandidate): Unlock | null => worth(c)?.unlock ?? null;
+  const isBest = ({ name }: TestCandidate): boolean => bestSet.includes(name);
+  const rivals = rivalOf(
+    candidates.filter(({ against }) => against === null),
+    isBest,
   );
-  const tests = candidates.filter((c) => !left.includes(c));
+  const tests = candidates.filter((c) => worth(c)?.isWorthwhile === true && !rivals.has(c.name));
+  const left = candidates.filter((c) => !tests.includes(c));
   const telling = tests.filter((c) => expected(c) >= resolvablePct).sort(byEffort);
   const faint = tests.filter((c) => expected(c) < resolvablePct).sort(byEffort);
-  const ordered = afterWhatUnlocks(telling, unlocks);
+  const ordered = afterWhatUnlocks(telling, unlock);
   const steps: TestStep[] = ordered.flatMap((c, i) => [
-    baselineStep(
-      i === 0 ? null : ordered[i - 1],
-      Math.max(pulls, c.pulls ?? pulls),
-      unlocks.get(c.name) ?? null,
-    ),
-    testStep(c, i === 0 ? null : ordered[i - 1], unlocks.get(c.name) ?? null, expected(c), pulls),
+    baselineStep(i === 0 ? null : ordered[i - 1], Math.max(pulls, c.pulls ?? pulls), unlock(c)),
+    testStep(c, i === 0 ? null : ordered[i - 1], unlock(c), expected(c), pulls, isBest(c)),
   ]);
   if (ordered.length > 0) steps.push(baselineStep(ordered[ordered.length - 1], pulls, null));
-  if (faint.length > 0) {
-    const why = `what follows promises less than the ${resolvablePct.toFixed(1)} % that ${pulls} pulls a side can tell`;
-    steps.push({ action: 'stop', change: null, pulls: null, expectedGainPct: null, why });
-    steps.push(...faint.map((c) => faintStep(c, expected(c))));
-  }
-  return [...steps, ...[...left].sort(byGain).map((c) => leaveStep(c, rivals.get(c.name) ?? null))];
+  return {
+    steps,
+    stop:
+      faint.length === 0
+        ? null
+        : `what else gains promises less than the ${resolvablePct.toFixed(1)} % that can be told from nothing by ${pulls} pulls a side`,
+    beyond: faint.map((c) => faintStep(c, expected(c), isBest(c))),
+    leave: [...left].sort(byGain).map((c) => leaveStep(c, rivals.get(c.name) ?? null)),
+    bill: billOf(steps, ordered),
+  };
 }
 
-/** A gain as small as this is none [%]. */
-const LEAST_GAIN_PCT = 0.1;
-
-function isPromising({ chanceOfGain }: TestCandidate, expectedGainPct: number): boolean {
-  return expectedGainPct > LEAST_GAIN_PCT && ((chanceOfGain ?? 1) >= 0.5 || expectedGainPct > 0.5);
-}
-
-/** For each change that a larger one makes worthwhile, the link to the one that helps it most. */
-function unlocking(
-  candidates: readonly TestCandidate[],
-  links: readonly Link[],
-  resolvablePct: number,
-): ReadonlyMap<string, Link & { readonly first: string }> {
-  const found = new Map<string, Link & { readonly first: string }>();
-  const named = new Map(candidates.map((c) => [c.name, c]));
-  const sorted = [...links].sort(
-    (x, y) => y.interactionPct - x.interactionPct || (pairName(x) < pairName(y) ? -1 : 1),
-  );
-  for (const link of sorted) {
-    const a = named.get(link.a);
-    const b = named.get(link.b);
-    if (a === undefined || b === undefined || link.verdict !== 'helps') continue;
-    const [large, small] = byGain(a, b) <= 0 ? [a, b] : [b, a];
-    const worthwhile = small.gainPct < resolvablePct && link.interactionPct >= 0.25 * Math.abs(small.gainPct);
-    if (large.gainPct > 0 && worthwhile && !found.has(small.name))
-      found.set(small.name, { ...link, first: large.name });
-  }
-  return found;
+function billOf(steps: readonly TestStep[], tested: readonly TestCandidate[]): TestBill {
+  const total = (of: 'cost' | 'hours'): number | null =>
+    tested.reduce<number | null>((sum, c) => {
+      const own = c[of];
+      return sum === null || own === null ? null : sum + own;
+    }, 0);
+  const pulls = steps.reduce((sum, step) => sum + (step.pulls ?? 0), 0);
+  const fittingHours = total('hours');
+  return {
+    pulls,
+    fittingHours,
+    cellHours: fittingHours === null ? null : fittingHours + (pulls * MINUTES_A_PULL) / 60,
+    cost: total('cost'),
+  };
 }
 
 /** Of changes that exclude each other, those that a settled better one beats, each with the name of the best. */
-function rivalOf(candidates: readonly TestCandidate[]): ReadonlyMap<string, string> {
+function rivalOf(
+  candidates: readonly TestCandidate[],
+  isKept: (c: TestCandidate) => boolean,
+): ReadonlyMap<string, string> {
   const beaten = new Map<string, string>();
   for (const group of new Set(candidates.map((c) => c.insteadOf))) {
     if (group === null) continue;
     const members = candidates.filter((c) => c.insteadOf === group).sort(byGain);
     for (const c of members.slice(1))
-      if (c.tieGroup > members[0].tieGroup) beaten.set(c.name, members[0].name);
+      if (c.tieGroup > members[0].tieGroup && !isKept(c)) beaten.set(c.name, members[0].name);
   }
   return beaten;
 }
 
 function afterWhatUnlocks(
   sorted: readonly TestCandidate[],
-  unlocks: ReadonlyMap<string, { readonly first: string }>,
+  unlock: (c: TestCandidate) => { readonly first: string } | null,
 ): readonly TestCandidate[] {
   const ordered = [...sorted];
   // A change is unlocked only by one of larger gain, so that no two wait for each other.
   for (const c of [...sorted].sort(byGain)) {
-    const first = ordered.findIndex(({ name }) => name === unlocks.get(c.name)?.first);
+    const first = ordered.findIndex(({ name }) => name === unlock(c)?.first);
     const own = ordered.indexOf(c);
     if (first <= own) continue;
     ordered.splice(own, 1);
@@ -160,14 +170,6 @@ function hoursOf({ hours }: TestCandidate): number {
   return hours ?? Number.MAX_VALUE;
 }
 
-function byGain(a: TestCandidate, b: TestCandidate): number {
-  return b.gainPct - a.gainPct || (a.name < b.name ? -1 : 1);
-}
-
-function pairName({ a, b }: Link): string {
-  return [a, b].sort().join('\n');
-}
-
 function baselineStep(
   after: TestCandidate | null,
   pulls: number,
@@ -178,6 +180,7 @@ function baselineStep(
     change: null,
     pulls,
     expectedGainPct: null,
+    inBestSet: false,
     why,
   });
   if (after === null) return step('the engine as it stands');
@@ -193,6 +196,7 @@ function testStep(
   unlock: { readonly first: string } | null,
   expectedGainPct: number,
   pulls: number,
+  inBestSet: boolean,
 ): TestStep {
   const shares = before !== null && isTearDown(c.access) && before.access === c.access;
   const reasons = [
@@ -206,17 +210,18 @@ function testStep(
     change: c.name,
     pulls: Math.max(pulls, c.pulls ?? pulls),
     expectedGainPct,
+    inBestSet,
     why: reasons.join(', '),
   };
 }
 
-function faintStep(c: TestCandidate, expectedGainPct: number): TestStep {
+function faintStep(c: TestCandidate, expectedGainPct: number, inBestSet: boolean): TestStep {
   const why = c.pulls === null ? 'too small for this dyno' : `${c.pulls} pulls a side would tell it`;
-  return { action: 'test', change: c.name, pulls: c.pulls, expectedGainPct, why };
+  return { action: 'test', change: c.name, pulls: c.pulls, expectedGainPct, inBestSet, why };
 }
 
 function leaveStep(c: TestCandidate, rival: string | null): TestStep {
   const own = c.gainPct > 0 ? 'too little to gain' : 'more likely to lose than to gain';
-  const why = c.forbidden ?? (rival === null ? own : `${rival} in its place is better`);
-  return { action: 'leave', change: c.name, pulls: null, expectedGainPct: c.gainPct, why };
+  const why = c.against ?? (rival === null ? own : `${rival} in its place is better`);
+  return { action: 'leave', change: c.name, pulls: null, expectedGainPct: c.gainPct, inBestSet: false, why };
 }

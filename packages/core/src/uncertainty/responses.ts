@@ -64,6 +64,8 @@ const LARGE_SIGMA = 0.001;
 /** An unknown that brings this share of the variance of a gain, and this much of it [%], is moved both ways, for its curvature. */
 const BOTH_WAYS = 0.1;
 const BOTH_WAYS_SIGMA = 0.05;
+/** So many of them on each candidate at most, those of the largest share. */
+const MOST_CURVED = 4;
 /** Sections that rarely tell one part from another; only their place in the queue depends on it, not the result. */
 const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mixture', 'fuel', 'weather']);
 
@@ -74,10 +76,17 @@ export function askFirst(world: ResponseWorld): void {
   for (const unknown of world.unknowns) if (unknown.of === null) askEitherWay(world, null, unknown);
 }
 
-/** Forecasts to expect after those of {@link askFirst}, roughly. */
-export function expectedLater({ changes, unknowns }: ResponseWorld): number {
-  const own = unknowns.filter(({ of }) => of !== null).length;
-  return changes.length * (SINGLY + VECTORS) + VECTORS + own + changes.length;
+/** Forecasts that may follow those of {@link askFirst}, at most: a total once told falls, and never climbs. */
+export function expectedLater(world: ResponseWorld): number {
+  const own = world.unknowns.filter(({ of }) => of !== null).length;
+  return own + expectedAfter(world, world.changes.length, ROUNDS);
+}
+
+/** Likewise with so many changes not settled and so many rounds to go. */
+function expectedAfter({ changes }: ResponseWorld, open: number, rounds: number): number {
+  const inRounds = open === 0 ? 0 : rounds * ((open + 1) * VECTORS + open * SINGLY);
+  // Both ways, of baseline and candidate.
+  return inRounds + changes.length * MOST_CURVED * 4;
 }
 
 /**
@@ -86,8 +95,10 @@ export function expectedLater({ changes, unknowns }: ResponseWorld): number {
  * what that moves a gain beyond the responses known is the variance of what was not looked at and of what the unknowns do
  * to each other, without bias (random balance: Satterthwaite, 1959, Technometrics 1, 111; from memory). Where that is not
  * small, more of them are looked at singly. Those that matter most are moved both ways, for their curvature.
+ *
+ * @param later - forecasts that follow these, at most, for progress
  */
-export async function measureResponses(world: ResponseWorld): Promise<Responses> {
+export async function measureResponses(world: ResponseWorld, later = 0): Promise<Responses> {
   const { queue, changes, unknowns } = world;
   await queue.run();
   const found = (vectors: Vectors): Responses => ({
@@ -102,8 +113,8 @@ export async function measureResponses(world: ResponseWorld): Promise<Responses>
     for (const unknown of unknowns.filter(({ of }) => of === change.name))
       askEitherWay(world, change, unknown);
   const vectors: (readonly Offset[])[] = [];
+  let open = changes;
   for (let round = 0; round < ROUNDS; round++) {
-    const open = changes.filter((change) => round === 0 || !isSettled(world, change, vectors));
     if (open.length > 0) vectors.push(...askVectors(world, open, round));
     for (const change of open) {
       const next = ordered.get(change.name)?.slice(round * SINGLY, (round + 1) * SINGLY) ?? [];
@@ -111,8 +122,11 @@ export async function measureResponses(world: ResponseWorld): Promise<Responses>
     }
     await queue.run();
     if (!queue.complete) return found(vectors);
+    open = open.filter((change) => !isSettled(world, change, vectors));
+    queue.expect(expectedAfter(world, open.length, ROUNDS - 1 - round) + later);
   }
   for (const change of changes) askCurvature(world, change, vectors);
+  queue.expect(later);
   await queue.run();
   return found(vectors);
 }
@@ -151,7 +165,7 @@ function askCurvature(world: ResponseWorld, change: Change, vectors: Vectors): v
   const baseline = baselineSubject(readings(world));
   const candidate = candidateSubject(readings(world), change, vectors);
   if (baseline === null || candidate === null) return;
-  for (const { id, share, sigma } of varianceShares(baseline, candidate)) {
+  for (const { id, share, sigma } of varianceShares(baseline, candidate).slice(0, MOST_CURVED)) {
     const unknown = world.unknowns.find((u) => u.id === id);
     if (unknown === undefined || share < BOTH_WAYS || sigma < BOTH_WAYS_SIGMA) continue;
     askBothWays(world, null, unknown);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Budget, bestSubset, type Choice } from '../../src/ranking/bestSubset.ts';
+import { LEAST_GAIN_PCT } from '../../src/ranking/worthwhile.ts';
 
 const choice = (
   name: string,
@@ -91,12 +92,12 @@ describe('bestSubset(choices, interaction, budget)', () => {
         if (set.length > most) continue;
         let worth = 0;
         for (const i of set) {
-          worth += choices[i].gainPct - 0.05;
+          worth += choices[i].gainPct - LEAST_GAIN_PCT;
           for (const j of set) if (j < i) worth += crossed(j, i);
         }
         highest = Math.max(highest, worth);
       }
-      expect((found?.gainPct ?? 0) - 0.05 * (found?.members.length ?? 0)).toBeCloseTo(highest, 9);
+      expect((found?.gainPct ?? 0) - LEAST_GAIN_PCT * (found?.members.length ?? 0)).toBeCloseTo(highest, 9);
     });
     fc.assert(best, { numRuns: 60 });
   });

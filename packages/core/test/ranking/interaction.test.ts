@@ -13,13 +13,18 @@ describe('an interaction', () => {
   });
 
   it('counts from three times the scatter of four forecasts', () => {
-    expect(interactionThresholdPct([null, null])).toBeCloseTo(6 * FORECAST_NOISE_PCT, 12);
-    expect(interactionThresholdPct([0.1, 3])).toBeCloseTo(6 * FORECAST_NOISE_PCT, 12);
+    expect(interactionThresholdPct([null, null], 0)).toBeCloseTo(6 * FORECAST_NOISE_PCT, 12);
+    expect(interactionThresholdPct([0.1, 3], 0)).toBeCloseTo(6 * FORECAST_NOISE_PCT, 12);
   });
 
   it('must stand out of what is not known of the better known gain', () => {
-    expect(interactionThresholdPct([1.2, 3])).toBeCloseTo(0.3, 12);
-    expect(interactionThresholdPct([null, 2])).toBeCloseTo(0.5, 12);
+    expect(interactionThresholdPct([1.2, 3], 0.1)).toBeCloseTo(0.3, 12);
+    expect(interactionThresholdPct([null, 2], 0.1)).toBeCloseTo(0.5, 12);
+  });
+
+  it('must be as large as what the dyno can tell from nothing', () => {
+    expect(interactionThresholdPct([0.1, 3], 0.82)).toBe(0.82);
+    expect(verdictOf(-0.14, interactionThresholdPct([0.1, 3], 0.82))).toBe('independent');
   });
 
   it('helps above the threshold, fights below its negative, and is none between', () => {

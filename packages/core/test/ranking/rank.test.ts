@@ -8,7 +8,7 @@ import type { Ranking } from '../../src/ranking/rankingResult.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
-import { losing, runnerOf } from '../studies/fakeCurves.ts';
+import { altered, losing, runnerOf } from '../studies/fakeCurves.ts';
 
 const BAND = { fromRpm: 3000, toRpm: 6000 };
 
@@ -314,6 +314,76 @@ describe('rank(baseline, changes, options)', () => {
     await ranked([HEADER, MILL], { onProgress: (done, total) => seen.push([done, total]) }, full);
     expect(seen.map(([done]) => done)).toEqual(full.asked.map((_, i) => i + 1));
     for (const [done, total] of seen) expect(total).toBeGreaterThanOrEqual(done);
+  });
+
+  it('tells a total that never climbs, however many rounds its unknowns ask for', async () => {
+    // Products of everything, so that few unknowns leave much to be looked at together.
+    const tangled = runnerOf(
+      (c) =>
+        additive(c) *
+        (c.exhaustSystem.primary.length / 0.8636) ** (c.friction.multiplier * c.chamber.compressionRatio),
+    );
+    const read = readDocument(exampleText('minimum'));
+    const baseline = read.ok ? pinBaseline(read.value) : read;
+    if (!baseline.ok) throw new Error('the example can not be read');
+    const totals: number[] = [];
+    const onProgress = (_done: number, total: number): number => totals.push(total);
+    await rank(baseline.value, [HEADER, MILL, RINGS], { band: BAND, run: tangled, onProgress });
+    totals.forEach((total, i) => {
+      if (i > 0) expect(total, `${i}`).toBeLessThanOrEqual(totals[i - 1]);
+    });
+    expect(totals[totals.length - 1]).toBeGreaterThanOrEqual(totals.length);
+  });
+
+  it('keeps best set and order of tests to one rule', async () => {
+    // 0.06 % by itself: more than nothing, and not worth a bolt.
+    const rod = change('rod', [scale('friction.multiplier', 0.988)]);
+    const { best, order } = await ranked([HEADER, MILL, rod]);
+    expect(best?.changes).toEqual(['header', 'mill']);
+    expect(order.leave.map(({ change: name }) => name)).toEqual(['rod']);
+    const named = [...order.steps, ...order.beyond].flatMap(({ change: name }) =>
+      name === null ? [] : [name],
+    );
+    for (const name of best?.changes ?? []) expect(named).toContain(name);
+    expect(order.steps.filter(({ inBestSet }) => inBestSet).map(({ change: name }) => name)).toEqual([
+      'header',
+      'mill',
+    ]);
+  });
+
+  it('never has in the best set what the fuel forbids, though it gains most', async () => {
+    const asking: RunJobs = async (jobs, control) =>
+      (await runnerOf(additive)(jobs, control)).map((curve, i) => {
+        const octane = 86 + 4 * (jobs[i].combination.chamber.compressionRatio - 9.5);
+        return curve === null ? null : altered(curve, () => ({ octaneAtBestTiming: octane }));
+      });
+    const domed = change('domed', [{ kind: 'add', path: 'chamber.compression', amount: 3 }]);
+    const { changes, best, together, order, pairs } = await ranked([HEADER, domed], {}, asking);
+    expect(changes[0]).toMatchObject({ name: 'domed', breaches: [{ limit: 'octane', value: 98 }] });
+    expect(best?.changes).toEqual(['header']);
+    expect(together?.breaches).toHaveLength(1);
+    expect(pairs[0].breaches).toHaveLength(1);
+    expect(order.leave).toMatchObject([{ change: 'domed', expectedGainPct: expect.closeTo(9, 3) }]);
+  });
+
+  it('says of a plenum alone that it is not modelled where nothing comes of it, and shows what does', async () => {
+    const spacer = change('spacer', [scale('induction.plenum', 1.3)]);
+    const { changes, order } = await ranked([HEADER, spacer]);
+    expect(changes.find(({ name }) => name === 'spacer')?.notModelled).toContain('holds the volume');
+    expect(order.leave[0]).toMatchObject({ change: 'spacer' });
+    expect(order.leave[0].why).toMatch(/^not modelled: /);
+    const gains = runnerOf((c) => additive(c) + c.induction.plenums[0].volume * 2e4);
+    const felt = await ranked([spacer], {}, gains);
+    expect(felt.changes[0].notModelled).toBeNull();
+  });
+
+  it('gives the gain of an hour and of a coin where hours and cost are stated', async () => {
+    const dear = change('header', [scale('exhaust.primary.length', 1.2)], { cost: 400, hours: 8 });
+    const { changes } = await ranked([dear, change('mill', MILL.edits, { cost: null, hours: null })]);
+    const [header, mill] = changes;
+    expect(header.gainKwPerHour).toBeCloseTo(header.bandGainKw / 8, 12);
+    expect(header.gainKwPerCost).toBeCloseTo(header.bandGainKw / 400, 12);
+    expect(mill).toMatchObject({ gainKwPerHour: null, gainKwPerCost: null });
   });
 
   it('gives back what is wrong with a change, and throws where the caller is', async () => {

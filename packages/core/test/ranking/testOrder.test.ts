@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { accessOf } from '../../src/changes/access.ts';
-import { type Link, type TestCandidate, testOrder } from '../../src/ranking/testOrder.ts';
+import { type TestCandidate, type TestPlan, type TestStep, testOrder } from '../../src/ranking/testOrder.ts';
+import type { Link } from '../../src/ranking/worthwhile.ts';
 
 const candidate = (name: string, gainPct: number, more: Partial<TestCandidate> = {}): TestCandidate => ({
   name,
@@ -12,14 +13,21 @@ const candidate = (name: string, gainPct: number, more: Partial<TestCandidate> =
   insteadOf: null,
   tieGroup: 1,
   pulls: 3,
-  forbidden: null,
+  cost: 100,
+  against: null,
   ...more,
 });
 
 const DYNO = { resolvablePct: 0.8, pulls: 3 };
 
 const order = (candidates: readonly TestCandidate[], links: readonly Link[] = []): readonly string[] =>
-  testOrder(candidates, links, DYNO).map(({ action, change }) => change ?? action);
+  everyStep(testOrder(candidates, links, DYNO)).map(({ action, change }) => change ?? action);
+
+const everyStep = ({ steps, beyond, leave }: TestPlan): readonly TestStep[] => [
+  ...steps,
+  ...beyond,
+  ...leave,
+];
 
 describe('testOrder(candidates, links, options)', () => {
   it('tests what comes off again on the stand before what needs the engine apart', () => {
@@ -48,13 +56,13 @@ describe('testOrder(candidates, links, options)', () => {
   });
 
   it('pulls a baseline before, between and after', () => {
-    const steps = testOrder([candidate('a', 2), candidate('b', 1)], [], DYNO);
+    const { steps } = testOrder([candidate('a', 2), candidate('b', 1)], [], DYNO);
     expect(steps.map(({ action }) => action)).toEqual(['baseline', 'test', 'baseline', 'test', 'baseline']);
     expect(steps[2].why).toContain('a off again');
   });
 
   it('takes what can not come off for the new baseline', () => {
-    const steps = testOrder([candidate('mill', 2, { reversible: false })], [], DYNO);
+    const { steps } = testOrder([candidate('mill', 2, { reversible: false })], [], DYNO);
     expect(steps[2].why).toContain('new baseline');
   });
 
@@ -64,7 +72,7 @@ describe('testOrder(candidates, links, options)', () => {
       candidate('rocker', 0.3, { hours: 1, pulls: null }),
     ];
     const link: Link = { a: 'carburetor', b: 'rocker', interactionPct: 0.9, verdict: 'helps' };
-    const steps = testOrder(list, [link], DYNO);
+    const { steps } = testOrder(list, [link], DYNO);
     const tests = steps.filter(({ action }) => action === 'test');
     expect(tests.map(({ change }) => change)).toEqual(['carburetor', 'rocker']);
     expect(tests[1].expectedGainPct).toBeCloseTo(1.2, 12);
@@ -82,7 +90,7 @@ describe('testOrder(candidates, links, options)', () => {
 
   it('says that tests share a tear-down', () => {
     const deep = { access: 'heads off', reversible: false } as const;
-    const tests = testOrder([candidate('port', 3, deep), candidate('mill', 2, deep)], [], DYNO).filter(
+    const tests = testOrder([candidate('port', 3, deep), candidate('mill', 2, deep)], [], DYNO).steps.filter(
       ({ action }) => action === 'test',
     );
     expect(tests[1].why).toContain('shares the tear-down of port');
@@ -95,25 +103,49 @@ describe('testOrder(candidates, links, options)', () => {
       candidate('loser', -1),
       candidate('nothing', 0.05),
     ];
-    const steps = testOrder(list, [], DYNO);
-    expect(steps.map(({ action, change }) => change ?? action)).toEqual([
-      'baseline',
-      'sure',
-      'baseline',
-      'stop',
-      'faint',
-      'nothing',
-      'loser',
+    const { steps, stop, beyond, leave } = testOrder(list, [], DYNO);
+    expect(steps.map(({ action, change }) => change ?? action)).toEqual(['baseline', 'sure', 'baseline']);
+    expect(stop).toContain('0.8 %');
+    expect(beyond.map(({ change, why }) => [change, why])).toEqual([
+      ['faint', '13 pulls a side would tell it'],
     ]);
-    expect(steps[4].why).toBe('13 pulls a side would tell it');
-    expect(steps.slice(5).map(({ action }) => action)).toEqual(['leave', 'leave']);
-    expect(steps[5].why).toBe('too little to gain');
+    expect(leave.map(({ change, why }) => [change, why])).toEqual([
+      ['nothing', 'too little to gain'],
+      ['loser', 'more likely to lose than to gain'],
+    ]);
+  });
+
+  it('adds up pulls, hours and money of the steps, and of nothing behind the stop', () => {
+    const list = [
+      candidate('a', 2, { hours: 4, cost: 300 }),
+      candidate('b', 1, { hours: 1.5, cost: 50 }),
+      candidate('faint', 0.4, { hours: 100, cost: 5000 }),
+    ];
+    // Five sets of three pulls at ten minutes each: 2.5 hours.
+    expect(testOrder(list, [], DYNO).bill).toEqual({ pulls: 15, fittingHours: 5.5, cellHours: 8, cost: 350 });
+    expect(testOrder([candidate('a', 2, { hours: null })], [], DYNO).bill.cellHours).toBeNull();
+  });
+
+  it('leaves what is forbidden or not modelled, and says why', () => {
+    const list = [candidate('domed', 7, { against: 'asks for 98 octane' }), candidate('sure', 2)];
+    const { steps, leave } = testOrder(list, [], DYNO);
+    expect(steps.some(({ change }) => change === 'domed')).toBe(false);
+    expect(leave).toMatchObject([{ change: 'domed', why: 'asks for 98 octane' }]);
+  });
+
+  it('tests a beaten rival that the best set has, since a budget may bear no other', () => {
+    const heads = (name: string, gain: number, tieGroup: number): TestCandidate =>
+      candidate(name, gain, { insteadOf: 'heads', tieGroup });
+    const plan = testOrder([heads('dear', 5, 1), heads('cheap', 2, 2)], [], { ...DYNO, bestSet: ['cheap'] });
+    expect(plan.steps.find(({ change }) => change === 'cheap')).toMatchObject({ inBestSet: true });
+    expect(plan.steps.find(({ change }) => change === 'dear')).toMatchObject({ inBestSet: false });
+    expect(plan.leave).toEqual([]);
   });
 
   it('of changes that exclude each other tests the best, and others only where the order is not settled', () => {
     const heads = (name: string, gain: number, tieGroup: number): TestCandidate =>
       candidate(name, gain, { insteadOf: 'heads', tieGroup });
-    const steps = testOrder([heads('x', 5, 1), heads('y', 4.8, 1), heads('z', 2, 2)], [], DYNO);
+    const steps = everyStep(testOrder([heads('x', 5, 1), heads('y', 4.8, 1), heads('z', 2, 2)], [], DYNO));
     const actions = Object.fromEntries(steps.map(({ action, change }) => [change ?? '', action]));
     expect(actions).toMatchObject({ x: 'test', y: 'test', z: 'leave' });
     expect(steps.find(({ change }) => change === 'z')?.why).toContain('x in its place');

@@ -1,5 +1,6 @@
 /** Changes by their gain, each with its error, beside what the dyno can tell. */
 import type { Ranking } from '@valvetide/core';
+import { markedName } from '../../render/breaches.ts';
 import { fixed } from '../../render/fixed.ts';
 import { plainShort } from '../../render/plain.ts';
 import { rankedColumns } from '../../render/rankingText.ts';
@@ -14,17 +15,17 @@ export function rankedChanges(ranking: Ranking, units: UnitSystem): Figure {
   return {
     id: 'ranking',
     title: 'Changes by their gain',
-    description: `Mean power over the band gained by each change alone; the error bar is one standard deviation either way. Shaded: less than ${dyno.pulls} pulls a side tell, ${fixed(dyno.resolvablePct, 2)} %. ${ties === changes.length ? 'The order is settled.' : `${ties} ${ties === 1 ? 'group' : 'groups'} of changes; within a group the order is not settled.`}`,
+    description: `Mean power over the band gained by each change alone; the error bar is one standard deviation either way. Shaded: less than the ${fixed(dyno.resolvablePct, 2)} % that ${dyno.pulls} pulls a side can tell from nothing. ${ties === changes.length ? 'The order is settled.' : `${ties} ${ties === 1 ? 'group' : 'groups'} of changes; within a group the order is not settled.`}`,
     drawing: {
       kind: 'rows',
       rows: {
         title: 'gain of mean power, %',
         noise: dyno.resolvablePct,
-        rows: changes.map(({ name, bandGainPct, bandGainKw, sigmaPct, tieGroup }) => ({
-          name: `${tieGroup}  ${plainShort(name, 40)}`,
+        rows: changes.map(({ name, bandGainPct, bandGainKw, sigmaPct, tieGroup, notModelled, breaches }) => ({
+          name: `${tieGroup}  ${markedName(plainShort(name, 40), { breaches })}`,
           value: bandGainPct,
           error: sigmaPct === null ? null : [bandGainPct - sigmaPct, bandGainPct + sigmaPct],
-          figure: `${signed(power(bandGainKw), 1)} ${powerUnit}`,
+          figure: notModelled === null ? `${signed(power(bandGainKw), 1)} ${powerUnit}` : 'not modelled',
           colour: bandGainPct < 0 ? 'b' : 'a',
         })),
       },
