@@ -7,7 +7,7 @@ import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
-import { assignedValues, sourceProblem } from './assignedValues.ts';
+import { assignedValues, currentValue, sourceProblem } from './assignedValues.ts';
 import { type Baseline, metres, sheetsOf } from './baseline.ts';
 import type { Change } from './change.ts';
 import { type Entailed, entailed, isWithin } from './entailed.ts';
@@ -41,7 +41,7 @@ export function applyChanges(
   const paths = [...assigned.keys()].sort();
   const gone = entailed(
     paths,
-    baseline.combination.induction.kind,
+    baseline.combination,
     (path) => valueAt(baseline.document.data, path) !== undefined,
   );
   const document = paths.reduce(
@@ -66,17 +66,21 @@ export function applyChanges(
 /** The pinned document without what the edited fields contradict; estimates go, statements of the file stay where they can. */
 function withoutEntailed(
   baseline: Baseline,
-  { drops, releases }: Entailed,
+  { drops, releases, holds }: Entailed,
   paths: readonly string[],
 ): CombinationDocument {
   const isSet = (path: string): boolean => paths.some((field) => isWithin(path, field));
   const estimates = baseline.combination.assumed
     .map(({ path }) => path)
     .filter((path) => releases.some((field) => isWithin(path, field)) && !isSet(path));
-  return [...drops, ...estimates].reduce(
+  const left = [...drops, ...estimates].reduce(
     (document, path) =>
       valueAt(document.data, path) === undefined ? document : editDocument(document, path, null),
     baseline.document,
+  );
+  return holds.reduce(
+    (document, path) => editDocument(document, path, currentValue(baseline, path) ?? null),
+    left,
   );
 }
 

@@ -73,6 +73,7 @@ export function sheetsOf(sheets: Baseline['sheets'], others?: SheetSource): Shee
 function withRockerRatios(document: CombinationDocument): CombinationDocument {
   if (valueAt(document.data, 'cam.cardRatio') !== undefined) return document;
   return (['intake', 'exhaust'] as const).reduce((pinned, side) => {
+    if (valueAt(document.data, `cam.${side}.cardRatio`) !== undefined) return pinned;
     const lobe = metres(valueAt(document.data, `cam.${side}.lobeLift`));
     const valve = metres(valueAt(document.data, `cam.${side}.valveLift`));
     if (lobe === null || valve === null) return pinned;
@@ -87,7 +88,9 @@ function withRockerRatios(document: CombinationDocument): CombinationDocument {
  * Centrelines say separation and advance in another way. Written out where one is missing, so that each can be changed for
  * itself.
  */
-function withCamAngles(document: CombinationDocument, { intake, exhaust }: Combination): CombinationDocument {
+function withCamAngles(written: CombinationDocument, combination: Combination): CombinationDocument {
+  const { intake, exhaust } = combination;
+  const document = withMeasuredAngles(written, combination);
   const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
   if (!has('cam.exhaust.centreline') || has('cam.advance')) return document;
   const separation = `${(intake.centreline + exhaust.centreline) / 2} deg`;
@@ -97,6 +100,23 @@ function withCamAngles(document: CombinationDocument, { intake, exhaust }: Combi
   return has('cam.intake.centreline')
     ? withSeparation
     : editDocument(withSeparation, 'cam.intake.centreline', `${intake.centreline} deg`);
+}
+
+/** A centreline that was measured with its lobe is written out: the lobe may be moved, and the sheet stays. */
+function withMeasuredAngles(document: CombinationDocument, combination: Combination): CombinationDocument {
+  const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
+  const isFree = (path: string): boolean =>
+    !has(path) && !combination.assumed.some((entry) => entry.path === path);
+  return (['intake', 'exhaust'] as const).reduce(
+    (pinned, side) =>
+      has(`cam.${side}.table`) &&
+      !has(`cam.${side}.centreline`) &&
+      isFree('cam.separation') &&
+      isFree('cam.advance')
+        ? editDocument(pinned, `cam.${side}.centreline`, `${combination[side].centreline} deg`)
+        : pinned,
+    document,
+  );
 }
 
 /** A length as written [m]; null where it is none. */

@@ -1,22 +1,31 @@
 /** What must give way when a field is set: the other ways of saying the same thing, and estimates that rested on it. */
 
+import type { Combination } from '../combination/combination.ts';
+
 /** Consequences of setting one of some fields. */
 export interface Entailed {
   /** Other ways of saying it, stated or estimated: two of them in one file would contradict each other. */
   readonly drops: readonly string[];
   /** Estimates of the same part, made anew from what is now known; a stated value stays. */
   readonly releases: readonly string[];
+  /** What would follow from the fields set, and keeps the value it has. */
+  readonly holds: readonly string[];
 }
 
 interface Rule extends Partial<Entailed> {
   readonly set: readonly string[];
   /** Holds only where the file has this field. */
   readonly beside?: string;
+  /** Holds only where each side has a camshaft of its own, or only where none has. */
+  readonly camshafts?: 'shared' | 'own';
+  /** Holds only where every field of `set` is set. */
+  readonly every?: true;
 }
 
 const SIDES = ['intake', 'exhaust'] as const;
 const VOLUMES = ['volume', 'dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice'];
 const LINES = ['advertised', 'checkedAt', 'at050', 'at200'];
+const CENTRELINES = ['intake.centreline', 'exhaust.centreline'];
 const WARMTH = ['induction.heating', 'induction.vapour', 'induction.runner.wallTemperature'];
 const METERING_RISE = ['induction.injection', 'induction.manifoldHeat', 'induction.evaporation', ...WARMTH];
 
@@ -78,10 +87,19 @@ const RULES: readonly Rule[] = [
       { set: [`cam.${side}.valveLift`], drops: [`cam.${side}.lobeLift`] },
     ];
   }),
-  // Where the intake lobe stands is where the whole cam stands.
-  { set: ['cam.intake.centreline'], drops: ['cam.advance'] },
+  // On one shaft, where the intake lobe stands is where the whole cam stands; shafts of their own turn freely.
+  { set: ['cam.intake.centreline'], camshafts: 'shared', drops: ['cam.advance', 'cam.exhaust.centreline'] },
+  { set: ['cam.exhaust.centreline'], camshafts: 'shared', drops: ['cam.advance', 'cam.intake.centreline'] },
+  { set: within('cam', CENTRELINES), every: true, drops: ['cam.separation'] },
+  {
+    set: within('cam', CENTRELINES),
+    camshafts: 'own',
+    drops: ['cam.separation', 'cam.advance'],
+    holds: within('cam', CENTRELINES),
+  },
   { set: ['cam.advance'], beside: 'cam.intake.centreline', drops: ['cam.exhaust.centreline'] },
   { set: ['cam.advance'], drops: ['cam.intake.centreline'] },
+  { set: ['cam.cardRatio'], drops: SIDES.map((side) => `cam.${side}.cardRatio`) },
   { set: ['cam.separation'], drops: ['cam.exhaust.centreline'] },
   {
     set: ['cam.lifter'],
@@ -155,25 +173,32 @@ const RULES: readonly Rule[] = [
  */
 export function entailed(
   paths: readonly string[],
-  metering: 'carburetor' | 'throttle',
+  { induction, ownCamshafts }: Pick<Combination, 'induction' | 'ownCamshafts'>,
   has: (path: string) => boolean,
 ): Entailed {
+  const camshafts = ownCamshafts === true ? 'own' : 'shared';
   const drops = new Set<string>();
   const releases = new Set<string>();
+  const holds = new Set<string>();
   for (const rule of RULES) {
     if (rule.beside !== undefined && !has(rule.beside)) continue;
-    if (!rule.set.some((field) => paths.some((path) => isWithin(path, field) || isWithin(field, path))))
-      continue;
+    if (rule.camshafts !== undefined && rule.camshafts !== camshafts) continue;
+    const touched = (field: string): boolean =>
+      paths.some((path) => isWithin(path, field) || isWithin(field, path));
+    if (rule.every === true ? !rule.set.every(touched) : !rule.set.some(touched)) continue;
     for (const path of rule.drops ?? []) drops.add(path);
     for (const path of rule.releases ?? []) releases.add(path);
+    for (const path of rule.holds ?? []) holds.add(path);
   }
-  const other = metering === 'carburetor' ? 'induction.throttle' : 'induction.carburetor';
+  const other = induction.kind === 'carburetor' ? 'induction.throttle' : 'induction.carburetor';
   if (paths.some((path) => isWithin(path, other))) for (const path of METERING_RISE) releases.add(path);
   const isSet = (path: string): boolean =>
     paths.some((field) => isWithin(path, field) || isWithin(field, path));
   return {
     drops: [...drops].filter((path) => !isSet(path)),
     releases: [...releases],
+    // Beside a separation or an advance that is set too, the other centreline follows from them.
+    holds: isSet('cam.separation') || isSet('cam.advance') ? [] : [...holds].filter((path) => !isSet(path)),
   };
 }
 

@@ -1,5 +1,5 @@
 /** Parts that are computed from other parts' fields, and stay what they were when only those others change. */
-import type { Combination } from '../combination/combination.ts';
+import type { Combination, Lobe } from '../combination/combination.ts';
 import { isWithin } from './entailed.ts';
 
 /** Fields that describe the mouth of the runner. */
@@ -11,7 +11,8 @@ const EXHAUST_FLOW = ['heads.exhaust', 'heads.ports', 'heads.valvesPerCylinder']
  * `after` with what `before` had, where none of `paths` names it.
  *
  * The runner's mouth: a manifold's loss is stated as a share of the flow of the port it was tried on, so that a better port
- * alone would come out with a better manifold. The exhaust flow: without a sheet it is a share of the intake's.
+ * alone would come out with a better manifold. The exhaust flow: without a sheet it is a share of the intake's. A lobe measured at
+ * the valve: it was brought to the lobe with the rockers and the lash it was measured with, and other ones act on it.
  */
 export function keepUntouched(
   before: Combination,
@@ -30,9 +31,12 @@ export function keepUntouched(
   const { wallFriction: _, ...runner } = after.induction.runner;
   const { mouthArea, wallFriction } = mouth;
   const kept = { ...runner, mouthArea, ...(wallFriction === undefined ? {} : { wallFriction }) };
+  const lobeOf = (side: 'intake' | 'exhaust'): Lobe =>
+    before[side].lobe.kind === 'table' && !touches([`cam.${side}`]) ? before[side].lobe : after[side].lobe;
   return {
     ...after,
-    exhaust: { ...after.exhaust, flow },
+    intake: { ...after.intake, lobe: lobeOf('intake') },
+    exhaust: { ...after.exhaust, lobe: lobeOf('exhaust'), flow },
     induction: { ...after.induction, runner: kept },
   };
 }

@@ -18,6 +18,8 @@ export interface Combination {
   readonly intake: Port;
   /** Exhaust side of one cylinder. */
   readonly exhaust: Port;
+  /** Each side has camshafts of its own, so that either centreline moves without the other; absent: one shaft carries both. */
+  readonly ownCamshafts?: true;
   /** From the outside air to the head. */
   readonly induction: Induction;
   /** From the head to the outside air. */

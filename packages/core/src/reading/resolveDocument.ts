@@ -27,6 +27,7 @@ import { resolveInduction } from './resolve/resolveInduction.ts';
 import { type ResolvedPort, resolvePort, resolvePortLength } from './resolve/resolvePort.ts';
 import {
   resolveBurn,
+  resolveCamshafts,
   resolveCorrection,
   resolveFriction,
   resolveFuel,
@@ -155,6 +156,8 @@ function resolve(context: ResolveContext): Combination {
     smallest: null,
   });
   const fuel = resolveFuel(context, chamber.compressionRatio);
+  const banks = block.banks.length;
+  const shafts = once(() => resolveCamshafts(context, banks, gear, valves));
   const sides = { intake: intakeValves, exhaust: exhaustValves };
   const port = (side: Side, resolved: ResolvedPort): Port =>
     portOf(sides[side], resolved, gear[side], flow[side]);
@@ -179,7 +182,8 @@ function resolve(context: ResolveContext): Combination {
     lambda: resolveLambda(context, fuel),
     burn: resolveBurn(context),
     walls: resolveWalls(context),
-    friction: resolveFriction(context, block, gear, valves),
+    friction: resolveFriction(context, block, gear, shafts),
+    ...(shafts() >= 2 * banks ? { ownCamshafts: true as const } : {}),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
     limits: resolveLimits(context),

@@ -219,7 +219,7 @@ function statedAfter(
   const before = statedIn(baseline, combination.assumed);
   const { drops } = entailed(
     [...values.keys()],
-    baseline.combination.induction.kind,
+    baseline.combination,
     (path) => (valueAt(baseline.document.data, path) ?? null) !== null,
   );
   return (path) => {

@@ -24,6 +24,7 @@ function change(name: string, ...edits: readonly FieldEdit[]): Change {
   return { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
 }
 
+const round = (angle: number): number => Number(angle.toPrecision(12));
 const set = (path: string, value: Plain): FieldEdit => ({ kind: 'set', path, value });
 const scale = (path: string, factor: number): FieldEdit => ({ kind: 'scale', path, factor });
 const add = (path: string, amount: Plain): FieldEdit => ({ kind: 'add', path, amount });
@@ -259,6 +260,48 @@ describe('a change leaves no estimate that contradicts it:', () => {
     );
     const { intake, exhaust } = changed(exhaustOnly, [set('cam.advance', '6 deg')]);
     expect([intake.centreline, exhaust.centreline]).toEqual([104, 116]);
+  });
+
+  it('one shaft turns as a whole by either centreline, and a new grind sets both', () => {
+    for (const cam of [
+      '{ intake: { centreline: 106 deg }, exhaust: { centreline: 114 deg } }',
+      '{ separation: 110 deg, intake: { centreline: 106 deg } }',
+      '{ separation: 110 deg, advance: 4 deg }',
+    ]) {
+      const base = baselineOf(fileWith({ cam }));
+      const angles = ({ intake, exhaust }: Combination): readonly number[] => [
+        round(intake.centreline),
+        round(exhaust.centreline),
+      ];
+      expect(angles(changed(base, [set('cam.intake.centreline', '102 deg')]))).toEqual([102, 118]);
+      expect(angles(changed(base, [set('cam.exhaust.centreline', '118 deg')]))).toEqual([102, 118]);
+      const ground = [set('cam.intake.centreline', '102 deg'), set('cam.exhaust.centreline', '110 deg')];
+      expect(angles(changed(base, ground))).toEqual([102, 110]);
+    }
+  });
+
+  it('shafts of their own turn freely, however the file says where they stand', () => {
+    for (const cam of [
+      '{ intake: { centreline: 106 deg }, exhaust: { centreline: 114 deg } }',
+      '{ separation: 110 deg, intake: { centreline: 106 deg } }',
+      '{ separation: 110 deg, intake: { centreline: 106 deg }, exhaust: { centreline: 114 deg } }',
+      '{ separation: 110 deg, advance: 4 deg }',
+      '{}',
+    ]) {
+      const base = baselineOf(fileWith({ cam, heads: '{ valvesPerCylinder: 4 }' }));
+      const { intake, exhaust } = base.combination;
+      expect([intake.centreline, exhaust.centreline]).toEqual(cam === '{}' ? [108, 116] : [106, 114]);
+      const turned = changed(base, [set('cam.intake.centreline', '100 deg')]);
+      expect([turned.intake.centreline, round(turned.exhaust.centreline)]).toEqual([
+        100,
+        round(exhaust.centreline),
+      ]);
+      const other = changed(base, [add('cam.exhaust.centreline', '-5 deg')]);
+      expect([other.intake.centreline, other.exhaust.centreline].map(round)).toEqual([
+        round(intake.centreline),
+        round(exhaust.centreline - 5),
+      ]);
+    }
   });
 
   it('the smallest area of a port takes the place of a mean area, and scales from its estimate', () => {

@@ -1,11 +1,10 @@
 /** Checks of cam card and valvetrain as stated. */
 
+import { ANGLE_SLACK, statedCardRatio } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import { inches, type Report } from './report.ts';
 
-/** Centrelines may miss the separation by this much [deg]. */
-const ANGLE_SLACK = 1;
 /** Lift may miss lobe times ratio by this much [-]: cards are rounded to a thousandth. */
 const LIFT_SLACK = 0.02;
 
@@ -59,7 +58,7 @@ function checkLift(file: PartialFile, side: 'intake' | 'exhaust', report: Report
   const { lobeLift, valveLift } = file.cam?.[side] ?? {};
   if (lobeLift === undefined || valveLift === undefined) return;
   const fitted = side === 'intake' ? file.valvetrain?.intakeRatio : file.valvetrain?.exhaustRatio;
-  const ratio = file.cam?.cardRatio ?? fitted;
+  const ratio = statedCardRatio(file, side) ?? fitted;
   if (ratio === undefined) return;
   const expected = lobeLift * ratio;
   if (Math.abs(valveLift / expected - 1) > LIFT_SLACK) {

@@ -121,9 +121,10 @@ function remarks({ file, ledger }: ResolveContext): void {
     const message = 'no correction standard stated, J607 assumed: against J1349 that is 4 to 5 %';
     ledger.warn('correction-assumed', 'correction', message);
   }
-  if (ledger.assumed.some((entry) => entry.path === 'cam.cardRatio')) {
+  const cardRatio = ledger.assumed.find(({ path }) => path.endsWith('cardRatio'));
+  if (cardRatio !== undefined) {
     const message =
       'valve lifts on the card are taken at the ratio of the rockers fitted: state it before trying others';
-    ledger.warn('card-ratio', 'cam.cardRatio', message);
+    ledger.warn('card-ratio', cardRatio.path, message);
   }
 }

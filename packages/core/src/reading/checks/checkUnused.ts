@@ -4,6 +4,8 @@ import type { ResolveContext } from '../resolve/context.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
 
+const SIDES = ['intake', 'exhaust'] as const;
+
 type Unused = readonly [path: string, why: string];
 
 /** A warning for each. */
@@ -29,20 +31,27 @@ function inChamber({ chamber }: CombinationFile): readonly Unused[] {
 }
 
 function inCam({ cam }: CombinationFile): readonly Unused[] {
-  const sides = (['intake', 'exhaust'] as const).flatMap((side): readonly Unused[] =>
-    cam?.[side]?.checkedAt !== undefined && cam[side].advertised === undefined
-      ? [[`cam.${side}.checkedAt`, 'it goes with an advertised duration, and none is given']]
-      : [],
-  );
-  const lifts = [cam?.intake, cam?.exhaust].filter((card) => card?.valveLift !== undefined);
-  const read = lifts.some((card) => card?.lobeLift === undefined) || lifts.length > 0;
-  return cam?.cardRatio !== undefined && !read
-    ? [...sides, ['cam.cardRatio', 'it goes with valve lifts, and the card gives none']]
+  const sides = SIDES.flatMap((side): readonly Unused[] => {
+    const { checkedAt, advertised, valveLift, cardRatio } = cam?.[side] ?? {};
+    return [
+      ...(checkedAt !== undefined && advertised === undefined
+        ? [[`cam.${side}.checkedAt`, 'it goes with an advertised duration, and none is given'] as const]
+        : []),
+      ...(cardRatio !== undefined && valveLift === undefined
+        ? [[`cam.${side}.cardRatio`, 'it goes with a valve lift, and the card gives none'] as const]
+        : []),
+    ];
+  });
+  if (cam?.cardRatio === undefined) return sides;
+  if (SIDES.every((side) => cam[side]?.valveLift === undefined))
+    return [...sides, ['cam.cardRatio', 'it goes with valve lifts, and the card gives none']];
+  return SIDES.every((side) => cam[side]?.valveLift === undefined || cam[side].cardRatio !== undefined)
+    ? [...sides, ['cam.cardRatio', 'each side states its own']]
     : sides;
 }
 
 function inHeads({ heads }: CombinationFile): readonly Unused[] {
-  const sides = (['intake', 'exhaust'] as const).flatMap((side): readonly Unused[] => {
+  const sides = SIDES.flatMap((side): readonly Unused[] => {
     const { portArea, portVolume } = heads?.[side] ?? {};
     const by = portArea !== undefined ? 'portArea' : portVolume !== undefined ? 'portVolume' : null;
     if (by !== 'portArea') return [];

@@ -17,6 +17,8 @@ import { type BreathingSizes, intakeDuration } from '../defaults/ratedSpeed.ts';
 import type { Side } from '../defaults/side.ts';
 import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
 import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
+import type { PartialFile } from '../schema/combinationFile.ts';
+import type { LiftTable } from '../sheet/liftTable.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
@@ -28,8 +30,14 @@ export const CARD_LIFTS: { readonly at050: number; readonly at200: number } = {
   at200: 0.2 * INCH,
 };
 
+/** Centrelines may miss the separation by this much [cam deg]. */
+export const ANGLE_SLACK = 1;
+
 /** Least lobe lift taken where a duration at 0.200 in is stated and no lift [m]. */
 const LIFT_BESIDE_AT200 = 0.25 * INCH;
+
+/** Rocker ratios no further apart are one, as the list of what was assumed shows them [-]. */
+const SAME_RATIO = 1e-3;
 
 /** What one side's valves get. */
 export interface ResolvedCam {
@@ -100,10 +108,16 @@ export function resolveGear(
 function centrelines(context: ResolveContext): { intake: number; exhaust: number } {
   const { file, ledger } = context;
   const cam = file.cam ?? {};
-  const intakeStated = cam.intake?.centreline;
-  const exhaustStated = cam.exhaust?.centreline;
-  if (intakeStated !== undefined && exhaustStated !== undefined)
+  const intakeStated = statedCentreline(context, 'intake');
+  const exhaustStated = statedCentreline(context, 'exhaust');
+  if (intakeStated !== undefined && exhaustStated !== undefined) {
+    const found = (intakeStated + exhaustStated) / 2;
+    if (Math.abs((cam.separation ?? found) - found) > ANGLE_SLACK) {
+      const message = `disagrees with the lobes as measured, which stand ${found.toFixed(1)} deg apart`;
+      throw new FieldFault('cam.separation', 'separation-disagrees', message);
+    }
     return { intake: intakeStated, exhaust: exhaustStated };
+  }
   const lobes = ledger.quantity('cam.separation', cam.separation, 'angle', 'deg', () =>
     separation(isProduction(context)),
   );
@@ -114,6 +128,16 @@ function centrelines(context: ResolveContext): { intake: number; exhaust: number
     intakeStated === undefined ? ledger.quantity('cam.advance', cam.advance, 'angle', 'deg', advance) : 0;
   const intake = intakeStated ?? lobes - ahead;
   return { intake, exhaust: exhaustStated ?? 2 * lobes - intake };
+}
+
+/** A centreline as the file gives it, or as measured with the lobe where the file's own angles don't tell; else undefined. */
+function statedCentreline({ file, sheets }: ResolveContext, side: Side): number | undefined {
+  const { separation, advance, intake, exhaust } = file.cam ?? {};
+  const own = file.cam?.[side]?.centreline;
+  const angles = [intake?.centreline, exhaust?.centreline, advance];
+  if (own !== undefined || (separation !== undefined && angles.some((angle) => angle !== undefined)))
+    return own;
+  return sheets.lobe[`cam.${side}.table`]?.centreline ?? undefined;
 }
 
 function resolveSide(
@@ -130,22 +154,14 @@ function resolveSide(
   const stated = side === 'intake' ? train.intakeRatio : train.exhaustRatio;
   // Lobe and valve lift on one card give the ratio, where nothing else does.
   const fromCard =
-    card.lobeLift !== undefined && card.valveLift !== undefined && file.cam?.cardRatio === undefined
+    card.lobeLift !== undefined && card.valveLift !== undefined && statedCardRatio(file, side) === undefined
       ? card.valveLift / card.lobeLift
       : undefined;
   const ratio = ledger.number(ratioPath, stated ?? fromCard, () => rockerRatio(gear.type));
   const clearance = side === 'intake' ? train.intakeLash : train.exhaustLash;
   const table = context.sheets.lobe[`cam.${side}.table`];
-  return {
-    lobe:
-      table === undefined
-        ? cardLobe(context, side, gear, ratio, duration)
-        : {
-            kind: 'table',
-            angle: table.angle,
-            lift: table.of === 'lobe' ? table.lift : table.lift.map((lift) => lift / ratio),
-          },
-    centreline,
+  const lobe = table === undefined ? cardLobe(context, side, gear, ratio, duration) : null;
+  const rockers = {
     rockerRatio: train.ratioIs === 'production' ? ratio * PRODUCTION_RATIO_FACTOR : ratio,
     lash: ledger.quantity(`valvetrain.${side}Lash`, clearance, 'length', 'in', () =>
       lash(gear.type, gear.lifter),
@@ -153,6 +169,28 @@ function resolveSide(
     deflection: ledger.quantity('valvetrain.flex', train.flex ?? flexSoFar(ledger), 'length', 'in', () =>
       flex(gear.type),
     ),
+  };
+  return { lobe: lobe ?? measuredLobe(table, ratio, rockers), centreline, ...rockers };
+}
+
+/**
+ * A lobe as measured, brought to the lobe. What the valve did net of lash and bending gets them back, so that other lash or rockers
+ * act on it as on any other; a shut valve says no more of its lobe than that it is within the lash.
+ */
+function measuredLobe(
+  { angle, lift, of }: LiftTable,
+  ratio: number,
+  { rockerRatio, lash: clearance, deflection }: Pick<ResolvedCam, 'rockerRatio' | 'lash' | 'deflection'>,
+): Lobe {
+  if (of === 'lobe') return { kind: 'table', angle, lift };
+  if (of === 'valve') return { kind: 'table', angle, lift: lift.map((at) => at / ratio) };
+  const highest = (Math.max(...lift) + clearance + deflection) / rockerRatio;
+  const first = Math.max(0, lift.findIndex((at) => at > 0) - 1);
+  const last = lift.findLastIndex((at) => at > 0) + 2;
+  return {
+    kind: 'table',
+    angle: angle.slice(first, last),
+    lift: lift.slice(first, last).map((at) => (at + clearance) / (rockerRatio - deflection / highest)),
   };
 }
 
@@ -251,8 +289,13 @@ function lobeLift(
   const card = file.cam?.[side] ?? {};
   if (card.lobeLift !== undefined) return card.lobeLift;
   if (card.valveLift !== undefined) {
-    const known = file.cam?.cardRatio ?? cardRatioSoFar(ledger);
-    const cardRatio = ledger.number('cam.cardRatio', known, () => ({
+    const known = statedCardRatio(file, side);
+    if (known !== undefined) return card.valveLift / known;
+    // One entry for both sides where their rockers are alike; a split set has two.
+    const both = assumedNumber(ledger, 'cam.cardRatio');
+    const alike = both !== undefined && Math.abs(both / ratio - 1) < SAME_RATIO;
+    const path = both === undefined || alike ? 'cam.cardRatio' : `cam.${side}.cardRatio`;
+    const cardRatio = ledger.number(path, alike ? both : undefined, () => ({
       value: ratio,
       spread: null,
       reason: 'ratio of the rockers fitted; state it before trying others',
@@ -267,7 +310,12 @@ function lobeLift(
   });
 }
 
-function cardRatioSoFar(ledger: ResolveContext['ledger']): number | undefined {
-  const entry = ledger.assumed.find((assumed) => assumed.path === 'cam.cardRatio');
+/** Rocker ratio that a side's valve lift on the card refers to [-]; undefined where the file leaves it out. */
+export function statedCardRatio({ cam }: PartialFile, side: Side): number | undefined {
+  return cam?.[side]?.cardRatio ?? cam?.cardRatio;
+}
+
+function assumedNumber(ledger: ResolveContext['ledger'], path: string): number | undefined {
+  const entry = ledger.assumed.find((assumed) => assumed.path === path);
   return entry === undefined ? undefined : Number(entry.value);
 }

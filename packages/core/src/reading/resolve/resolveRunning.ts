@@ -92,7 +92,7 @@ export function resolveFriction(
   { file, ledger }: ResolveContext,
   resolved: ResolvedBlock,
   gear: ResolvedGear,
-  valves: number,
+  shafts: () => number,
 ): Friction {
   const section = file.friction ?? {};
   const sizes = bearingSizes(resolved.block.bore);
@@ -104,16 +104,13 @@ export function resolveFriction(
     }));
   const { cylinders } = resolved.block;
   const banks = resolved.banks.length;
-  const shafts = ledger.number('cam.camshafts', file.cam?.camshafts, () =>
-    camshafts(gear.type, valves, banks),
-  );
   const throws = resolved.layout === 'v' ? cylinders / 2 : cylinders;
   return {
     valvetrain: ledger.word('friction.valvetrain', section.valvetrain, () =>
       frictionValvetrain(gear.type, gear.lifter),
     ),
     multiplier: ledger.number('friction.multiplier', section.multiplier, running.frictionMultiplier),
-    camBearings: shafts * bearingsOfCamshaft(gear.type, cylinders, banks),
+    camBearings: shafts() * bearingsOfCamshaft(gear.type, cylinders, banks),
     accessories: ledger.flag('friction.accessories', section.accessories, running.ACCESSORIES),
     mainBearings: ledger.number('friction.mainBearings', section.mainBearings, () => ({
       value: Math.floor(throws) + 1,
@@ -125,6 +122,16 @@ export function resolveFriction(
     rodDiameter: size('rodDiameter'),
     rodLength: size('rodLength'),
   };
+}
+
+/** Camshafts of the whole engine. */
+export function resolveCamshafts(
+  { file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>,
+  banks: number,
+  gear: ResolvedGear,
+  valves: number,
+): number {
+  return ledger.number('cam.camshafts', file.cam?.camshafts, () => camshafts(gear.type, valves, banks));
 }
 
 export function resolveWeather({ file, ledger }: ResolveContext): Weather {

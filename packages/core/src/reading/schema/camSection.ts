@@ -13,6 +13,7 @@ export interface CamSide {
   readonly at200?: number | undefined;
   readonly lobeLift?: number | undefined;
   readonly valveLift?: number | undefined;
+  readonly cardRatio?: number | undefined;
   readonly centreline?: number | undefined;
   readonly table?: string | undefined;
 }
@@ -77,6 +78,12 @@ function side(name: string, direction: string): z.ZodType<CamSide> {
         'Valve lift on the card, lobe lift times rocker ratio, before lash.',
         '0.538 in',
       ).optional(),
+      cardRatio: ratio(
+        0.5,
+        3,
+        `Rocker ratio the ${name} valve lift on the card refers to, where it is not that of both sides.`,
+        1.6,
+      ).optional(),
       centreline: quantity(
         'angle',
         { min: '60 deg', max: '170 deg' },
@@ -109,7 +116,7 @@ export const camSection: z.ZodType<CamSection> = z
     cardRatio: ratio(
       0.5,
       3,
-      'Rocker ratio the valve lifts on the card refer to; left out: the ratio of the rockers fitted.',
+      'Rocker ratio the valve lifts on the card refer to, both sides; left out: the ratio of the rockers fitted, each side its own.',
       1.5,
     ).optional(),
     camshafts: count(

@@ -11,9 +11,9 @@ export interface LiftTable {
   readonly angle: readonly number[];
   /** [m], at what `of` says. */
   readonly lift: readonly number[];
-  readonly of: 'lobe' | 'valve';
-  /** How far the sheet's zero stood before the centre [crank deg]. */
-  readonly shift: number;
+  readonly of: 'lobe' | 'valve' | 'valve-net';
+  /** Centreline where the sheet counts from top centre [crank deg]: after it for intake, before it for exhaust; null where it doesn't. */
+  readonly centreline: number | null;
 }
 
 /** A lobe, or everything that is wrong with its sheet. */
@@ -29,7 +29,8 @@ const CENTRE_LIFT = 0.05 * 0.0254;
 
 /**
  * Reads a lobe: columns `crank deg` (or `cam deg`) and `lobe lift in` (or `valve lift mm`), in any order. A sheet may hold
- * both lobes as `intake lobe lift` and `exhaust lobe lift`.
+ * both lobes as `intake lobe lift` and `exhaust lobe lift`. `net valve lift` was measured at the valve with its lash: nothing more is
+ * taken off. `crank deg atdc` counts from a top centre, and so says where the lobe stands.
  */
 export function readLiftTable(text: string, name: string, side: 'intake' | 'exhaust'): LiftTableResult {
   const read = readTable(text, name, ['lift', 'rise', 'deg', 'degrees']);
@@ -64,16 +65,41 @@ export function readLiftTable(text: string, name: string, side: 'intake' | 'exha
       ),
     );
   }
+  const isNet = lift.words.includes('net');
+  if (isNet && ofLobe) {
+    const message = `speaks of a net lift of the lobe in '${lift.header}'`;
+    problems.push(headerProblem(table, message, "net is what the valve does: 'net valve lift'"));
+  }
   const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
   const rows = rowsOf(table, angle, lifts, isCam ? 2 : 1, problems);
   if (problems.length === 0) checkEnds(table, rows, problems);
   if (problems.length > 0) return { ok: false, problems };
-  const shift = centreOf(rows.angle, rows.lift);
+  const fromTop = angle.words.some((word) => FROM_TOP.has(word));
+  const shift = centreOf(rows.angle, rows.lift, fromTop);
+  const centreline = fromTop ? standing(shift, side) : null;
+  if (centreline !== null && !(centreline >= EARLIEST_CENTRE && centreline <= LATEST_CENTRE)) {
+    const message = `puts the ${side} lobe's centre ${centreline.toFixed(0)} deg ${side === 'intake' ? 'after' : 'before'} top centre`;
+    const hint = 'count from the top centre between exhaust and intake stroke, or name the column crank deg';
+    return {
+      ok: false,
+      problems: [sheetProblem(table.name, table.headerLine, 'sheet-angle', message, hint)],
+    };
+  }
   const centred = rows.angle.map((at) => at - shift);
-  return {
-    ok: true,
-    value: { name, angle: centred, lift: rows.lift, of: ofValve ? 'valve' : 'lobe', shift },
-  };
+  const of = isNet ? 'valve-net' : ofValve ? 'valve' : 'lobe';
+  return { ok: true, value: { name, angle: centred, lift: rows.lift, of, centreline } };
+}
+
+/** Words of a column that counts from a top centre. */
+const FROM_TOP: ReadonlySet<string> = new Set(['atdc', 'tdc', 'atc', 'tc']);
+/** Centrelines worth believing, as in the file [crank deg]. */
+const EARLIEST_CENTRE = 60;
+const LATEST_CENTRE = 170;
+
+/** Centreline by an angle from a top centre, either of the two: a turn of the crank apart, only one is where a lobe can stand. */
+function standing(shift: number, side: 'intake' | 'exhaust'): number {
+  const after = side === 'intake' ? shift : -shift;
+  return after - 360 * Math.floor(after / 360);
 }
 
 function liftColumn(table: Table, side: 'intake' | 'exhaust'): Column | null {
@@ -149,9 +175,10 @@ function checkEnds(
 }
 
 /** Angle of the lobe's centre in the sheet's own degrees: 0 where the nose is there, else the middle at 0.050 in. */
-function centreOf(angle: readonly number[], lift: readonly number[]): number {
+function centreOf(angle: readonly number[], lift: readonly number[], fromTop: boolean): number {
   const nose = lift.indexOf(Math.max(...lift));
-  if (Math.abs(angle[nose]) <= NEAR_CENTRE || nose === 0) return nose === 0 ? angle[0] : 0;
+  if (nose === 0) return angle[0];
+  if (!fromTop && Math.abs(angle[nose]) <= NEAR_CENTRE) return 0;
   let opens = angle[0];
   let closes = angle[angle.length - 1];
   for (let i = 1; i < lift.length; i += 1) {
