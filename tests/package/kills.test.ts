@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 
-const KILLS = 50;
+const KILLS = 200;
 const SIZE = 4_000_000;
 let folder = '';
 
@@ -22,7 +22,7 @@ process.stdout.write('ready');
 for (let i = 0; ; i++) writeWhole(process.argv[1], String(i % 10).repeat(${SIZE}), true);
 `;
 
-it(`is never half a file after ${KILLS} kills`, { timeout: 120_000 }, async () => {
+it(`is never half a file after ${KILLS} kills`, { timeout: 300_000 }, async () => {
   const target = join(folder, 'result');
   writeFileSync(target, 'x'.repeat(SIZE));
   let during = 0;

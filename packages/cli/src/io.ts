@@ -17,12 +17,16 @@ export interface Io {
   readFile(path: string): string;
   /** What stands at a path: decides whether writing there would destroy something. */
   kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device';
+  /** Throws the system's error where the folder of a path is not there or takes no new file. */
+  mayWriteAt(path: string): void;
   /** Writes all of the text or nothing; with `replace` false an existing file is left alone and the call throws. */
   writeFile(path: string, text: string, replace: boolean): void;
   /** The path with links and dots resolved, for telling whether two paths are one file. */
   resolvePath(path: string): string;
   /** Keeps what is known of a fault of the program in a new file of the system's temporary folder; its path. */
   keepFault(text: string): string;
+  /** Keeps a result that could not be written where it was asked for, in the system's temporary folder; its path. */
+  keepResult(name: string, text: string): string;
   /** Milliseconds from some moment on. */
   now(): number;
   /** Where the schema of combination files was installed, as an absolute path. */

@@ -1,7 +1,7 @@
 /** The real outside world: this process's streams and the file system. */
-import { mkdtempSync, realpathSync, statSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, mkdtempSync, realpathSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { EXIT } from './exitCodes.ts';
 import { readRegularFile, readStream } from './input/readRegularFile.ts';
@@ -20,9 +20,11 @@ export function processIo(): Io {
     readStdin: () => readStream(process.stdin),
     readFile: readRegularFile,
     kindOf,
+    mayWriteAt,
     writeFile,
     resolvePath,
     keepFault,
+    keepResult,
     now: () => performance.now(),
     schemaFile: fileURLToPath(new URL('../schema/combination.schema.json', import.meta.url)),
     env: process.env,
@@ -70,6 +72,11 @@ function kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device' {
   return found.isFile() ? 'file' : 'device';
 }
 
+/** A device is written to as it stands, whatever its folder. */
+function mayWriteAt(path: string): void {
+  if (kindOf(path) !== 'device') accessSync(dirname(resolvePath(path)), constants.W_OK | constants.X_OK);
+}
+
 function writeFile(path: string, text: string, replace: boolean): void {
   if (kindOf(path) === 'device') writeFileSync(path, text);
   else writeWhole(path, text, replace);
@@ -83,9 +90,17 @@ function resolvePath(path: string): string {
   }
 }
 
-/** In a folder of its own, which only this user may enter: the command line may name a customer. */
 function keepFault(text: string): string {
-  const path = join(mkdtempSync(join(tmpdir(), 'valvetide-fault-')), 'fault.txt');
+  return kept('fault', 'fault.txt', text);
+}
+
+function keepResult(name: string, text: string): string {
+  return kept('result', basename(name), text);
+}
+
+/** In a folder of its own, which only this user may enter: it may name a customer. */
+function kept(what: string, name: string, text: string): string {
+  const path = join(mkdtempSync(join(tmpdir(), `valvetide-${what}-`)), name);
   writeFileSync(path, text, { flag: 'wx', mode: 0o600 });
   return path;
 }

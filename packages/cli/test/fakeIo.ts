@@ -20,7 +20,7 @@ export interface WorldOptions {
   readonly signal?: AbortSignal;
   /** Milliseconds; stands still where left out. */
   readonly now?: () => number;
-  /** Paths whose reading or writing is refused, with the system's code. */
+  /** Paths whose reading or writing is refused, with the system's code; `in FOLDER`: that no file may be made there. */
   readonly refused?: Readonly<Record<string, string>>;
 }
 
@@ -60,6 +60,7 @@ export function world(options: WorldOptions = {}): World {
         return text;
       },
       kindOf: (path) => (path.endsWith('/') ? 'directory' : files.has(key(path)) ? 'file' : 'nothing'),
+      mayWriteAt: (path) => refuse(`in ${posix.dirname(key(path))}`),
       writeFile: (path, text, replace) => {
         refuse(key(path));
         if (!replace && files.has(key(path))) throw Object.assign(new Error('EEXIST'), { code: 'EEXIST' });
@@ -70,6 +71,11 @@ export function world(options: WorldOptions = {}): World {
         refuse('/tmp/fault.txt');
         files.set('/tmp/fault.txt', text);
         return '/tmp/fault.txt';
+      },
+      keepResult: (name, text) => {
+        refuse('/tmp/result');
+        files.set(`/tmp/result/${name}`, text);
+        return `/tmp/result/${name}`;
       },
       now: options.now ?? (() => 0),
       schemaFile: '/installed/schema/combination.schema.json',

@@ -240,7 +240,13 @@ describe('valvetide forecast', () => {
     const full = world({ files: engine, refused: { 'out.csv': 'ENOSPC' } });
     const words = ['forecast', 'engine.yaml', '--rpm', '3000,4000', '--csv', '-o', 'out.csv'];
     expect(await main(words, full.io, fakeCore())).toBe(EXIT.file);
-    expect(full.err()).toBe("out.csv: can't be written (the disk is full)\n");
+    expect(full.err()).toBe(
+      "out.csv: can't be written (the disk is full)\nthe result is kept in /tmp/result/out.csv\n",
+    );
+    expect(full.files.get('/tmp/result/out.csv')).toMatch(/^rpm,/);
+    const fuller = world({ files: engine, refused: { 'out.csv': 'ENOSPC', '/tmp/result': 'ENOSPC' } });
+    expect(await main(words, fuller.io, fakeCore())).toBe(EXIT.file);
+    expect(fuller.err()).toBe("out.csv: can't be written (the disk is full)\n");
     const folder = world({ files: engine });
     expect(await main([...words.slice(0, -1), 'results/'], folder.io, fakeCore())).toBe(EXIT.file);
   });

@@ -164,6 +164,13 @@ describe('writing', () => {
     expect(readFileSync(at('target'), 'utf8')).toBe('new');
   });
 
+  it('is not kept from it by what a killed process of the same number left', () => {
+    writeFileSync(at(`.a.${process.pid}.part`), 'half');
+    writeWhole(at('a'), 'new', false);
+    expect(readFileSync(at('a'), 'utf8')).toBe('new');
+    expect(parts()).toEqual([`.a.${process.pid}.part`]);
+  });
+
   it('leaves nothing behind where it fails', () => {
     mkdirSync(at('folder'));
     expect(() => writeWhole(at('folder'), 'x', true)).toThrow();

@@ -87,18 +87,25 @@ export async function openInput(operand: string | undefined, command: string, io
   };
 }
 
-/** Sheets in the folder of a file, each noted in `files` once it was read. */
+/**
+ * Sheets in the folder of a file, each noted in `files` once it was read. Each is read once: a study that asks for it again goes on
+ * with what it said, whatever became of the file.
+ */
 export function sheetsBeside(operand: string, files: string[], io: Io): SheetSource {
   const folder = operand === '-' ? '.' : dirname(operand);
+  const kept = new Map<string, string | undefined>();
   return (name) => {
     const path = join(folder, name);
+    if (kept.has(path)) return kept.get(path);
     if (leadsOut(path, folder, io) && leadsOut(path, '.', io)) {
       const why = 'lies outside the folder of its file and the one the command runs in';
       throw new CommandFailure(EXIT.file, [`${plainShort(path)}: is not read, it ${why}`]);
     }
     if (!files.includes(path)) files.push(path);
     // A missing sheet is a problem of the file that names it, told together with all others.
-    return readFile(path, io, true);
+    const text = readFile(path, io, true);
+    kept.set(path, text);
+    return text;
   };
 }
 

@@ -30,9 +30,15 @@ export function chooseDestination(
   if (kind === 'file' && !force) {
     throw new CommandFailure(EXIT.file, [`${shown}: already there and left alone (--force replaces it)`]);
   }
+  try {
+    io.mayWriteAt(output);
+  } catch (error) {
+    throw new CommandFailure(EXIT.file, [`${shown}: can't be written (${reasonOf(error)})`]);
+  }
   return { path: output, replace: force };
 }
 
+/** What could not be written though it could be when the work began is kept elsewhere: it may have taken hours. */
 export function deliver(io: Io, destination: Destination, text: string): void {
   if (destination.path === undefined) {
     io.stdout.write(text);
@@ -41,9 +47,19 @@ export function deliver(io: Io, destination: Destination, text: string): void {
   try {
     io.writeFile(destination.path, text, destination.replace);
   } catch (error) {
+    const kept = keptElsewhere(io, destination.path, text);
     throw new CommandFailure(EXIT.file, [
       `${plainShort(destination.path)}: can't be written (${reasonOf(error)})`,
+      ...(kept === null ? [] : [`the result is kept in ${kept}`]),
     ]);
+  }
+}
+
+function keptElsewhere(io: Io, name: string, text: string): string | null {
+  try {
+    return io.keepResult(name, text);
+  } catch {
+    return null;
   }
 }
 

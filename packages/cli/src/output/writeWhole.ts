@@ -19,8 +19,7 @@ import { basename, dirname, join } from 'node:path';
  */
 export function writeWhole(path: string, text: string, replace: boolean): void {
   const target = replace ? resolved(path) : path;
-  const draft = join(dirname(target), `.${basename(target).slice(0, 200)}.${process.pid}.part`);
-  const handle = openSync(draft, 'wx');
+  const [draft, handle] = openDraft(target);
   try {
     try {
       writeFileSync(handle, text);
@@ -33,6 +32,26 @@ export function writeWhole(path: string, text: string, replace: boolean): void {
   } catch (error) {
     unlinkSync(draft);
     throw error;
+  }
+}
+
+/** Drafts that may lie about before a name is given up. */
+const MOST_DRAFTS = 1000;
+
+/**
+ * A new file beside the target. A process that was killed leaves its draft behind, and another may bear its number, where processes
+ * are numbered anew in every container: the next free name is taken.
+ */
+function openDraft(target: string): readonly [path: string, handle: number] {
+  const name = `.${basename(target).slice(0, 200)}.${process.pid}`;
+  for (let attempt = 0; ; attempt++) {
+    const path = join(dirname(target), `${name}${attempt === 0 ? '' : `-${attempt}`}.part`);
+    try {
+      return [path, openSync(path, 'wx')];
+    } catch (error) {
+      const taken = error instanceof Error && 'code' in error && error.code === 'EEXIST';
+      if (!taken || attempt === MOST_DRAFTS) throw error;
+    }
   }
 }
 
