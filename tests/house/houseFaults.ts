@@ -21,6 +21,7 @@ export const ROOMS: readonly string[] = [
   'studies',
   'uncertainty',
   'ranking',
+  'choosing',
   'calibration',
 ];
 

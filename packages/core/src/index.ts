@@ -35,6 +35,20 @@ export { pinBaseline } from './changes/baseline.ts';
 export type { Change, ChangeSource, FieldEdit } from './changes/change.ts';
 export { changesSchema } from './changes/changesSchema.ts';
 export { readChanges } from './changes/readChanges.ts';
+// choosing
+export type { ChooseOptions } from './choosing/choose.ts';
+export { choose } from './choosing/choose.ts';
+export type {
+  Chosen,
+  ChosenBuild,
+  GroupEffect,
+  PricedBuild,
+  SearchAccount,
+  Taken,
+} from './choosing/chosenResult.ts';
+export { readShelf } from './choosing/readShelf.ts';
+export type { Shelf, ShelfAim, ShelfGroup, ShelfLimits } from './choosing/shelf.ts';
+export { shelfSchema } from './choosing/shelfFile.ts';
 export type * from './combination/combination.ts';
 export type {
   MisspeltCode,

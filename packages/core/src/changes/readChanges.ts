@@ -111,7 +111,7 @@ function soundEntries(data: unknown): readonly (ChangeEntry | null)[] {
 }
 
 /** By line. */
-function inOrder(problems: readonly Problem[]): readonly Problem[] {
+export function inOrder(problems: readonly Problem[]): readonly Problem[] {
   return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
 }
 
@@ -124,7 +124,8 @@ function inOurWords(problem: Problem): Problem {
   };
 }
 
-function changeOf(
+/** A change as written, its fields checked against those that there are; what is wrong goes among `problems`. */
+export function changeOf(
   entry: ChangeEntry,
   at: string,
   document: CombinationDocument,

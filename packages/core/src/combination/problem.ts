@@ -53,6 +53,7 @@ export type ProblemCode =
   | 'more-problems'
   | 'muffler'
   | 'name-twice'
+  | 'nothing-allowed'
   | 'no-arithmetic'
   | 'no-edits'
   | 'no-effect'

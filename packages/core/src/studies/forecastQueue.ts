@@ -30,6 +30,16 @@ export class ForecastQueue {
     return this.#curves.has(name) || this.#waiting.has(name);
   }
 
+  /** Whether an abort kept a job of that name from being run. */
+  aborted(name: string): boolean {
+    return this.#curves.get(name) === null;
+  }
+
+  /** Jobs asked for so far. */
+  get asked(): number {
+    return this.#asked;
+  }
+
   /** So many more jobs are likely to follow, for progress. */
   expect(more: number): void {
     this.#expected = this.#asked + more;

@@ -1,0 +1,275 @@
+/** Chooses from a shelf: the best of all the builds it allows, with what they share, cost and can't be told apart by. */
+
+import { DomainError } from '../base/errors.ts';
+import type { Result } from '../base/result.ts';
+import { VERSION } from '../base/version.ts';
+import { applyChanges } from '../changes/applyChanges.ts';
+import type { Baseline } from '../changes/baseline.ts';
+import type { Problem } from '../combination/problem.ts';
+import { bandMean, type SpeedBand } from '../forecast/band.ts';
+import type { Fidelity } from '../forecast/curve.ts';
+import type { WholeCurve } from '../forecast/wholeCurve.ts';
+import { rankSpeeds } from '../ranking/rankSpeeds.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { ForecastQueue } from '../studies/forecastQueue.ts';
+import { runJobsHere, type StudyControl } from '../studies/job.ts';
+import { keyOf } from './buildSpace.ts';
+import { topBuilds } from './chosenBuilds.ts';
+import type { Chosen, PricedBuild, SearchAccount } from './chosenResult.ts';
+import type { Build } from './effectModel.ts';
+import { expected, findBest, type Judge, type Judged, type SearchOutcome } from './findBest.ts';
+import { frontierHopes, frontierOf } from './frontier.ts';
+import { groupEffects } from './groupEffects.ts';
+import type { Shelf, ShelfAim } from './shelf.ts';
+import { buildName, changesOf, priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
+import { gainsByAim, verdictOf, weightedGain } from './worth.ts';
+
+/** What to choose by, and with what means. */
+export interface ChooseOptions extends StudyControl {
+  /** Band of the mean power where the shelf names no aims; default the band of an inspection. */
+  readonly band?: SpeedBand;
+  /** Speeds [1/min], rising; default five over the band of each aim. */
+  readonly rpm?: readonly number[];
+  /** How many of the best are to be known; default 5. */
+  readonly wanted?: number;
+  /** Builds forecast at most in the search; default 400. */
+  readonly most?: number;
+  /** Seed of the search and of the draws; default 1. */
+  readonly seed?: number;
+  /** How many cylinders march; default `representative`. */
+  readonly fidelity?: Fidelity;
+  /** Text of a sheet by the name used in the file. */
+  readonly sheet?: SheetSource | undefined;
+}
+
+/** Name of the engine's own forecast. */
+const BASELINE = 'the engine as it is';
+/** Rounds for the frontier of money, and builds in each. */
+const FRONTIER_ROUNDS = 2;
+const FRONTIER_ROUND = 8;
+
+/**
+ * Finds the best builds of a shelf. Few builds are all forecast; of many, a spread of first builds is, then by a model of the
+ * choices' effects those that may be better than the best, until hardly any unseen one is to be expected.
+ *
+ * @throws {@link DomainError} where wanted, most, band or speeds make no sense
+ *
+ * @example
+ * ```ts
+ * const read = readShelf(shelfText);
+ * if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+ * const chosen = await choose(baseline, read.value, { band: { fromRpm: 3500, toRpm: 6500 } });
+ * if (chosen.ok) console.log(chosen.value.builds[0].choices, chosen.value.search.forecast);
+ * ```
+ */
+export async function choose(
+  baseline: Baseline,
+  shelf: Shelf,
+  options: ChooseOptions = {},
+): Promise<Result<Chosen, Problem>> {
+  const { run = runJobsHere, sheet, signal, onProgress, fidelity, seed = 1 } = options;
+  const { wanted = 5, most = 400 } = options;
+  if (!(wanted >= 1 && wanted <= 20)) throw new DomainError('wanted', wanted, '1 to 20');
+  if (!(most >= 10)) throw new DomainError('most', most, '10 or more');
+  const aims = aimsOf(baseline, shelf, options);
+  const rpm = options.rpm ?? speedsOf(baseline, aims);
+  const band = {
+    fromRpm: Math.min(...aims.map((aim) => aim.band.fromRpm)),
+    toRpm: Math.max(...aims.map((aim) => aim.band.toRpm)),
+  };
+  const problems = problemsOf(baseline, shelf, sheet);
+  if (problems.length > 0) return { ok: false, problems };
+  const shelved = shelfSpace(baseline, shelf);
+  if (shelved === null) return { ok: false, problems: [nothingFits(baseline)] };
+
+  const queue = new ForecastQueue(run, {
+    ...(signal === undefined ? {} : { signal }),
+    ...(onProgress === undefined ? {} : { onProgress }),
+  });
+  const marching = fidelity === undefined ? {} : { fidelity };
+  queue.ask(BASELINE, { combination: baseline.combination, rpm, ...marching });
+  const impossible = new Set<string>();
+  const nameOf = (build: Build): string => buildName(changesOf(shelved.groups, build));
+  const curveOf = (build: Build): WholeCurve | null => queue.curve(nameOf(build));
+  const judge: Judge = async (builds) => {
+    for (const build of builds) {
+      const changes = changesOf(shelved.groups, build);
+      const applied = applyChanges(baseline, changes, { sheet, effectless: 'allow' });
+      if (applied.ok) queue.ask(nameOf(build), { combination: applied.value, rpm, ...marching });
+      else impossible.add(keyOf(build));
+    }
+    await queue.run();
+    const base = queue.curve(BASELINE);
+    return builds.map((build) => {
+      if (impossible.has(keyOf(build))) return null;
+      if (queue.aborted(nameOf(build)) || base === null) return undefined;
+      const curve = curveOf(build);
+      return curve === null ? null : verdictOf(base, curve, aims, shelf.limits);
+    });
+  };
+  const outcome = await findBest(shelved.space, judge, { seed, wanted, most });
+  const base = queue.curve(BASELINE);
+  const judged =
+    outcome.complete && base !== null ? await alongFrontier(outcome, shelved, judge) : outcome.judged;
+
+  const priced = (build: Build): PricedBuild | null => {
+    const curve = curveOf(build);
+    if (base === null || curve === null) return null;
+    return {
+      choices: build.map((level, g) => ({
+        group: shelved.groups[g].name,
+        choice: shelved.groups[g].levels[level]?.name ?? null,
+      })),
+      gainPct: weightedGain(gainsByAim(base, curve, aims), aims),
+      ...priceOf(changesOf(shelved.groups, build)),
+    };
+  };
+  const kept = judged
+    .filter(({ verdict }) => verdict?.keepsLimits === true)
+    .sort((a, b) => (b.verdict?.worth ?? 0) - (a.verdict?.worth ?? 0));
+  const best = kept.slice(0, wanted).map(({ build }) => build);
+  const forecasts = queue.asked;
+  const builds =
+    base === null
+      ? []
+      : await topBuilds(baseline, best, {
+          shelved,
+          aims,
+          band,
+          seed,
+          fidelity,
+          sheet,
+          queue,
+          base,
+          curveOf,
+          priced,
+        });
+  const tied = builds.filter(({ tieGroup }) => tieGroup === 1);
+  const affordable = kept.flatMap(({ build }) => {
+    const one = priced(build);
+    return one === null || one.cost === null ? [] : [{ ...one, gain: one.gainPct, cost: one.cost }];
+  });
+  return {
+    ok: true,
+    value: {
+      schemaVersion: 1,
+      program: { name: 'valvetide', version: VERSION },
+      combination: baseline.combination.name,
+      seed,
+      complete: outcome.complete && queue.complete && signal?.aborted !== true,
+      aims,
+      limits: shelf.limits,
+      band,
+      rpm,
+      baseline: base === null ? null : means(base, band),
+      builds,
+      shared: (tied[0]?.choices ?? []).filter(({ choice }, g) =>
+        tied.every(({ choices }) => choices[g].choice === choice),
+      ),
+      frontier: frontierOf(affordable).map(({ gain: _, ...one }) => one),
+      effects: groupEffects(shelved, judged, outcome.model),
+      search: account(shelved, { ...outcome, judged }, impossible.size, queue.asked - forecasts),
+      assumed: baseline.combination.assumed,
+      warnings: base?.warnings ?? baseline.combination.warnings,
+      leftOut: queue.leftOut,
+    },
+  };
+}
+
+/** What was judged, with builds that may move the frontier of money judged besides. */
+async function alongFrontier(
+  { judged, model, listed }: SearchOutcome,
+  { groups }: ShelfSpace,
+  judge: Judge,
+): Promise<readonly Judged[]> {
+  if (model === null || listed === null) return judged;
+  const costOf = (build: Build): number | null => priceOf(changesOf(groups, build)).cost;
+  const all = [...judged];
+  for (let round = 0; round < FRONTIER_ROUNDS; round++) {
+    const known = new Set(all.map(({ build }) => keyOf(build)));
+    const frontier = frontierOf(
+      all.flatMap(({ build, verdict }) => {
+        const cost = costOf(build);
+        return cost === null || verdict?.keepsLimits !== true ? [] : [{ cost, gain: verdict.worth }];
+      }),
+    );
+    const unseen = listed.flatMap((build) => {
+      const cost = known.has(keyOf(build)) ? null : costOf(build);
+      return cost === null ? [] : [{ build, cost, ...expected(model, build) }];
+    });
+    const hopes = frontierHopes(frontier, unseen, FRONTIER_ROUND);
+    if (hopes.length === 0) break;
+    const verdicts = await judge(hopes);
+    hopes.forEach((build, i) => {
+      const verdict = verdicts[i];
+      if (verdict !== undefined) all.push({ build, verdict });
+    });
+  }
+  return all;
+}
+
+function aimsOf(baseline: Baseline, shelf: Shelf, options: ChooseOptions): readonly ShelfAim[] {
+  if (shelf.aims.length > 0) return shelf.aims;
+  const { band } = rankSpeeds(baseline, options);
+  return [{ band, of: 'power', weighting: 'speed', weight: 1 }];
+}
+
+/** Five over the band of each aim. */
+function speedsOf(baseline: Baseline, aims: readonly ShelfAim[]): readonly number[] {
+  const inBand = aims.flatMap(({ band }) =>
+    rankSpeeds(baseline, { band }).gains.filter((n) => n >= band.fromRpm && n <= band.toRpm),
+  );
+  return [...new Set(inBand)].sort((a, b) => a - b);
+}
+
+/** What is wrong with an alternative by itself. */
+function problemsOf(
+  baseline: Baseline,
+  { groups }: Shelf,
+  sheet: SheetSource | undefined,
+): readonly Problem[] {
+  return groups.flatMap(({ alternatives }) =>
+    alternatives.flatMap((change) => {
+      const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
+      return applied.ok ? [] : applied.problems;
+    }),
+  );
+}
+
+function nothingFits({ combination }: Baseline): Problem {
+  return {
+    file: combination.name,
+    line: null,
+    column: null,
+    path: '',
+    code: 'nothing-allowed',
+    message: 'no build of the shelf keeps the limits',
+    hint: 'raise a limit, or let a group stay as it is',
+  };
+}
+
+function means({ points }: WholeCurve, band: SpeedBand): NonNullable<Chosen['baseline']> {
+  const { powerKw, torqueNm } = bandMean(points, band);
+  return { bandPowerKw: powerKw, bandTorqueNm: torqueNm };
+}
+
+function account(
+  { size }: ShelfSpace,
+  { judged, listed, enumerated, missing, model }: SearchOutcome,
+  impossible: number,
+  forUncertainty: number,
+): SearchAccount {
+  const square = model?.missed.reduce((sum, miss) => sum + miss * miss, 0) ?? 0;
+  const kept = judged.filter(({ verdict }) => verdict?.keepsLimits === true).length;
+  return {
+    builds: size,
+    withinLimits: listed?.length ?? null,
+    forecast: judged.length - impossible,
+    refused: judged.length - impossible - kept,
+    impossible,
+    forUncertainty,
+    enumerated,
+    missing,
+    modelErrorPct: model === null ? null : Math.sqrt(square / model.missed.length),
+  };
+}

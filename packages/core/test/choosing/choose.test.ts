@@ -1,0 +1,214 @@
+import { describe, expect, it } from 'vitest';
+import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import { type ChooseOptions, choose } from '../../src/choosing/choose.ts';
+import type { Chosen } from '../../src/choosing/chosenResult.ts';
+import { readShelf } from '../../src/choosing/readShelf.ts';
+import type { Combination } from '../../src/combination/combination.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
+import { exampleText } from '../reading/files.ts';
+import { altered, losing, runnerOf } from '../studies/fakeCurves.ts';
+
+const BAND = { fromRpm: 3000, toRpm: 6000 };
+
+function baseline(): Baseline {
+  const read = readDocument(exampleText('minimum'));
+  const first = read.ok ? pinBaseline(read.value) : read;
+  const second = first.ok ? pinBaseline(first.value.document) : first;
+  if (!second.ok) throw new Error('the example can not be read');
+  return second.value;
+}
+
+const INCH = 0.0254;
+
+/** Worked out on paper: 5 N m a point of compression, a top at 32 in of primary, a friction that pays by itself, and a pair that fights. */
+const torque = ({ chamber, exhaustSystem, friction }: Combination): number =>
+  200 +
+  5 * (chamber.compressionRatio - 9.5) -
+  0.1 * (exhaustSystem.primary.length / INCH - 32) ** 2 +
+  (friction.multiplier < 1 ? 4 - 6 * (chamber.compressionRatio - 9.5) : 0);
+
+const SHELF = `
+groups:
+  - name: Compression
+    choices:
+      - { name: Milled, add: { chamber.compression: 0.5 }, cost: 300, hours: 6 }
+      - { name: Pistons, add: { chamber.compression: 1 }, cost: 900, hours: 20 }
+  - name: Rings
+    choices:
+      - { name: Low friction, scale: { friction.multiplier: 0.8 }, cost: 250, hours: 15 }
+ranges:
+  - { name: Primary, field: exhaust.primary.length, from: 28 in, to: 34 in, step: 2 in, cost: 400, hours: 4 }
+`;
+
+async function chosen(
+  text: string = SHELF,
+  options: ChooseOptions = {},
+  run = runnerOf(torque),
+): Promise<Chosen> {
+  const read = readShelf(text);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const result = await choose(baseline(), read.value, { band: BAND, run, ...options });
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.value;
+}
+
+const names = ({ choices }: { choices: Chosen['builds'][number]['choices'] }): string =>
+  choices.map(({ choice }) => choice ?? '-').join(', ');
+
+describe('choose(baseline, shelf, options)', () => {
+  it('finds the best of a small shelf with every build forecast, its price and what the tied share', async () => {
+    const { builds, search, frontier, shared, complete } = await chosen();
+    expect(complete).toBe(true);
+    // The engine's own primaries are 34 in: one of the values.
+    expect(search).toMatchObject({
+      builds: 24,
+      withinLimits: 24,
+      forecast: 24,
+      enumerated: true,
+      missing: 0,
+    });
+    expect(names(builds[0])).toBe('Pistons, -, Primary 32 in');
+    expect([builds[0].cost, builds[0].hours]).toEqual([1300, 24]);
+    const own = torque(baseline().combination);
+    expect(builds[0].gainPct).toBeCloseTo(100 * ((200 + 5) / own - 1), 9);
+    expect(frontier.map(({ cost }) => cost)).toEqual(
+      [...frontier.map(({ cost }) => cost)].sort((a, b) => (a ?? 0) - (b ?? 0)),
+    );
+    expect(frontier[frontier.length - 1].gainPct).toBe(builds[0].gainPct);
+    expect(shared).toContainEqual({ group: 'Primary', choice: 'Primary 32 in' });
+  });
+
+  it('says how sure the gain is and which builds can not be told apart', async () => {
+    const { builds } = await chosen();
+    for (const { sigmaPct, chanceOfGain, tieGroup } of builds) {
+      expect(sigmaPct).toBeGreaterThan(0);
+      expect(chanceOfGain).toBeGreaterThan(0.5);
+      expect(tieGroup).toBeGreaterThanOrEqual(1);
+    }
+  });
+
+  it('keeps budget, hours and the largest value of a field without a forecast', async () => {
+    const { builds, search } = await chosen(
+      `${SHELF}\nlimits: { cost: 750, hours: 12, largest: { chamber.compression: 10.2 } }`,
+    );
+    // Milled with a header costs 700 and takes 10 hours; the rings take 15, and the pistons ask for too much.
+    expect(names(builds[0])).toBe('Milled, -, Primary 32 in');
+    expect(search.withinLimits).toBe(8);
+    expect(search.forecast).toBe(8);
+  });
+
+  it('refuses builds that ask for more octane than is in the tank, and counts them', async () => {
+    const plain = runnerOf(torque);
+    const run = Object.assign(
+      async (...[jobs, control]: Parameters<typeof plain>) =>
+        (await plain(jobs, control)).map((curve, i) =>
+          curve === null
+            ? null
+            : altered(curve, () => ({ octaneRequired: 82 + jobs[i].combination.chamber.compressionRatio })),
+        ),
+      { asked: [] },
+    );
+    const { builds, search } = await chosen(`${SHELF}\nlimits: { octane: 92.1 }`, {}, run);
+    expect(builds.map(({ octaneRequired }) => octaneRequired <= 92.1)).toEqual(builds.map(() => true));
+    expect(builds.map(names).join()).not.toContain('Pistons');
+    expect(search.refused).toBe(8);
+  });
+
+  it('weighs aims over bands of their own', async () => {
+    const low = ({ friction, exhaustSystem }: Combination, rpm: number): number =>
+      200 +
+      (rpm < 4000 ? 10 * (1 - friction.multiplier) : 0) -
+      Math.abs(exhaustSystem.primary.length / INCH - 30) * (rpm > 5000 ? 1 : 0);
+    const aims =
+      'aims: [{ from: 2000 rpm, to: 3500 rpm, of: torque, weight: 3 }, { from: 5500 rpm, to: 6500 rpm }]';
+    const { builds, rpm, band } = await chosen(`${SHELF}\n${aims}`, {}, runnerOf(low));
+    expect(band).toEqual({ fromRpm: 2000, toRpm: 6500 });
+    expect(rpm.some((n) => n > 3500 && n < 5500)).toBe(false);
+    expect(names(builds[0])).toMatch(/Low friction, Primary 30 in$/);
+    expect(builds[0].gainPct).toBeCloseTo((3 * builds[0].byAim[0] + builds[0].byAim[1]) / 4, 12);
+  });
+
+  it('leaves out builds whose parts can not be had together, and says how many', async () => {
+    const clash = SHELF.replace(
+      '- name: Rings',
+      '- name: Heads\n    choices:\n      - { name: Other heads, set: { chamber.compression: 9 }, cost: 0, hours: 0 }\n  - name: Rings',
+    );
+    const { search, builds } = await chosen(clash);
+    // Both set the ratio: 2 ways of compression, with the heads, 2 rings and 4 lengths.
+    expect(search.impossible).toBe(16);
+    expect(builds[0].choices.length).toBe(4);
+  });
+
+  it('gives the same on any run, and what there is after an abort', async () => {
+    expect(JSON.stringify(await chosen())).toBe(JSON.stringify(await chosen()));
+    const cut = await chosen(SHELF, {}, runnerOf(torque, 5));
+    expect(cut.complete).toBe(false);
+    expect(cut.search.forecast).toBe(4);
+    expect(cut.builds.every(({ sigmaPct }) => sigmaPct === null)).toBe(true);
+  });
+
+  it('leaves out a build that lost a speed and says so', async () => {
+    const run = losing(runnerOf(torque), 3000, ({ friction }) => friction.multiplier < 1);
+    const { builds, leftOut, search } = await chosen(SHELF, {}, Object.assign(run, { asked: [] }));
+    expect(builds.map(names).join()).not.toContain('Low friction');
+    expect(search.refused).toBe(12);
+    expect(leftOut[0]).toMatchObject({ rpm: 3000 });
+  });
+
+  it('names a shelf that no build can keep the limits of', async () => {
+    const read = readShelf(
+      `${SHELF.replace('- name: Rings', '- name: Rings\n    mayStay: false')}\nlimits: { cost: 100 }`,
+    );
+    if (!read.ok) throw new Error('the shelf must read');
+    const result = await choose(baseline(), read.value, { band: BAND, run: runnerOf(torque) });
+    expect(result).toMatchObject({ ok: false, problems: [{ code: 'nothing-allowed' }] });
+  });
+});
+
+describe('readShelf(text)', () => {
+  const problems = (text: string): readonly string[] => {
+    const read = readShelf(text, { file: 'shelf.yaml' });
+    return read.ok ? [] : read.problems.map(({ line, code }) => `${line} ${code}`);
+  };
+
+  it('reads values of a range in the unit of its first', () => {
+    const read = readShelf(
+      'ranges: [{ name: P, field: exhaust.primary.length, from: 28 in, to: 0.8 m, step: 25.4 mm }]',
+    );
+    expect(read.ok && read.value.groups[0].alternatives.map(({ name }) => name)).toEqual([
+      'P 28 in',
+      'P 29 in',
+      'P 30 in',
+      'P 31 in',
+    ]);
+  });
+
+  it('reads piston speed in either unit', () => {
+    const read = readShelf(`${SHELF}\nlimits: { pistonSpeed: 4000 ft/min }`);
+    expect(read.ok && read.value.limits.pistonSpeed).toBeCloseTo(20.32, 9);
+  });
+
+  it.each([
+    ['groups: []', 'null value-missing'],
+    [
+      'ranges: [{ name: P, field: exhaust.primary.lenght, from: 28 in, to: 30 in, step: 1 in }]',
+      '1 unknown-path',
+    ],
+    [
+      'ranges: [{ name: P, field: exhaust.primary.length, from: 28 in, to: 30 deg, step: 1 in }]',
+      '1 wrong-kind',
+    ],
+    [
+      'ranges: [{ name: P, field: exhaust.primary.length, from: 28 in, to: 20 in, step: 1 in }]',
+      '1 wrong-kind',
+    ],
+    ['ranges: [{ name: P, field: cam.advance, from: 0 deg, to: 30 deg, step: 0.1 deg }]', '1 wrong-kind'],
+    [`${SHELF}\nlimits: { largest: { cam.lift: 1 in } }`, '13 unknown-path'],
+    [`${SHELF}\nlimits: { pistonSpeed: fast }`, '13 wrong-kind'],
+    [`${SHELF}\naims: [{ from: 6000 rpm, to: 5000 rpm }]`, '13 wrong-kind'],
+    [SHELF.replace('name: Pistons', 'name: Milled'), 'null name-twice'],
+    [SHELF.replace('choices', 'choice'), '4 unknown-field'],
+  ])('refuses %s', (text, problem) => {
+    expect(problems(text)[0]).toBe(problem);
+  });
+});
