@@ -139,7 +139,11 @@ export const FILE_PROBLEMS: readonly Entry[] = [
   ['missing', 'A field that every engine must state.', 'State it.'],
   ['more-problems', 'More problems than are told singly.', 'Mend the first ones.'],
   ['name-twice', 'Two changes of one name.', 'Rename one.'],
-  ['nothing-allowed', 'No build of a shelf keeps its limits.', 'Raise a limit, or let a group stay as it is.'],
+  [
+    'nothing-allowed',
+    'No build of a shelf keeps its limits.',
+    'Raise a limit, or let a group stay as it is.',
+  ],
   ['no-arithmetic', 'A value that can’t be scaled or added to.', 'Set it.'],
   ['no-edits', 'A change that changes nothing.', 'Give it `set`, `scale` or `add`.'],
   [
