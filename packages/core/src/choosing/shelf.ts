@@ -44,6 +44,7 @@ export interface ShelfAim {
 export interface Shelf {
   /** In the order of the file, parts before sizes. */
   readonly groups: readonly ShelfGroup[];
+  /** What a build must keep. */
   readonly limits: ShelfLimits;
   /** Empty: mean power over the band that a study is given. */
   readonly aims: readonly ShelfAim[];
