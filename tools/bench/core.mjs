@@ -8,7 +8,6 @@ export {
   balanceDuct,
   createDuct,
   decodeDuct,
-  ductStateSize,
   fillDuct,
 } from '../../packages/core/dist/network/duct.js';
 export { createStepper, RK4, step } from '../../packages/core/dist/numerics/rungeKutta.js';

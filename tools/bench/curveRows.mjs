@@ -13,7 +13,7 @@ function engine(path) {
     sheet: (name) => readFileSync(join(dirname(path), name), 'utf8'),
   });
   if (!read.ok) throw new Error(`${path} is not read`);
-  return read.combination;
+  return read.value;
 }
 
 /** The examples, by their folders' names. */

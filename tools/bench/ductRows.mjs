@@ -9,7 +9,6 @@ import {
   buildGasTables,
   createDuct,
   decodeDuct,
-  ductStateSize,
   fillDuct,
   fuelNamed,
 } from './core.mjs';
@@ -29,11 +28,16 @@ function build(tables, { pipes, cells }) {
     { x: 0, area: 1.6e-3 },
     { x: 0.4, area: 1.3e-3 },
   ];
-  const size = ductStateSize(cells);
-  const y = new Float64Array(size * pipes);
+  let entries = 0;
+  const take = (more) => {
+    entries += more;
+    return entries - more;
+  };
   const ducts = Array.from({ length: pipes }, (_, i) =>
-    createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, tables, i * size),
+    createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, { tables, take }),
   );
+  const size = entries / pipes;
+  const y = new Float64Array(entries);
   for (const duct of ducts) {
     fillDuct(duct, y, 1e5, 330, 0.05);
     for (let i = 0; i < cells; i++) {

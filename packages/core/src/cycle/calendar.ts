@@ -1,8 +1,9 @@
 /** The events of a cylinder's life: when they are due, and what is done and noted at them. */
 
 import { frozenR, frozenTemperature } from '../gas/lookup.ts';
+import { CLOCK } from '../network/clock.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
-import { CYL, endBurn, KNOCK_SHARE, localAngle, startBurn } from '../network/cylinder.ts';
+import { CYL, endBurn, KNOCK_SHARE, startBurn } from '../network/cylinder.ts';
 import type { Network } from '../network/network.ts';
 import { SIDE } from '../network/side.ts';
 import { wiebeShareNormalised } from '../processes/wiebe.ts';
@@ -12,6 +13,11 @@ import type { CylinderDiary } from './diary.ts';
 export interface Calendar {
   readonly exhaustOpens: number;
   readonly intakeCloses: number;
+  /** Crank angle of the next event after the step at hand began [deg]. */
+  readonly due: Float64Array;
+  /** Angles of all events, for this burn. */
+  readonly angles: Float64Array;
+  burn: BurnLaw | null;
 }
 
 /** Called when a cylinder's intake valve has closed: may set the law of the burn to come. */
@@ -26,22 +32,40 @@ export function calendarOf(network: Network, index: number): Calendar {
     if (spec.opening.outward) intakeCloses = spec.opening.valve.closes - 720;
     else exhaustOpens = spec.opening.valve.opens;
   }
-  return { exhaustOpens, intakeCloses };
+  return { exhaustOpens, intakeCloses, due: new Float64Array(1), angles: new Float64Array(7), burn: null };
 }
 
 /** Angles that differ by less are the same [deg]. */
 const EPSILON = 1e-7;
 
-/** Degrees from a crank angle to a cylinder's next event, above zero. */
-export function degreesToEvent(cylinder: Cylinder, calendar: Calendar, theta: number): number {
-  const { burn, endGas } = cylinder;
-  const { exhaustOpens, intakeCloses } = calendar;
-  const angle = localAngle(cylinder, theta);
-  let least = ahead(exhaustOpens, angle);
-  least = Math.min(least, ahead(intakeCloses, angle), ahead(180, angle), ahead(-180, angle));
-  least = Math.min(least, ahead(Math.max(burn.start, intakeCloses), angle));
-  if (endGas) least = Math.min(least, ahead(endGasGone(burn), angle));
-  return Math.min(least, ahead(Math.min(burn.start + burn.duration, exhaustOpens), angle));
+/** Brings the end of the step on a {@link CLOCK} back to a cylinder's next event; the cylinder is decoded where the step begins. */
+export function shortenForEvents(cylinder: Cylinder, calendar: Calendar, clock: Float64Array): void {
+  const { angles, due } = calendar;
+  if (calendar.burn !== cylinder.burn) turnPage(calendar, cylinder.burn);
+  const { angle } = cylinder.now;
+  let least = 720;
+  for (let i = cylinder.endGas ? 0 : 1; i < angles.length; i++) {
+    const d = angles[i] - angle;
+    // Degrees ahead, above zero. A remainder by division is several times as slow.
+    let ahead = d - 720 * Math.floor(d / 720);
+    if (ahead <= EPSILON) ahead += 720;
+    if (ahead < least) least = ahead;
+  }
+  due[0] = clock[CLOCK.from] + least;
+  clock[CLOCK.to] = Math.min(clock[CLOCK.to], due[0]);
+}
+
+/** Notes the angles of a cylinder's events for another burn; that of the end gas, which is not always one, comes first. */
+function turnPage(calendar: Calendar, burn: BurnLaw): void {
+  const { exhaustOpens, intakeCloses, angles } = calendar;
+  calendar.burn = burn;
+  angles[0] = endGasGone(burn);
+  angles[1] = exhaustOpens;
+  angles[2] = intakeCloses;
+  angles[3] = 180;
+  angles[4] = -180;
+  angles[5] = Math.max(burn.start, intakeCloses);
+  angles[6] = Math.min(burn.start + burn.duration, exhaustOpens);
 }
 
 /** Angle from which on end gas is too little to ring [deg after firing top centre]. */
@@ -49,16 +73,9 @@ function endGasGone(burn: BurnLaw): number {
   return burn.start + burn.duration * wiebeShareNormalised(KNOCK_SHARE, burn.a, burn.m);
 }
 
-/** Degrees from `angle` forward to `event`, above zero. */
-function ahead(event: number, angle: number): number {
-  let d = (event - angle) % 720;
-  if (d <= EPSILON) d += 720;
-  return d <= EPSILON ? 720 : d;
-}
-
 function near(a: number, b: number): boolean {
-  const d = Math.abs(a - b) % 720;
-  return d < 2 * EPSILON || d > 720 - 2 * EPSILON;
+  const d = (a - b) / 720;
+  return 720 * Math.abs(d - Math.round(d)) < 2 * EPSILON;
 }
 
 /** Temperature and pressure of the trapped charge once all of its fuel is vapour. */
@@ -75,7 +92,7 @@ function noteCharge(cylinder: Cylinder, diary: CylinderDiary): void {
 }
 
 /**
- * Does what is due at a crank angle in a cylinder's life, and notes it in the diary.
+ * Does what is due in a cylinder's life where the step on a {@link CLOCK} ends, and notes it in the diary; the cylinder is decoded there.
  *
  * @returns whether it altered what the state decodes to
  */
@@ -83,18 +100,20 @@ export function meetEvents(
   cylinder: Cylinder,
   calendar: Calendar,
   diary: CylinderDiary,
-  theta: number,
+  clock: Float64Array,
   y: Float64Array,
   plan: BurnPlanner,
 ): boolean {
-  const { exhaustOpens, intakeCloses } = calendar;
-  const angle = localAngle(cylinder, theta);
-  const o = cylinder.offset;
-  let altered = false;
+  const { exhaustOpens, intakeCloses, due } = calendar;
+  const { angle } = cylinder.now;
   if (cylinder.firing && cylinder.side[SIDE.p] > diary.risingPressure) {
     diary.risingPressure = cylinder.side[SIDE.p];
     diary.risingAngle = angle;
   }
+  const theta = clock[CLOCK.to];
+  if (theta < due[0] - 2 * EPSILON) return false;
+  const o = cylinder.offset;
+  let altered = false;
   if (near(angle, 180)) {
     diary.workAfterExpansion = y[o + CYL.work];
     diary.closedWork = diary.workAfterExpansion - diary.workBeforeCompression;

@@ -1,15 +1,16 @@
 /** Marches a network over crank angle, step by step, from one event in a cylinder's life to the next. */
+import { CLOCK, CLOCK_SIZE } from '../network/clock.ts';
 import { prepareCopies, recordCopies } from '../network/copiedEnds.ts';
 import type { Network } from '../network/network.ts';
-import { decode, isSound, keepStarts, rates, ratesOfDecoded } from '../network/network.ts';
+import { decodeHere, isSound, keepStarts, ratesOfDecoded } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
-import { createStepper, finishStep, SSP2_FOUR } from '../numerics/rungeKutta.ts';
+import { createStepper, finishStep, SSP2_FOUR, TIME } from '../numerics/rungeKutta.ts';
 import type { BurnPlanner, Calendar } from './calendar.ts';
-import { calendarOf, degreesToEvent, meetEvents } from './calendar.ts';
+import { calendarOf, meetEvents, shortenForEvents } from './calendar.ts';
 import type { CylinderDiary } from './diary.ts';
 import { emptyDiary } from './diary.ts';
 import type { StepGrid } from './stepGrid.ts';
-import { freeGrid, spanAllowed } from './stepGrid.ts';
+import { freeGrid, shortenForRates } from './stepGrid.ts';
 
 /** Knobs of the march. */
 export interface MarchOptions {
@@ -45,6 +46,8 @@ export interface March {
   readonly y: Float64Array;
   readonly before: Float64Array;
   readonly grid: StepGrid;
+  /** The step under way, see {@link CLOCK}. */
+  readonly clock: Float64Array;
   /** Steps taken and right-hand sides worked out since the start. */
   steps: number;
   evaluations: number;
@@ -55,13 +58,18 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     network,
     options,
     stepper: createStepper(options.tableau, network.size),
-    rhs: (t, y, d) => rates(network, t, y, d),
+    rhs: (t, y, d) => {
+      network.crankAngle[0] = t[TIME.stage] * network.degreesPerSecond;
+      decodeHere(network, y);
+      ratesOfDecoded(network, y, d);
+    },
     plan,
     calendars: network.cylinders.map((_, i) => calendarOf(network, i)),
     diaries: network.cylinders.map(emptyDiary),
     y: new Float64Array(network.size),
     before: new Float64Array(network.size),
     grid: freeGrid(options.maxStep),
+    clock: new Float64Array(CLOCK_SIZE),
     steps: 0,
     evaluations: 0,
   };
@@ -80,61 +88,66 @@ export function marchDegrees(
   degrees: number,
   onStep?: (theta: number, h: number) => void,
 ): void {
-  const { network, y } = march;
+  const { network, y, clock } = march;
   const end = from + degrees;
-  let theta = from;
-  decode(network, theta, y);
-  while (theta < end - EPSILON) {
-    const span = nextSpan(march, theta, end);
+  clock[CLOCK.from] = from;
+  network.crankAngle[0] = from;
+  decodeHere(network, y);
+  while (clock[CLOCK.from] < end - EPSILON) {
+    clock[CLOCK.to] = end;
+    shortenStep(march);
     // Rates that leave no time to march are those of no gas.
-    if (!(span > SHORTEST && takeStep(march, theta, span))) {
+    if (!(clock[CLOCK.to] - clock[CLOCK.from] > SHORTEST && takeStep(march))) {
       y.fill(Number.NaN);
       return;
     }
-    theta += span;
-    const altered = meetAllEvents(march, theta);
-    if (onStep !== undefined) onStep(theta, span / network.degreesPerSecond);
-    if (altered) decode(network, theta, y);
+    const altered = meetAllEvents(march);
+    if (onStep !== undefined) onStep(clock[CLOCK.to], clock[CLOCK.seconds]);
+    if (altered) decodeHere(network, y);
+    clock[CLOCK.from] = clock[CLOCK.to];
   }
 }
 
-/** Length of the step from a crank angle [deg]: as rates allow, to the next event at most. */
-function nextSpan(march: March, theta: number, end: number): number {
-  const { network, options, calendars } = march;
-  let span = spanAllowed(march, theta, end);
+/** Brings the end of the step on the clock back to where rates allow, to the next event at most. */
+function shortenStep(march: March): void {
+  const { network, options, calendars, clock } = march;
+  shortenForRates(march);
   for (let i = 0; i < calendars.length; i++) {
     const cylinder = network.cylinders[i];
-    if (cylinder.burning) span = Math.min(span, options.maxBurnStep);
-    span = Math.min(span, degreesToEvent(cylinder, calendars[i], theta));
+    if (cylinder.burning)
+      clock[CLOCK.to] = Math.min(clock[CLOCK.to], clock[CLOCK.from] + options.maxBurnStep);
+    shortenForEvents(cylinder, calendars[i], clock);
   }
-  return span;
 }
 
-/** One step from the decoded state to another; false where that is no longer one of a gas. */
-function takeStep(march: March, theta: number, span: number): boolean {
-  const { network, stepper, y, before } = march;
+/** The step on the clock, from the decoded state to another; false where that is no longer one of a gas. */
+function takeStep(march: March): boolean {
+  const { network, stepper, y, before, clock } = march;
   const speed = network.degreesPerSecond;
-  const h = span / speed;
+  clock[CLOCK.seconds] = (clock[CLOCK.to] - clock[CLOCK.from]) / speed;
   const copied = network.copies.length > 0;
   if (copied) {
-    prepareCopies(network, theta, theta + span, h);
+    prepareCopies(network, clock);
     before.set(y);
   }
   ratesOfDecoded(network, y, stepper.stages[0]);
   keepStarts(network);
-  finishStep(stepper, march.rhs, theta / speed, h, y);
-  decode(network, theta + span, y);
+  stepper.time[TIME.from] = clock[CLOCK.from] / speed;
+  stepper.time[TIME.span] = clock[CLOCK.seconds];
+  finishStep(stepper, march.rhs, y);
+  network.crankAngle[0] = clock[CLOCK.to];
+  decodeHere(network, y);
   if (!isSound(network)) return false;
-  if (copied) recordCopies(network, theta, theta + span, before, y);
+  if (copied) recordCopies(network, clock, before, y);
   march.steps++;
   march.evaluations += stepper.stages.length;
   return true;
 }
 
-function meetAllEvents(march: March, theta: number): boolean {
-  const { network, calendars, diaries, y, plan } = march;
+function meetAllEvents(march: March): boolean {
+  const { network, calendars, diaries, y, plan, clock } = march;
   let altered = false;
   for (let i = 0; i < calendars.length; i++)
-    if (meetEvents(network.cylinders[i], calendars[i], diaries[i], theta, y, plan)) altered = true;
+    if (meetEvents(network.cylinders[i], calendars[i], diaries[i], clock, y, plan)) altered = true;
   return altered;
 }

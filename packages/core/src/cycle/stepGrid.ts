@@ -1,4 +1,5 @@
 /** How long a step may be, and the grid of crank angles that steps end on. */
+import { CLOCK } from '../network/clock.ts';
 import { setBins } from '../network/copiedEnds.ts';
 import type { Network } from '../network/network.ts';
 import { decode, stiffness } from '../network/network.ts';
@@ -32,6 +33,8 @@ interface Stepped {
   readonly y: Float64Array;
   readonly options: { readonly courant: number; readonly maxStep: number };
   readonly grid: StepGrid;
+  /** See {@link CLOCK}. */
+  readonly clock: Float64Array;
 }
 
 /** A grid laid for a Courant number holds while the number stays within this share above it [-]. */
@@ -121,9 +124,13 @@ function greatestDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestDivisor(b, a % b);
 }
 
-/** Longest step from `theta` to the next edge of the grid or `end` [deg], as the decoded state's rates allow; edges are met exactly. */
-export function spanAllowed({ network, options, grid }: Stepped, theta: number, end: number): number {
+/**
+ * Brings the end of the step on the clock back to the next edge of the grid, or to where the decoded state's rates allow; edges are met
+ * exactly.
+ */
+export function shortenForRates({ network, options, grid, clock }: Stepped): void {
   const { width, counts, rates, leeway, fineness } = grid;
+  const theta = clock[CLOCK.from];
   const cell = Math.floor(theta / width + 1e-6);
   const k = ((cell % counts.length) + counts.length) % counts.length;
   const rate = stiffness(network);
@@ -131,6 +138,7 @@ export function spanAllowed({ network, options, grid }: Stepped, theta: number, 
   const longest = Math.min(options.maxStep, (leeway * options.courant * network.degreesPerSecond) / rate);
   const span = longest / fineness;
   const part = width / counts[k];
-  const edge = Math.min(end, cell * width + (Math.floor((theta - cell * width) / part + 1e-6) + 1) * part);
-  return (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));
+  const next = cell * width + (Math.floor((theta - cell * width) / part + 1e-6) + 1) * part;
+  const edge = Math.min(clock[CLOCK.to], next);
+  clock[CLOCK.to] = theta + (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));
 }

@@ -55,27 +55,87 @@ export function frozenS(tables: GasTables, T: number, lnP: number, b: number): n
 }
 
 /**
- * Temperature of a blend of internal energy `u` [K]: the exact inverse of {@link frozenU}.
- *
- * @param guessT - where to begin [K]; each cell between guess and answer costs one comparison
+ * A blend at one temperature, read from the tables in one go: temperature [K], burned share, internal energy [J/kg], its slope, the
+ * heat capacity [J/(kg K)], and the temperature part of the entropy [J/(kg K)]. In an array, since numbers handed from function to
+ * function are put on the heap one by one where the compiler doesn't join the two.
  */
-export function frozenTemperature(tables: GasTables, u: number, b: number, guessT: number): number {
-  const { freshU, burnedU, count } = tables;
-  const a = 1 - b;
-  let i = cellOf(tables, guessT);
-  let low = a * freshU[i] + b * burnedU[i];
-  let high = a * freshU[i + 1] + b * burnedU[i + 1];
+export const BLEND = { T: 0, b: 1, u: 2, cv: 3, s: 4 } as const;
+export const BLEND_SIZE = 5;
+
+/** Reads u and cv of a {@link BLEND} whose T and b are given. */
+export function blendOfTemperature(tables: GasTables, blend: Float64Array): void {
+  const { freshU, burnedU, tMin, dT } = tables;
+  const T = blend[BLEND.T];
+  const b = blend[BLEND.b];
+  const i = cellOf(tables, T);
+  const low = freshU[i] + b * (burnedU[i] - freshU[i]);
+  const rise = freshU[i + 1] + b * (burnedU[i + 1] - freshU[i + 1]) - low;
+  blend[BLEND.u] = low + ((T - tMin) / dT - i) * rise;
+  blend[BLEND.cv] = rise / dT;
+}
+
+/** Finds T and cv of a {@link BLEND} whose u and b are given; each cell between the T at hand and the answer costs one comparison. */
+export function blendOfEnergy(tables: GasTables, blend: Float64Array): void {
+  const { freshU, burnedU, tMin, dT, count } = tables;
+  const u = blend[BLEND.u];
+  const b = blend[BLEND.b];
+  let i = cellOf(tables, blend[BLEND.T]);
+  let low = freshU[i] + b * (burnedU[i] - freshU[i]);
+  let high = freshU[i + 1] + b * (burnedU[i + 1] - freshU[i + 1]);
   while (u >= high && i < count - 2) {
     i++;
     low = high;
-    high = a * freshU[i + 1] + b * burnedU[i + 1];
+    high = freshU[i + 1] + b * (burnedU[i + 1] - freshU[i + 1]);
   }
   while (u < low && i > 0) {
     i--;
     high = low;
-    low = a * freshU[i] + b * burnedU[i];
+    low = freshU[i] + b * (burnedU[i] - freshU[i]);
   }
-  return tables.tMin + tables.dT * (i + (u - low) / (high - low));
+  blend[BLEND.T] = tMin + dT * (i + (u - low) / (high - low));
+  blend[BLEND.cv] = (high - low) / dT;
+}
+
+/** Finds T, u and cv of a {@link BLEND} whose s and b are given, from the T at hand. */
+export function blendOfEntropy(tables: GasTables, blend: Float64Array): void {
+  const { freshS, burnedS, freshU, burnedU, tMin, dT, count } = tables;
+  const s = blend[BLEND.s];
+  const b = blend[BLEND.b];
+  let i = cellOf(tables, blend[BLEND.T]);
+  let low = freshS[i] + b * (burnedS[i] - freshS[i]);
+  let high = freshS[i + 1] + b * (burnedS[i + 1] - freshS[i + 1]);
+  while (s >= high && i < count - 2) {
+    i++;
+    low = high;
+    high = freshS[i + 1] + b * (burnedS[i + 1] - freshS[i + 1]);
+  }
+  while (s < low && i > 0) {
+    i--;
+    high = low;
+    low = freshS[i] + b * (burnedS[i] - freshS[i]);
+  }
+  const share = (s - low) / (high - low);
+  const lowU = freshU[i] + b * (burnedU[i] - freshU[i]);
+  const riseU = freshU[i + 1] + b * (burnedU[i + 1] - freshU[i + 1]) - lowU;
+  blend[BLEND.T] = tMin + dT * (i + share);
+  blend[BLEND.u] = lowU + share * riseU;
+  blend[BLEND.cv] = riseU / dT;
+}
+
+/** Scratch of {@link frozenTemperature}: written and read within one call, never kept. */
+const scratch = new Float64Array(BLEND_SIZE);
+
+/**
+ * Temperature of a blend of internal energy `u` [K]: the exact inverse of {@link frozenU}.
+ *
+ * @param guessT - where to begin [K]
+ */
+export function frozenTemperature(tables: GasTables, u: number, b: number, guessT: number): number {
+  scratch[BLEND.T] = guessT;
+  scratch[BLEND.b] = b;
+  scratch[BLEND.u] = u;
+  blendOfEnergy(tables, scratch);
+  return scratch[BLEND.T];
 }
 
 /** Column of the equilibrium table that holds `p` [Pa], as cell + share in the cell; held within the table. */
@@ -146,22 +206,29 @@ export function equilibriumTemperature(tables: GasTables, u: number, p: number, 
 }
 
 /**
- * Internal energy and gas constant of burned gas with their slopes, in one reading.
- *
- * @param out - out[0]: u [J/kg], out[1]: R [J/(kg K)], out[2]: du/dT, out[3]: du/dln p, out[4]: dR/dT, out[5]: dR/dln p
+ * A point of the table of burned gas: internal energy u [J/kg] and gas constant R [J/(kg K)] with their slopes, du/dT, du/dln p,
+ * dR/dT and dR/dln p, at a temperature T [K] and the logarithm of a pressure, ln(p / 1 Pa).
  */
-export function equilibriumPoint(tables: GasTables, T: number, p: number, out: Float64Array): void {
+export const POINT = { u: 0, R: 1, uT: 2, uLnP: 3, RT: 4, RLnP: 5, T: 6, lnP: 7 } as const;
+export const POINT_SIZE = 8;
+
+/** Reads u and R of burned gas with their slopes into a {@link POINT} whose T and lnP are given. */
+export function equilibriumPoint(tables: GasTables, out: Float64Array): void {
+  const T = out[POINT.T];
   if (!(T > tables.freezeTemperature)) {
-    out[0] = frozenU(tables, T, 1);
-    out[1] = tables.burnedR;
-    out[2] = frozenCv(tables, T, 1);
-    out[3] = 0;
-    out[4] = 0;
-    out[5] = 0;
+    const { burnedU, tMin, dT } = tables;
+    const i = cellOf(tables, T);
+    const rise = burnedU[i + 1] - burnedU[i];
+    out[POINT.u] = burnedU[i] + ((T - tMin) / dT - i) * rise;
+    out[POINT.R] = tables.burnedR;
+    out[POINT.uT] = rise / dT;
+    out[POINT.uLnP] = 0;
+    out[POINT.RT] = 0;
+    out[POINT.RLnP] = 0;
     return;
   }
   const table = tables.equilibrium;
-  const x = (Math.log(p) - table.lnPMin) / table.dLnP;
+  const x = (out[POINT.lnP] - table.lnPMin) / table.dLnP;
   const column = x > 0 ? Math.min(x, table.pressureCount - 1) : 0;
   const slopeP = x === column ? 1 / table.dLnP : 0;
   const ip = Math.min(Math.floor(column), table.pressureCount - 2);
@@ -177,9 +244,9 @@ export function equilibriumPoint(tables: GasTables, T: number, p: number, out: F
     const highRise = values[next + 1] - values[next];
     const low = values[k] + fp * lowRise;
     const high = values[next] + fp * highRise;
-    out[i] = low + ft * (high - low);
-    out[2 + 2 * i] = (high - low) / table.dT;
-    out[3 + 2 * i] = (lowRise + ft * (highRise - lowRise)) * slopeP;
+    out[POINT.u + i] = low + ft * (high - low);
+    out[POINT.uT + 2 * i] = (high - low) / table.dT;
+    out[POINT.uLnP + 2 * i] = (lowRise + ft * (highRise - lowRise)) * slopeP;
   }
 }
 

@@ -1,6 +1,16 @@
 /** Cylinders that do not march: their duct ends deliver into shared volumes what a marching cylinder's end did so many degrees before. */
+import { CLOCK } from './clock.ts';
 import type { FlowRecord } from './copies.ts';
-import { createFlowRecord, RECALL, RECALL_SIZE, rebinned, recallFlow, recordFlow } from './copies.ts';
+import {
+  createFlowRecord,
+  PASSED,
+  PASSED_SIZE,
+  RECALL,
+  RECALL_SIZE,
+  rebinned,
+  recallFlow,
+  recordFlow,
+} from './copies.ts';
 import { NOZZLE } from './ductEnd.ts';
 import type { OpenEnd } from './openEnd.ts';
 import { TOTAL } from './openEnd.ts';
@@ -52,7 +62,7 @@ export function createCopy(
   end: OpenEnd,
   pressure: number,
 ): Copy {
-  volume.opening += spec.delays.length * end.nozzle[NOZZLE.ductArea];
+  volume.opening[0] += spec.delays.length * end.nozzle[NOZZLE.ductArea];
   return {
     spec,
     record: createFlowRecord(720, pressure),
@@ -132,17 +142,21 @@ export function setBins(network: WithCopies, bins: number): void {
   }
 }
 
-/** Scratch of {@link prepareCopies}: written and read within one call, never kept. */
+/** Scratch of {@link prepareCopies} and {@link recordCopies}: written and read within one call, never kept. */
 const part = new Float64Array(RECALL_SIZE);
+const passed = new Float64Array(PASSED_SIZE);
 
-/** Readies the copies for a step between two crank angles [deg] that takes `h` seconds; the network is decoded at `from`. */
-export function prepareCopies(network: WithCopies, from: number, to: number, h: number): void {
+/** Readies the copies for the step of a {@link CLOCK}; the network is decoded where it begins. */
+export function prepareCopies(network: WithCopies, clock: Float64Array): void {
+  const h = clock[CLOCK.seconds];
   for (const copy of network.copies) {
     const { spec, record, rate, volume } = copy;
     copy.pressure = volume.side[SIDE.p];
     rate.fill(0);
     for (const delay of spec.delays) {
-      recallFlow(record, from - delay, to - delay, part);
+      part[RECALL.from] = clock[CLOCK.from] - delay;
+      part[RECALL.to] = clock[CLOCK.to] - delay;
+      recallFlow(record, part);
       rate[RECALL.mass] += part[RECALL.mass] / h;
       rate[RECALL.burned] += part[RECALL.burned] / h;
       rate[RECALL.energy] += part[RECALL.energy] / h;
@@ -152,25 +166,23 @@ export function prepareCopies(network: WithCopies, from: number, to: number, h: 
   }
 }
 
-/** Records what the marching cylinder delivered between two crank angles [deg]; the network is decoded at `to`. */
+/** Records what the marching cylinder delivered over the step of a {@link CLOCK}; the network is decoded where it ends. */
 export function recordCopies(
   network: WithCopies,
-  from: number,
-  to: number,
+  clock: Float64Array,
   before: Float64Array,
   after: Float64Array,
 ): void {
+  passed[PASSED.from] = clock[CLOCK.from];
+  passed[PASSED.to] = clock[CLOCK.to];
+  const degrees = clock[CLOCK.to] - clock[CLOCK.from];
   for (const { record, end, volume, pressure, sum } of network.copies) {
-    addMeans(sum, volume.side, to - from);
+    addMeans(sum, volume.side, degrees);
     const o = end.offset;
-    recordFlow(
-      record,
-      from,
-      to,
-      after[o + TOTAL.mass] - before[o + TOTAL.mass],
-      after[o + TOTAL.burned] - before[o + TOTAL.burned],
-      after[o + TOTAL.energy] - before[o + TOTAL.energy],
-      0.5 * (pressure + volume.side[SIDE.p]),
-    );
+    passed[PASSED.mass] = after[o + TOTAL.mass] - before[o + TOTAL.mass];
+    passed[PASSED.burned] = after[o + TOTAL.burned] - before[o + TOTAL.burned];
+    passed[PASSED.energy] = after[o + TOTAL.energy] - before[o + TOTAL.energy];
+    passed[PASSED.pressure] = 0.5 * (pressure + volume.side[SIDE.p]);
+    recordFlow(record, passed);
   }
 }

@@ -37,7 +37,9 @@ export function rebinned(record: FlowRecord, bins: number): FlowRecord {
   next.weight = record.weight;
   const part = new Float64Array(RECALL_SIZE);
   for (let k = 0; k < bins; k++) {
-    recallFlow(record, k * next.bin, (k + 1) * next.bin, part);
+    part[RECALL.from] = k * next.bin;
+    part[RECALL.to] = (k + 1) * next.bin;
+    recallFlow(record, part);
     next.mass[k] = part[RECALL.mass];
     next.burned[k] = part[RECALL.burned];
     next.energy[k] = part[RECALL.energy];
@@ -48,22 +50,19 @@ export function rebinned(record: FlowRecord, bins: number): FlowRecord {
 }
 
 /**
- * Adds what passed between two crank angles [deg], spread evenly; a bin entered anew starts from what is kept of the
- * cycle before, see `weight`.
- *
- * @param mass - positive into the volume, negative out of it [kg]
+ * What passed between two crank angles [deg]: mass [kg], positive into the volume and negative out of it, burned mass [kg], energy [J],
+ * and the volume's mean pressure [Pa].
  */
-export function recordFlow(
-  record: FlowRecord,
-  from: number,
-  to: number,
-  mass: number,
-  burned: number,
-  energy: number,
-  pressure: number,
-): void {
+export const PASSED = { from: 0, to: 1, mass: 2, burned: 3, energy: 4, pressure: 5 } as const;
+export const PASSED_SIZE = 6;
+
+/** Adds what passed, spread evenly; a bin entered anew starts from what is kept of the cycle before, see `weight`. */
+export function recordFlow(record: FlowRecord, passed: Float64Array): void {
   const { bin, weight } = record;
   const bins = record.mass.length;
+  const from = passed[PASSED.from];
+  const to = passed[PASSED.to];
+  const mass = passed[PASSED.mass];
   let a = from;
   while (a < to - 1e-9) {
     const i = Math.floor(a / bin + 1e-9);
@@ -80,23 +79,25 @@ export function recordFlow(
     }
     if (mass > 0) {
       record.mass[k] += share * mass;
-      record.burned[k] += share * burned;
-      record.energy[k] += share * energy;
+      record.burned[k] += share * passed[PASSED.burned];
+      record.energy[k] += share * passed[PASSED.energy];
     } else {
       record.drawn[k] -= share * mass;
     }
-    record.pressure[k] += part * pressure;
+    record.pressure[k] += part * passed[PASSED.pressure];
     a = b;
   }
 }
 
-/** Indices into {@link recallFlow}'s result. */
-export const RECALL = { mass: 0, burned: 1, energy: 2, drawn: 3, pressure: 4 } as const;
-export const RECALL_SIZE = 5;
+/** What passed between two recorded crank angles [deg]: amounts, and mean pressure. */
+export const RECALL = { mass: 0, burned: 1, energy: 2, drawn: 3, pressure: 4, from: 5, to: 6 } as const;
+export const RECALL_SIZE = 7;
 
-/** What passed between two recorded crank angles [deg] (amounts, mean pressure), into `out`. */
-export function recallFlow(record: FlowRecord, from: number, to: number, out: Float64Array): void {
-  out.fill(0);
+/** Works out what passed between the crank angles in `out`. */
+export function recallFlow(record: FlowRecord, out: Float64Array): void {
+  const from = out[RECALL.from];
+  const to = out[RECALL.to];
+  out.fill(0, 0, RECALL.from);
   const { bin } = record;
   const bins = record.mass.length;
   let a = from;

@@ -4,7 +4,7 @@ import type { GasTables } from '../gas/gasTables.ts';
 import type { LiquidFuel } from '../gas/liquidFuel.ts';
 import { frozenS, frozenU } from '../gas/lookup.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
-import { cylinderVolume, volumeRate } from '../geometry/sliderCrank.ts';
+import { cylinderVolume, pistonArea, volumeRate } from '../geometry/sliderCrank.ts';
 import { wiebeFractionNormalised } from '../processes/wiebe.ts';
 import type { BurnReference, WallHeat } from './cylinderHeat.ts';
 import { atRest, type Site, type StillNode, type Weighted } from './part.ts';
@@ -78,6 +78,10 @@ export interface CylinderSpec extends Weighted {
 
 export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
   readonly tables: GasTables;
+  /** Area of the piston [m2]. */
+  readonly bore: number;
+  /** What burning releases at full efficiency, see {@link heatOfReaction} [J/kg]. */
+  readonly heatOfReaction: number;
   /** Angular speed [rad/s]. */
   speed: number;
   burn: BurnLaw;
@@ -94,16 +98,46 @@ export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
   /** Where the search of two zones starts: pressure [Pa] and burned temperature [K]. */
   readonly start: { p: number; Tb: number };
   /** Working values of the last decoded state. */
-  readonly now: { angle: number; V: number; dV: number; x: number; Tu: number; Tb: number; T: number };
+  readonly now: CylinderNow;
+}
+
+/** Working values of a cylinder's decoded state; what the file of their kind works out stands here, not in results of functions. */
+export interface CylinderNow {
+  /** After firing top centre [deg], -360 to 360. */
+  angle: number;
+  /** Volume [m3] and its rate [m3/s]. */
+  V: number;
+  dV: number;
+  /** Mass [kg], and of two zones internal energy [J] and specific entropy of the unburned one [J/(kg K)]. */
+  m: number;
+  U: number;
+  s: number;
+  /** Burned share of the mass; 0 where there is one zone. */
+  x: number;
+  /** Temperatures of the unburned and burned zone, and their mass mean [K]. */
+  Tu: number;
+  Tb: number;
+  T: number;
+  /** [W/(m2 K)] */
+  heatCoefficient: number;
+  /** To the walls [W]. */
+  heat: number;
+}
+
+/** Heat of reaction of fresh gas at 298.15 K [J/kg]: what burning releases at full efficiency. */
+export function heatOfReaction(tables: GasTables): number {
+  return frozenU(tables, 298.15, 0) - frozenU(tables, 298.15, 1);
 }
 
 export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cylinder {
   return {
     ...spec,
     tables,
+    bore: pistonArea(spec.crank),
+    heatOfReaction: heatOfReaction(tables),
     ...atRest(take(CYLINDER_STATE)),
     side: new Float64Array(SIDE_SIZE).fill(400),
-    opening: 0,
+    opening: new Float64Array(1),
     speed: 0,
     burning: false,
     firing: false,
@@ -111,14 +145,28 @@ export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cyli
     residual: 0,
     reference: { p: 1e5, T: 300, V: 1e-3 },
     start: { p: 1e5, Tb: FIRST_BURNED },
-    now: { angle: 0, V: 0, dV: 0, x: 0, Tu: 400, Tb: FIRST_BURNED, T: 400 },
+    now: {
+      angle: 0,
+      V: 0,
+      dV: 0,
+      m: 0,
+      U: 0,
+      s: 0,
+      x: 0,
+      Tu: 400,
+      Tb: FIRST_BURNED,
+      T: 400,
+      heatCoefficient: 0,
+      heat: 0,
+    },
   };
 }
 
 /** Angle after the cylinder's firing top centre [deg], from -360 to 360. */
 export function localAngle(cylinder: Cylinder, theta: number): number {
-  const a = (theta - cylinder.firingAngle + 360) % 720;
-  return (a < 0 ? a + 720 : a) - 360;
+  const a = theta - cylinder.firingAngle;
+  // A remainder by division is several times as slow.
+  return a - 720 * Math.floor((a + 360) / 720);
 }
 
 export function fillCylinder(
@@ -140,50 +188,52 @@ export function fillCylinder(
 
 /** Decodes volume, pressure and temperatures at crank angle theta [deg]. */
 export function decodeCylinder(cylinder: Cylinder, theta: number, y: Float64Array): void {
+  cylinder.now.angle = localAngle(cylinder, theta);
+  decodeAtAngle(cylinder, y);
+}
+
+/** The same at the angle that stands in `now`. */
+export function decodeAtAngle(cylinder: Cylinder, y: Float64Array): void {
   const { now, crank, offset: o, side } = cylinder;
-  const angle = localAngle(cylinder, theta);
-  const radians = (angle * Math.PI) / 180;
-  now.angle = angle;
+  const radians = (now.angle * Math.PI) / 180;
   now.V = cylinderVolume(crank, radians);
   now.dV = volumeRate(crank, radians) * cylinder.speed;
-  const m = y[o + CYL.mass];
+  now.m = y[o + CYL.mass];
   if (cylinder.burning) {
     const { burn } = cylinder;
-    now.x = wiebeFractionNormalised(angle, burn.start, burn.duration, burn.a, burn.m);
+    now.x = wiebeFractionNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m);
     if (now.x > 1e-7) {
-      decodeTwoZones(cylinder, m, y[o + CYL.energy], y[o + CYL.entropy]);
+      now.U = y[o + CYL.energy];
+      now.s = y[o + CYL.entropy];
+      decodeTwoZones(cylinder);
       return;
     }
   }
   now.x = 0;
-  const liquid = cylinder.spray === undefined ? 0 : y[o + CYL.liquid];
-  decodeOneZone(
-    cylinder,
-    m,
-    liquid > 0 ? (y[o + CYL.energy] + liquid * bound(cylinder)) / m : y[o + CYL.energy] / m,
-    y[o + CYL.burned] / m,
-  );
-  if (liquid > 0) takeOutLiquid(cylinder, m, liquid, y[o + CYL.energy]);
+  side[SIDE.b] = y[o + CYL.burned] / now.m;
+  if (cylinder.spray !== undefined && y[o + CYL.liquid] > 0) decodeSpray(cylinder, cylinder.spray, y);
+  else {
+    side[SIDE.e] = y[o + CYL.energy] / now.m;
+    decodeOneZone(cylinder);
+  }
   now.T = side[SIDE.T];
   now.Tu = now.T;
 }
 
-/** Internal energy that liquid fuel lacks to be vapour of the same temperature [J/kg]. */
-function bound({ spray }: Cylinder): number {
-  if (spray === undefined) return 0;
-  const { latentHeat, R } = spray.liquid;
-  return latentHeat - R * T_REFERENCE;
-}
-
-/** What the gas is once it is told that part of the fuel is none: as warm as decoded, at less pressure. */
-function takeOutLiquid({ side, now, spray }: Cylinder, m: number, liquid: number, energy: number): void {
-  if (spray === undefined) return;
+/** Gas with fuel in it that is none: as warm as if that were vapour and had the energy it lacks for that, at less pressure. */
+function decodeSpray(cylinder: Cylinder, { liquid: fuel }: Spray, y: Float64Array): void {
+  const { now, side, offset: o } = cylinder;
+  const { m } = now;
+  const liquid = y[o + CYL.liquid];
+  const bound = fuel.latentHeat - fuel.R * T_REFERENCE;
+  side[SIDE.e] = (y[o + CYL.energy] + liquid * bound) / m;
+  decodeOneZone(cylinder);
   const cv = side[SIDE.R] / (side[SIDE.gamma] - 1);
-  const R = side[SIDE.R] - (liquid / m) * spray.liquid.R;
+  const R = side[SIDE.R] - (liquid / m) * fuel.R;
   side[SIDE.R] = R;
   side[SIDE.gamma] = 1 + R / cv;
   side[SIDE.p] = (m * R * side[SIDE.T]) / now.V;
-  side[SIDE.h] = energy / m + R * side[SIDE.T];
+  side[SIDE.h] = y[o + CYL.energy] / m + R * side[SIDE.T];
 }
 
 /** Burned temperature to search from [K]: how much hotter than the charge, and at most. */

@@ -1,71 +1,82 @@
 /** What the pistons, walls and flames of cylinders do to their gas. */
-import type { GasTables } from '../gas/gasTables.ts';
-import { frozenU } from '../gas/lookup.ts';
-import { linerArea, pistonArea } from '../geometry/sliderCrank.ts';
-import { dropEvaporation } from '../processes/dropEvaporation.ts';
+import { linerArea } from '../geometry/sliderCrank.ts';
+import { DROP, DROP_SIZE, evaporateDrop } from '../processes/dropEvaporation.ts';
 import { knockRate } from '../processes/knock.ts';
 import { wiebeRateNormalised } from '../processes/wiebe.ts';
-import type { Cylinder } from './cylinder.ts';
+import type { Cylinder, Spray } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
-import { heatCoefficient } from './cylinderHeat.ts';
+import { findHeatCoefficient } from './cylinderHeat.ts';
 import { SIDE } from './side.ts';
-
-/** Heat of reaction of fresh gas at 298.15 K [J/kg]: what burning releases at full efficiency. */
-export function heatOfReaction(tables: GasTables): number {
-  return frozenU(tables, 298.15, 0) - frozenU(tables, 298.15, 1);
-}
 
 /** Turbulence at the drops over mean piston speed [-] (Heywood, 1988, section 8.2.2: about half near top centre; from memory). */
 const TURBULENCE = 0.5;
 
-/** Evaporates liquid fuel into `d`; returns the heat that walls give for it [W]. */
-function evaporate(cylinder: Cylinder, y: Float64Array, d: Float64Array): number {
-  const { spray, side, offset: o, tables, crank, speed } = cylinder;
-  if (spray === undefined) return 0;
+/** Scratch of {@link evaporate}: written and read within one call, never kept. */
+const drop = new Float64Array(DROP_SIZE);
+
+/** Evaporates liquid fuel, adding into `d`; the heat that walls give for it is none of what they take. */
+function evaporate(cylinder: Cylinder, spray: Spray, y: Float64Array, d: Float64Array): void {
+  const { now, side, offset: o, tables, crank, speed } = cylinder;
   const liquid = y[o + CYL.liquid];
-  if (!(liquid > 0)) return 0;
-  const m = y[o + CYL.mass];
-  const vapour = Math.max(0, ((1 - side[SIDE.b]) * m * tables.fuelFraction - liquid) / (m - liquid));
-  const slip = (TURBULENCE * crank.stroke * speed) / Math.PI;
-  const rate =
-    liquid * dropEvaporation(spray.liquid, spray.diameter, slip, side[SIDE.T], side[SIDE.p], vapour);
+  if (!(liquid > 0)) return;
+  const { m } = now;
+  drop[DROP.diameter] = spray.diameter;
+  drop[DROP.slip] = (TURBULENCE * crank.stroke * speed) / Math.PI;
+  drop[DROP.T] = side[SIDE.T];
+  drop[DROP.p] = side[SIDE.p];
+  drop[DROP.vapour] = Math.max(0, ((1 - side[SIDE.b]) * m * tables.fuelFraction - liquid) / (m - liquid));
+  evaporateDrop(spray.liquid, drop);
+  const rate = liquid * drop[DROP.rate];
   d[o + CYL.liquid] -= rate;
-  return spray.wallShare * rate * spray.liquid.latentHeat;
+  now.heat -= spray.wallShare * rate * spray.liquid.latentHeat;
 }
 
 /** Piston work, wall heat and burn, added into `d`; flows through the valves are added by the connections. */
 export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64Array): void {
-  const { now, side, offset: o, walls, crank, burn, tables } = cylinder;
+  const { now, side, offset: o, spray } = cylinder;
+  findHeatCoefficient(cylinder);
+  if (cylinder.burning && now.x > 0) balanceBurn(cylinder, d);
+  else {
+    heatWalls(cylinder);
+    if (spray !== undefined) evaporate(cylinder, spray, y, d);
+  }
   const p = side[SIDE.p];
-  const m = y[o + CYL.mass];
-  const bore = pistonArea(crank);
-  const coefficient = heatCoefficient(cylinder);
+  if (cylinder.endGas) d[o + CYL.knock] += knockRate(p, now.Tu);
+  d[o + CYL.energy] -= p * now.dV + now.heat;
+  d[o + CYL.work] += p * now.dV;
+  d[o + CYL.heat] += now.heat;
+}
+
+/** Heat of gas of one temperature to the walls. */
+function heatWalls({ now, walls, crank, bore }: Cylinder): void {
   const head = bore * walls.headRatio;
   const liner = linerArea(crank, now.V) + walls.clearanceWall;
   const area = head + bore + liner;
   const wall = (head * walls.head + bore * walls.piston + liner * walls.liner) / area;
-  let heat: number;
-  if (cylinder.burning && now.x > 0) {
-    // Share of the walls that burned gas touches: square root of the burned share of mass, since it is the lighter gas
-    // (Ferguson, Internal Combustion Engines (1986), ch. 4).
-    const touched = Math.sqrt(now.x);
-    const toBurned = coefficient * area * touched * (now.Tb - wall);
-    const toUnburned = coefficient * area * (1 - touched) * (now.Tu - wall);
-    heat = toBurned + toUnburned;
-    const mu = m * (1 - now.x);
-    if (mu > 1e-6 * m) d[o + CYL.entropy] -= toUnburned / (mu * now.Tu);
-    const perDegree = wiebeRateNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m);
-    const rate = perDegree * ((cylinder.speed * 180) / Math.PI);
-    const fresh = (1 - cylinder.residual) * m;
-    const unreleased = (1 - burn.efficiency) * heatOfReaction(tables) * fresh * rate;
-    d[o + CYL.energy] -= unreleased;
-    d[o + CYL.unreleased] += unreleased;
-    d[o + CYL.burned] += fresh * rate;
-  } else {
-    heat = coefficient * area * (now.T - wall) - evaporate(cylinder, y, d);
-  }
-  if (cylinder.endGas) d[o + CYL.knock] += knockRate(p, now.Tu);
-  d[o + CYL.energy] -= p * now.dV + heat;
-  d[o + CYL.work] += p * now.dV;
-  d[o + CYL.heat] += heat;
+  now.heat = now.heatCoefficient * area * (now.T - wall);
+}
+
+/** Heat of both zones, and what the flame does. */
+function balanceBurn(cylinder: Cylinder, d: Float64Array): void {
+  const { now, offset: o, walls, crank, burn, bore } = cylinder;
+  const { m, x } = now;
+  const head = bore * walls.headRatio;
+  const liner = linerArea(crank, now.V) + walls.clearanceWall;
+  const area = head + bore + liner;
+  const wall = (head * walls.head + bore * walls.piston + liner * walls.liner) / area;
+  // Share of the walls that burned gas touches: square root of the burned share of mass, since it is the lighter gas
+  // (Ferguson, Internal Combustion Engines (1986), ch. 4).
+  const touched = Math.sqrt(x);
+  const toBurned = now.heatCoefficient * area * touched * (now.Tb - wall);
+  const toUnburned = now.heatCoefficient * area * (1 - touched) * (now.Tu - wall);
+  now.heat = toBurned + toUnburned;
+  const mu = m * (1 - x);
+  if (mu > 1e-6 * m) d[o + CYL.entropy] -= toUnburned / (mu * now.Tu);
+  const perDegree = wiebeRateNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m);
+  const rate = perDegree * ((cylinder.speed * 180) / Math.PI);
+  const fresh = (1 - cylinder.residual) * m;
+  const unreleased = (1 - burn.efficiency) * cylinder.heatOfReaction * fresh * rate;
+  d[o + CYL.energy] -= unreleased;
+  d[o + CYL.unreleased] += unreleased;
+  d[o + CYL.burned] += fresh * rate;
 }

@@ -1,6 +1,6 @@
 /** All cylinders of a network, walked together. */
 import type { Cylinder } from './cylinder.ts';
-import { CYL, decodeCylinder } from './cylinder.ts';
+import { CYL, decodeAtAngle, localAngle } from './cylinder.ts';
 import { balanceCylinder } from './cylinderBalance.ts';
 import type { PartGroup } from './part.ts';
 import { SIDE } from './side.ts';
@@ -17,9 +17,10 @@ export function cylinderGroup(cylinders: readonly Cylinder[], crankAngle: Float6
   return {
     decode(y) {
       for (const cylinder of cylinders) {
-        decodeCylinder(cylinder, crankAngle[0], y);
+        cylinder.now.angle = localAngle(cylinder, crankAngle[0]);
+        decodeAtAngle(cylinder, y);
         // Until its valves are decoded.
-        cylinder.opening = 0;
+        cylinder.opening[0] = 0;
       }
     },
     addRates(y, d) {
@@ -28,9 +29,9 @@ export function cylinderGroup(cylinders: readonly Cylinder[], crankAngle: Float6
     // As a volume's, see there; a valve near rest passes all that its pipe can bring, however little it is open.
     raiseFastest(fastest) {
       for (const { side, now, opening } of cylinders) {
-        if (opening === 0) continue;
+        if (opening[0] === 0) continue;
         const sound = Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
-        const rate = (CYLINDER_SHARE * opening * sound) / now.V;
+        const rate = (CYLINDER_SHARE * opening[0] * sound) / now.V;
         if (rate > fastest[0]) fastest[0] = rate;
       }
     },

@@ -1,6 +1,5 @@
 /** Wall heat of a cylinder: surfaces, and the chosen correlation. */
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
-import { sweptVolume } from '../geometry/sliderCrank.ts';
 import { gasConductivity, productsViscosity } from '../processes/viscosity.ts';
 import {
   ANNAND_A,
@@ -44,44 +43,57 @@ export interface BurnReference {
 export interface HeatedGas {
   readonly walls: WallHeat;
   readonly crank: SliderCrank;
+  /** Area of the piston [m2]. */
+  readonly bore: number;
   /** Angular speed [rad/s]. */
   readonly speed: number;
   readonly side: Float64Array;
-  /** Volume [m3] and mean temperature [K]. */
-  readonly now: { readonly V: number; readonly T: number };
+  /** Volume [m3] and mean temperature [K], given; heat transfer coefficient [W/(m2 K)], found. */
+  readonly now: { readonly V: number; readonly T: number; heatCoefficient: number };
   /** Areas of the pipes at open valves [m2]. */
-  readonly opening: number;
+  readonly opening: Float64Array;
   /** Between the start of the burn and the opening of the exhaust valve. */
   readonly firing: boolean;
   readonly reference: BurnReference;
 }
 
-/** Heat transfer coefficient [W/(m2 K)]. */
-export function heatCoefficient(gas: HeatedGas): number {
-  const { walls, crank, side, firing, reference } = gas;
-  const { V, T } = gas.now;
+/** Works out the heat transfer coefficient. */
+export function findHeatCoefficient(gas: HeatedGas): void {
+  const { walls } = gas;
+  if (walls.model === 'woschni') gas.now.heatCoefficient = walls.multiplier * woschni(gas);
+  else if (walls.model === 'hohenberg') gas.now.heatCoefficient = walls.multiplier * hohenbergOf(gas);
+  else gas.now.heatCoefficient = walls.multiplier * annandOf(gas);
+}
+
+function woschni({ crank, bore, side, now, speed, opening, firing, reference }: HeatedGas): number {
   const p = side[SIDE.p];
-  const pistonSpeed = (crank.stroke * gas.speed) / Math.PI;
-  if (walls.model === 'hohenberg') return walls.multiplier * hohenberg(V, p, T, pistonSpeed);
-  if (walls.model === 'annand') {
-    const R = side[SIDE.R];
-    const mu = productsViscosity(T, 1);
-    const wallT = (walls.head + walls.piston) / 2;
-    const k = gasConductivity(mu, (R * side[SIDE.gamma]) / (side[SIDE.gamma] - 1));
-    const c = firing ? ANNAND_C : 0;
-    return walls.multiplier * annand(crank.bore, pistonSpeed, p / (R * T), mu, k, T, wallT, ANNAND_A, c);
-  }
-  const c1 = gas.opening > 0 ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
+  const pistonSpeed = (crank.stroke * speed) / Math.PI;
+  const c1 = opening[0] > 0 ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
   const w = firing
     ? woschniVelocity(
         c1,
         pistonSpeed,
         WOSCHNI_C2,
-        sweptVolume(crank),
+        bore * crank.stroke,
         reference.T,
         reference.p * reference.V,
-        p - motoredPressure(reference.p, reference.V, V, MOTORED_EXPONENT),
+        p - motoredPressure(reference.p, reference.V, now.V, MOTORED_EXPONENT),
       )
     : c1 * pistonSpeed;
-  return walls.multiplier * woschniOriginal(crank.bore, p, T, w);
+  return woschniOriginal(crank.bore, p, now.T, w);
+}
+
+function hohenbergOf({ crank, side, now, speed }: HeatedGas): number {
+  return hohenberg(now.V, side[SIDE.p], now.T, (crank.stroke * speed) / Math.PI);
+}
+
+function annandOf({ walls, crank, side, now, speed, firing }: HeatedGas): number {
+  const R = side[SIDE.R];
+  const { T } = now;
+  const mu = productsViscosity(T, 1);
+  const wallT = (walls.head + walls.piston) / 2;
+  const k = gasConductivity(mu, (R * side[SIDE.gamma]) / (side[SIDE.gamma] - 1));
+  const pistonSpeed = (crank.stroke * speed) / Math.PI;
+  const c = firing ? ANNAND_C : 0;
+  return annand(crank.bore, pistonSpeed, side[SIDE.p] / (R * T), mu, k, T, wallT, ANNAND_A, c);
 }

@@ -36,7 +36,7 @@ export function createDuctCell({ at, holes = false }: DuctCellSpec, duct: Duct):
     energyAt: offset + 2 * cells + cell,
     burnedAt: offset + 3 * cells + cell,
     momentumAt: holes ? -1 : offset + cells + cell,
-    opening: 0,
+    opening: new Float64Array(1),
   };
 }
 
@@ -80,7 +80,7 @@ export function ductCellGroup(places: readonly DuctCell[]): PartGroup {
     // Beside the signals along the pipe, those of the openings fill and empty the cell.
     raiseFastest(fastest) {
       for (const { duct, cell: i, opening } of places) {
-        const rate = (Math.abs(duct.u[i]) + duct.c[i]) / duct.dx + (opening * duct.c[i]) / duct.volume[i];
+        const rate = (Math.abs(duct.u[i]) + duct.c[i]) / duct.dx + (opening[0] * duct.c[i]) / duct.volume[i];
         if (rate > fastest[0]) fastest[0] = rate;
       }
     },

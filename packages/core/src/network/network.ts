@@ -110,6 +110,11 @@ export function setSpeed(network: Network, rpm: number): void {
 /** Decodes every part of the state at crank angle theta [deg]. */
 export function decode(network: Network, theta: number, y: Float64Array): void {
   network.crankAngle[0] = theta;
+  decodeHere(network, y);
+}
+
+/** The same at the crank angle that stands in the network. */
+export function decodeHere(network: Network, y: Float64Array): void {
   for (const group of network.nodes) group.decode?.(y);
   for (const group of network.connections) group.decode?.(y);
 }

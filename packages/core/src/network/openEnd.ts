@@ -1,5 +1,5 @@
 /** The end of a duct at a node of gas at rest: through a nozzle of fixed area, or through a valve. */
-import { frozenH } from '../gas/lookup.ts';
+import { BLEND, BLEND_SIZE, blendOfTemperature, frozenR } from '../gas/lookup.ts';
 import type { Cylinder } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
 import type { Duct } from './duct.ts';
@@ -9,7 +9,7 @@ import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
 import { countGiven } from './reservoir.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
 import type { Valve } from './valve.ts';
-import { valveArea } from './valve.ts';
+import { LIFTED, liftValve } from './valve.ts';
 
 /** One end of a duct: where it leads and through what. */
 export interface EndSpec extends Weighted {
@@ -49,6 +49,9 @@ export interface OpenEnd {
   readonly momentumAt: number;
   /** The cylinder whose valve it is, or null. */
   readonly cylinder: Cylinder | null;
+  readonly valve: Valve | null;
+  /** Areas of the valve, see {@link LIFTED}. */
+  readonly lifted: Float64Array;
   readonly offset: number;
   /** See {@link NOZZLE}. */
   readonly nozzle: Float64Array;
@@ -67,7 +70,7 @@ export function createEnd(
   const nozzle = new Float64Array(NOZZLE_SIZE);
   if ('area' in spec.opening) nozzle[NOZZLE.area] = spec.opening.area;
   nozzle[NOZZLE.ductArea] = duct.faceArea[spec.right ? duct.cells : 0];
-  if ('area' in spec.opening) node.opening += nozzle[NOZZLE.ductArea];
+  if ('area' in spec.opening) node.opening[0] += nozzle[NOZZLE.ductArea];
   return {
     spec,
     duct,
@@ -78,6 +81,8 @@ export function createEnd(
     burnedAt: node.burnedAt,
     momentumAt: node.momentumAt,
     cylinder,
+    valve: 'valve' in spec.opening ? spec.opening.valve : null,
+    lifted: new Float64Array(2),
     offset: take(END_STATE),
     nozzle,
     face: new Float64Array(SIDE_SIZE),
@@ -86,34 +91,39 @@ export function createEnd(
 }
 
 /** Opens a valve as far as the decoded angle has it. */
-function decodeValve({ spec, nozzle }: OpenEnd, cylinder: Cylinder): void {
-  if (!('valve' in spec.opening)) return;
-  const { valve } = spec.opening;
-  nozzle[NOZZLE.area] = valveArea(valve.area, valve.step, cylinder.now.angle);
-  if (nozzle[NOZZLE.area] > 0) cylinder.opening += nozzle[NOZZLE.ductArea];
+function decodeValve({ valve, lifted, nozzle }: OpenEnd, cylinder: Cylinder): void {
+  if (valve === null) return;
+  liftValve(valve, cylinder.now, lifted);
+  nozzle[NOZZLE.area] = lifted[LIFTED.along];
+  if (lifted[LIFTED.along] > 0) cylinder.opening[0] += nozzle[NOZZLE.ductArea];
 }
 
 /** Area of an open valve for the way the gas is about to take. */
-function turnValve({ spec, duct, side, face, nozzle }: OpenEnd, { now }: Cylinder): void {
+function turnValve({ spec, duct, side, face, lifted, nozzle }: OpenEnd): void {
   if (!('valve' in spec.opening)) return;
-  const { valve, outward } = spec.opening;
   const c = duct.c[spec.right ? duct.cells - 1 : 0];
   const leaves = face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * c > side[SIDE.p];
-  nozzle[NOZZLE.area] = valveArea(leaves === outward ? valve.area : valve.against, valve.step, now.angle);
+  nozzle[NOZZLE.area] = lifted[leaves === spec.opening.outward ? LIFTED.along : LIFTED.against];
 }
+
+/** Scratch of {@link leaveFuelBehind}: written and read within one call, never kept. */
+const blend = new Float64Array(BLEND_SIZE);
 
 /** Gas on its way back from the cylinder, made what the duct holds: the fuel that is none of the duct's gas stays out of it. */
 function leaveFuelBehind({ duct: { tables }, side, flow }: OpenEnd, { gain }: Fuelling): void {
   const burned = flow[END.burned];
   const mass = burned + (flow[END.mass] - burned) / gain;
+  blend[BLEND.T] = side[SIDE.T];
+  blend[BLEND.b] = burned / mass;
+  blendOfTemperature(tables, blend);
   flow[END.mass] = mass;
-  flow[END.energy] = mass * frozenH(tables, side[SIDE.T], burned / mass);
+  flow[END.energy] = mass * (blend[BLEND.u] + frozenR(tables, blend[BLEND.b]) * side[SIDE.T]);
 }
 
 function connectEnd(end: OpenEnd, d: Float64Array): void {
-  const { spec, duct, side, target, cylinder, flow, face, nozzle, offset } = end;
+  const { spec, duct, side, target, valve, flow, face, nozzle, offset } = end;
   ductFace(duct, spec.right, face);
-  if (cylinder !== null && nozzle[NOZZLE.area] > 0) turnValve(end, cylinder);
+  if (valve !== null && nozzle[NOZZLE.area] > 0) turnValve(end);
   solveDuctEnd(face, side, nozzle, flow);
   if (spec.fuelling !== undefined && flow[END.mass] < 0) leaveFuelBehind(end, spec.fuelling);
   const mass = flow[END.mass];

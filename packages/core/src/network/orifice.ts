@@ -28,12 +28,20 @@ export interface Orifice {
   readonly from: StillNode;
   readonly to: StillNode;
   readonly offset: number;
+  /** See {@link FLOW}. */
+  readonly flow: Float64Array;
 }
 
+/** Effective area [m2], and what flows through it: mass and burned mass [kg/s], energy [W]. */
+const FLOW = { area: 0, mass: 1, burned: 2, energy: 3 } as const;
+const FLOW_SIZE = 4;
+
 export function createOrifice(spec: OrificeSpec, { take }: Site, from: StillNode, to: StillNode): Orifice {
-  from.opening += spec.area;
-  to.opening += spec.area;
-  return { spec, from, to, offset: take(ORIFICE_STATE) };
+  from.opening[0] += spec.area;
+  to.opening[0] += spec.area;
+  const flow = new Float64Array(FLOW_SIZE);
+  flow[FLOW.area] = spec.area;
+  return { spec, from, to, offset: take(ORIFICE_STATE), flow };
 }
 
 /** Relative pressure difference below which the square root is made straight, so that the rate stays finite. */
@@ -46,6 +54,14 @@ const STRAIGHT = 1e-4;
  * @see Heywood, Internal Combustion Engine Fundamentals (1988), appendix C, eq. C.8 and C.9
  */
 export function orificeFlow(a: Float64Array, b: Float64Array, area: number): number {
+  const flow = new Float64Array(FLOW_SIZE);
+  flow[FLOW.area] = area;
+  findFlow(a, b, flow);
+  return flow[FLOW.mass];
+}
+
+/** {@link orificeFlow} through the area of a {@link FLOW}, into it. */
+function findFlow(a: Float64Array, b: Float64Array, flow: Float64Array): void {
   const forward = a[SIDE.p] >= b[SIDE.p];
   const up = forward ? a : b;
   const down = forward ? b : a;
@@ -61,34 +77,36 @@ export function orificeFlow(a: Float64Array, b: Float64Array, area: number): num
   }
   const y = powerNearOne(pr, 1 / gamma);
   const psi = Math.sqrt(((2 * gamma) / (gamma - 1)) * y * (y - pr)) * scale;
-  const m = (area * p0 * psi) / Math.sqrt(up[SIDE.R] * up[SIDE.T]);
-  return forward ? m : -m;
+  const m = (flow[FLOW.area] * p0 * psi) / Math.sqrt(up[SIDE.R] * up[SIDE.T]);
+  flow[FLOW.mass] = forward ? m : -m;
 }
 
-/** Takes gas out of a node, or puts it in where less than nothing; what leaves a stream takes its momentum along. */
-function take(node: StillNode, mass: number, energy: number, burned: number, d: Float64Array): void {
-  d[node.offset] -= mass;
-  d[node.energyAt] -= energy;
-  d[node.burnedAt] -= burned;
-  if (mass > 0 && node.momentumAt >= 0) d[node.momentumAt] -= mass * node.side[SIDE.w];
+/** Adds so many times a flow to a node, 1 or -1; what leaves a stream takes its momentum along. */
+function give(node: StillNode, flow: Float64Array, times: number, d: Float64Array): void {
+  if (node.offset < 0) return;
+  const mass = times * flow[FLOW.mass];
+  d[node.offset] += mass;
+  d[node.energyAt] += times * flow[FLOW.energy];
+  d[node.burnedAt] += times * flow[FLOW.burned];
+  if (mass < 0 && node.momentumAt >= 0) d[node.momentumAt] += mass * node.side[SIDE.w];
 }
 
 /** Moves what passes from one node to the other: what leaves is the upstream node's gas, what arrives may have been metered. */
-function connectOrifice({ spec, from, to, offset }: Orifice, d: Float64Array): void {
+function connectOrifice({ spec, from, to, offset, flow }: Orifice, d: Float64Array): void {
   const { metering } = spec;
-  const m = orificeFlow(from.side, to.side, spec.area);
+  findFlow(from.side, to.side, flow);
+  const m = flow[FLOW.mass];
   const up = m > 0 ? from.side : to.side;
-  const burned = m * up[SIDE.b];
-  let mass = m;
-  let energy = m * up[SIDE.h];
-  if (from.offset >= 0) take(from, mass, energy, burned, d);
+  flow[FLOW.burned] = m * up[SIDE.b];
+  flow[FLOW.energy] = m * up[SIDE.h];
+  give(from, flow, -1, d);
   if (metering !== undefined && m > 0) {
-    mass = m * metering.gain;
-    energy = mass * metering.enthalpy;
+    flow[FLOW.mass] = m * metering.gain;
+    flow[FLOW.energy] = flow[FLOW.mass] * metering.enthalpy;
   }
-  if (to.offset >= 0) take(to, -mass, -energy, -burned, d);
-  d[offset + ORIFICE.mass] += mass;
-  d[offset + ORIFICE.energy] += energy;
+  give(to, flow, 1, d);
+  d[offset + ORIFICE.mass] += flow[FLOW.mass];
+  d[offset + ORIFICE.energy] += flow[FLOW.energy];
 }
 
 export function orificeGroup(orifices: readonly Orifice[]): PartGroup {

@@ -48,8 +48,11 @@ export interface StillNode {
   readonly burnedAt: number;
   /** Where its momentum stands; -1: gas at rest. */
   readonly momentumAt: number;
-  /** Areas of all that opens into it [m2], counted up by the connections: once, or where they move, as they are decoded. */
-  opening: number;
+  /**
+   * Areas of all that opens into it [m2], counted up by the connections: once, or where they move, as they are decoded. An array of one,
+   * since a number that is counted up in an object is put on the heap anew.
+   */
+  readonly opening: Float64Array;
 }
 
 /** Where mass, energy and burned mass of gas at rest stand, one after another. */

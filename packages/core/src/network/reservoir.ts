@@ -26,7 +26,7 @@ export function createReservoir(spec: ReservoirSpec, tables: GasTables): Reservo
   const side = stillGas(tables, spec.p, spec.T, spec.b);
   if (spec.R !== undefined) side[SIDE.R] = spec.R;
   if (spec.gamma !== undefined) side[SIDE.gamma] = spec.gamma;
-  return { side, ...NOWHERE, opening: 0, supplies: spec.supplies ?? false };
+  return { side, ...NOWHERE, opening: new Float64Array(1), supplies: spec.supplies ?? false };
 }
 
 /** Counts what a node gave [kg], [J], less than nothing where it took: only what crosses the engine's bounds, that of a reservoir. */

@@ -1,29 +1,39 @@
 /** What a connection sees of the gas on one of its sides. */
 import type { GasTables } from '../gas/gasTables.ts';
-import { frozenCv, frozenTemperature, frozenU } from '../gas/lookup.ts';
+import { BLEND, BLEND_SIZE, blendOfEnergy, frozenU } from '../gas/lookup.ts';
 
 /**
  * State of the gas on one side of a connection, written into a Float64Array: pressure [Pa], temperature [K],
- * gas constant [J/(kg K)], ratio of specific heats, burned share, static enthalpy with formation [J/kg],
- * and for a duct's face also density [kg/m3] and velocity out of the duct [m/s].
+ * gas constant [J/(kg K)], ratio of specific heats, burned share, static enthalpy with formation [J/kg], density [kg/m3],
+ * for a duct's face also velocity out of the duct [m/s], and for gas at rest its internal energy with formation [J/kg].
  */
-export const SIDE = { p: 0, T: 1, R: 2, gamma: 3, b: 4, h: 5, rho: 6, w: 7 } as const;
-export const SIDE_SIZE = 8;
+export const SIDE = { p: 0, T: 1, R: 2, gamma: 3, b: 4, h: 5, rho: 6, w: 7, e: 8 } as const;
+export const SIDE_SIZE = 9;
 
-/** Writes what connections see of a frozen blend of specific energy e [J/kg] at density rho [kg/m3]; T in `side` is where the search starts. */
-export function writeSide(tables: GasTables, rho: number, e: number, b: number, side: Float64Array): void {
-  const share = Math.min(Math.max(b, 0), 1);
-  const R = tables.freshR + share * (tables.burnedR - tables.freshR);
-  const T = frozenTemperature(tables, e, share, side[SIDE.T]);
+/**
+ * Writes what connections see of a frozen blend, whose density, specific energy and burned share stand in `side` already; the
+ * temperature there is where the search starts. In an array, since numbers handed from function to function are put on the
+ * heap one by one.
+ */
+export function writeSide(tables: GasTables, side: Float64Array): void {
+  const b = Math.min(Math.max(side[SIDE.b], 0), 1);
+  blend[BLEND.T] = side[SIDE.T];
+  blend[BLEND.b] = b;
+  blend[BLEND.u] = side[SIDE.e];
+  blendOfEnergy(tables, blend);
+  const T = blend[BLEND.T];
+  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
   side[SIDE.T] = T;
-  side[SIDE.p] = rho * R * T;
+  side[SIDE.p] = side[SIDE.rho] * R * T;
   side[SIDE.R] = R;
-  side[SIDE.gamma] = 1 + R / frozenCv(tables, T, share);
-  side[SIDE.b] = share;
-  side[SIDE.h] = e + R * T;
-  side[SIDE.rho] = rho;
+  side[SIDE.gamma] = 1 + R / blend[BLEND.cv];
+  side[SIDE.b] = b;
+  side[SIDE.h] = side[SIDE.e] + R * T;
   side[SIDE.w] = 0;
 }
+
+/** Scratch of {@link writeSide}: written and read within one call, never kept. */
+const blend = new Float64Array(BLEND_SIZE);
 
 /** State of still gas of given pressure, temperature and burned share: a reservoir or a starting value. */
 export function stillGas(tables: GasTables, p: number, T: number, b: number): Float64Array {
@@ -36,5 +46,8 @@ export function stillGas(tables: GasTables, p: number, T: number, b: number): Fl
 export function writeStill(tables: GasTables, p: number, T: number, b: number, side: Float64Array): void {
   side[SIDE.T] = T;
   const R = tables.freshR + b * (tables.burnedR - tables.freshR);
-  writeSide(tables, p / (R * T), frozenU(tables, T, b), b, side);
+  side[SIDE.rho] = p / (R * T);
+  side[SIDE.e] = frozenU(tables, T, b);
+  side[SIDE.b] = b;
+  writeSide(tables, side);
 }

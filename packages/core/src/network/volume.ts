@@ -22,7 +22,7 @@ const VOLUME_STATE = 3;
 export function createVolume({ name, size, tables: own }: VolumeSpec, { tables, take }: Site): Volume {
   const side = new Float64Array(SIDE_SIZE).fill(400);
   const offset = take(VOLUME_STATE);
-  return { name, tables: own ?? tables, size, ...atRest(offset), side, opening: 0 };
+  return { name, tables: own ?? tables, size, ...atRest(offset), side, opening: new Float64Array(1) };
 }
 
 /** Writes still gas into the volume's part of `y`: p [Pa], T [K], burned share b [-]. */
@@ -35,8 +35,12 @@ export function fillVolume(volume: Volume, y: Float64Array, p: number, T: number
 }
 
 export function decodeVolume(volume: Volume, y: Float64Array): void {
-  const m = y[volume.offset];
-  writeSide(volume.tables, m / volume.size, y[volume.offset + 1] / m, y[volume.offset + 2] / m, volume.side);
+  const { offset, side } = volume;
+  const m = y[offset];
+  side[SIDE.rho] = m / volume.size;
+  side[SIDE.e] = y[offset + 1] / m;
+  side[SIDE.b] = y[offset + 2] / m;
+  writeSide(volume.tables, side);
 }
 
 /**
@@ -54,7 +58,7 @@ export function volumeGroup(volumes: readonly Volume[]): PartGroup {
     raiseFastest(fastest) {
       for (const { side, size, opening } of volumes) {
         const sound = Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
-        const rate = (VOLUME_SHARE * opening * sound) / size;
+        const rate = (VOLUME_SHARE * opening[0] * sound) / size;
         if (rate > fastest[0]) fastest[0] = rate;
       }
     },

@@ -1,6 +1,14 @@
 /** Pressure and temperatures of a cylinder's gas from its mass and energy: one zone, or two while it burns. */
 import type { GasTables } from '../gas/gasTables.ts';
-import { equilibriumPoint, frozenCv, frozenU } from '../gas/lookup.ts';
+import {
+  BLEND,
+  BLEND_SIZE,
+  blendOfEntropy,
+  blendOfTemperature,
+  equilibriumPoint,
+  POINT,
+  POINT_SIZE,
+} from '../gas/lookup.ts';
 import { SIDE, writeSide } from './side.ts';
 
 /** What the zones are worked out for, and into. */
@@ -11,24 +19,47 @@ export interface ZonedGas {
   residual: number;
   /** Where the search of two zones starts: pressure [Pa] and burned temperature [K]. */
   readonly start: { p: number; Tb: number };
-  /** Volume [m3] and burned share of mass, given; temperatures of the unburned and burned zone and their mass mean [K], found. */
-  readonly now: { V: number; x: number; Tu: number; Tb: number; T: number };
+  /**
+   * Volume [m3], mass [kg] and burned share of mass, given, and for two zones the internal energy of both [J] and the specific
+   * entropy of the unburned one [J/(kg K)]; temperatures of the unburned and burned zone and their mass mean [K], found.
+   */
+  readonly now: {
+    V: number;
+    m: number;
+    x: number;
+    U: number;
+    s: number;
+    Tu: number;
+    Tb: number;
+    T: number;
+  };
 }
 
-/** One zone: a frozen blend, or above the freeze temperature fresh gas with burned gas at equilibrium. */
-export function decodeOneZone(gas: ZonedGas, m: number, e: number, b: number): void {
+/**
+ * One zone: a frozen blend, or above the freeze temperature fresh gas with burned gas at equilibrium. Energy and burned share are
+ * those in `side`.
+ */
+export function decodeOneZone(gas: ZonedGas): void {
   const { tables, side, now } = gas;
-  writeSide(tables, m / now.V, e, b, side);
+  const { m } = now;
+  side[SIDE.rho] = m / now.V;
+  writeSide(tables, side);
   if (side[SIDE.T] <= tables.freezeTemperature) return;
   const point = scratch;
+  const e = side[SIDE.e];
   let T = side[SIDE.T];
   let p = side[SIDE.p];
   let R = side[SIDE.R];
   const share = side[SIDE.b];
   for (let i = 0; i < 8; i++) {
-    equilibriumPoint(tables, T, p, point);
-    const u = (1 - share) * frozenU(tables, T, 0) + share * point[POINT.u];
-    const cv = (1 - share) * frozenCv(tables, T, 0) + share * point[POINT.uT];
+    point[POINT.T] = T;
+    point[POINT.lnP] = Math.log(p);
+    equilibriumPoint(tables, point);
+    blend[BLEND.T] = T;
+    blend[BLEND.b] = 0;
+    blendOfTemperature(tables, blend);
+    const u = (1 - share) * blend[BLEND.u] + share * point[POINT.u];
+    const cv = (1 - share) * blend[BLEND.cv] + share * point[POINT.uT];
     const dT = (e - u) / cv;
     T += dT;
     R = (1 - share) * tables.freshR + share * (point[POINT.R] + point[POINT.RT] * dT);
@@ -38,15 +69,19 @@ export function decodeOneZone(gas: ZonedGas, m: number, e: number, b: number): v
   side[SIDE.T] = T;
   side[SIDE.p] = p;
   side[SIDE.R] = R;
-  side[SIDE.gamma] = 1 + R / frozenCv(tables, T, share);
+  blend[BLEND.T] = T;
+  blend[BLEND.b] = share;
+  blendOfTemperature(tables, blend);
+  side[SIDE.gamma] = 1 + R / blend[BLEND.cv];
   side[SIDE.h] = e + R * T;
 }
 
-/** Indices into the result of `equilibriumPoint`. */
-const POINT = { u: 0, R: 1, uT: 2, uLnP: 3, RT: 4, RLnP: 5 } as const;
-
 /** Scratch of the decoders: written and read within one call, never kept. */
-const scratch = new Float64Array(6);
+const scratch = new Float64Array(POINT_SIZE);
+const blend = new Float64Array(BLEND_SIZE);
+
+/** ln(1 bar / 1 Pa), where tables of entropy count from. */
+const LN_BAR: number = Math.log(1e5);
 
 /**
  * Two zones at one pressure, from total energy and the unburned zone's entropy: Newton's method on pressure and
@@ -55,8 +90,9 @@ const scratch = new Float64Array(6);
  * 0 = mu uu(Tu(p)) + mb ub(Tb, p) - U
  * 0 = mu Ru Tu(p) + mb Rb(Tb, p) Tb - p V
  */
-export function decodeTwoZones(gas: ZonedGas, m: number, U: number, s: number): void {
+export function decodeTwoZones(gas: ZonedGas): void {
   const { tables, side, now, residual, start } = gas;
+  const { m, U, s, V } = now;
   const point = scratch;
   const mb = m * now.x;
   const mu = m - mb;
@@ -64,17 +100,23 @@ export function decodeTwoZones(gas: ZonedGas, m: number, U: number, s: number): 
   let p = start.p;
   let Tb = Math.max(start.Tb, 1200);
   let Tu = now.Tu;
+  blend[BLEND.T] = Tu;
+  blend[BLEND.b] = residual;
   for (let i = 0; i < 20; i++) {
-    Tu = entropyTemperature(tables, s + Ru * Math.log(p * 1e-5), residual, Tu);
-    const cvu = frozenCv(tables, Tu, residual);
+    const lnP = Math.log(p);
+    blend[BLEND.s] = s + Ru * (lnP - LN_BAR);
+    blendOfEntropy(tables, blend);
+    Tu = blend[BLEND.T];
+    const cvu = blend[BLEND.cv];
     const dTu = (Ru * Tu) / ((cvu + Ru) * p);
-    const uu = frozenU(tables, Tu, residual);
-    equilibriumPoint(tables, Tb, p, point);
-    const f1 = mu * uu + mb * point[POINT.u] - U;
-    const f2 = mu * Ru * Tu + mb * point[POINT.R] * Tb - p * now.V;
+    point[POINT.T] = Tb;
+    point[POINT.lnP] = lnP;
+    equilibriumPoint(tables, point);
+    const f1 = mu * blend[BLEND.u] + mb * point[POINT.u] - U;
+    const f2 = mu * Ru * Tu + mb * point[POINT.R] * Tb - p * V;
     const a11 = mu * cvu * dTu + (mb * point[POINT.uLnP]) / p;
     const a12 = mb * point[POINT.uT];
-    const a21 = mu * Ru * dTu + (mb * Tb * point[POINT.RLnP]) / p - now.V;
+    const a21 = mu * Ru * dTu + (mb * Tb * point[POINT.RLnP]) / p - V;
     const a22 = mb * (point[POINT.R] + Tb * point[POINT.RT]);
     const determinant = a11 * a22 - a12 * a21;
     const dp = (f2 * a12 - f1 * a22) / determinant;
@@ -87,20 +129,8 @@ export function decodeTwoZones(gas: ZonedGas, m: number, U: number, s: number): 
   }
   now.Tu = Tu;
   now.Tb = Tb;
-  now.T = (p * now.V) / (mu * Ru + mb * point[POINT.R]);
+  now.T = (p * V) / (mu * Ru + mb * point[POINT.R]);
   side[SIDE.p] = p;
   side[SIDE.T] = now.T;
   side[SIDE.R] = (mu * Ru + mb * point[POINT.R]) / m;
-}
-
-/** Temperature at which the blend's entropy function s(T) has the given value [K]; tables are piecewise linear. */
-function entropyTemperature(tables: GasTables, s: number, b: number, guess: number): number {
-  const { freshS, burnedS, tMin, dT } = tables;
-  const last = tables.count - 2;
-  let k = Math.min(Math.max(Math.floor((guess - tMin) / dT), 0), last);
-  while (k < last && s >= freshS[k + 1] + b * (burnedS[k + 1] - freshS[k + 1])) k++;
-  while (k > 0 && s < freshS[k] + b * (burnedS[k] - freshS[k])) k--;
-  const low = freshS[k] + b * (burnedS[k] - freshS[k]);
-  const high = freshS[k + 1] + b * (burnedS[k + 1] - freshS[k + 1]);
-  return tMin + dT * (k + (s - low) / (high - low));
 }

@@ -51,8 +51,14 @@ export const RK4: Tableau = {
   c: [0, 1 / 2, 1 / 2, 1],
 };
 
-/** Right-hand side dy/dt = f(t, y), written into `dydt`. Must not keep or modify `y`. */
-export type Rhs = (t: number, y: Float64Array, dydt: Float64Array) => void;
+/**
+ * Right-hand side dy/dt = f(t, y), written into `dydt`. Must not keep or modify `y`. The time is `t[0]`: a number handed over would be
+ * put on the heap at every stage.
+ */
+export type Rhs = (t: Float64Array, y: Float64Array, dydt: Float64Array) => void;
+
+/** Times of a stepper: of the stage at hand, where the step begins, and how long it is. */
+export const TIME = { stage: 0, from: 1, span: 2 } as const;
 
 /** Stage storage of a method for states of one length; reused from step to step. */
 export interface Stepper {
@@ -63,6 +69,8 @@ export interface Stepper {
   readonly carried: number;
   readonly stages: readonly Float64Array[];
   readonly trial: Float64Array;
+  /** See {@link TIME}. */
+  readonly time: Float64Array;
 }
 
 /** @throws {@link DomainError} if `size` is not a positive whole number */
@@ -74,6 +82,7 @@ export function createStepper(tableau: Tableau, size: number): Stepper {
     carried: carriedShare(tableau),
     stages: tableau.b.map(() => new Float64Array(size)),
     trial: new Float64Array(size),
+    time: new Float64Array(3),
   };
 }
 
@@ -87,21 +96,28 @@ function carriedShare({ a, b }: Tableau): number {
 
 /** Advances `y` in place from `t` to `t + h`. Allocates nothing. */
 export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
-  rhs(t, y, stepper.stages[0]);
-  finishStep(stepper, rhs, t, h, y);
+  const { time, stages } = stepper;
+  time[TIME.stage] = t;
+  time[TIME.from] = t;
+  time[TIME.span] = h;
+  rhs(time, y, stages[0]);
+  finishStep(stepper, rhs, y);
 }
 
 /**
- * A step whose first stage, f(t, y), stands in `stepper.stages[0]` already: a driver that looks at each state on its way has
- * worked it out.
+ * A step whose first stage, f(t, y), stands in `stepper.stages[0]` already, and its beginning and length in `stepper.time`: a driver
+ * that looks at each state on its way has worked them out.
  */
-export function finishStep(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float64Array): void {
-  const { tableau, repeats, carried, stages, trial } = stepper;
+export function finishStep(stepper: Stepper, rhs: Rhs, y: Float64Array): void {
+  const { tableau, repeats, carried, stages, trial, time } = stepper;
   const { a, b, c } = tableau;
+  const t = time[TIME.from];
+  const h = time[TIME.span];
   for (let i = 1; i < stages.length; i++) {
     if (!repeats[i]) trial.set(y);
     for (let j = repeats[i] ? i - 1 : 0; j < i; j++) addScaled(trial, h * a[i][j], stages[j]);
-    rhs(t + c[i] * h, trial, stages[i]);
+    time[TIME.stage] = t + c[i] * h;
+    rhs(time, trial, stages[i]);
   }
   if (carried > 0) {
     const last = stages[stages.length - 1];

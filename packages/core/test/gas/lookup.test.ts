@@ -15,12 +15,23 @@ import {
   frozenS,
   frozenTemperature,
   frozenU,
+  POINT,
+  POINT_SIZE,
 } from '../../src/gas/lookup.ts';
 
 let tables: GasTables;
 beforeAll(() => {
   tables = buildGasTables({ fuel: fuelNamed('pump-93'), lambda: 0.88, pressure: 1e5, vapourPressure: 1500 });
 });
+
+/** The {@link POINT} of a temperature [K] and a pressure [Pa]. */
+function pointAt(T: number, p: number): Float64Array {
+  const out = new Float64Array(POINT_SIZE);
+  out[POINT.T] = T;
+  out[POINT.lnP] = Math.log(p);
+  equilibriumPoint(tables, out);
+  return out;
+}
 
 const anyT = fc.double({ min: 150, max: 4000, noNaN: true });
 const share = fc.double({ min: 0, max: 1, noNaN: true });
@@ -89,34 +100,37 @@ describe('burned gas at equilibrium', () => {
   });
 
   it('gives the same at once as one by one, and slopes that are differences', () => {
-    const out = new Float64Array(6);
     fc.assert(
       fc.property(anyT, anyP, (T, p) => {
-        equilibriumPoint(tables, T, p, out);
-        expect(out[0]).toBeCloseTo(equilibriumU(tables, T, p), 6);
-        expect(out[1]).toBeCloseTo(equilibriumR(tables, T, p), 10);
+        const out = pointAt(T, p);
+        expect(out[POINT.u]).toBeCloseTo(equilibriumU(tables, T, p), 6);
+        expect(out[POINT.R]).toBeCloseTo(equilibriumR(tables, T, p), 10);
       }),
       { numRuns: 500, seed: 5 },
     );
     const T = 2511;
     const p = 41e5;
-    equilibriumPoint(tables, T, p, out);
+    const out = pointAt(T, p);
     const dT = 1;
     const dLnP = 1e-3;
     const high = p * Math.exp(dLnP);
-    expect(out[2]).toBeCloseTo((equilibriumU(tables, T + dT, p) - equilibriumU(tables, T, p)) / dT, 5);
-    expect(out[3]).toBeCloseTo((equilibriumU(tables, T, high) - equilibriumU(tables, T, p)) / dLnP, 3);
-    expect(out[4]).toBeCloseTo((equilibriumR(tables, T + dT, p) - equilibriumR(tables, T, p)) / dT, 8);
-    expect(out[5]).toBeCloseTo((equilibriumR(tables, T, high) - equilibriumR(tables, T, p)) / dLnP, 6);
+    expect(out[POINT.uT]).toBeCloseTo((equilibriumU(tables, T + dT, p) - equilibriumU(tables, T, p)) / dT, 5);
+    expect(out[POINT.uLnP]).toBeCloseTo(
+      (equilibriumU(tables, T, high) - equilibriumU(tables, T, p)) / dLnP,
+      3,
+    );
+    expect(out[POINT.RT]).toBeCloseTo((equilibriumR(tables, T + dT, p) - equilibriumR(tables, T, p)) / dT, 8);
+    expect(out[POINT.RLnP]).toBeCloseTo(
+      (equilibriumR(tables, T, high) - equilibriumR(tables, T, p)) / dLnP,
+      6,
+    );
   });
 
   it('has no pressure slope outside the table nor below the freezing temperature', () => {
-    const out = new Float64Array(6);
-    equilibriumPoint(tables, 2500, 1e3, out);
-    expect(Math.abs(out[3])).toBe(0);
-    equilibriumPoint(tables, 900, 5e5, out);
-    expect([...out.subarray(3)]).toEqual([0, 0, 0]);
-    expect(out[2]).toBe(frozenCv(tables, 900, 1));
+    expect(Math.abs(pointAt(2500, 1e3)[POINT.uLnP])).toBe(0);
+    const out = pointAt(900, 5e5);
+    expect([out[POINT.uLnP], out[POINT.RT], out[POINT.RLnP]]).toEqual([0, 0, 0]);
+    expect(out[POINT.uT]).toBe(frozenCv(tables, 900, 1));
   });
 
   it('finds temperature and pressure of an energy and a volume in a few passes', () => {

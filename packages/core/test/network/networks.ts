@@ -5,7 +5,7 @@ import type { DuctSpec } from '../../src/network/duct.ts';
 import type { Network } from '../../src/network/network.ts';
 import { decode, rates, stiffness } from '../../src/network/network.ts';
 import type { Site } from '../../src/network/part.ts';
-import { createStepper, SSP2, step } from '../../src/numerics/rungeKutta.ts';
+import { createStepper, type Rhs, SSP2, step } from '../../src/numerics/rungeKutta.ts';
 
 /** Duct of given length [m] with areas [m2] at equal distances, linear between. */
 export function ductSpec(length: number, areas: readonly number[], cells: number): DuctSpec {
@@ -27,7 +27,7 @@ export function marchTime(
   onStep?: (t: number) => void,
 ): number {
   const stepper = createStepper(SSP2, network.size);
-  const rhs = (t: number, state: Float64Array, d: Float64Array) => rates(network, t, state, d);
+  const rhs: Rhs = ([t], state, d) => rates(network, t, state, d);
   let t = 0;
   let steps = 0;
   decode(network, 0, y);

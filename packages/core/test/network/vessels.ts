@@ -3,7 +3,7 @@ import { createNetwork, rates } from '../../src/network/network.ts';
 import { orificeFlow } from '../../src/network/orifice.ts';
 import { SIDE, stillGas } from '../../src/network/side.ts';
 import { createVolume, decodeVolume, fillVolume } from '../../src/network/volume.ts';
-import { createStepper, RK4, step } from '../../src/numerics/rungeKutta.ts';
+import { createStepper, type Rhs, RK4, step } from '../../src/numerics/rungeKutta.ts';
 import { idealGas } from './idealGas.ts';
 import { siteOf } from './networks.ts';
 
@@ -61,7 +61,7 @@ export function fill(
   rates(network, 0, y, d);
   const mdot = d[0];
   const stepper = createStepper(RK4, network.size);
-  const rhs = (time: number, state: Float64Array, out: Float64Array) => rates(network, time, state, out);
+  const rhs: Rhs = ([time], state, out) => rates(network, time, state, out);
   for (let i = 0; i < steps; i++) step(stepper, rhs, 0, t / steps, y);
   decodeVolume(vessel, y);
   return { p: vessel.side[SIDE.p], T: vessel.side[SIDE.T], mdot };

@@ -16,7 +16,7 @@ const METHODS = [SSP2, SSP2_FOUR, SSP3, RK4].map((tableau) => [tableau.name, tab
 const sum = (values: readonly number[]) => values.reduce((s, v) => s + v, 0);
 
 /** Solved by x = cos t exp(sin t), y = sin t: not linear, coupled, and dependent on time. */
-const rhs: Rhs = (t, y, d) => {
+const rhs: Rhs = ([t], y, d) => {
   d[0] = y[0] * (Math.cos(t) - y[1] / Math.cos(t));
   d[1] = Math.sqrt(1 - y[1] * y[1]);
 };
@@ -54,7 +54,7 @@ describe.each(METHODS)('%s', (_, tableau) => {
     const stepper = createStepper(tableau, 1);
     step(
       stepper,
-      (t, _y, d) => {
+      ([t], _y, d) => {
         d[0] = n * t ** (n - 1);
       },
       0.5,

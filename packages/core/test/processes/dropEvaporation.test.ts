@@ -1,10 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import { type LiquidFuel, liquidFuel } from '../../src/gas/liquidFuel.ts';
-import { dropEvaporation } from '../../src/processes/dropEvaporation.ts';
+import { DROP, DROP_SIZE, evaporateDrop } from '../../src/processes/dropEvaporation.ts';
 
 const OCTANE = liquidFuel(fuelNamed('iso-octane')) as LiquidFuel;
 const METHANOL = liquidFuel(fuelNamed('methanol')) as LiquidFuel;
+
+/** Share that evaporates in a second [1/s]: diameter [m], slip [m/s], temperature [K], pressure [Pa], fraction of vapour. */
+function dropEvaporation(fuel: LiquidFuel, ...given: [number, number, number, number, number]): number {
+  const drop = new Float64Array(DROP_SIZE);
+  drop.set(given);
+  evaporateDrop(fuel, drop);
+  return drop[DROP.rate];
+}
 
 describe('a drop of fuel', () => {
   // By hand, the drop at its boiling point nearly: B = 1100 x (1000 - 357) / 307.6e3 = 2.30, film of 678 K: k = 0.0499,
