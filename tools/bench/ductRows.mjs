@@ -4,14 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import {
-  balanceDuct,
-  buildGasTables,
-  createDuct,
-  decodeDuct,
-  fillDuct,
-  fuelNamed,
-} from './core.mjs';
+import { balanceDuct, buildGasTables, createDuct, decodeDuct, fillDuct, fuelNamed } from './core.mjs';
 import { paired, seconds } from './measure.mjs';
 
 const WALL = { fanning: 0.006, wallTemperature: 330, heatMultiplier: 1 };
