@@ -104,6 +104,7 @@ function modelled({ simulation: { combination, engine }, march }: Rated, spark: 
       reference: chamberBurn(march.network.cylinders[0].crank, combination.chamber),
       flameFuel: flameFuelOf(combination.fuel),
       phi: 1 / combination.lambda,
+      humidity: combination.weather.vapourPressure / combination.weather.pressure,
       multiplier: 1,
       duration: null,
       efficiency: combination.burn.efficiency,

@@ -127,24 +127,17 @@ describe.each(EXAMPLES)('the example $example near its torque peak', ({ example,
   });
 });
 
-/**
- * Gains on alcohol [%] as the program has them. E85 2 to 5 %, methanol 8 to 15 % more than gasoline at one compression ratio (common
- * practice, no source): missed on the two engines with carburetors by up to 4 points, whose charge the evaporation cools most.
- */
-const ON_ALCOHOL: Readonly<Record<string, { readonly e85: number; readonly methanol: number }>> = {
-  'tow-truck': { e85: 8.7, methanol: 17.6 },
-  'hill-climb': { e85: 6.6, methanol: 14.8 },
-  'club-racer': { e85: 4.2, methanol: 14.4 },
-};
-
 describe.each(EXAMPLES.slice(1))('the example $example on alcohol', ({ example, rpm }) => {
   it('gains on E85 and more on methanol, with cooler charge and less octane asked for', () => {
     const [gasoline, e85, methanol] = ['pump-93', 'e85', 'methanol'].map((fuel) =>
       pointOf(burning(example, fuel), rpm),
     );
     const gain = (point: MarchedPoint) => 100 * (point.torqueNm / gasoline.torqueNm - 1);
-    expect(Math.abs(gain(e85) - ON_ALCOHOL[example].e85)).toBeLessThan(0.5);
-    expect(Math.abs(gain(methanol) - ON_ALCOHOL[example].methanol)).toBeLessThan(0.5);
+    // E85 2 to 5 %, methanol 8 to 15 % (common practice, no source). About: 15 % is left around both.
+    expect(gain(e85)).toBeGreaterThan(0.85 * 2);
+    expect(gain(e85)).toBeLessThan(1.15 * 5);
+    expect(gain(methanol)).toBeGreaterThan(0.85 * 8);
+    expect(gain(methanol)).toBeLessThan(1.15 * 15);
     expect(methanol.torqueNm).toBeGreaterThan(e85.torqueNm);
     expect(e85.chargeTemperatureK).toBeLessThan(gasoline.chargeTemperatureK);
     expect(methanol.chargeTemperatureK).toBeLessThan(e85.chargeTemperatureK);

@@ -158,6 +158,7 @@ const RULES: readonly Rule[] = [
     drops: within('exhaust.muffler', ['flow', 'at']),
   },
   // Running.
+  { set: ['fuel'], releases: ['induction.evaporation', 'induction.vapour'] },
   { set: ['mixture.lambda'], drops: ['mixture.airFuelRatio'] },
   { set: ['mixture.airFuelRatio'], drops: ['mixture.lambda'] },
   { set: ['burn.ca50'], drops: within('burn', ['spark', 'timing']) },

@@ -26,6 +26,8 @@ export interface BurnModel {
   readonly flameFuel: FlameFuel;
   /** Fuel-air equivalence ratio [-]. */
   readonly phi: number;
+  /** Mole fraction of water in the air [-]. */
+  readonly humidity: number;
   /** On both angles [-]. */
   readonly multiplier: number;
   /** Angle from 10 to 90 % burned [deg] in place of the model's; null: the model. */
@@ -71,7 +73,9 @@ export function burnAngles(
   const pistonSpeed = (crank.stroke * cylinder.speed) / Math.PI;
   const b = diary.residual;
   const R = tables.freshR + b * (tables.burnedR - tables.freshR);
-  const diluent = (b * tables.burnedR) / R;
+  const burned = (b * tables.burnedR) / R;
+  // Water in the air keeps a flame back as burned gas does, by the mole; what the fuel takes of the room is left out.
+  const diluent = burned + (1 - burned) * model.humidity;
   const closingVolume = cylinderVolume(crank, (intakeCloses * Math.PI) / 180);
   const at = (angle: number) => {
     const V = cylinderVolume(crank, (angle * Math.PI) / 180);

@@ -67,6 +67,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
     ),
     flameFuel: flameFuelOf(combination.fuel),
     phi,
+    humidity: weather.vapourPressure / weather.pressure,
     multiplier: burn.durationMultiplier,
     duration: burn.duration,
     efficiency: burn.efficiency,

@@ -109,7 +109,11 @@ describe('the charge', () => {
   it("under a crossover warms by the trade's 15 K: heating and walls less what evaporates", () => {
     const { latentHeat } = fuelNamed('pump-91');
     const fuelPerAir = 1 / (0.87 * stoichiometricAirFuelRatio(fuelNamed('pump-91')));
-    const cooling = evaporationCooling(evaporation('carburetor').value, fuelPerAir, latentHeat);
+    const cooling = evaporationCooling(
+      evaporation('carburetor', fuelNamed('pump-93')).value,
+      fuelPerAir,
+      latentHeat,
+    );
     expect(Math.abs(heating('carburetor', 'exhaust', 350).value + wallRise - cooling - 15)).toBeLessThan(1);
   });
 
@@ -120,11 +124,34 @@ describe('the charge', () => {
     expect(manifoldHeat('port', 'long-runner', true).value).toBe('none');
   });
 
+  it('has the air give a kilogram of any fuel the same heat, and walls a kilogram of air', () => {
+    const gasoline = fuelNamed('pump-93');
+    for (const name of ['e85', 'methanol', 'pump-91-e10']) {
+      const fuel = fuelNamed(name);
+      const byAir = evaporation('carburetor', fuel).value;
+      expect(byAir * fuel.latentHeat).toBeCloseTo(0.3 * gasoline.latentHeat, 6);
+      const byWalls = vapour('carburetor', 'none', byAir, fuel).value - byAir;
+      const perAir = ({ latentHeat }: typeof fuel, ratio: number): number => latentHeat / ratio;
+      expect(byWalls * perAir(fuel, stoichiometricAirFuelRatio(fuel))).toBeCloseTo(
+        0.25 * perAir(gasoline, stoichiometricAirFuelRatio(gasoline)),
+        6,
+      );
+    }
+    // 0.342 over 1.168 MJ/kg is 0.293; a ratio of 6.46 in place of 14.5 leaves 0.130 of that by the kilogram of air.
+    expect(evaporation('carburetor', fuelNamed('methanol')).value).toBeCloseTo(0.3 * 0.293, 3);
+    expect(vapour('carburetor', 'exhaust', 0, fuelNamed('methanol')).value).toBeCloseTo(
+      0.3 * 0.293 + 0.45 * 0.13,
+      2,
+    );
+    expect(evaporation('port', fuelNamed('propane')).value).toBe(0.15);
+  });
+
   it('brings no vapour where fuel comes in behind the valve, and never less than the air evaporated', () => {
-    expect(vapour('direct', 'none', 0).value).toBe(0);
-    expect(vapour('carburetor', 'none', 0.3).value).toBe(0.55);
-    expect(vapour('carburetor', 'exhaust', 0.3).value).toBe(0.75);
-    expect(vapour('port', 'none', 0.9).value).toBe(0.9);
+    expect(vapour('direct', 'none', 0, fuelNamed('pump-93')).value).toBe(0);
+    const gasoline = fuelNamed('pump-93');
+    expect(vapour('carburetor', 'none', 0.3, gasoline).value).toBe(0.55);
+    expect(vapour('carburetor', 'exhaust', 0.3, gasoline).value).toBe(0.75);
+    expect(vapour('port', 'none', 0.9, gasoline).value).toBe(0.9);
   });
 });
 

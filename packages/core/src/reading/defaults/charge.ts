@@ -15,9 +15,17 @@
  * **Vapour.** Drops in the stream give off 15 to 30 % of a gasoline by the heat of the air; the film on floor and walls gives off
  * as much again and more by theirs: of a carburetor's fuel 60 to 95 % is vapour at the end of a heated manifold (Heywood, 1988,
  * chapter 7; from memory). Fuel injected at the port lands on the valve's hot back, and in part goes past it as drops.
+ *
+ * Of another fuel it is the heat that stays, not the share. A drop takes from the air `cp (T - T_s)` for what it gives off, by the law
+ * of Spalding, whatever its latent heat: its own temperature T_s is 15 to 25 K below the air's for gasoline and alcohols alike (from
+ * memory). So a kilogram of drops takes the same heat, and the shares go as one over the latent heat. A wall gives its film what its area and
+ * temperature give, so much for a kilogram of air.
  */
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE } from '../../combination/referenceAir.ts';
+import { stoichiometricAirFuelRatio } from '../../gas/freshGas.ts';
+import type { Fuel } from '../../gas/fuel.ts';
+import { fuelNamed } from '../../gas/fuels.ts';
 import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
 
 type Injection = 'carburetor' | 'port' | 'direct';
@@ -31,7 +39,7 @@ export const CROSSOVER_HEATING = 14;
 /** [K] */
 export const HEATING_SPREAD = { exhaust: 6, coolant: 4, none: 4 } as const;
 
-/** Share of the latent heat taken from the air before the valve, and share that is vapour there [-]. */
+/** Of a gasoline: share of the latent heat taken from the air before the valve, and share that is vapour there [-]. */
 export const EVAPORATION: Readonly<Record<Injection, number>> = { carburetor: 0.3, port: 0.15, direct: 0 };
 export const VAPOUR = { heated: 0.75, isolated: 0.55, port: 0.5, direct: 0 } as const;
 /** Spreads [-]. */
@@ -76,24 +84,38 @@ export function heating(injection: Injection, heat: ManifoldHeat, wall: number):
   };
 }
 
-export function evaporation(injection: Injection): Estimate {
+/** Latent heat of gasoline over that of the fuel, by the kilogram of fuel and by the kilogram of air [-]; 1 for a gas, of which nothing evaporates. */
+function lightness(fuel: Fuel): { readonly byFuel: number; readonly byAir: number } {
+  const gasoline = fuelNamed('pump-93');
+  if (!(fuel.latentHeat > 0)) return { byFuel: 1, byAir: 1 };
+  const byFuel = gasoline.latentHeat / fuel.latentHeat;
   return {
-    value: EVAPORATION[injection],
-    spread: injection === 'direct' ? null : EVAPORATION_SPREAD,
-    reason:
-      injection === 'direct'
-        ? 'the fuel comes in behind the valve'
-        : 'drops in the stream (Heywood); from memory',
+    byFuel,
+    byAir: (byFuel * stoichiometricAirFuelRatio(fuel)) / stoichiometricAirFuelRatio(gasoline),
   };
 }
 
-/** Share that is vapour by the valve: at least what the air evaporates. */
-export function vapour(injection: Injection, heat: ManifoldHeat, evaporated: number): Estimate {
+export function evaporation(injection: Injection, fuel: Fuel): Estimate {
+  const { byFuel } = lightness(fuel);
+  return {
+    value: Math.min(1, byFuel * EVAPORATION[injection]),
+    spread: injection === 'direct' ? null : byFuel * EVAPORATION_SPREAD,
+    reason:
+      injection === 'direct'
+        ? 'the fuel comes in behind the valve'
+        : 'drops in the stream (Heywood), by latent heat; from memory',
+  };
+}
+
+/** Share that is vapour by the valve: what the air evaporates, and the film on the walls. */
+export function vapour(injection: Injection, heat: ManifoldHeat, evaporated: number, fuel: Fuel): Estimate {
   const usual =
     injection === 'carburetor' ? VAPOUR[heat === 'none' ? 'isolated' : 'heated'] : VAPOUR[injection];
+  const { byFuel, byAir } = lightness(fuel);
+  const share = byFuel * EVAPORATION[injection] + byAir * (usual - EVAPORATION[injection]);
   return {
-    value: Math.max(usual, evaporated),
-    spread: injection === 'direct' ? null : VAPOUR_SPREAD,
+    value: Math.min(1, Math.max(share, evaporated)),
+    spread: injection === 'direct' ? null : byAir * VAPOUR_SPREAD,
     reason:
       injection === 'direct'
         ? 'the fuel comes in behind the valve'

@@ -76,7 +76,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   );
   const runner = resolveRunner(context, inputs, style, () => runnerWall(injection, heat));
   const evaporation = ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
-    evaporationOf(injection),
+    evaporationOf(injection, inputs.fuel),
   );
   return {
     kind,
@@ -89,7 +89,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     vapour: Math.max(
       evaporation,
       ledger.quantity('induction.vapour', section.vapour, 'share', '%', () =>
-        vapour(injection, heat, evaporation),
+        vapour(injection, heat, evaporation, inputs.fuel),
       ),
     ),
     heating: ledger.quantity('induction.heating', section.heating, 'temperature-difference', 'K', () =>
