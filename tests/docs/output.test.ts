@@ -26,6 +26,8 @@ const twoSpeeds: Core = {
     close: async () => {},
   }),
   forecast: (combination, options) => CORE.forecast(combination, { ...options, rpm: ends(options.rpm) }),
+  forecastOn: (_workers, combination, options) =>
+    CORE.forecastOn(1, combination, { ...options, rpm: ends(options.rpm) }),
 };
 
 const pages = guides().filter((path) =>
@@ -42,7 +44,7 @@ describe('output in the guides', () => {
       for (const { command, outputs } of shown(readGuide(path), 'text')) {
         const { words, input } = split(command);
         const w = world({ files, columns: 90, ...(input === undefined ? {} : { stdin: files[input] }) });
-        expect(await main(words, w.io, twoSpeeds), command).toBe(0);
+        expect(await main(words, w.io, twoSpeeds), `${command}\n${w.err()}`).toBe(0);
         files = Object.fromEntries(w.files);
         const real = new Set(`${w.out()}\n${w.err()}`.split('\n').map(form));
         const lines = outputs.flatMap((text) => text.split('\n')).filter((line) => !isFree(line));
