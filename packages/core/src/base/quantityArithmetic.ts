@@ -3,7 +3,7 @@ import { type Dimension, parseQuantity, splitNumber, toUnit } from './units.ts';
 
 /** A new value as it would stand in a file, or why there is none. */
 export type ArithmeticResult =
-  | { readonly ok: true; readonly value: number | string }
+  | { readonly ok: true; readonly value: number | string | Readonly<Record<string, number | string>> }
   | { readonly ok: false; readonly message: string };
 
 /** Digits kept, so that 1.7 + 0.1 is 1.8. */
@@ -25,8 +25,9 @@ const DIMENSIONS: readonly Dimension[] = [
   'temperature-difference',
 ];
 
-/** `value` times `factor`, in the unit of `value`. */
+/** `value` times `factor`, in the unit of `value`; of values by name, each. */
 export function scaled(value: unknown, factor: number): ArithmeticResult {
+  if (isTable(value)) return each(value, (one) => scaled(one, factor));
   const number = plainNumber(value);
   if (number !== null) return { ok: true, value: rounded(number * factor) };
   const parts = typeof value === 'string' ? splitNumber(value.trim()) : null;
@@ -37,8 +38,9 @@ export function scaled(value: unknown, factor: number): ArithmeticResult {
   return { ok: true, value: `${rounded(parts.number * factor)} ${parts.unit}` };
 }
 
-/** `value` plus `amount`, in the unit of `value`; a temperature takes a difference. */
+/** `value` plus `amount`, in the unit of `value`; a temperature takes a difference; of values by name, each. */
 export function sum(value: unknown, amount: unknown): ArithmeticResult {
+  if (isTable(value)) return each(value, (one) => sum(one, amount));
   const number = plainNumber(value);
   if (number !== null) {
     const more = plainNumber(amount);
@@ -61,6 +63,25 @@ export function sum(value: unknown, amount: unknown): ArithmeticResult {
   return { ok: false, message: `is '${value}', to which '${amount}' can't be added` };
 }
 
+/** Values by name, a value at each of some speeds say; no list. */
+function isTable(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function each(
+  table: Readonly<Record<string, unknown>>,
+  act: (one: unknown) => ArithmeticResult,
+): ArithmeticResult {
+  const entries: [string, number | string][] = [];
+  for (const [name, one] of Object.entries(table)) {
+    const result = act(one);
+    if (!result.ok) return result;
+    if (typeof result.value === 'object') return notANumber(one);
+    entries.push([name, result.value]);
+  }
+  return { ok: true, value: Object.fromEntries(entries) };
+}
+
 function plainNumber(value: unknown): number | null {
   if (typeof value === 'number') return value;
   const ratio = typeof value === 'string' ? RATIO.exec(value) : null;
@@ -73,7 +94,14 @@ function isKelvin(unit: string): boolean {
 }
 
 function notANumber(value: unknown): ArithmeticResult {
-  const shown = typeof value === 'string' ? `'${value}'` : Array.isArray(value) ? 'a list' : String(value);
+  const shown =
+    typeof value === 'string'
+      ? `'${value}'`
+      : Array.isArray(value)
+        ? 'a list'
+        : isTable(value)
+          ? 'fields'
+          : String(value);
   return { ok: false, message: `is no number to start from: ${shown}` };
 }
 

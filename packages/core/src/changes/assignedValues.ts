@@ -2,6 +2,7 @@
 import { type ArithmeticResult, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { MisspeltProblem, PlainCode, PlainProblem, Problem } from '../combination/problem.ts';
+import { notForecast, notForecastMessage } from '../reading/notForecast.ts';
 import { newFieldFor } from '../reading/oldNames.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
@@ -67,6 +68,11 @@ export function pathProblem(
 ): Problem {
   const now = newFieldFor(path, value);
   if (now !== null) return misspeltPath(change, path, 'has another name now', `write ${now}`, null);
+  const matter = notForecast(path);
+  if (matter !== null) {
+    const { message, hint } = notForecastMessage(matter);
+    return misspeltPath(change, path, message, hint, null);
+  }
   const near = nearestPaths(path, known);
   const hint = near.length === 0 ? 'valvetide schema lists the fields' : `did you mean ${near.join(' or ')}?`;
   return misspeltPath(change, path, 'is not a field of a combination', hint, near[0] ?? null);

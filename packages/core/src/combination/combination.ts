@@ -28,6 +28,15 @@ export interface Combination {
   readonly fuel: Fuel;
   /** Relative air-fuel ratio, 1 = stoichiometric [-]. */
   readonly lambda: number;
+  /** What goes with engine speed, where the field it stands for holds the value in the middle; absent: nothing does. */
+  readonly bySpeed?: {
+    /** Relative air-fuel ratio [-]. */
+    readonly lambda?: BySpeed;
+    /** As {@link Port.centreline} [crank deg]. */
+    readonly intakeCentreline?: BySpeed;
+    /** As {@link Port.centreline} [crank deg]. */
+    readonly exhaustCentreline?: BySpeed;
+  };
   /** How combustion is timed and how long it lasts. */
   readonly burn: Burn;
   /** How the cylinder loses heat. */
@@ -48,6 +57,14 @@ export interface Combination {
   readonly assumed: readonly Assumed[];
   /** Doubts about the file that don't stop a forecast. */
   readonly warnings: readonly Warning[];
+}
+
+/** A value by engine speed: straight lines between, the ends held beyond. */
+export interface BySpeed {
+  /** [1/min], rising. */
+  readonly rpm: readonly number[];
+  /** As many, in the unit of the field. */
+  readonly value: readonly number[];
 }
 
 /** A value the file left out and an estimate filled in. */

@@ -2,6 +2,7 @@
 import type { Mesh } from '../assembly/mesh.ts';
 import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
+import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
@@ -56,25 +57,33 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
   };
   checkSpeeds(rpm);
   const held = heldToHeard(combination, numerics);
-  const engine = held.combination;
-  const simulation = createSimulation(engine, { ...numerics, fidelity });
+  const setUp = (options: SimulationOptions): ((engine: Combination) => Simulation) => {
+    // Set up once, or at every speed where something goes with speed.
+    let last: Simulation | null = null;
+    return (engine) => {
+      if (last?.combination !== engine) last = createSimulation(engine, options);
+      return last;
+    };
+  };
+  const simulationOf = setUp({ ...numerics, fidelity });
   const points: OperatingPoint[] = [];
   // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
-  let whole: Simulation | null = null;
+  const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
+  const wholeOf = setUp(careful);
   const marchedWhole: number[] = [];
   const next = (): OperatingPoint | null => {
     if (points.length === rpm.length) return null;
     const n = rpm[points.length];
+    const engine = atSpeed(held.combination, n);
+    const simulation = simulationOf(engine);
     let result = simulation.runSpeed(n);
     if (isLost(result)) result = begunAnew(engine, { ...numerics, fidelity }, n);
     if (!result.cycle.converged && fidelity === 'representative') {
-      const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
-      whole ??= createSimulation(engine, careful);
-      result = whole.runSpeed(n);
+      result = wholeOf(engine).runSpeed(n);
       if (isLost(result)) result = begunAnew(engine, careful, n);
       marchedWhole.push(n);
     }
-    const point = operatingPoint(combination, simulation.tables, result);
+    const point = operatingPoint(engine, simulation.tables, result);
     points.push(point);
     onProgress?.(points.length, rpm.length, point);
     return point;

@@ -1,4 +1,5 @@
 /** Holds the octane an engine asks for to what its owner heard. */
+import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, HeardKnock, Warning } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { SimulationOptions } from './simulation.ts';
@@ -47,7 +48,7 @@ function spareOctane(
   const { burn, fuel } = engine;
   const timing = { mode: 'spark', rpm: [rpm], advance: [advance] } as const;
   const asWritten: Combination = { ...engine, burn: { ...burn, timing, octaneOffset: 0, heard: [] } };
-  const simulation = createSimulation(asWritten, { ...numerics, fidelity: 'representative' });
+  const simulation = createSimulation(atSpeed(asWritten, rpm), { ...numerics, fidelity: 'representative' });
   const { cycle, choice } = simulation.runSpeed(rpm);
   if (!Number.isFinite(cycle.totals.work)) return Number.NaN;
   return (octane ?? octaneIndex(fuel.researchOctane, fuel.motorOctane)) - choice.octaneRequired;

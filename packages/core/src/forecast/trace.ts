@@ -3,6 +3,7 @@
 import { portLift } from '../assembly/portValve.ts';
 import { marchingOf } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
+import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { March } from '../cycle/march.ts';
 import { marchDegrees } from '../cycle/march.ts';
@@ -53,7 +54,7 @@ export interface CycleTrace {
 export function traceCycle(combination: Combination, rpm: number): CycleTrace {
   if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');
   let fidelity: Fidelity = 'representative';
-  const engine = heldToHeard(combination, {}).combination;
+  const engine = atSpeed(heldToHeard(combination, {}).combination, rpm);
   let simulation = createSimulation(engine, { fidelity });
   let { cycle, march } = simulation.runSpeed(rpm);
   if (!cycle.converged) {
@@ -63,8 +64,8 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
   }
   const steps = oneCycle(march);
   const { valvetrain } = combination.friction;
-  const intake = portLift(combination.intake, 'intake', valvetrain).table;
-  const exhaust = portLift(combination.exhaust, 'exhaust', valvetrain).table;
+  const intake = portLift(engine.intake, 'intake', valvetrain).table;
+  const exhaust = portLift(engine.exhaust, 'exhaust', valvetrain).table;
   return {
     rpm,
     fidelity,

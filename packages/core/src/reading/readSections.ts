@@ -8,6 +8,7 @@ import type {
   Problem,
 } from '../combination/problem.ts';
 import { nearestName } from './nearestName.ts';
+import { notForecast, notForecastMessage } from './notForecast.ts';
 import { newFieldFor, newWordFor } from './oldNames.ts';
 import { type CombinationDocument, join } from './readDocument.ts';
 import { type PartialFile, SECTIONS } from './schema/combinationFile.ts';
@@ -125,7 +126,7 @@ export function issueProblems(
     const hint = nearest === null ? null : `did you mean ${nearest}?`;
     return [misspeltAt(document, field, 'unknown-word', message, hint, nearest)];
   }
-  const { code, message, hint } = wording(issue);
+  const { code, message, hint } = wording(issue, path);
   return [problemOf(document, field, code, message, hint)];
 }
 
@@ -141,7 +142,10 @@ function isKindIssue(issue: Issue): boolean {
   return issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_format';
 }
 
-function wording(issue: Issue): { code: PlainCode; message: string; hint: string | null } {
+function wording(
+  issue: Issue,
+  path: readonly PropertyKey[],
+): { code: PlainCode; message: string; hint: string | null } {
   if (issue.code === 'custom') {
     const { code, hint } = (issue.params ?? {}) as { code?: PlainCode; hint?: string | null };
     return { code: code ?? 'invalid', message: issue.message, hint: hint ?? null };
@@ -161,11 +165,14 @@ function wording(issue: Issue): { code: PlainCode; message: string; hint: string
       hint: null,
     };
   }
-  if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue);
+  if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue, path);
   return { code: 'wrong-kind', message: issue.message, hint: null };
 }
 
-function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
+function limitWording(
+  issue: Issue & { code: 'too_small' | 'too_big' },
+  path: readonly PropertyKey[],
+): {
   code: PlainCode;
   message: string;
   hint: string | null;
@@ -178,7 +185,7 @@ function limitWording(issue: Issue & { code: 'too_small' | 'too_big' }): {
     return { code: 'out-of-range', message: `must have ${bound} ${noun}`, hint: null };
   }
   // 12.9 is no lambda, and a usual air-fuel ratio.
-  const ratio = issue.path.at(-1) === 'lambda' && typeof issue.input === 'number' && issue.input >= 5;
+  const ratio = path.includes('lambda') && typeof issue.input === 'number' && issue.input >= 5;
   return {
     code: 'out-of-range',
     message: `is impossible: ${shown(issue.input)} must be ${bound}`,
@@ -226,6 +233,11 @@ function unknownField(
   const now = newFieldFor(at, valueAt(document.data, at));
   if (now !== null)
     return misspeltAt(document, at, 'unknown-field', 'has another name now', `write ${now}`, null);
+  const matter = notForecast(name);
+  if (matter !== null) {
+    const { message, hint } = notForecastMessage(matter);
+    return misspeltAt(document, at, 'unknown-field', message, hint, null);
+  }
   const nearest = nearestName(name, names);
   const hint = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
   const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;

@@ -18,6 +18,7 @@ import type { ResolveContext } from './resolve/context.ts';
 import { FieldFault } from './resolve/fieldFault.ts';
 import { once } from './resolve/once.ts';
 import { resolveBlock } from './resolve/resolveBlock.ts';
+import { resolveBySpeed } from './resolve/resolveBySpeed.ts';
 import { resolveCalibration } from './resolve/resolveCalibration.ts';
 import { type ResolvedCam, resolveGear, statedDuration } from './resolve/resolveCam.ts';
 import { resolveChamber } from './resolve/resolveChamber.ts';
@@ -158,10 +159,11 @@ function resolve(context: ResolveContext): Combination {
   const fuel = resolveFuel(context, chamber.compressionRatio);
   const banks = block.banks.length;
   const shafts = once(() => resolveCamshafts(context, banks, gear, valves));
+  const ownCamshafts = (): boolean => shafts() >= 2 * banks;
   const sides = { intake: intakeValves, exhaust: exhaustValves };
   const port = (side: Side, resolved: ResolvedPort): Port =>
     portOf(sides[side], resolved, gear[side], flow[side]);
-  return {
+  const engine: Combination = {
     name: file.name ?? 'Unnamed combination',
     block: block.block,
     chamber,
@@ -183,7 +185,7 @@ function resolve(context: ResolveContext): Combination {
     burn: resolveBurn(context),
     walls: resolveWalls(context),
     friction: resolveFriction(context, block, gear, shafts),
-    ...(shafts() >= 2 * banks ? { ownCamshafts: true as const } : {}),
+    ...(ownCamshafts() ? { ownCamshafts: true as const } : {}),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
     limits: resolveLimits(context),
@@ -191,6 +193,8 @@ function resolve(context: ResolveContext): Combination {
     assumed: ledger.assumed,
     warnings: ledger.warnings,
   };
+  const bySpeed = resolveBySpeed(context, fuel, gear, ownCamshafts());
+  return bySpeed === null ? engine : { ...engine, bySpeed };
 }
 
 function portOf(valves: ResolvedValves, port: ResolvedPort, cam: ResolvedCam, flow: Port['flow']): Port {

@@ -11,7 +11,8 @@ interface Node {
   readonly examples?: readonly unknown[];
   readonly enum?: readonly string[];
   readonly properties?: Readonly<Record<string, Node>>;
-  readonly additionalProperties?: boolean;
+  readonly additionalProperties?: boolean | Node;
+  readonly propertyNames?: { readonly pattern?: string };
   readonly items?: Node;
   readonly anyOf?: readonly Node[];
 }
@@ -52,7 +53,11 @@ describe('combinationSchema', () => {
   });
 
   it('lets no unknown field through anywhere', () => {
-    const open = objectsOf(combinationSchema() as Node).filter((node) => node.additionalProperties !== false);
+    // A table by speed has a speed for a name, and says what that looks like.
+    const open = objectsOf(combinationSchema() as Node).filter(
+      ({ additionalProperties, propertyNames }) =>
+        additionalProperties !== false && propertyNames?.pattern === undefined,
+    );
     expect(open).toEqual([]);
   });
 

@@ -1,5 +1,6 @@
 /** Checks of cam card and valvetrain as stated. */
 
+import { middleOf } from '../../combination/atSpeed.ts';
 import { ANGLE_SLACK, statedCardRatio } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
@@ -70,8 +71,8 @@ function checkLift(file: PartialFile, side: 'intake' | 'exhaust', report: Report
 
 function checkAngles(cam: CamSection, report: Report): void {
   const { separation, advance } = cam;
-  const intake = cam.intake?.centreline;
-  const exhaust = cam.exhaust?.centreline;
+  const intake = middleOf(cam.intake?.centreline);
+  const exhaust = middleOf(cam.exhaust?.centreline);
   if (separation !== undefined && intake !== undefined && exhaust !== undefined) {
     const found = (intake + exhaust) / 2;
     if (Math.abs(found - separation) > ANGLE_SLACK) {

@@ -1,5 +1,6 @@
 /** The lobes and what carries them: card or table, centrelines, rockers, lash, bending. */
 
+import { middleOf } from '../../combination/atSpeed.ts';
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import { completeCard, standardDuration } from '../../geometry/lobeCard.ts';
@@ -133,7 +134,7 @@ function centrelines(context: ResolveContext): { intake: number; exhaust: number
 /** A centreline as the file gives it, or as measured with the lobe where the file's own angles don't tell; else undefined. */
 function statedCentreline({ file, sheets }: ResolveContext, side: Side): number | undefined {
   const { separation, advance, intake, exhaust } = file.cam ?? {};
-  const own = file.cam?.[side]?.centreline;
+  const own = middleOf(file.cam?.[side]?.centreline);
   const angles = [intake?.centreline, exhaust?.centreline, advance];
   if (own !== undefined || (separation !== undefined && angles.some((angle) => angle !== undefined)))
     return own;

@@ -1,7 +1,9 @@
 /** How the engine is run: fuel, mixture, burning, walls, friction, weather, correction. */
 
+import { middleOf } from '../../combination/atSpeed.ts';
 import type {
   Burn,
+  BySpeed,
   CorrectionStandard,
   Friction,
   Fuel,
@@ -17,6 +19,7 @@ import { bearingSizes } from '../../processes/friction.ts';
 import { fuelName } from '../defaults/fuel.ts';
 import * as running from '../defaults/running.ts';
 import { bearingsOfCamshaft, camshafts, frictionValvetrain } from '../defaults/valvetrain.ts';
+import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { ResolveContext } from './context.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 import type { ResolvedGear } from './resolveCam.ts';
@@ -38,10 +41,17 @@ export function resolveFuel({ file, ledger }: ResolveContext, compression: numbe
   return fuelNamed(ledger.word('fuel', file.fuel, () => fuelName(compression)));
 }
 
+/** Lambda as the file says it, or by the air-fuel ratio; undefined where it says neither. */
+export function statedLambda({ mixture }: CombinationFile, fuel: Fuel): number | BySpeed | undefined {
+  const ratio = mixture?.airFuelRatio;
+  if (ratio === undefined) return mixture?.lambda;
+  const one = stoichiometricAirFuelRatio(fuel);
+  if (typeof ratio === 'number') return ratio / one;
+  return { rpm: ratio.rpm, value: ratio.value.map((value) => value / one) };
+}
+
 export function resolveLambda({ file, ledger }: ResolveContext, fuel: Fuel): number {
-  const ratio = file.mixture?.airFuelRatio;
-  const stated = ratio === undefined ? file.mixture?.lambda : ratio / stoichiometricAirFuelRatio(fuel);
-  return ledger.number('mixture.lambda', stated, running.lambda);
+  return ledger.number('mixture.lambda', middleOf(statedLambda(file, fuel)), running.lambda);
 }
 
 export function resolveBurn({ file, ledger }: ResolveContext): Burn {

@@ -1,6 +1,7 @@
 /** Sections `cam` and `valvetrain`: the cam card, or measured lobes, and what carries the lift to the valve. */
 import * as z from 'zod';
-import { count, quantity, ratio, sheetName, word } from './quantity.ts';
+import type { BySpeed } from '../../combination/combination.ts';
+import { count, quantity, ratio, sheetName, valueOrBySpeed, word } from './quantity.ts';
 
 /** What rides on the lobe. */
 export const LIFTERS = ['hydraulic-flat', 'hydraulic-roller', 'solid-flat', 'solid-roller'] as const;
@@ -14,7 +15,7 @@ export interface CamSide {
   readonly lobeLift?: number | undefined;
   readonly valveLift?: number | undefined;
   readonly cardRatio?: number | undefined;
-  readonly centreline?: number | undefined;
+  readonly centreline?: number | BySpeed | undefined;
   readonly table?: string | undefined;
 }
 
@@ -84,11 +85,11 @@ function side(name: string, direction: string): z.ZodType<CamSide> {
         `Rocker ratio the ${name} valve lift on the card refers to, where it is not that of both sides.`,
         1.6,
       ).optional(),
-      centreline: quantity(
-        'angle',
-        { min: '60 deg', max: '170 deg' },
-        `Centre of the ${name} lobe as installed, crank degrees ${direction} top centre.`,
+      centreline: valueOrBySpeed(
+        quantity('angle', { min: '60 deg', max: '170 deg' }, 'Centre of the lobe.'),
+        `Centre of the ${name} lobe as installed, crank degrees ${direction} top centre (60 deg to 170 deg).`,
         '106 deg',
+        { '2000 rpm': '98 deg', '6000 rpm': '110 deg' },
       ).optional(),
       table: sheetName(
         'CSV sheet with the measured lobe, angle against lift, in place of the card.',

@@ -1,6 +1,7 @@
 /** Building blocks of the file's schema: a quantity with its unit, a pure number, a ratio, words, free text. */
 import * as z from 'zod';
 import { commonUnits, type Dimension, describeDimension, parseQuantity, toUnit } from '../../base/units.ts';
+import type { BySpeed } from '../../combination/combination.ts';
 
 /** Rounding between units, so that a limit itself passes in any of them [-]. */
 const SLACK = 1e-9;
@@ -56,12 +57,79 @@ export function pure(
   max: number,
   description: string,
   ...examples: readonly number[]
-): z.ZodType<number> {
+): z.ZodType<number, number> {
   return z
     .number()
     .min(min)
     .max(max)
     .meta({ description, examples: [...examples] });
+}
+
+/** Speeds that a value may be given at. */
+const SPEEDS: Limits = { min: '0 rpm', max: '25000 rpm' };
+/** Most speeds of one table. */
+const MOST_SPEEDS = 60;
+
+/** A value at each of some speeds, such as `{ 3000 rpm: 0.90, 6000 rpm: 0.86 }`, rising in the result. */
+export function bySpeed<In extends string | number>(
+  value: z.ZodType<number, In>,
+  description: string,
+  example: Readonly<Record<string, In>>,
+): z.ZodType<BySpeed, Record<string, In>> {
+  const speed = quantity('speed', SPEEDS, 'Engine speed.');
+  return z
+    .record(z.string(), value)
+    .meta({ propertyNames: { pattern: '[0-9.]\\s*[A-Za-z]' } })
+    .transform((written, context): BySpeed => {
+      const fail = (key: string[], code: string, message: string): void => {
+        context.issues.push({
+          code: 'custom',
+          input: written,
+          path: key,
+          message,
+          params: { code, hint: null },
+        });
+      };
+      const points = Object.entries(written).flatMap(([key, at]) => {
+        const rpm = speed.safeParse(key);
+        if (rpm.success) return [{ key, rpm: rpm.data, at }];
+        const bare = /^\s*[\d.]+\s*$/u.test(key);
+        if (bare) fail([key], 'unit-missing', `needs the unit of its speed: ${key.trim()} rpm`);
+        else fail([key], 'wrong-kind', `is no speed such as 3000 rpm: '${key.slice(0, 30)}'`);
+        return [];
+      });
+      points.sort((a, b) => a.rpm - b.rpm);
+      points.forEach(({ key, rpm }, i) => {
+        if (i > 0 && points[i - 1].rpm === rpm) fail([key], 'invalid', 'is a speed given twice');
+      });
+      const count = Object.keys(written).length;
+      if (count === 0) fail([], 'out-of-range', 'needs a speed with its value');
+      if (count > MOST_SPEEDS) fail([], 'out-of-range', `must have at most ${MOST_SPEEDS} speeds`);
+      return { rpm: points.map(({ rpm }) => rpm), value: points.map(({ at }) => at) };
+    })
+    .meta({ description, examples: [{ ...example }] });
+}
+
+/** A value, or one by speed. */
+export function valueOrBySpeed<In extends string | number>(
+  value: z.ZodType<number, In>,
+  description: string,
+  example: In,
+  table: Readonly<Record<string, In>>,
+): z.ZodType<number | BySpeed, In | Record<string, In>> {
+  const wanted = `needs a value such as ${example}, or one by speed such as ${written(table)}`;
+  return z
+    .union([value, bySpeed(value, 'By engine speed.', table)], {
+      error: ({ input }) =>
+        typeof input === 'number' ? `${wanted}: ${input} alone could be anything` : wanted,
+    })
+    .meta({ description: `${description} A value, or one by speed.`, examples: [example, { ...table }] });
+}
+
+function written(table: Readonly<Record<string, string | number>>): string {
+  return `{ ${Object.entries(table)
+    .map(([speed, value]) => `${speed}: ${value}`)
+    .join(', ')} }`;
 }
 
 /** A count. */

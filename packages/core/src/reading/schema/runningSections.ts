@@ -1,7 +1,8 @@
 /** Sections about running the engine: `fuel`, `mixture`, `burn`, `heat`, `friction`, `weather`. */
 import * as z from 'zod';
+import type { BySpeed } from '../../combination/combination.ts';
 import { FUEL_NAMES } from '../../gas/fuels.ts';
-import { count, flag, pure, quantity, text, word } from './quantity.ts';
+import { bySpeed, count, flag, pure, quantity, text, valueOrBySpeed, word } from './quantity.ts';
 
 /** A fuel of the user's own. */
 export interface FuelSection {
@@ -63,14 +64,24 @@ export const fuelSection: z.ZodType<string | FuelSection> = z
   });
 
 export interface MixtureSection {
-  readonly lambda?: number | undefined;
-  readonly airFuelRatio?: number | undefined;
+  readonly lambda?: number | BySpeed | undefined;
+  readonly airFuelRatio?: number | BySpeed | undefined;
 }
 
 export const mixtureSection: z.ZodType<MixtureSection> = z
   .strictObject({
-    lambda: pure(0.5, 1.6, 'Relative air-fuel ratio at full throttle, 1 is stoichiometric.', 0.87).optional(),
-    airFuelRatio: pure(3, 40, 'Air-fuel ratio by mass, in place of lambda.', 12.8).optional(),
+    lambda: valueOrBySpeed(
+      pure(0.5, 1.6, 'Lambda.'),
+      'Relative air-fuel ratio at full throttle, 1 is stoichiometric (0.5 to 1.6).',
+      0.87,
+      { '3000 rpm': 0.9, '6000 rpm': 0.86 },
+    ).optional(),
+    airFuelRatio: valueOrBySpeed(
+      pure(3, 40, 'Air over fuel.'),
+      'Air-fuel ratio by mass, in place of lambda (3 to 40).',
+      12.8,
+      { '3000 rpm': 13.2, '6000 rpm': 12.6 },
+    ).optional(),
   })
   .meta({ description: 'Mixture at full throttle.' });
 
@@ -99,6 +110,9 @@ export interface HeardSection {
   readonly knock: (typeof KNOCKS)[number];
 }
 
+const SPARK = { min: '-20 deg', max: '70 deg' };
+const SPARK_BY_SPEED = { '3000 rpm': '34 deg', '6000 rpm': '38 deg' };
+
 export const burnSection: z.ZodType<BurnSection> = z
   .strictObject({
     timing: word(
@@ -112,17 +126,29 @@ export const burnSection: z.ZodType<BurnSection> = z
       '8 deg',
     ).optional(),
     spark: z
-      .array(
-        z.strictObject({
-          rpm: quantity('speed', { min: '0 rpm', max: '25000 rpm' }, 'Engine speed.', '3000 rpm'),
-          advance: quantity('angle', { min: '-20 deg', max: '70 deg' }, 'Spark before top centre.', '34 deg'),
-        }),
+      .union(
+        [
+          z
+            .array(
+              z.strictObject({
+                rpm: quantity('speed', { min: '0 rpm', max: '25000 rpm' }, 'Engine speed.', '3000 rpm'),
+                advance: quantity('angle', SPARK, 'Spark before top centre.', '34 deg'),
+              }),
+            )
+            .min(1)
+            .max(60),
+          bySpeed(
+            quantity('angle', SPARK, 'Spark before top centre.'),
+            'Spark by speed.',
+            SPARK_BY_SPEED,
+          ).transform(({ rpm, value }) => rpm.map((speed, i) => ({ rpm: speed, advance: value[i] }))),
+        ],
+        { error: () => 'needs spark by speed, such as { 3000 rpm: 34 deg, 6000 rpm: 38 deg }' },
       )
-      .min(1)
-      .max(60)
       .meta({
-        description: 'Spark at full throttle by speed.',
-        examples: [[{ rpm: '3000 rpm', advance: '34 deg' }]],
+        description:
+          'Spark before top centre at full throttle by speed (-20 deg to 70 deg); a list of rpm and advance says the same.',
+        examples: [SPARK_BY_SPEED, [{ rpm: '3000 rpm', advance: '34 deg' }]],
       })
       .optional(),
     duration: quantity(
