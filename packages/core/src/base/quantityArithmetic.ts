@@ -3,7 +3,7 @@ import { type Dimension, parseQuantity, splitNumber, toUnit } from './units.ts';
 
 /** A new value as it would stand in a file, or why there is none. */
 export type ArithmeticResult =
-  | { readonly ok: true; readonly value: number | string | Readonly<Record<string, number | string>> }
+  | { readonly ok: true; readonly value: number | string }
   | { readonly ok: false; readonly message: string };
 
 /** Digits kept, so that 1.7 + 0.1 is 1.8. */
@@ -25,9 +25,8 @@ const DIMENSIONS: readonly Dimension[] = [
   'temperature-difference',
 ];
 
-/** `value` times `factor`, in the unit of `value`; of values by name, each. */
+/** `value` times `factor`, in the unit of `value`. */
 export function scaled(value: unknown, factor: number): ArithmeticResult {
-  if (isTable(value)) return each(value, (one) => scaled(one, factor));
   const number = plainNumber(value);
   if (number !== null) return { ok: true, value: rounded(number * factor) };
   const parts = typeof value === 'string' ? splitNumber(value.trim()) : null;
@@ -38,9 +37,8 @@ export function scaled(value: unknown, factor: number): ArithmeticResult {
   return { ok: true, value: `${rounded(parts.number * factor)} ${parts.unit}` };
 }
 
-/** `value` plus `amount`, in the unit of `value`; a temperature takes a difference; of values by name, each. */
+/** `value` plus `amount`, in the unit of `value`; a temperature takes a difference. */
 export function sum(value: unknown, amount: unknown): ArithmeticResult {
-  if (isTable(value)) return each(value, (one) => sum(one, amount));
   const number = plainNumber(value);
   if (number !== null) {
     const more = plainNumber(amount);
@@ -63,23 +61,36 @@ export function sum(value: unknown, amount: unknown): ArithmeticResult {
   return { ok: false, message: `is '${value}', to which '${amount}' can't be added` };
 }
 
-/** Values by name, a value at each of some speeds say; no list. */
+/** Values by name, a value at each of some speeds say. */
+type Values = Readonly<Record<string, number | string>>;
+
+/** The same of a value, or of each of some by name. */
+export type EachResult =
+  | { readonly ok: true; readonly value: number | string | Values }
+  | { readonly ok: false; readonly message: string };
+
+/** As {@link scaled}; of values by name, each. */
+export function eachScaled(value: unknown, factor: number): EachResult {
+  return isTable(value) ? each(value, (one) => scaled(one, factor)) : scaled(value, factor);
+}
+
+/** As {@link sum}; of values by name, each. */
+export function eachSum(value: unknown, amount: unknown): EachResult {
+  return isTable(value) ? each(value, (one) => sum(one, amount)) : sum(value, amount);
+}
+
 function isTable(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function each(
-  table: Readonly<Record<string, unknown>>,
-  act: (one: unknown) => ArithmeticResult,
-): ArithmeticResult {
-  const entries: [string, number | string][] = [];
+function each(table: Readonly<Record<string, unknown>>, act: (one: unknown) => ArithmeticResult): EachResult {
+  const values: Record<string, number | string> = {};
   for (const [name, one] of Object.entries(table)) {
     const result = act(one);
     if (!result.ok) return result;
-    if (typeof result.value === 'object') return notANumber(one);
-    entries.push([name, result.value]);
+    values[name] = result.value;
   }
-  return { ok: true, value: Object.fromEntries(entries) };
+  return { ok: true, value: values };
 }
 
 function plainNumber(value: unknown): number | null {

@@ -1,5 +1,5 @@
 /** What may be wrong in the sheets of a fit that came to no good end: each is tried, none is taken from a list. */
-import { scaled, sum } from '../base/quantityArithmetic.ts';
+import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { CorrectionStandard } from '../combination/combination.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
@@ -177,7 +177,10 @@ function sizedSuspects(document: CombinationDocument): readonly Sized[] {
   const degrees =
     (paths: readonly (readonly [path: string, sign: number])[]) =>
     (from: CombinationDocument, size: number): CombinationDocument =>
-      paths.reduce((to, [path, sign]) => edited(to, path, (value) => sum(value, `${sign * size} deg`)), from);
+      paths.reduce(
+        (to, [path, sign]) => edited(to, path, (value) => eachSum(value, `${sign * size} deg`)),
+        from,
+      );
   const metering: Sized = {
     alter: (from, size) => {
       const now = Number(valueAt(from.data, 'induction.flowMultiplier') ?? 1);

@@ -1,5 +1,5 @@
 /** The edits of some changes as one value a field. */
-import { type ArithmeticResult, scaled, sum } from '../base/quantityArithmetic.ts';
+import { type EachResult, eachScaled, eachSum } from '../base/quantityArithmetic.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { MisspeltProblem, PlainCode, PlainProblem, Problem } from '../combination/problem.ts';
 import { notForecast, notForecastMessage } from '../reading/notForecast.ts';
@@ -116,14 +116,14 @@ function oneValue(
 }
 
 /** Several factors, or several amounts, in an order of their own, so that the last digit doesn't hang on the caller's. */
-function calculated(current: Plain, placed: readonly Placed[]): ArithmeticResult {
+function calculated(current: Plain, placed: readonly Placed[]): EachResult {
   const ordered = placed
     .map(({ edit }) => edit)
     .sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
-  return ordered.reduce<ArithmeticResult>(
+  return ordered.reduce<EachResult>(
     (sofar, edit) => {
       if (!sofar.ok || edit.kind === 'set') return sofar;
-      return edit.kind === 'scale' ? scaled(sofar.value, edit.factor) : sum(sofar.value, edit.amount);
+      return edit.kind === 'scale' ? eachScaled(sofar.value, edit.factor) : eachSum(sofar.value, edit.amount);
     },
     { ok: true, value: current as string | number },
   );

@@ -1,5 +1,5 @@
 /** A baseline, with or without changes, as it would be if the unknowns were off. */
-import { scaled, sum } from '../base/quantityArithmetic.ts';
+import { eachScaled, eachSum } from '../base/quantityArithmetic.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
 import { assignedValues, currentValue } from '../changes/assignedValues.ts';
 import { type Baseline, sheetsOf } from '../changes/baseline.ts';
@@ -134,6 +134,8 @@ function shifted(start: Plain | undefined, { by, sigma, unit }: FieldError, z: n
   if (start === undefined || start === null) return null;
   const amount = sigma * z;
   const result =
-    by === 'scale' ? scaled(start, 1 + amount) : sum(start, unit === '' ? amount : `${amount} ${unit}`);
+    by === 'scale'
+      ? eachScaled(start, 1 + amount)
+      : eachSum(start, unit === '' ? amount : `${amount} ${unit}`);
   return result.ok ? result.value : null;
 }

@@ -1,6 +1,6 @@
 /** Values by engine speed: mixture, spark, and the camshafts of a variable timing. */
 import { describe, expect, it } from 'vitest';
-import { scaled, sum } from '../../src/base/quantityArithmetic.ts';
+import { eachScaled as scaled, eachSum as sum } from '../../src/base/quantityArithmetic.ts';
 import { atSpeed } from '../../src/combination/atSpeed.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
