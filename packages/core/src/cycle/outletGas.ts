@@ -10,6 +10,9 @@ export interface OutletGas {
   readonly add: (h: number) => void;
   /** To be called between cycles: the gas outside is from now on what the last cycle let out. */
   readonly renew: () => void;
+  /** Its temperature [K], to be read and set between cycles. */
+  readonly temperature: () => number;
+  readonly set: (T: number) => void;
 }
 
 /**
@@ -26,6 +29,11 @@ export function outletGas(engine: EngineNetwork, march: March): OutletGas {
   const { side } = network.reservoirs[outlet.reservoir];
   let mass = 0;
   let warmth = 0;
+  let temperature = side[SIDE.T];
+  const set = (T: number): void => {
+    temperature = T;
+    writeStill(spec.tables, side[SIDE.p], T, 1, side);
+  };
   return {
     add: (h) => {
       for (const { flow, face } of outlets) {
@@ -41,7 +49,9 @@ export function outletGas(engine: EngineNetwork, march: March): OutletGas {
       warmth = 0;
       if (!Number.isFinite(left)) return;
       const T = outlet.returned * left + (1 - outlet.returned) * outlet.air;
-      writeStill(spec.tables, side[SIDE.p], T, 1, side);
+      set(T);
     },
+    temperature: () => temperature,
+    set,
   };
 }

@@ -7,6 +7,7 @@ import type { CylinderDiary } from './diary.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
 import { outletGas } from './outletGas.ts';
+import { quickener } from './quicken.ts';
 import { halveSteps, layGrid } from './stepGrid.ts';
 
 /** When a cycle counts as repeating. */
@@ -74,6 +75,7 @@ export function marchToPeriodic(
   const before = new Float64Array(march.y.length);
   const { steps, evaluations } = march;
   const outside = outletGas(engine, march);
+  const quick = quickener(march, outside);
   const { maxCycles, tolerance, stepTolerance = STEP_TOLERANCE } = options;
   let result: PeriodicCycle | null = null;
   // A cycle that repeats, while the next is marched in steps half as long.
@@ -107,6 +109,7 @@ export function marchToPeriodic(
       if (!(change > stepTolerance) || !Number.isFinite(worst))
         return { ...tried, ...spent, stepError: change };
       tried = null;
+      quick.forget();
       continue;
     }
     result = {
@@ -119,7 +122,12 @@ export function marchToPeriodic(
       plenumPressure: plenum.mean(),
     };
     if (!Number.isFinite(worst)) break;
-    if (afterCycle(result) || !result.converged) continue;
+    const again = afterCycle(result);
+    if (again || !result.converged) {
+      if (again) quick.forget();
+      else quick.look(before);
+      continue;
+    }
     if (halvings === MOST_HALVINGS) break;
     halvings++;
     tried = result;

@@ -21,7 +21,7 @@ export interface DuctSpec extends Weighted {
 }
 
 /** Number of conserved quantities in a cell: mass, momentum, energy, burned mass. */
-const FIELDS = 4;
+export const DUCT_FIELDS = 4;
 
 /** Indices into the flux through a face, in the direction of rising x. */
 export const FLUX = { mass: 0, momentum: 1, energy: 2, burned: 3 } as const;
@@ -69,7 +69,7 @@ export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables'
     weight: spec.weight ?? 1,
     tables: spec.tables ?? tables,
     cells,
-    offset: take(FIELDS * cells + 1),
+    offset: take(DUCT_FIELDS * cells + 1),
     ...cut,
     fanning: spec.fanning,
     wallTemperature: spec.wallTemperature,
@@ -84,9 +84,9 @@ export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables'
     c: column(),
     e: column(),
     eBurn: column(),
-    slope: new Float64Array(FIELDS * cells),
-    left: new Float64Array(FIELDS),
-    right: new Float64Array(FIELDS),
+    slope: new Float64Array(DUCT_FIELDS * cells),
+    left: new Float64Array(DUCT_FIELDS),
+    right: new Float64Array(DUCT_FIELDS),
   };
 }
 
@@ -109,7 +109,7 @@ export function fillDuct(duct: Duct, y: Float64Array, p: number, T: number, b: n
     y[duct.offset + 2 * n + i] = m * e;
     y[duct.offset + 3 * n + i] = m * b;
   }
-  y[duct.offset + FIELDS * n] = 0;
+  y[duct.offset + DUCT_FIELDS * n] = 0;
 }
 
 /** Primitive variables and limited slopes of every cell from the state vector. */
@@ -224,7 +224,7 @@ function flattenJump(duct: Duct, i: number): void {
   const { cells: n, slope, rho, p } = duct;
   const most = Math.max(Math.abs(slope[i]) / rho[i], Math.abs(slope[2 * n + i]) / p[i]);
   if (!(most > JUMP)) return;
-  for (let q = 0; q < FIELDS; q++) slope[q * n + i] *= JUMP / most;
+  for (let q = 0; q < DUCT_FIELDS; q++) slope[q * n + i] *= JUMP / most;
 }
 
 /**
@@ -300,7 +300,7 @@ export function balanceDuct(duct: Duct, d: Float64Array): void {
     d[o + 2 * n + i] += energyIn - energy;
     d[o + 3 * n + i] += burnedIn - burned;
   }
-  d[o + FIELDS * n] += heat;
+  d[o + DUCT_FIELDS * n] += heat;
 }
 
 export function ductGroup(ducts: readonly Duct[]): PartGroup {
@@ -329,7 +329,7 @@ export function ductGroup(ducts: readonly Duct[]): PartGroup {
     },
     account(before, after, account) {
       for (const { offset, cells, weight } of ducts) {
-        const heat = offset + FIELDS * cells;
+        const heat = offset + DUCT_FIELDS * cells;
         account.ductHeat -= weight * (after[heat] - before[heat]);
       }
     },

@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest';
+import { createSimulation } from '../../packages/core/src/forecast/simulation.ts';
+import { engineFile } from './engines.ts';
+
+describe('slow modes', () => {
+  // Its muffler's box keeps 0.72 of what it is off by from cycle to cycle: ln(5e-5) / ln(0.72) is 30 cycles.
+  it('of a box behind one cylinder are worked out, not waited for, and lead to the same cycle', () => {
+    const engine = engineFile('examples/scrambler/engine.yaml');
+    const { cycle } = createSimulation(engine, { fidelity: 'all' }).runSpeed(5000);
+    expect(cycle.converged).toBe(true);
+    expect(cycle.cycles).toBeLessThanOrEqual(16);
+    const waited = createSimulation(engine, {
+      fidelity: 'all',
+      periodic: { maxCycles: 100, tolerance: 1e-7 },
+    }).runSpeed(5000).cycle;
+    expect(waited.converged).toBe(true);
+    expect(Math.abs(cycle.totals.work / waited.totals.work - 1)).toBeLessThan(2e-5);
+  });
+});
