@@ -9,6 +9,7 @@ import { responseSpeeds } from '../ranking/rankSpeeds.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import type { JobControl, RunJobs } from '../studies/job.ts';
+import { withModelError } from '../uncertainty/gainError.ts';
 import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, expectedLater, measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
@@ -32,8 +33,8 @@ export interface GainSpreadOptions extends JobControl {
 }
 
 /**
- * The spread of a change's gain over a band, from the estimates, the errors of measuring and what a calibration left open,
- * by paired draws as in a ranking. Null where an abort came first, or the change can't be applied.
+ * The spread of a change's gain over a band, from the estimates, the errors of measuring, what a calibration left open and the model's
+ * own error, by paired draws as in a ranking. Null where an abort came first, or the change can't be applied.
  */
 export async function gainSpread(
   baseline: Baseline,
@@ -50,7 +51,7 @@ export async function gainSpread(
   const world = responseWorld(baseline, [change], unknowns, { queue, seed, rpm, fidelity: undefined, sheet });
   askFirst(world);
   queue.expect(expectedLater(world));
-  const responses = await measureResponses(world);
+  const responses = withModelError(await measureResponses(world));
   if (!responses.complete) return null;
   const draws = { seed, correlated: unknowns.calibrated };
   const at = speedSpreads(responses, band, draws).changes.get(change.name) ?? ((): null => null);

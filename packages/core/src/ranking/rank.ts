@@ -17,6 +17,7 @@ import { limitBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
+import { withModelError } from '../uncertainty/gainError.ts';
 import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, expectedLater, measureResponses, type Responses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
@@ -118,7 +119,7 @@ export async function rank(
   // All together and the best set, and the sets that turn out to break a limit.
   const later = 2 + MOST_TRIES;
   queue.expect(expectedLater(world) + later);
-  const responses = await measureResponses(world, later);
+  const responses = withModelError(await measureResponses(world, later));
 
   const spreads = speedSpreads(responses, speeds.band, { seed, correlated: unknowns.calibrated });
   const study: RankStudy = {

@@ -19,6 +19,8 @@ export interface Subject {
   readonly responses: Readonly<Record<string, Response>>;
   /** Standard deviation of the relative gain from unknowns that were only looked at together [-]. */
   readonly remainder: number;
+  /** What the relative gain takes of independent errors of the model, one standard deviation each, by name [-]; left out: nothing. */
+  readonly modelError?: Readonly<Record<string, number>>;
 }
 
 /** Unknowns whose errors go together: ids, and their correlation in that order [-]. */
@@ -81,10 +83,15 @@ export function pairedDraws(
   const gains = candidates.map((candidate, c) => {
     const { normal } = randomNamed(seed, `rest of ${candidate.name}`);
     const ratio = candidate.power / baseline.power;
+    const missed = new Float64Array(draws);
+    for (const [name, share] of Object.entries(candidate.modelError ?? {})) {
+      const z = deviates(`model on ${name}`);
+      for (let i = 0; i < draws; i++) missed[i] += share * z[i];
+    }
     return base.map((b, i) => {
       const own = Math.max(LEAST_POWER, surfaces[c + 1][i]);
       const rest = candidate.remainder > 0 ? candidate.remainder * normal() : 0;
-      return 100 * ((ratio * own) / Math.max(LEAST_POWER, b) + rest - 1);
+      return 100 * ((ratio * own) / Math.max(LEAST_POWER, b) + rest + missed[i] - 1);
     });
   });
   const change = (surface: Float64Array): Float64Array => surface.map((value) => value - 1);

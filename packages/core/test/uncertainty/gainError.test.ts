@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
+import { gainVariance, withModelError } from '../../src/uncertainty/gainError.ts';
+import { pairedDraws, type Subject, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
+import type { Responses } from '../../src/uncertainty/responses.ts';
+
+const subject = (name: string, power: number): Subject => ({ name, power, responses: {}, remainder: 0 });
+
+/** Changes that move power by so many percent at each of two speeds. */
+function responses(moves: Readonly<Record<string, readonly [number, number]>>): Responses {
+  const at = (speed: 0 | 1) => ({
+    rpm: 4000 + 1000 * speed,
+    baseline: subject('baseline', 100),
+    candidates: Object.entries(moves).map(([name, move]) => subject(name, 100 + move[speed])),
+  });
+  const both = [at(0), at(1)];
+  const candidates = Object.entries(moves).map(([name, [a, b]]) => subject(name, 100 + (a + b) / 2));
+  return { baseline: subject('baseline', 100), candidates, bySpeed: both, complete: true, stuck: [] };
+}
+
+function drawn(moves: Readonly<Record<string, readonly [number, number]>>): readonly Float64Array[] {
+  const { baseline, candidates } = withModelError(responses(moves));
+  const known = candidates.filter((candidate) => candidate !== null);
+  if (baseline === null || known.length < candidates.length) throw new Error('not measured');
+  return pairedDraws(baseline, known, { seed: 3 }).gains;
+}
+
+const own = 100 * MODEL_ERRORS.sheets.gain;
+const between = (one: Float64Array, other: Float64Array): number =>
+  spreadOf(one.map((gain, i) => gain - other[i]));
+
+describe("the model's own error of a gain", () => {
+  it('is half of a small move, and what published gains were missed by of a large one', () => {
+    expect(Math.sqrt(gainVariance(0.001))).toBeCloseTo(0.0005, 5);
+    expect(Math.sqrt(gainVariance(0.3))).toBeCloseTo(MODEL_ERRORS.sheets.gain, 9);
+    // 0.8 % (1 - exp(-1.5625))^(1/2): 2 % moved.
+    expect(Math.sqrt(gainVariance(0.02))).toBeCloseTo(0.00711, 5);
+    expect(gainVariance(0)).toBe(0);
+  });
+
+  it('spreads a gain by what its change moves, also where that comes to nothing over the band', () => {
+    const [still, tilts, large] = drawn({ still: [0, 0], tilts: [2, -2], large: [30, 30] });
+    expect(spreadOf(still)).toBeLessThan(0.01);
+    expect(Math.abs(spreadOf(tilts) / 0.711 - 1)).toBeLessThan(0.03);
+    expect(Math.abs(spreadOf(large) / own - 1)).toBeLessThan(0.03);
+  });
+
+  it('cancels between changes that move alike, and not between those that do not', () => {
+    const [one, like, other] = drawn({ one: [5, 5], like: [5.1, 5.1], other: [5, -5] });
+    expect(Math.abs(between(one, like) / 0.05 - 1)).toBeLessThan(0.05);
+    // Two that are far apart err by what each of them does alone.
+    expect(Math.abs(between(one, other) / own - 1)).toBeLessThan(0.04);
+  });
+
+  it('is the same whatever the order of the changes', () => {
+    const [a, b] = drawn({ a: [2, 1], b: [1, 3] });
+    const [second, first] = drawn({ b: [1, 3], a: [2, 1] });
+    expect(first).toEqual(a);
+    expect(second).toEqual(b);
+  });
+});
