@@ -6,7 +6,7 @@ import type { CurveMarchOptions } from '../../packages/core/src/forecast/curveMa
 import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
 import { engineFile, pointsOf } from '../physics/engines.ts';
 
-const RPM = [2500, 3500, 4500, 5500, 6500, 7500];
+const RPM = [2500, 4500, 6000, 7500];
 
 const finerMesh = {
   intakeCell: DEFAULT_MESH.intakeCell / 2,
