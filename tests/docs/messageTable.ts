@@ -83,6 +83,11 @@ export const WARNINGS: readonly Entry[] = [
   ['lift-beyond-sheet', 'The valve lifts beyond the sheet; the last flow is held.', 'Flow the head higher.'],
   ['lift-high', 'A valve lifts more than 0.45 of its diameter.', 'Check lobe lift and rocker ratio.'],
   [
+    'too-many-steps',
+    'A part is so small that a cycle would take over ten times the usual steps; that speed has no figures.',
+    'Give the part that is named more volume or length.',
+  ],
+  [
     'lost',
     'The gas moved too fast to follow at a speed, which has no figures.',
     'Leave that speed out, or look at the ports.',

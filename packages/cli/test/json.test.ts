@@ -66,6 +66,7 @@ describe('curveJson(curve)', () => {
       'meanPistonSpeedMs',
       'inletMachIndex',
       'cycles',
+      'code',
       'reason',
     ]);
     expect(lost).toMatchObject({ rpm: 4000, status: 'lost', reason: 'gas too fast to follow' });

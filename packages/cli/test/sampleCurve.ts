@@ -56,6 +56,7 @@ export function lostPoint(rpm: number): LostPoint {
     meanPistonSpeedMs,
     inletMachIndex,
     cycles: 3,
+    code: 'lost',
     reason: 'gas too fast to follow',
   };
 }

@@ -85,10 +85,12 @@ export interface MarchedPoint extends PointSpeed {
   readonly energyClosure: number;
 }
 
-/** A speed whose march was lost, also in shorter steps: nothing is known of its cycle. */
+/** A speed whose march came to nothing: nothing is known of its cycle. */
 export interface LostPoint extends PointSpeed {
   /** No cycle came of the march. */
   readonly status: 'lost';
+  /** `lost`: gas outran the steps, also in shorter ones. `too-many-steps`: a part asks for steps so short that a cycle would take too many. */
+  readonly code: 'lost' | 'too-many-steps';
   /** Why, one sentence without its full stop. */
   readonly reason: string;
 }

@@ -78,7 +78,7 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
     const simulation = simulationOf(engine);
     let result = simulation.runSpeed(n);
     if (isLost(result)) result = begunAnew(engine, { ...numerics, fidelity }, n);
-    if (!result.cycle.converged && fidelity === 'representative') {
+    if (!result.cycle.converged && !isOverrun(result) && fidelity === 'representative') {
       result = wholeOf(engine).runSpeed(n);
       if (isLost(result)) result = begunAnew(engine, careful, n);
       marchedWhole.push(n);
@@ -163,8 +163,13 @@ function peakOf([first, ...others]: readonly MarchedPoint[]): CurvePeak | null {
 }
 
 /** Still gas set in motion at full speed can outrun the steps in its first cycle; what follows is then no number. */
-function isLost({ cycle }: SpeedResult): boolean {
-  return !Number.isFinite(cycle.totals.work);
+function isLost(result: SpeedResult): boolean {
+  return !isOverrun(result) && !Number.isFinite(result.cycle.totals.work);
+}
+
+/** Shorter steps, or more cylinders that march, would only take longer. */
+function isOverrun({ march }: SpeedResult): boolean {
+  return march.overrun !== null;
 }
 
 /** The speed from still gas again, in shorter and shorter steps; the last attempt stands as it is. */

@@ -3,12 +3,14 @@
 import { portLift } from '../assembly/portValve.ts';
 import { HORSEPOWER, INCH_OF_MERCURY, POUND_FOOT } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
+import { MOST_TIMES_USUAL } from '../cycle/march.ts';
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
+import type { FastPart } from '../network/fastestPart.ts';
 import { friction } from '../processes/friction.ts';
-import type { OperatingPoint } from './curve.ts';
+import type { LostPoint, OperatingPoint } from './curve.ts';
 import type { SpeedResult } from './simulation.ts';
 import { correctBrake } from './weatherCorrection.ts';
 
@@ -26,6 +28,28 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
 /** Why a point has no figures. */
 const LOST = 'gas moved further in a step than a step can follow, also in steps an eighth as long';
 
+/** What became of a march without figures. */
+function lostBy({ march }: SpeedResult): Pick<LostPoint, 'code' | 'reason'> {
+  return march.overrun === null
+    ? { code: 'lost', reason: LOST }
+    : { code: 'too-many-steps', reason: overrunReason(march.overrun) };
+}
+
+/** Names the part whose gas is too fast to march, and what to change. */
+function overrunReason({ kind, name, size }: FastPart): string {
+  const [what, remedy] =
+    kind === 'duct'
+      ? [
+          `${name}, in cells of ${(1000 * size).toPrecision(2)} mm,`,
+          'make it longer, or its branches narrower',
+        ]
+      : [
+          `${name}, ${(1e6 * size).toPrecision(2)} cc,`,
+          kind === 'volume' ? 'give it more volume' : 'check bore, stroke, compression and valves',
+        ];
+  return `gas in ${what} changes so fast that a cycle would take over ${MOST_TIMES_USUAL} times the usual steps: ${remedy}`;
+}
+
 /** A march that was lost gives a point that says so. */
 export function operatingPoint(
   combination: Combination,
@@ -42,7 +66,7 @@ export function operatingPoint(
     return {
       status: 'lost',
       rpm,
-      reason: LOST,
+      ...lostBy(result),
       cycles,
       meanPistonSpeedMs: pistonSpeed,
       inletMachIndex: machIndex,

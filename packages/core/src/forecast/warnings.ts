@@ -23,9 +23,17 @@ export function curveWarnings(
   const speeds = (status: OperatingPoint['status']) =>
     points.filter((p) => p.status === status).map((p) => p.rpm);
 
-  const lost = speeds('lost');
+  const without = points.filter((p) => p.status === 'lost');
+  const lost = without.filter((p) => p.code === 'lost').map((p) => p.rpm);
   if (lost.length > 0)
     add('lost', '', `no figures at ${lost.join(', ')} rpm: the gas moved too fast to follow, in any step`);
+  const overrun = without.filter((p) => p.code === 'too-many-steps');
+  if (overrun.length > 0)
+    add(
+      'too-many-steps',
+      '',
+      `no figures at ${overrun.map((p) => p.rpm).join(', ')} rpm: ${overrun[0].reason}`,
+    );
   const unsettled = speeds('unsettled');
   if (unsettled.length > 0)
     add(

@@ -16,6 +16,7 @@ describe('a march that loses itself whatever its steps', () => {
     const curve = lostCurve();
     for (const point of curve.points) {
       expect(Object.keys(point).sort()).toEqual([
+        'code',
         'cycles',
         'inletMachIndex',
         'meanPistonSpeedMs',
@@ -23,7 +24,11 @@ describe('a march that loses itself whatever its steps', () => {
         'rpm',
         'status',
       ]);
-      expect(point).toMatchObject({ status: 'lost', reason: expect.stringContaining('further in a step') });
+      expect(point).toMatchObject({
+        status: 'lost',
+        code: 'lost',
+        reason: expect.stringContaining('further in a step'),
+      });
       expect(point.cycles).toBeGreaterThan(0);
       expect(point.meanPistonSpeedMs).toBeGreaterThan(0);
     }

@@ -41,7 +41,15 @@ export function lostAt(curve: Curve, rpm: number): Curve {
   const points = curve.points.map((point): OperatingPoint => {
     if (point.rpm !== rpm) return point;
     const { meanPistonSpeedMs, inletMachIndex, cycles } = point;
-    return { status: 'lost', rpm, meanPistonSpeedMs, inletMachIndex, cycles, reason: 'too fast to follow' };
+    return {
+      status: 'lost',
+      rpm,
+      meanPistonSpeedMs,
+      inletMachIndex,
+      cycles,
+      code: 'lost',
+      reason: 'too fast to follow',
+    };
   });
   return { ...curve, points };
 }
