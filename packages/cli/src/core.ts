@@ -13,6 +13,7 @@ import {
   DYNO,
   forecast,
   forecastSpread,
+  gainSpread,
   type Inspection,
   inspectCombination,
   KNOB_NAMES,
@@ -46,6 +47,7 @@ export interface Core {
   readonly forecast: typeof forecast;
   readonly forecastOn: typeof forecastOn;
   readonly forecastSpread: typeof forecastSpread;
+  readonly gainSpread: typeof gainSpread;
   inspectCombination(combination: Combination): Inspection;
   readonly octaneIndex: typeof octaneIndex;
   readonly traceCycle: typeof traceCycle;
@@ -88,6 +90,7 @@ export const CORE: Core = {
   forecast,
   forecastOn,
   forecastSpread,
+  gainSpread,
   inspectCombination,
   readDocument,
   pinBaseline,

@@ -71,6 +71,20 @@ changes:
     });
   });
 
+  it('says of the best change how sure its gain is and what to measure first, unless asked to be quick', async () => {
+    const w = world({ files });
+    const words = ['compare', 'a.yaml', '--changes', 'changes.yaml', ...SPEEDS];
+    await main(words, w.io, studyCore());
+    const out = w.out().replaceAll('\n', ' ');
+    expect(out).toMatch(/The gain of Longer is known to \+\/- \d\.\d % \(one standard deviation\)\./);
+    const whole = world({ files });
+    await main([...words, '--json'], whole.io, studyCore());
+    expect(JSON.parse(whole.out()).bestGain).toMatchObject({ change: 'Longer' });
+    const quick = world({ files });
+    await main([...words, '--quick', '--json'], quick.io, studyCore());
+    expect(JSON.parse(quick.out())).not.toHaveProperty('bestGain');
+  });
+
   it('sets each change against the engine as it is, in SI if asked', async () => {
     const w = world({ files });
     const words = ['compare', 'a.yaml', '--changes', 'changes.yaml', ...SPEEDS, '--units', 'si', '-q'];

@@ -115,7 +115,10 @@ export { PLUG_PLACES } from './processes/chamberBurn.ts';
 // processes
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';
+export type { GainSpread, GainSpreadOptions } from './ranking/gainSpread.ts';
+export { gainSpread } from './ranking/gainSpread.ts';
 export type { Verdict } from './ranking/interaction.ts';
+export type { MeasureFirst } from './ranking/measureFirst.ts';
 export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
 export type * from './ranking/rankingResult.ts';

@@ -1,5 +1,12 @@
 /** `valvetide compare`: combinations, or changes of one, side by side. */
-import type { NamedCombination } from '@valvetide/core';
+import type {
+  Baseline,
+  Change,
+  Comparison,
+  NamedCombination,
+  SheetSource,
+  StudyControl,
+} from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -8,6 +15,7 @@ import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { type BestGain, bestGainLine } from '../render/bestGain.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
 import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
@@ -40,6 +48,7 @@ export const compareCommand: CommandSpec = {
     { name: 'changes', value: 'FILE', help: 'changes of the one combination named, each compared with it' },
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
+    { name: 'quick', help: 'leave out what is not known of the best gain, and what to measure first' },
     ...STUDY_OPTIONS,
     REPORT_OPTION,
     ...svgOptions(COMPARE_CHARTS),
@@ -56,6 +65,12 @@ type Named = Required<NamedCombination>;
 interface Candidates {
   readonly candidates: readonly Named[];
   readonly files: readonly string[];
+  /** The change behind each candidate but the first; null where they are files. */
+  readonly asked: {
+    readonly baseline: Baseline;
+    readonly changes: readonly Change[];
+    readonly sheet: SheetSource;
+  } | null;
 }
 
 async function run(
@@ -68,7 +83,7 @@ async function run(
   forbidTogether(flags, 'json', 'csv');
   forbidTogether(flags, 'quiet', 'verbose');
   const changes = flags.text('changes');
-  const { candidates, files } =
+  const { candidates, files, asked } =
     changes === undefined
       ? await fromFiles(operands, flags.on('json'), io, core)
       : await fromChanges(operands, changes, flags.on('json'), io, core);
@@ -83,20 +98,31 @@ async function run(
   };
   return runStudy(flags, io, core, {
     files,
-    ask: (control) =>
-      core.compare(baseline, others, {
+    ask: async (control) => {
+      const compared = await core.compare(baseline, others, {
         rpm,
         band,
         weighting: weightingOf(flags),
         fidelity: fidelityOf(flags),
         ...control,
-      }),
-    view: (comparison) => ({
+      });
+      const leaveOut = flags.on('quick') || flags.on('quiet');
+      if (!compared.ok || !compared.value.complete || asked === null || leaveOut) return compared;
+      const value = await withBestGain(compared.value, candidates, asked, control, core);
+      return { ok: true, value };
+    },
+    view: (comparison: Comparison & { readonly bestGain?: BestGain | null }) => ({
       result: comparison,
-      text: (options) => comparisonText(comparison, reason, options),
+      text: (options) =>
+        comparisonText(comparison, [reason, bestGainLine(comparison.bestGain ?? null)], options),
       csv: () => comparisonCsv(comparison),
       drawn: {
-        page: (units) => compareReport(comparison, extras, units),
+        page: (units) =>
+          compareReport(
+            comparison,
+            { ...extras, bestGain: bestGainLine(comparison.bestGain ?? null) },
+            units,
+          ),
         charts: (units) => compareCharts(comparison, extras, units),
       },
       answer: (units) => comparisonAnswer(comparison, units),
@@ -130,7 +156,7 @@ async function fromFiles(
     files.push(...input.files);
     read.push({ name: input.combination.name, combination: input.combination });
   }
-  return { candidates: distinct(read, operands), files };
+  return { candidates: distinct(read, operands), files, asked: null };
 }
 
 /** Two files of one name, a copy with one part changed, go by their file too. */
@@ -166,5 +192,30 @@ async function fromChanges(
       })),
     ],
     files: read.files,
+    asked: { baseline: input.baseline, changes: read.changes.map(({ change }) => change), sheet: read.sheet },
   };
+}
+
+/** With what is not known of the gain of the change named best, or of the one that comes nearest. */
+async function withBestGain(
+  comparison: Comparison,
+  candidates: readonly Named[],
+  { baseline, changes, sheet }: NonNullable<Candidates['asked']>,
+  control: Required<StudyControl>,
+  core: Core,
+): Promise<Comparison & { readonly bestGain: BestGain | null }> {
+  const gainOf = (name: string): number =>
+    comparison.entries.find((entry) => entry.name === name && entry.breaches.length === 0)?.gain?.band
+      .powerPct ?? Number.NEGATIVE_INFINITY;
+  const places = candidates.map((_, i) => i).slice(1);
+  const [best] = places.sort((a, b) => gainOf(candidates[b].name) - gainOf(candidates[a].name));
+  const known =
+    best !== undefined && Number.isFinite(gainOf(candidates[best].name)) && !control.signal.aborted;
+  const spread = known
+    ? await core.gainSpread(baseline, changes[best - 1], comparison.band, { ...control, sheet })
+    : null;
+  if (best === undefined || spread === null || spread.band === null) return { ...comparison, bestGain: null };
+  const { band, measureFirst } = spread;
+  const bestGain = { change: candidates[best].name, sigmaPct: 100 * band, measureFirst };
+  return { ...comparison, bestGain };
 }

@@ -77,7 +77,12 @@ export function knobColumns(): readonly Column<FittedKnob>[] {
 }
 
 /** What the figures could and could not tell. */
-export function calibrationFindings({ knobs, confusions, points }: CalibrationResult): readonly string[] {
+export function calibrationFindings({
+  knobs,
+  confusions,
+  points,
+  measureFirst,
+}: CalibrationResult): readonly string[] {
   const nameOf = (name: FittedKnob['name']): string => knobs.find((knob) => knob.name === name)?.what ?? name;
   const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
   const lines = confusions.map(({ knobs: [a, ...others], correlation }) => {
@@ -93,6 +98,10 @@ export function calibrationFindings({ knobs, confusions, points }: CalibrationRe
     );
   if (points.length > 0 && points.every(({ kind }) => kind !== 'torque'))
     lines.push('Peaks alone tell little of a curve; a sheet of the whole pull tells more of each knob.');
+  if (measureFirst !== null)
+    lines.push(
+      `Measure this first: ${nameOf(measureFirst.knob)}. What the fit leaves open of mean power is then +/- ${fixed(measureFirst.leftPct, 2)} % in place of ${fixed(measureFirst.sigmaPct, 2)} %.`,
+    );
   const dyno = knobs.find(({ name }) => name === 'dyno');
   if (dyno !== undefined)
     lines.push(

@@ -21,14 +21,18 @@ import { SHOWN, type UnitSystem } from './units.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789';
 
-/** `note` says where the speeds come from; empty where the user named them. */
-export function comparisonText(comparison: Comparison, note: string, options: TextOptions): string {
+/** `notes` say where the speeds come from and how sure the best gain is; empty ones are left out. */
+export function comparisonText(
+  comparison: Comparison,
+  notes: readonly string[],
+  options: TextOptions,
+): string {
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(wrapped(comparisonAnswer(comparison, units), width).trimEnd())}\n`;
   if (detail === 'quiet') return answer;
   const paragraphs = [
     answer +
-      [basisLine(comparison, units), note, unfinished(comparison)]
+      [basisLine(comparison, units), ...notes, unfinished(comparison)]
         .map((line) => wrapped(line, width))
         .join(''),
     table(shownColumns(comparison, options), lettered(comparison), width) +

@@ -4,6 +4,7 @@ import { breachCell, breachLegend, breachWarnings, markedName } from './breaches
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
+import { measureFirstLine } from './measureFirstLine.ts';
 import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -24,7 +25,7 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
     pairsTable(ranking, options),
     setsText(ranking, options),
     orderText(ranking, width),
-    mattersText(ranking, width),
+    wrapped(measureFirstLine(ranking.measureFirst), width) + mattersText(ranking, width),
     detail === 'verbose' ? assumedText(ranking.assumed, width, true, units) : assumedLine(ranking),
     paint.caution(linesText(rankingWarnings(ranking), width)),
     linesText(leftOutLines(ranking.leftOut), width),

@@ -19,6 +19,8 @@ import { tableMarkup } from './tableMarkup.ts';
 export interface CompareExtras {
   /** Says where the speeds come from; empty where the user named them. */
   readonly note: string;
+  /** How sure the best gain is; empty or absent where that was not worked out. */
+  readonly bestGain?: string;
   /** Smallest difference a dyno tells [%]. */
   readonly resolvablePct: number;
   /** Of each combination's fuel, (R + M) / 2, in their order. */
@@ -98,10 +100,11 @@ export async function compareReport(
 ): Promise<string> {
   const done = doneOf(comparison);
   const { torque, difference, ...others } = compareCharts(comparison, extras, units);
-  const { note } = extras;
+  const { note, bestGain = '' } = extras;
   const { columns, rows } = comparisonSummary(comparison, units);
   const lines = [
     basisLine(comparison, units),
+    bestGain,
     note,
     ...comparison.remarks,
     ...(done.length > MOST

@@ -1,5 +1,6 @@
 /** The report of a ranking: what to test first, what not to test, and in which order. */
 import type { Curve, Ranking } from '@valvetide/core';
+import { measureFirstLine } from '../render/measureFirstLine.ts';
 import { orderParts, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
 import { signed } from '../render/signed.ts';
 import type { UnitSystem } from '../render/units.ts';
@@ -94,7 +95,9 @@ function leadingDifference(
 }
 
 export async function rankReport(ranking: Ranking, extras: RankExtras, units: UnitSystem): Promise<string> {
-  const lines = [...rankingBasis(ranking, units), extras.note].filter((line) => line !== '');
+  const lines = [...rankingBasis(ranking, units), measureFirstLine(ranking.measureFirst), extras.note].filter(
+    (line) => line !== '',
+  );
   const charts = rankCharts(ranking, extras, units);
   const own = charts['torque-and-power']();
   return page({

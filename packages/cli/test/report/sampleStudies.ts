@@ -178,6 +178,14 @@ export function sampleRanking(names: readonly string[]): Ranking {
       cautions: [],
       breaches: [],
     },
+    measureFirst: {
+      path: 'heads.intake.flow',
+      what: 'the sheet',
+      settles: 'order',
+      changes: names.slice(0, 2),
+      sigmaPct: 0.5,
+      leftPct: 0.2,
+    },
     order: {
       steps: [
         {
@@ -313,6 +321,7 @@ export function sampleCalibration(change: Partial<CalibrationResult> = {}): Cali
     ],
     correlation: [[1]],
     confusions: [],
+    measureFirst: null,
     points: RPM.map((rpm) => ({
       kind: 'torque',
       rpm,

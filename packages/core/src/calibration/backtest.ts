@@ -12,6 +12,7 @@ import { recorrectSheet } from '../dyno/recorrectSheet.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
+import { gainSpread } from '../ranking/gainSpread.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type JobControl, runJobsHere, type StudyJob } from '../studies/job.ts';
@@ -19,7 +20,6 @@ import { type CalibrateOptions, calibrate } from './calibrate.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 import { dayOf, sheetTarget } from './calibrationTarget.ts';
 import { asObserved } from './fitRun.ts';
-import { gainSpread } from './gainSpread.ts';
 
 /** What a calibration takes, and the band to judge the change over. */
 export interface BacktestOptions extends CalibrateOptions {

@@ -68,6 +68,18 @@ export interface Confusion {
   readonly correlation: number;
 }
 
+/** The knob whose own measurement would settle most of what the fit leaves open. */
+export interface WorthKnowing {
+  /** Which one. */
+  readonly knob: KnobName;
+  /** Field of the file that it sets. */
+  readonly path: Knob['path'];
+  /** One standard deviation of mean power over the measured speeds from what the fit leaves open [%]. */
+  readonly sigmaPct: number;
+  /** The same once that knob is measured [%]. */
+  readonly leftPct: number;
+}
+
 /** A calibration, whether it came off or not. Plain and serialisable. */
 export interface CalibrationResult {
   /** Version of this shape. */
@@ -91,6 +103,8 @@ export interface CalibrationResult {
   readonly correlation: readonly (readonly number[])[];
   /** Pairs of knobs that these figures can not tell apart. */
   readonly confusions: readonly Confusion[];
+  /** What to measure first; null where nothing stands out, or peak figures alone were fitted. */
+  readonly measureFirst: WorthKnowing | null;
   /** Each figure with both forecasts of it. */
   readonly points: readonly FitPoint[];
   /** Root mean square of forecast over measured less one, torque and power figures [-]. */

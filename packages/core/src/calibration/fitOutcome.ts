@@ -7,6 +7,7 @@ import type { CalibrationTarget } from './calibrationTarget.ts';
 import { confusionsOf } from './confusions.ts';
 import { type Fitting, LEAST_SPEEDS } from './fitRun.ts';
 import type { Knob } from './knobs.ts';
+import { worthKnowing } from './worthKnowing.ts';
 
 /** Each aim with the forecast before and after. */
 export function fitPoints(target: CalibrationTarget, fit: FitResult, before: readonly number[]): FitPoint[] {
@@ -50,6 +51,7 @@ export function resultOf(
       knobs: [],
       correlation: [],
       confusions: [],
+      measureFirst: null,
       points: [],
       error: { before: 0, after: 0 },
       disagreement: null,
@@ -86,6 +88,7 @@ export function resultOf(
     knobs: fitted,
     correlation,
     confusions: confusionsOf(knobs, fit.covariance, correlation),
+    measureFirst: worthKnowing(knobs, target, fit.covariance, fit.jacobian),
     points,
     error: { before: rootMeanSquare(points, 'before'), after: rootMeanSquare(points, 'after') },
     disagreement,

@@ -24,6 +24,7 @@ import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { speedSpreads } from '../uncertainty/speedSpread.ts';
 import { type AppliedChange, type Unknown, unknownsOf } from '../uncertainty/unknowns.ts';
 import type { Budget } from './bestSubset.ts';
+import { type MeasureFirst, measureFirst } from './measureFirst.ts';
 import { rankChanges } from './rankedChanges.ts';
 import { pairUp, rankPairs } from './rankedPairs.ts';
 import { MOST_TRIES, rankSets } from './rankedSets.ts';
@@ -156,6 +157,7 @@ export async function rank(
       changes: ranked,
       pairs,
       ...sets,
+      measureFirst: measuredFirst(study, ranked),
       order: testOrder(candidates, pairs, {
         resolvablePct: resolvable,
         pulls: dyno.pulls,
@@ -179,6 +181,24 @@ function checkNames(changes: readonly Change[]): void {
   const names = changes.map(({ name }) => name);
   const twice = names.find((name, i) => names.indexOf(name) < i);
   if (twice !== undefined) throw new DomainError('changes', twice, 'changes with names of their own');
+}
+
+/** Of the changes that may be had and share the place of the best of them. */
+function measuredFirst(
+  { responses, unknowns }: RankStudy,
+  ranked: readonly RankedChange[],
+): MeasureFirst | null {
+  if (responses.baseline === null || !responses.complete) return null;
+  const open = ranked.filter(({ breaches, notModelled }) => breaches.length === 0 && notModelled === null);
+  const leaders = open.filter(({ tieGroup }) => tieGroup === open[0].tieGroup);
+  const subjects = leaders.flatMap(({ name }) =>
+    responses.candidates.filter((subject) => subject?.name === name),
+  );
+  return measureFirst(
+    responses.baseline,
+    subjects.filter((subject) => subject !== null),
+    unknowns.all,
+  );
 }
 
 /** Each change as the one rule and the order of tests see it. */

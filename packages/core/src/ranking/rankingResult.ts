@@ -4,6 +4,7 @@ import type { SpeedBand } from '../forecast/band.ts';
 import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { Verdict } from './interaction.ts';
+import type { MeasureFirst } from './measureFirst.ts';
 import type { TestPlan } from './testOrder.ts';
 
 /** A change, alone on the baseline. Gains are of power averaged over the band unless they say otherwise. */
@@ -169,6 +170,8 @@ export interface Ranking {
   readonly together: RankedSet | null;
   /** The set with the largest gain that the budget bears and that breaks no limit. */
   readonly best: RankedSet | null;
+  /** The measurement that would settle best which change leads, or how much the one that leads gains; null where none stands out. */
+  readonly measureFirst: MeasureFirst | null;
   /** A sensible order of tests, and what it takes. */
   readonly order: TestPlan;
   /** What the file left out. */

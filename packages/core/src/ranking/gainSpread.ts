@@ -5,16 +5,17 @@ import { assignedValues } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { SpeedBand } from '../forecast/band.ts';
-import { responseSpeeds } from '../ranking/rankSpeeds.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
-import type { JobControl, RunJobs } from '../studies/job.ts';
+import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
 import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, expectedLater, measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { type SpreadAt, speedSpreads } from '../uncertainty/speedSpread.ts';
 import { unknownsOf } from '../uncertainty/unknowns.ts';
+import { type MeasureFirst, measureFirst } from './measureFirst.ts';
+import { responseSpeeds } from './rankSpeeds.ts';
 
 /** One standard deviation of a gain, in shares of the power of the engine as it is [-]. */
 export interface GainSpread {
@@ -22,11 +23,13 @@ export interface GainSpread {
   readonly band: number | null;
   /** Of power at a speed of the band [1/min]. */
   readonly at: SpreadAt;
+  /** The measurement that would make the gain surest; null where none stands out. */
+  readonly measureFirst: MeasureFirst | null;
 }
 
 /** What the spread is worked out with. */
-export interface GainSpreadOptions extends JobControl {
-  readonly run: RunJobs;
+export interface GainSpreadOptions extends StudyControl {
+  /** Text of a sheet by the name used in the file. */
   readonly sheet?: SheetSource | undefined;
   /** Default 1. */
   readonly seed?: number;
@@ -40,7 +43,7 @@ export async function gainSpread(
   baseline: Baseline,
   change: Change,
   band: SpeedBand,
-  { run, sheet, seed = 1, ...control }: GainSpreadOptions,
+  { run = runJobsHere, sheet, seed = 1, ...control }: GainSpreadOptions = {},
 ): Promise<GainSpread | null> {
   const applied = applyChanges(baseline, [change], { sheet });
   if (!applied.ok) return null;
@@ -56,7 +59,8 @@ export async function gainSpread(
   const draws = { seed, correlated: unknowns.calibrated };
   const at = speedSpreads(responses, band, draws).changes.get(change.name) ?? ((): null => null);
   const [candidate] = responses.candidates;
-  if (responses.baseline === null || candidate === null) return { band: null, at };
+  if (responses.baseline === null || candidate === null) return { band: null, at, measureFirst: null };
   const { gains } = pairedDraws(responses.baseline, [candidate], draws);
-  return { band: spreadOf(gains[0]) / 100, at };
+  const first = measureFirst(responses.baseline, [candidate], unknowns.all);
+  return { band: spreadOf(gains[0]) / 100, at, measureFirst: first };
 }

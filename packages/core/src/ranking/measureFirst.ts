@@ -1,0 +1,58 @@
+/** Which one measurement would settle an answer best: the unknown that brings most of what leaves it open. */
+import { type Subject, varianceShares } from '../uncertainty/pairedDraws.ts';
+import type { Unknown } from '../uncertainty/unknowns.ts';
+
+/** What to measure before anything is bought or fitted. */
+export interface MeasureFirst {
+  /** Field of the file. */
+  readonly path: string;
+  /** What it is, where a path alone would not say. */
+  readonly what: string;
+  /** `gain`: of the one change named. `order`: which of the changes named gains more. */
+  readonly settles: 'gain' | 'order';
+  /** Names of the changes. */
+  readonly changes: readonly string[];
+  /** One standard deviation of the gain, or of the difference of two gains, as it is [% of power]. */
+  readonly sigmaPct: number;
+  /** The same once that is known [% of power]. */
+  readonly leftPct: number;
+}
+
+/** Below this share of a variance no measurement settles anything [-]. */
+const WORTH_MEASURING = 0.1;
+
+/** Of the leaders of a ranking: what settles which of them gains more, or with a single one its gain. Null where nothing stands out. */
+export function measureFirst(
+  baseline: Subject,
+  [leader, ...others]: readonly Subject[],
+  unknowns: readonly Unknown[],
+): MeasureFirst | null {
+  if (leader === undefined) return null;
+  const own = effectsOf(baseline, leader);
+  const compared =
+    others.length === 0 ? [new Map<string, number>()] : others.map((o) => effectsOf(baseline, o));
+  const rest = [leader, ...others].reduce((sum, { remainder }) => sum + (100 * remainder) ** 2, 0);
+  const variances = new Map<string, number>();
+  for (const other of compared)
+    for (const id of new Set([...own.keys(), ...other.keys()])) {
+      const difference = (own.get(id) ?? 0) - (other.get(id) ?? 0);
+      variances.set(id, (variances.get(id) ?? 0) + difference ** 2 / compared.length);
+    }
+  const whole = [...variances.values()].reduce((sum, value) => sum + value, rest);
+  const [first] = [...variances].sort(([a, x], [b, y]) => y - x || (a < b ? -1 : 1));
+  const unknown = unknowns.find(({ id }) => id === first?.[0]);
+  if (first === undefined || unknown === undefined || !(first[1] > WORTH_MEASURING * whole)) return null;
+  return {
+    path: unknown.path,
+    what: unknown.id,
+    settles: others.length === 0 ? 'gain' : 'order',
+    changes: [leader, ...others].map(({ name }) => name),
+    sigmaPct: Math.sqrt(whole),
+    leftPct: Math.sqrt(whole - first[1]),
+  };
+}
+
+/** What one standard deviation of each unknown does to the gain [% of power]. */
+function effectsOf(baseline: Subject, candidate: Subject): ReadonlyMap<string, number> {
+  return new Map(varianceShares(baseline, candidate).map(({ id, perSigma }) => [id, perSigma]));
+}

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { measureFirst } from '../../src/ranking/measureFirst.ts';
+import type { Subject } from '../../src/uncertainty/pairedDraws.ts';
+import type { Unknown } from '../../src/uncertainty/unknowns.ts';
+
+const subject = (name: string, effects: Readonly<Record<string, number>>, remainder = 0): Subject => ({
+  name,
+  power: 100,
+  responses: Object.fromEntries(Object.entries(effects).map(([id, linear]) => [id, { linear, curved: 0 }])),
+  remainder,
+});
+const unknown = (id: string): Unknown =>
+  ({ id, path: `path.${id}`, of: null, replacedBy: [] }) as unknown as Unknown;
+
+const UNKNOWNS = ['bench', 'pipe', 'heat'].map(unknown);
+const BASE = subject('as it is', { bench: 0.02, heat: 0.01 });
+
+describe('measureFirst(baseline, leaders, unknowns)', () => {
+  it('names what brings most of one gain, and how sure the gain is without it', () => {
+    // Bench and heat cancel; of the part's own 3 and 4 % the pipe is the larger.
+    const part = subject('part', { bench: 0.05, heat: 0.01, pipe: 0.04 });
+    const first = measureFirst(BASE, [part], UNKNOWNS);
+    expect(first).toMatchObject({ path: 'path.pipe', settles: 'gain', changes: ['part'] });
+    expect(first?.sigmaPct).toBeCloseTo(5, 12);
+    expect(first?.leftPct).toBeCloseTo(3, 12);
+  });
+
+  it('of two leaders names what parts them, not what moves both', () => {
+    const one = subject('one', { bench: 0.09, heat: 0.01 });
+    const other = subject('other', { bench: 0.09, heat: 0.03, pipe: 0.01 });
+    const first = measureFirst(BASE, [one, other], UNKNOWNS);
+    expect(first).toMatchObject({ path: 'path.heat', settles: 'order', changes: ['one', 'other'] });
+    expect(first?.sigmaPct).toBeCloseTo(Math.hypot(2, 1), 12);
+    expect(first?.leftPct).toBeCloseTo(1, 12);
+  });
+
+  it('is nothing where what was looked at together outweighs every single one, or nobody leads', () => {
+    expect(measureFirst(BASE, [subject('part', { bench: 0.03, heat: 0.01 }, 0.1)], UNKNOWNS)).toBeNull();
+    expect(measureFirst(BASE, [], UNKNOWNS)).toBeNull();
+  });
+});
