@@ -13,7 +13,7 @@ import {
   DYNO,
   forecast,
   forecastSpread,
-  gainSpread,
+  gainUncertainty,
   type Inspection,
   inspectCombination,
   KNOB_NAMES,
@@ -47,7 +47,7 @@ export interface Core {
   readonly forecast: typeof forecast;
   readonly forecastOn: typeof forecastOn;
   readonly forecastSpread: typeof forecastSpread;
-  readonly gainSpread: typeof gainSpread;
+  readonly gainUncertainty: typeof gainUncertainty;
   inspectCombination(combination: Combination): Inspection;
   readonly octaneIndex: typeof octaneIndex;
   readonly traceCycle: typeof traceCycle;
@@ -90,7 +90,7 @@ export const CORE: Core = {
   forecast,
   forecastOn,
   forecastSpread,
-  gainSpread,
+  gainUncertainty,
   inspectCombination,
   readDocument,
   pinBaseline,

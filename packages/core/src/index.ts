@@ -115,8 +115,9 @@ export { PLUG_PLACES } from './processes/chamberBurn.ts';
 // processes
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';
-export type { GainSpread, GainSpreadOptions } from './ranking/gainSpread.ts';
-export { gainSpread } from './ranking/gainSpread.ts';
+export type { GainSpreadOptions } from './ranking/gainSpread.ts';
+export type { GainUncertainty } from './ranking/gainUncertainty.ts';
+export { gainUncertainty } from './ranking/gainUncertainty.ts';
 export type { Verdict } from './ranking/interaction.ts';
 export type { MeasureFirst } from './ranking/measureFirst.ts';
 export type { RankOptions } from './ranking/rank.ts';

@@ -212,10 +212,8 @@ async function withBestGain(
   const known =
     best !== undefined && Number.isFinite(gainOf(candidates[best].name)) && !control.signal.aborted;
   const spread = known
-    ? await core.gainSpread(baseline, changes[best - 1], comparison.band, { ...control, sheet })
+    ? await core.gainUncertainty(baseline, changes[best - 1], comparison.band, { ...control, sheet })
     : null;
-  if (best === undefined || spread === null || spread.band === null) return { ...comparison, bestGain: null };
-  const { band, measureFirst } = spread;
-  const bestGain = { change: candidates[best].name, sigmaPct: 100 * band, measureFirst };
+  const bestGain = spread === null ? null : { change: candidates[best].name, ...spread };
   return { ...comparison, bestGain };
 }

@@ -43,7 +43,7 @@ export async function gainSpread(
   baseline: Baseline,
   change: Change,
   band: SpeedBand,
-  { run = runJobsHere, sheet, seed = 1, ...control }: GainSpreadOptions = {},
+  { run = runJobsHere, sheet, seed = 1, ...control }: GainSpreadOptions,
 ): Promise<GainSpread | null> {
   const applied = applyChanges(baseline, [change], { sheet });
   if (!applied.ok) return null;
