@@ -31,7 +31,8 @@ export function measureFirst(
   const own = effectsOf(baseline, leader);
   const compared =
     others.length === 0 ? [new Map<string, number>()] : others.map((o) => effectsOf(baseline, o));
-  const rest = [leader, ...others].reduce((sum, { remainder }) => sum + (100 * remainder) ** 2, 0);
+  const remainders = [leader, ...others].reduce((sum, { remainder }) => sum + (100 * remainder) ** 2, 0);
+  const rest = remainders + modelVariance(leader, others);
   const variances = new Map<string, number>();
   for (const other of compared)
     for (const id of new Set([...own.keys(), ...other.keys()])) {
@@ -50,6 +51,17 @@ export function measureFirst(
     sigmaPct: Math.sqrt(whole),
     leftPct: Math.sqrt(whole - first[1]),
   };
+}
+
+/** Of the model's own error, which no measurement takes away [%^2]: of one gain, or of the mean difference of two. */
+function modelVariance(leader: Subject, others: readonly Subject[]): number {
+  const compared = others.length === 0 ? [{}] : others.map(({ modelError = {} }) => modelError);
+  const own: Readonly<Record<string, number>> = leader.modelError ?? {};
+  return compared.reduce<number>((sum, other: Readonly<Record<string, number>>) => {
+    const names = new Set([...Object.keys(own), ...Object.keys(other)]);
+    const square = [...names].reduce((all, name) => all + ((own[name] ?? 0) - (other[name] ?? 0)) ** 2, 0);
+    return sum + (1e4 * square) / compared.length;
+  }, 0);
 }
 
 /** What one standard deviation of each unknown does to the gain [% of power]. */

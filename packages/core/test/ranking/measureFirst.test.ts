@@ -34,6 +34,15 @@ describe('measureFirst(baseline, leaders, unknowns)', () => {
     expect(first?.leftPct).toBeCloseTo(1, 12);
   });
 
+  it('counts the error of the model, which no measurement takes away and two alike changes share', () => {
+    const part = { ...subject('part', { bench: 0.02, heat: 0.01, pipe: 0.04 }), modelError: { part: 0.03 } };
+    const first = measureFirst(BASE, [part], UNKNOWNS);
+    expect(first?.sigmaPct).toBeCloseTo(5, 12);
+    expect(first?.leftPct).toBeCloseTo(3, 12);
+    const twin = { ...subject('twin', { bench: 0.02, heat: 0.03 }), modelError: { part: 0.03 } };
+    expect(measureFirst(BASE, [part, twin], UNKNOWNS)?.sigmaPct).toBeCloseTo(Math.hypot(4, 2), 12);
+  });
+
   it('is nothing where what was looked at together outweighs every single one, or nobody leads', () => {
     expect(measureFirst(BASE, [subject('part', { bench: 0.03, heat: 0.01 }, 0.1)], UNKNOWNS)).toBeNull();
     expect(measureFirst(BASE, [], UNKNOWNS)).toBeNull();
