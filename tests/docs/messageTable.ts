@@ -182,6 +182,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['advance-disagrees', 'Cam advance denied by separation and centreline.', 'Leave one of the three out.'],
   ['balance', 'A tube between collectors, and not two of them.', 'Check `exhaust.groups`.'],
   ['banks', 'Banks that don’t hold each cylinder once.', 'List each cylinder once.'],
+  [
+    'by-cylinder',
+    'Values by cylinder, not one for each.',
+    'Give one a cylinder, in the order of their numbers.',
+  ],
   ['calibration-correlation', 'A table of correlations that is none.', 'Let `calibrate` write the section.'],
   ['calibration-knobs', 'Knobs that are none.', 'Let `calibrate` write the section.'],
   ['cam-twice', 'A card beside a table of the lobe.', 'Keep one.'],

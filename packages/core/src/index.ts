@@ -84,6 +84,7 @@ export { bandMean } from './forecast/band.ts';
 export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
 export type { ForecastOptions } from './forecast/curveMarch.ts';
+export type { CylinderFigures } from './forecast/cylinderFigures.ts';
 export type { AsyncForecastOptions } from './forecast/forecast.ts';
 export { forecast, forecastAsync, forecastPoints } from './forecast/forecast.ts';
 export type { Inspection, TrappedRatio } from './forecast/inspection.ts';

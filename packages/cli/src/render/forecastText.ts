@@ -4,6 +4,7 @@ import { answerLine } from './answerLine.ts';
 import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './besideCurve.ts';
 import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
+import { cylindersText } from './cylindersText.ts';
 import { fixed } from './fixed.ts';
 import { marched, marksText } from './marched.ts';
 import { assumedText, cautionsText, warningsText } from './notes.ts';
@@ -97,7 +98,10 @@ function figures(curve: Curve, spread: ForecastSpread | null, { width, units, de
   const all = [speed, torque, ...(spread === null ? [] : [spreadColumn(spread, units)]), ...others];
   const columns = detail === 'verbose' ? all : all.filter(({ name }) => !CHECKS.has(name));
   const marks = marksText(curve.points);
-  if (detail === 'verbose') return table(columns, curve.points, width) + marks;
+  if (detail === 'verbose') {
+    const each = cylindersText(curve, width, units);
+    return table(columns, curve.points, width) + marks + (each === '' ? '' : `\n${each}`);
+  }
   const more = leftOut(columns, curve.points, width);
   const hint =
     more.length === 0 ? '' : wrapped(`Also computed (--verbose, --csv, --json): ${more.join(', ')}`, width);

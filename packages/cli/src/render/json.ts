@@ -3,8 +3,8 @@ import type { Curve, LostPoint, MarchedPoint, OperatingPoint } from '@valvetide/
 import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
 import { plainJson } from './plain.ts';
 
-/** Any key of a point, with figures or without. */
-type PointKey = keyof MarchedPoint | keyof LostPoint;
+/** Any key of a point that stands for one figure, with figures or without. */
+type PointKey = Exclude<keyof MarchedPoint, 'cylinders'> | keyof LostPoint;
 
 const KEYS = [
   'rpm',
@@ -111,7 +111,9 @@ export function curveJson(curve: Curve, { counted, measured, spread }: BesideCur
 
 /** Every figure a point has, in one order; a lost point has few. */
 function orderedPoint(point: OperatingPoint): Record<string, unknown> {
-  return Object.fromEntries(pointValues(point).filter(([, value]) => value !== null));
+  const figures = Object.fromEntries(pointValues(point).filter(([, value]) => value !== null));
+  if (point.status === 'lost' || point.cylinders === undefined) return figures;
+  return { ...figures, cylinders: point.cylinders };
 }
 
 /** Every key in order, with null for what the point has not. */

@@ -134,7 +134,7 @@ function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): 
       bore: block.bore,
       stroke: block.stroke,
       rodLength: block.rodLength,
-      clearanceVolume: chamber.clearanceVolume,
+      clearanceVolume: chamber.clearances?.[number - 1] ?? chamber.clearanceVolume,
     },
     firingAngle: block.firingAngles[number - 1],
     walls: {

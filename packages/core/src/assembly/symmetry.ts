@@ -16,12 +16,13 @@ export interface Marching {
 /** Up to so many cylinders marching all of them costs no more: copies take twice the cycles to settle. */
 const FEW = 4;
 
-/** All cylinders, or as few as stand for them. Where something joins them that no shift of the crank repeats, all march anyway. */
+/** All cylinders, or as few as stand for them. Where they differ, or something joins them that no shift of the crank repeats, all march anyway. */
 export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): Marching {
   const { secondary, balance, primary } = combination.exhaustSystem;
   const joined = secondary !== undefined || balance !== undefined || primary.lengths !== undefined;
+  const alike = combination.chamber.clearances === undefined;
   const few = combination.block.cylinders <= FEW;
-  if (fidelity === 'representative' && !joined && !few) return representatives(combination);
+  if (fidelity === 'representative' && alike && !joined && !few) return representatives(combination);
   const cylinders = combination.block.firingAngles.map((_, i) => i + 1);
   return { cylinders, weight: 1, shifts: [0], imageOf: (number) => number };
 }

@@ -61,26 +61,28 @@ export function sum(value: unknown, amount: unknown): ArithmeticResult {
   return { ok: false, message: `is '${value}', to which '${amount}' can't be added` };
 }
 
-/** Values by name, a value at each of some speeds say. */
+/** Values by speed: `3000 rpm` and its value. */
 type Values = Readonly<Record<string, number | string>>;
 
-/** The same of a value, or of each of some by name. */
+/** The same of a value, or of each of some by speed. */
 export type EachResult =
   | { readonly ok: true; readonly value: number | string | Values }
   | { readonly ok: false; readonly message: string };
 
-/** As {@link scaled}; of values by name, each. */
+/** As {@link scaled}; of values by speed, each. */
 export function eachScaled(value: unknown, factor: number): EachResult {
   return isTable(value) ? each(value, (one) => scaled(one, factor)) : scaled(value, factor);
 }
 
-/** As {@link sum}; of values by name, each. */
+/** As {@link sum}; of values by speed, each. */
 export function eachSum(value: unknown, amount: unknown): EachResult {
   return isTable(value) ? each(value, (one) => sum(one, amount)) : sum(value, amount);
 }
 
 function isTable(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  const names = Object.keys(value);
+  return names.length > 0 && names.every((name) => parseQuantity(name, 'speed').ok);
 }
 
 function each(table: Readonly<Record<string, unknown>>, act: (one: unknown) => ArithmeticResult): EachResult {

@@ -23,7 +23,7 @@ interface Rule extends Partial<Entailed> {
 }
 
 const SIDES = ['intake', 'exhaust'] as const;
-const VOLUMES = ['volume', 'dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice'];
+const VOLUMES = ['volume', 'volumes', 'dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice'];
 const LINES = ['advertised', 'checkedAt', 'at050', 'at200'];
 const CENTRELINES = ['intake.centreline', 'exhaust.centreline'];
 const WARMTH = ['induction.heating', 'induction.vapour', 'induction.runner.wallTemperature'];
@@ -37,8 +37,10 @@ const PIPES = within('exhaust', ['primary', 'secondary', 'collector', 'balance',
 /** A path stands for everything below it too. */
 const RULES: readonly Rule[] = [
   // A compression ratio, or the volumes that make one.
-  { set: ['chamber.compression'], drops: within('chamber', VOLUMES) },
-  { set: ['chamber.volume'], drops: ['chamber.compression'] },
+  { set: ['chamber.compression'], drops: within('chamber', [...VOLUMES, 'compressions']) },
+  { set: ['chamber.compressions'], drops: within('chamber', [...VOLUMES, 'compression']) },
+  { set: ['chamber.volume'], drops: within('chamber', ['compression', 'compressions', 'volumes']) },
+  { set: ['chamber.volumes'], drops: within('chamber', ['compression', 'compressions', 'volume']) },
   { set: within('chamber', VOLUMES), beside: 'chamber.volume', drops: ['chamber.compression'] },
   { set: ['engine.bore'], releases: ['chamber.gasketBore', 'chamber.crevice'] },
   { set: ['chamber.shape'], releases: ['chamber.plug', 'chamber.squishArea', 'chamber.squishHeight'] },

@@ -159,6 +159,8 @@ export interface Chamber {
   readonly clearanceVolume: number;
   /** (swept + clearance) / clearance [-]. */
   readonly compressionRatio: number;
+  /** Volume above the piston of each cylinder, in the order of their numbers [m3]; absent: all as `clearanceVolume`. */
+  readonly clearances?: readonly number[];
 }
 
 /** One side (intake or exhaust) of one cylinder: valves, flow, port, cam. */

@@ -7,6 +7,7 @@ export type ProblemCode =
   | 'alias'
   | 'balance'
   | 'banks'
+  | 'by-cylinder'
   | 'calibration-correlation'
   | 'calibration-knobs'
   | 'cam-twice'

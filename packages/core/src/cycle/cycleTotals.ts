@@ -6,6 +6,20 @@ import type { Account } from '../network/part.ts';
 import { SIDE } from '../network/side.ts';
 import type { March } from './march.ts';
 
+/** One marching cylinder over a cycle. */
+export interface CylinderTotals {
+  /** Fresh gas through its intake valves, net [kg]. */
+  readonly freshIn: number;
+  /** Mean temperature of what passed its exhaust valves [K]. */
+  readonly exhaustT: number;
+  /** Work of compression and expansion, of gas exchange [J]. */
+  readonly closedWork: number;
+  readonly pumpingWork: number;
+  /** Residual [-], highest pressure [Pa]. */
+  readonly residual: number;
+  readonly peakPressure: number;
+}
+
 /** Sums over one cycle of the whole engine. */
 export interface CycleTotals extends Readonly<Account> {
   /** Fresh gas through the intake valves, net [kg]. */
@@ -23,17 +37,20 @@ export interface CycleTotals extends Readonly<Account> {
   readonly peakAngle: number;
   /** Largest autoignition integral of octane number 100 of any cylinder [-]. */
   readonly knock: number;
+  /** In the order they march. */
+  readonly cylinders: readonly CylinderTotals[];
 }
 
 /** @param before - state when the cycle began; the march holds the state at its end */
 export function cycleTotals(engine: EngineNetwork, march: March, before: Float64Array): CycleTotals {
   const { network, y, diaries } = march;
   const { intakeEnds, exhaustEnds } = engine;
+  const alone = (end: number, field: number) => {
+    const { offset } = network.ends[end];
+    return y[offset + field] - before[offset + field];
+  };
   const through = (indices: readonly number[], field: number) =>
-    indices.reduce((sum, i) => {
-      const { spec, offset } = network.ends[i];
-      return sum + (spec.weight ?? 1) * (y[offset + field] - before[offset + field]);
-    }, 0);
+    indices.reduce((sum, i) => sum + (network.ends[i].spec.weight ?? 1) * alone(i, field), 0);
   // With the fuel that goes along as liquid, the same at every intake valve.
   const gain = network.ends[intakeEnds[0]].spec.fuelling?.gain ?? 1;
   const mean = (f: (d: (typeof diaries)[number]) => number) =>
@@ -50,6 +67,14 @@ export function cycleTotals(engine: EngineNetwork, march: March, before: Float64
     peakPressure: mean((d) => d.peakPressure),
     peakAngle: mean((d) => d.peakAngle),
     knock: diaries.reduce((most, d) => Math.max(most, d.knock), 0),
+    cylinders: diaries.map(({ closedWork, pumpingWork, residual, peakPressure }, i) => ({
+      freshIn: gain * (alone(intakeEnds[i], TOTAL.mass) - alone(intakeEnds[i], TOTAL.burned)),
+      exhaustT: alone(exhaustEnds[i], TOTAL.massT) / alone(exhaustEnds[i], TOTAL.mass),
+      closedWork,
+      pumpingWork,
+      residual,
+      peakPressure,
+    })),
   };
 }
 

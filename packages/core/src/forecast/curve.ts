@@ -1,5 +1,6 @@
 /** The result of a forecast: plain values, ready to print or to send. */
 import type { Assumed, CorrectionStandard, Warning } from '../combination/combination.ts';
+import type { CylinderFigures } from './cylinderFigures.ts';
 
 /** `representative`: one cylinder marches and stands for the others. `all`: every cylinder marches. */
 export type Fidelity = 'representative' | 'all';
@@ -83,6 +84,8 @@ export interface MarchedPoint extends PointSpeed {
   readonly massClosure: number;
   /** First-law imbalance of the whole network over fuel energy [-]. */
   readonly energyClosure: number;
+  /** Each cylinder of more than one, where `all` was asked for. */
+  readonly cylinders?: readonly CylinderFigures[];
 }
 
 /** A speed whose march came to nothing: nothing is known of its cycle. */

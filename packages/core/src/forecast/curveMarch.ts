@@ -83,7 +83,7 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
       if (isLost(result)) result = begunAnew(engine, careful, n);
       marchedWhole.push(n);
     }
-    const point = operatingPoint(engine, simulation.tables, result);
+    const point = operatingPoint(engine, simulation.tables, result, fidelity);
     points.push(point);
     onProgress?.(points.length, rpm.length, point);
     return point;

@@ -10,7 +10,8 @@ import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
 import type { FastPart } from '../network/fastestPart.ts';
 import { friction } from '../processes/friction.ts';
-import type { LostPoint, OperatingPoint } from './curve.ts';
+import type { Fidelity, LostPoint, OperatingPoint } from './curve.ts';
+import { cylinderFigures } from './cylinderFigures.ts';
 import type { SpeedResult } from './simulation.ts';
 import { correctBrake } from './weatherCorrection.ts';
 
@@ -55,6 +56,7 @@ export function operatingPoint(
   combination: Combination,
   tables: GasTables,
   result: SpeedResult,
+  fidelity: Fidelity,
 ): OperatingPoint {
   const { block, chamber, intake, exhaust, weather, friction: f } = combination;
   const { rpm, cycle } = result;
@@ -103,19 +105,21 @@ export function operatingPoint(
     // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
     result.choice.frictionSpared;
   const bmep = imep + pmep - fmep;
-  const torqueOf = (mep: number) => (mep * displacement) / (4 * Math.PI);
+  const torqueOf = (mep: number, volume: number) => (mep * volume) / (4 * Math.PI);
   const dryPressure = weather.pressure - weather.vapourPressure;
-  const torque = correctBrake(
-    combination.correction,
-    torqueOf(bmep),
-    torqueOf(fmep),
-    dryPressure,
-    weather.temperature,
-  );
+  const corrected = (volume: number, indicated: number): number =>
+    correctBrake(
+      combination.correction,
+      torqueOf(indicated - fmep, volume),
+      torqueOf(fmep, volume),
+      dryPressure,
+      weather.temperature,
+    );
+  const torque = corrected(displacement, imep + pmep);
   const power = (torque * rpm * Math.PI) / 30;
-  const observedPower = (torqueOf(bmep) * rpm * Math.PI) / 30;
+  const observedPower = (torqueOf(bmep, displacement) * rpm * Math.PI) / 30;
   const dryAir = totals.freshIn * tables.dryAirFraction;
-  const R = humidAir(dryPressure, 0).R;
+  const fullAir = dryPressure / (humidAir(dryPressure, 0).R * weather.temperature);
   const fuel = totals.massIn * tables.fuelFraction;
   const heatLoss = totals.cylinderHeat / (fuel * tables.lowerHeatingValue);
   return {
@@ -125,7 +129,7 @@ export function operatingPoint(
     powerKw: power / 1000,
     torqueLbFt: torque / POUND_FOOT,
     powerHp: power / HORSEPOWER,
-    volumetricEfficiency: (dryAir * R * weather.temperature) / (dryPressure * displacement),
+    volumetricEfficiency: dryAir / (fullAir * displacement),
     imepBar: imep / BAR,
     pmepBar: pmep / BAR,
     fmepBar: fmep / BAR,
@@ -154,5 +158,15 @@ export function operatingPoint(
     cycles: cycle.cycles,
     massClosure: cycle.audit.mass,
     energyClosure: cycle.audit.energy,
+    ...(fidelity === 'all' && block.cylinders > 1
+      ? {
+          cylinders: cylinderFigures(totals.cylinders, result.octanes, {
+            tables,
+            swept,
+            fullAir: fullAir * swept,
+            torqueOf: corrected,
+          }),
+        }
+      : {}),
   };
 }

@@ -16,7 +16,7 @@ import { chamberBurn } from '../processes/chamberBurn.ts';
 import type { Fidelity } from './curve.ts';
 import { flameFuelOf } from './flameFuel.ts';
 import type { SpeedMarch } from './speedMarch.ts';
-import { retime, startSpeed, timesOf } from './speedMarch.ts';
+import { octanesOf, retime, startSpeed, timesOf } from './speedMarch.ts';
 import type { TimingChoice } from './timing.ts';
 
 /** Numerical settings of a simulation; the defaults meet the figures of the refinement tests. */
@@ -37,6 +37,8 @@ export interface SpeedResult {
   readonly ca50: number;
   /** 10 to 90 % burned [deg], mean over the cylinders. */
   readonly burnDuration: number;
+  /** Octane number on the pump that each marching cylinder asks for [-]. */
+  readonly octanes: readonly number[];
   /** Stands where the cycle ended; may be marched on. */
   readonly march: March;
 }
@@ -89,7 +91,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
     const cycle = marchToPeriodic(engine, speed.march, fuelEnergyOf, periodic, (c) =>
       retime(setup, speed, c),
     );
-    return { rpm, cycle, ...timesOf(setup, speed), march: speed.march };
+    return { rpm, cycle, ...timesOf(setup, speed), octanes: octanesOf(setup, speed), march: speed.march };
   };
   return { combination, tables, engine, startSpeed: (rpm) => startSpeed(setup, rpm), runSpeed };
 }

@@ -9,6 +9,7 @@ import type { PeriodicCycle } from '../cycle/periodic.ts';
 import { prepareMarch } from '../cycle/prepare.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { setSpeed } from '../network/network.ts';
+import { octaneRequired } from '../processes/knock.ts';
 import { fuelOctane } from './fuelOctane.ts';
 import type { TimingChoice } from './timing.ts';
 import { chooseTiming } from './timing.ts';
@@ -96,6 +97,14 @@ function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
   const fuel = fuelOctane(setup.fuel, setup.tables, march.diaries[Math.max(0, worst)]);
   const octane = { ...fuel, here: fuel.here - burn.octaneOffset };
   return chooseTiming(benches[worst], angles[worst], burn, octane, rpm, choice);
+}
+
+/** Octane number on the pump that just does not knock in each marching cylinder, as its last charge burned. */
+export function octanesOf({ fuel, tables, burn }: SpeedSetup, { march }: SpeedMarch): readonly number[] {
+  return march.diaries.map((diary) => {
+    const { pump, here } = fuelOctane(fuel, tables, diary);
+    return octaneRequired(diary.knock) + pump - here + burn.octaneOffset;
+  });
 }
 
 /** The timing found, and the burns with it as means over the cylinders [deg]. */

@@ -204,6 +204,11 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     'e.yaml:4:39 cam.intake.at050 is not below the advertised duration: 268 deg against 220 deg',
   ],
   [
+    'compression ratios for other cylinders',
+    fileWith({ chamber: '{ compressions: [9, 9.2, 9.1] }' }),
+    'e.yaml:2:12 chamber.compressions has 3 values for 8 cylinders (give one a cylinder)',
+  ],
+  [
     'a separation the centrelines deny',
     fileWith({
       cam: '{ separation: 110 deg, intake: { centreline: 106 deg }, exhaust: { centreline: 120 deg } }',

@@ -74,6 +74,12 @@ function checkChamber(file: PartialFile, report: Report): void {
   const { chamber, engine } = file;
   if (chamber === undefined && report.wrote('chamber')) return;
   const { volume, compression, dome, dish, deck, gasketThickness, gasketBore } = chamber ?? {};
+  for (const field of ['compressions', 'volumes'] as const) {
+    const count = chamber?.[field]?.length;
+    if (count === undefined || engine?.cylinders === undefined || count === engine.cylinders) continue;
+    const message = `has ${count} values for ${engine.cylinders} cylinder${engine.cylinders === 1 ? '' : 's'}`;
+    report.problem(`chamber.${field}`, 'by-cylinder', message, 'give one a cylinder');
+  }
   if (compression === undefined && volume === undefined) {
     const hint = 'give chamber.compression, or chamber.volume and the other volumes';
     report.problem(

@@ -22,11 +22,15 @@ export function resolveChamber(
   const form = chamberForm(context, valves);
   if (section.volume === undefined) {
     const ratio = section.compression ?? Number.NaN;
+    const { compressions } = section;
     return {
       // Deck and gasket count beside a chamber volume only: a thinner one that left the ratio alone would mislead.
       ...form(DECK, GASKET_THICKNESS),
       clearanceVolume: clearanceFromRatio(cylinderVolume, ratio),
       compressionRatio: ratio,
+      ...(compressions === undefined
+        ? {}
+        : { clearances: compressions.map((one) => clearanceFromRatio(cylinderVolume, one)) }),
     };
   }
   const { bore } = block;
@@ -49,10 +53,12 @@ export function resolveChamber(
     gasketThickness: gasket,
     crevice: ledger.quantity('chamber.crevice', section.crevice, 'volume', 'cc', () => crevice(bore)),
   });
+  const { volume, volumes } = section;
   return {
     ...form(deckHeight, gasket),
     clearanceVolume: clearance,
     compressionRatio: compressionRatio(cylinderVolume, clearance),
+    ...(volumes === undefined ? {} : { clearances: volumes.map((one) => clearance + one - volume) }),
   };
 }
 

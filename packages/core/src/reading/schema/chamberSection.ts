@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { CHAMBER_SHAPES, type ChamberShape } from '../../geometry/squish.ts';
 import { PLUG_PLACES, type PlugPlace } from '../../processes/chamberBurn.ts';
-import { quantity, ratio, word } from './quantity.ts';
+import { byCylinder, quantity, ratio, word } from './quantity.ts';
 
 export interface ChamberSection {
   readonly shape?: ChamberShape | undefined;
@@ -10,7 +10,9 @@ export interface ChamberSection {
   readonly squishArea?: number | undefined;
   readonly squishHeight?: number | undefined;
   readonly compression?: number | undefined;
+  readonly compressions?: number[] | undefined;
   readonly volume?: number | undefined;
+  readonly volumes?: number[] | undefined;
   readonly dome?: number | undefined;
   readonly dish?: number | undefined;
   readonly deck?: number | undefined;
@@ -19,7 +21,9 @@ export interface ChamberSection {
   readonly crevice?: number | undefined;
 }
 
-export const chamberSection: z.ZodType<ChamberSection> = z
+const CHAMBER_VOLUME = { min: '1 cc', max: '800 cc' };
+
+const sections = z
   .strictObject({
     shape: word(
       CHAMBER_SHAPES,
@@ -48,11 +52,21 @@ export const chamberSection: z.ZodType<ChamberSection> = z
       10.5,
       '10.5:1',
     ).optional(),
+    compressions: byCylinder(
+      ratio(4, 20, 'Compression ratio of one cylinder.'),
+      'Compression ratio of each cylinder, in the order of their numbers, in place of one. All cylinders march then.',
+      [10.5, 10.4, 10.6, 10.4],
+    ).optional(),
     volume: quantity(
       'volume',
-      { min: '1 cc', max: '800 cc' },
+      CHAMBER_VOLUME,
       'Chamber in the head, with valves and plug in place.',
       '58 cc',
+    ).optional(),
+    volumes: byCylinder(
+      quantity('volume', CHAMBER_VOLUME, 'Chamber of one cylinder.'),
+      'Chamber of each cylinder, in the order of their numbers, in place of one. All cylinders march then.',
+      ['58 cc', '58.4 cc', '57.6 cc', '58.2 cc'],
     ).optional(),
     dome: quantity(
       'volume',
@@ -94,3 +108,23 @@ export const chamberSection: z.ZodType<ChamberSection> = z
   .meta({
     description: 'The chamber above the piston at top centre, one cylinder: its form and its volumes.',
   });
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** With one value that stands for those of the cylinders. */
+export const chamberSection: z.ZodType<ChamberSection> = sections.transform((section, context) => {
+  const { compression, compressions, volume, volumes } = section;
+  const twice = (field: string, one: string): void => {
+    const message = `is given beside ${one}: keep one of the two`;
+    const params = { code: 'inconsistent', hint: null };
+    context.issues.push({ code: 'custom', input: section, path: [field], message, params });
+  };
+  if (compression !== undefined && compressions !== undefined) twice('compressions', 'compression');
+  if (volume !== undefined && volumes !== undefined) twice('volumes', 'volume');
+  return {
+    ...section,
+    ...(compressions === undefined ? {} : { compression: mean(compressions) }),
+    ...(volumes === undefined ? {} : { volume: mean(volumes) }),
+  };
+});

@@ -206,6 +206,19 @@ export function sheetName(description: string, ...examples: readonly string[]): 
     .meta(examples.length > 0 ? { description, examples: [...examples] } : { description });
 }
 
+/** A value for each cylinder, in the order of their numbers. */
+export function byCylinder<In>(
+  value: z.ZodType<number, In>,
+  description: string,
+  example: readonly In[],
+): z.ZodType<number[], In[]> {
+  return z
+    .array(value)
+    .min(1)
+    .max(16)
+    .meta({ description, examples: [[...example]] });
+}
+
 /** A cylinder list such as `[1, 3, 5, 7]`. */
 export function cylinderList(
   description: string,
