@@ -2,9 +2,11 @@
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { backtestReport } from '../../packages/cli/src/report/backtestReport.ts';
 import { calibrationReport } from '../../packages/cli/src/report/calibrationReport.ts';
+import { chooseReport } from '../../packages/cli/src/report/chooseReport.ts';
 import { compareReport } from '../../packages/cli/src/report/compareReport.ts';
 import { rankReport } from '../../packages/cli/src/report/rankReport.ts';
 import { restrictionsReport } from '../../packages/cli/src/report/restrictionsReport.ts';
@@ -13,12 +15,14 @@ import { world } from '../../packages/cli/test/fakeIo.ts';
 import {
   sampleBacktest,
   sampleCalibration,
+  sampleChosen,
   sampleComparison,
   sampleRanking,
   sampleRestrictions,
   sampleSweep,
 } from '../../packages/cli/test/report/sampleStudies.ts';
 import { sampleCurve } from '../../packages/cli/test/sampleCurve.ts';
+import { runJobsHere } from '../../packages/core/src/studies/job.ts';
 
 const root = join(import.meta.dirname, '../..');
 
@@ -52,6 +56,7 @@ export async function makeSampleReports(): Promise<Record<string, string>> {
       { note: '', curve: () => sampleCurve([3000, 4000, 5000, 6000]), fuelOctane: 93 },
       'trade',
     ),
+    choice: await chooseReport(sampleChosen(), '', 'trade'),
     restrictions: await restrictionsReport(sampleRestrictions('As it is', names.slice(1)), '', 'trade'),
     'back-test': await backtestReport(sampleBacktest(), 'trade'),
     calibration: await calibrationReport(sampleCalibration(), '0.1.0', 'trade'),
@@ -65,13 +70,16 @@ function keepPage(page: string): string {
   return path;
 }
 
+/** The sources have no worker to start threads on. */
+const onThisThread: Core = { ...CORE, openRunner: () => ({ run: runJobsHere, close: async () => {} }) };
+
 /** Runs a command line that writes `out.html`, and gives the path of the page on disk. */
 export async function makeReport(
   words: readonly string[],
   more: Readonly<Record<string, string>> = {},
 ): Promise<string> {
   const w = world({ files: { ...exampleFiles(), ...more } });
-  const code = await main([...words, '--report', 'out.html', '--quiet'], w.io);
+  const code = await main([...words, '--report', 'out.html', '--quiet'], w.io, onThisThread);
   const page = w.files.get('out.html');
   if (code !== 0 || page === undefined) throw new Error(`exit code ${code}\n${w.err()}`);
   return keepPage(page);

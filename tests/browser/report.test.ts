@@ -43,6 +43,7 @@ const STUDIES: Readonly<Record<string, readonly string[]>> = {
   sweep: ['swept-values', 'swept-curves'],
   'sweep of two': ['swept-values', 'swept-curves'],
   ranking: ['ranking', 'difference', 'pairs', 'torque-and-power', 'filling', 'depression', 'octane-margin'],
+  choice: ['builds', 'money', 'choices'],
   restrictions: ['restrictions-by-speed', 'restrictions', 'beside-by-speed', 'filling-losses'],
   calibration: ['fit', 'fit-difference', 'knobs'],
   'back-test': ['gain', 'before-and-after', 'fit', 'fit-difference', 'knobs'],

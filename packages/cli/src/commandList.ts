@@ -2,6 +2,7 @@
 import type { CommandSpec } from './commandSpec.ts';
 import { backtestCommand } from './commands/backtest.ts';
 import { calibrateCommand } from './commands/calibrate.ts';
+import { chooseCommand } from './commands/choose.ts';
 import { compareCommand } from './commands/compare.ts';
 import { completionCommand } from './commands/completion.ts';
 import { forecastCommand } from './commands/forecast.ts';
@@ -18,6 +19,7 @@ const WORKING: readonly CommandSpec[] = [
   compareCommand,
   sweepCommand,
   rankCommand,
+  chooseCommand,
   restrictionsCommand,
   pullsCommand,
   calibrateCommand,

@@ -7,6 +7,7 @@ import {
   calibrate,
   calibratedText,
   changesSchema,
+  choose,
   combinationSchema,
   compare,
   comparePulls,
@@ -28,10 +29,12 @@ import {
   readCombination,
   readDocument,
   readDynoSheet,
+  readShelf,
   recorrectSheet,
   resolvablePct,
   restrictions,
   sheetTarget,
+  shelfSchema,
   summarisePulls,
   sweep,
   traceCycle,
@@ -57,6 +60,9 @@ export interface Core {
   readonly readChanges: typeof readChanges;
   readonly changesSchema: typeof changesSchema;
   readonly applyChanges: typeof applyChanges;
+  readonly choose: typeof choose;
+  readonly readShelf: typeof readShelf;
+  readonly shelfSchema: typeof shelfSchema;
   readonly compare: typeof compare;
   readonly DYNO: typeof DYNO;
   readonly resolvablePct: typeof resolvablePct;
@@ -97,6 +103,7 @@ export const CORE: Core = {
   readChanges,
   changesSchema,
   applyChanges,
+  choose,
   compare,
   DYNO,
   resolvablePct,
@@ -105,11 +112,13 @@ export const CORE: Core = {
   sweep,
   MOST_SWEEP_POINTS,
   readDynoSheet,
+  readShelf,
   recorrectSheet,
   mergeSheets,
   summarisePulls,
   comparePulls,
   sheetTarget,
+  shelfSchema,
   peakTarget,
   KNOB_NAMES,
   calibrate,

@@ -102,7 +102,7 @@ describe('valvetide forecast --pull', () => {
   it('leaves out a lost speed', async () => {
     const lossy = fakeCore({
       ...core,
-      forecastOn: async (_workers, _combination, { rpm }) =>
+      forecastOn: async (_open, _workers, _combination, { rpm }) =>
         sampleCurve(rpm, {
           points: rpm.map((n) => (n === 5000 ? lostPoint(n) : samplePoint(n))),
         }),

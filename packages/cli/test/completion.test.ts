@@ -55,7 +55,7 @@ for reply in "\${COMPREPLY[@]}"; do printf '%s\\n' "$reply"; done`;
     expect(await offered('forecast', 'engine.yaml', '--fidelity', '')).toEqual(['representative', 'all']);
     expect(await offered('compare', '--units', 's')).toEqual(['si']);
     expect(await offered('completion', '')).toEqual(['bash', 'zsh', 'fish']);
-    expect(await offered('schema', '')).toEqual(['changes']);
+    expect(await offered('schema', '')).toEqual(['changes', 'shelf']);
   });
 
   it('offers files where a file is asked for, blanks in their names kept, and nothing where a number is', async () => {

@@ -199,7 +199,7 @@ describe('valvetide forecast', () => {
   it('is 130 when interrupted, and writes nothing', async () => {
     const controller = new AbortController();
     const core = fakeCore({
-      forecastOn: async (_w, _c, { signal, rpm }) => {
+      forecastOn: async (_o, _w, _c, { signal, rpm }) => {
         controller.abort();
         if (signal?.aborted !== true) throw new Error('the signal was not passed on');
         return { ...sampleCurve(rpm.slice(0, 1)), complete: false };

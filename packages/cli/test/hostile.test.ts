@@ -47,7 +47,7 @@ function lobe(): string {
 const QUICK: Core = {
   ...measuringCore(studyCore()),
   forecast: (_combination, { rpm }) => sampleCurve(rpm),
-  forecastOn: async (_workers, _combination, { rpm }) => sampleCurve(rpm),
+  forecastOn: async (_open, _workers, _combination, { rpm }) => sampleCurve(rpm),
   traceCycle: () => {
     throw new Error('not asked for here');
   },

@@ -108,7 +108,7 @@ export function fakeCore(change: Partial<Core> = {}): Core {
     valveUse: () => sampleValves(),
     ...change,
   };
-  const onThreads: Core['forecastOn'] = async (_workers, combination, options) =>
+  const onThreads: Core['forecastOn'] = async (_open, _workers, combination, options) =>
     core.forecast(combination, options);
   return { ...core, forecastOn: change.forecastOn ?? onThreads };
 }

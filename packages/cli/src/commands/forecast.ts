@@ -114,7 +114,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const progress = progressFor(io, flags.on('quiet'));
   let curve: Curve | null;
   try {
-    curve = await core.forecastOn(workersOf(flags), input.combination, {
+    curve = await core.forecastOn(core.openRunner, workersOf(flags), input.combination, {
       rpm,
       fidelity: fidelityOf(flags),
       onProgress: progress.report,

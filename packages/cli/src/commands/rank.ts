@@ -12,7 +12,7 @@ import { plainShort } from '../render/plain.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
 import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
-import { fidelityOf } from './readFlags.ts';
+import { amount, fidelityOf, refuse, whole } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
 import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
 
@@ -143,25 +143,4 @@ function dynoOf(flags: Flags): Dyno {
   )
     throw refuse('dyno', flags, 'write one standard deviation in percent, such as 0.5');
   return { repeatabilityPct, pulls: whole(flags, 'pulls', 1, 100) ?? 3 };
-}
-
-/** A sum of money or hours, null where not asked for. */
-function amount(flags: Flags, name: string): number | null {
-  const text = flags.text(name);
-  if (text === undefined) return null;
-  if (!/^\d+(\.\d+)?$/.test(text)) throw refuse(name, flags, 'write a plain number, such as 2500');
-  return Number(text);
-}
-
-function whole(flags: Flags, name: string, least: number, most: number): number | null {
-  const text = flags.text(name);
-  if (text === undefined) return null;
-  const value = Number(text);
-  if (!(/^\d{1,10}$/.test(text) && value >= least && value <= most))
-    throw refuse(name, flags, `write a whole number from ${least} to ${most}`);
-  return value;
-}
-
-function refuse(name: string, flags: Flags, why: string): CommandFailure {
-  return new CommandFailure(EXIT.usage, [`--${name} ${plainShort(flags.text(name) ?? '')}: ${why}`]);
 }

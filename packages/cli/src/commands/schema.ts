@@ -1,4 +1,4 @@
-/** `valvetide schema`: the JSON Schema of combination files and of changes files, for editors. */
+/** `valvetide schema`: the JSON Schema of combination, changes and shelf files, for editors. */
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -10,12 +10,13 @@ import { plainShort } from '../render/plain.ts';
 
 export const schemaCommand: CommandSpec = {
   name: 'schema',
-  summary: 'print the JSON Schema of combination or changes files, for editors',
-  operand: '[changes]',
-  operandChoices: ['changes'],
+  summary: 'print the JSON Schema of combination, changes or shelf files, for editors',
+  operand: '[changes | shelf]',
+  operandChoices: ['changes', 'shelf'],
   examples: [
     ['valvetide schema -o combination.schema.json', 'save it where your editor looks'],
     ['valvetide schema changes -o changes.schema.json', 'that of changes files'],
+    ['valvetide schema shelf -o shelf.schema.json', 'that of shelf files'],
   ],
   options: OUTPUT_OPTIONS,
   notes: [],
@@ -23,15 +24,19 @@ export const schemaCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
-  if (operand !== undefined && operand !== 'changes') {
-    const line = `schema takes nothing or the word changes, not ${plainShort(operand)}`;
+  const schemas: Readonly<Record<string, () => unknown>> = {
+    combination: core.combinationSchema,
+    changes: core.changesSchema,
+    shelf: core.shelfSchema,
+  };
+  const what = operand ?? 'combination';
+  if (operand === 'combination' || !Object.hasOwn(schemas, what)) {
+    const line = `schema takes nothing or one of the words changes and shelf, not ${plainShort(what)}`;
     throw new CommandFailure(EXIT.usage, [line, 'see valvetide schema --help']);
   }
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), []);
-  deliver(io, destination, json(operand === undefined ? core.combinationSchema() : core.changesSchema()));
-  if (destination.path !== undefined) {
-    const what = operand === undefined ? 'combination' : 'changes';
+  deliver(io, destination, json(schemas[what]()));
+  if (destination.path !== undefined)
     io.stderr.write(`wrote the schema of ${what} files to ${plainShort(destination.path)}\n`);
-  }
   return EXIT.ok;
 }

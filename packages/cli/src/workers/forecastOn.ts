@@ -6,21 +6,21 @@ import {
   forecastAsync,
   splitJob,
 } from '@valvetide/core';
-import { openRunner } from './jobRunner.ts';
+import type { JobRunner } from './jobRunner.ts';
 
 /** Ends early where the signal is aborted; the curve is then null, or has `complete` false. */
 export async function forecastOn(
+  openRunner: (workers: number) => JobRunner,
   workers: number,
   combination: Combination,
   options: Pick<AsyncForecastOptions, 'rpm' | 'fidelity' | 'signal'> & {
     readonly onProgress: (done: number, total: number) => void;
   },
-  worker?: URL,
 ): Promise<Curve | null> {
   const { rpm, fidelity, signal, onProgress } = options;
   if (workers < 2 || rpm.length < 2) return forecastAsync(combination, options);
   const { pieces, join } = splitJob({ combination, rpm, ...(fidelity === undefined ? {} : { fidelity }) });
-  const runner = openRunner(Math.min(workers, pieces.length), worker);
+  const runner = openRunner(Math.min(workers, pieces.length));
   try {
     return join(await runner.run(pieces, { ...(signal === undefined ? {} : { signal }), onProgress }));
   } finally {

@@ -2,7 +2,9 @@
 import type {
   BacktestResult,
   CalibrationResult,
+  Chosen,
   Comparison,
+  PricedBuild,
   PullComparison,
   Ranking,
   Restrictions,
@@ -389,5 +391,79 @@ export function sampleBacktest(change: Partial<BacktestResult> = {}): BacktestRe
     notes: [],
     leftOut: [],
     ...change,
+  };
+}
+
+/** Five builds of a shelf of three groups, along a curve of money. */
+export function sampleChosen(): Chosen {
+  const price = (names: readonly (string | null)[], gainPct: number, cost: number): PricedBuild => ({
+    choices: ['Cam', 'Headers', 'Compression'].map((group, i) => ({ group, choice: names[i] })),
+    gainPct,
+    cost,
+    hours: cost / 50,
+  });
+  const builds = [
+    price(['Longer cam', 'Headers of 1-7/8 in and longer collectors', 'Domed pistons'], 6.2, 2140),
+    price(['Longer cam', 'Headers of 1-7/8 in and longer collectors', 'Milled heads'], 5.9, 1490),
+    price(['Longer cam', null, 'Domed pistons'], 4.1, 1290),
+    price([null, null, 'Milled heads'], 1.2, 300),
+    price([null, null, null], 0, 0),
+  ];
+  return {
+    schemaVersion: 1,
+    program: { name: 'valvetide', version: '0.1.0' },
+    combination: 'As it is',
+    seed: 1,
+    complete: true,
+    aims: [{ band: { fromRpm: 4000, toRpm: 6500 }, of: 'power', weighting: 'speed', weight: 1 }],
+    limits: { cost: 2500, hours: null, octane: 93, pistonSpeed: null, largest: {} },
+    band: { fromRpm: 4000, toRpm: 6500 },
+    rpm: [4000, 4625, 5250, 5875, 6500],
+    baseline: { bandPowerKw: 240, bandTorqueNm: 440 },
+    builds: builds.map((build, i) => ({
+      ...build,
+      byAim: [build.gainPct],
+      bandGainKw: 2.4 * build.gainPct,
+      sigmaPct: build.cost === 0 ? null : 0.8,
+      chanceOfGain: build.cost === 0 ? null : 0.97,
+      tieGroup: i < 2 ? 1 : i,
+      octaneRequired: 91.5,
+      pistonSpeedMs: 19.2,
+      cautions: [],
+    })),
+    shared: [{ group: 'Cam', choice: 'Longer cam' }],
+    frontier: [...builds].reverse(),
+    effects: [
+      {
+        group: 'Cam',
+        effects: [
+          { choice: null, effectPct: -1.6 },
+          { choice: 'Longer cam', effectPct: 1.6 },
+        ],
+        rangePct: 3.2,
+      },
+      {
+        group: 'Headers',
+        effects: [
+          { choice: null, effectPct: -0.9 },
+          { choice: 'Headers of 1-7/8 in and longer collectors', effectPct: 0.9 },
+        ],
+        rangePct: 1.8,
+      },
+    ],
+    search: {
+      builds: 240,
+      withinLimits: 188,
+      forecast: 61,
+      refused: 3,
+      impossible: 0,
+      forUncertainty: 74,
+      enumerated: false,
+      missing: 0.02,
+      modelErrorPct: 0.12,
+    },
+    assumed: [],
+    warnings: [],
+    leftOut: [],
   };
 }

@@ -40,9 +40,9 @@ describe('jobs on threads', () => {
     const heard = [{ rpm: 3000, advance: 30, knock: 'none', octane: null } as const];
     const combination = { ...engine, burn: { ...engine.burn, heard } };
     const options = { rpm: [4000, 9000], onProgress: () => {} };
-    const alone = await forecastOn(1, combination, options);
+    const alone = await forecastOn(openRunner, 1, combination, options);
     expect(alone?.warnings.map(({ code }) => code)).toContain('heard-knock');
-    const shared = await forecastOn(3, combination, options, worker.url);
+    const shared = await forecastOn((n) => openRunner(n, worker.url), 3, combination, options);
     expect(JSON.stringify(shared)).toBe(JSON.stringify(alone));
   }, 60_000);
 

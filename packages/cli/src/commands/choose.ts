@@ -1,0 +1,103 @@
+/** `valvetide choose`: the best of all the builds that a shelf of parts allows. */
+import type { Shelf } from '@valvetide/core';
+import { CommandFailure } from '../commandFailure.ts';
+import type { CommandSpec, Flags } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
+import { readShelfFile } from '../input/readShelfFile.ts';
+import type { Io } from '../io.ts';
+import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { chosenCsv } from '../render/chosenCsv.ts';
+import { chosenAnswer, chosenText, chosenWarnings } from '../render/chosenText.ts';
+import { CHOOSE_CHARTS, chooseCharts, chooseReport } from '../report/chooseReport.ts';
+import { amount, fidelityOf, whole } from './readFlags.ts';
+import { runStudy } from './runStudy.ts';
+import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
+
+export const chooseCommand: CommandSpec = {
+  name: 'choose',
+  summary: 'choose the best builds from a shelf of parts and sizes, within a budget',
+  operand: 'FILE',
+  examples: [
+    ['valvetide choose engine.yaml --shelf shelf.yaml', 'the best five of all builds of the shelf'],
+    ['valvetide choose engine.yaml --shelf shelf.yaml --band 4500:6500', 'over the band you race in'],
+    ['valvetide choose engine.yaml --shelf shelf.yaml --budget 2500 --hours 30', 'that you can pay for'],
+    ['valvetide choose engine.yaml --shelf shelf.yaml --most 120', 'with no more than 120 builds forecast'],
+  ],
+  options: [
+    { name: 'shelf', value: 'FILE', help: 'parts by group, sizes by range, limits and aims' },
+    ...SPEED_OPTIONS,
+    { name: 'budget', value: 'MONEY', help: "most a build may cost, in place of the shelf's own limit" },
+    { name: 'hours', value: 'HOURS', help: "most hours a build may take, in place of the shelf's own limit" },
+    { name: 'wanted', value: 'N', help: 'how many of the best are shown; without it 5' },
+    { name: 'most', value: 'N', help: 'builds forecast at most; without it 400' },
+    { name: 'seed', value: 'N', help: 'seed of the search and of the draws; without it 1' },
+    ...STUDY_OPTIONS,
+    REPORT_OPTION,
+    ...svgOptions(CHOOSE_CHARTS),
+  ],
+  notes: [
+    'Small shelves are forecast build by build. Of larger ones a spread of first builds is, then by what they say of each part, of pairs and of threes those builds that may beat the best so far, until hardly any that was not forecast is to be expected among the best. Every figure shown is of a forecast of that very build. The report says how many builds were forecast, and what was not looked at.',
+    'A shelf that names aims brings its own bands, and leaves nothing for --band.',
+    ...STUDY_NOTES,
+  ],
+  run,
+};
+
+async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  forbidTogether(flags, 'json', 'csv');
+  forbidTogether(flags, 'quiet', 'verbose');
+  const path = flags.text('shelf');
+  if (path === undefined)
+    throw new CommandFailure(EXIT.usage, ['choose needs --shelf FILE', 'see valvetide choose --help']);
+  const [budget, hours] = [amount(flags, 'budget'), amount(flags, 'hours')];
+  const [wanted, most] = [whole(flags, 'wanted', 1, 20), whole(flags, 'most', 10, 100_000)];
+  const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);
+  const asJson = flags.on('json');
+  if (operand !== undefined) forbidInputTwice([operand, path]);
+  const input = await readBaseline(operand, 'choose', asJson, io, core);
+  const { baseline } = input;
+  const read = await readShelfFile(path, operand ?? '-', input.files, asJson, io, core);
+  const shelf: Shelf = {
+    ...read.shelf,
+    limits: {
+      ...read.shelf.limits,
+      ...(budget === null ? {} : { cost: budget }),
+      ...(hours === null ? {} : { hours }),
+    },
+  };
+  const aimed = shelf.aims.length > 0;
+  if (aimed && flags.text('band') !== undefined)
+    throw new CommandFailure(EXIT.usage, ['--band: the shelf names its aims, with bands of their own']);
+  const { band, rpm, reason } = chooseSpeeds(flags, baseline.combination, core);
+  const note = aimed ? '' : reason;
+  return runStudy(flags, io, core, {
+    files: read.files,
+    ask: (control) =>
+      core.choose(baseline, shelf, {
+        ...(aimed ? {} : { band }),
+        ...(flags.texts('rpm').length === 0 ? {} : { rpm }),
+        ...(wanted === null ? {} : { wanted }),
+        ...(most === null ? {} : { most }),
+        ...(seed === null ? {} : { seed }),
+        fidelity: fidelityOf(flags),
+        sheet: read.sheet,
+        ...control,
+      }),
+    view: (chosen) => ({
+      result: chosen,
+      text: (options) => chosenText(chosen, note, options),
+      csv: () => chosenCsv(chosen),
+      drawn: {
+        page: (units) => chooseReport(chosen, note, units),
+        charts: (units) => chooseCharts(chosen, units),
+      },
+      answer: (units) => chosenAnswer(chosen, units),
+      warnings: chosenWarnings(chosen),
+      unsettled: [],
+      complete: chosen.complete,
+      worthShowing: chosen.builds.length > 0,
+    }),
+  });
+}

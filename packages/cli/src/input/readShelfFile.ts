@@ -1,0 +1,32 @@
+/** A shelf file, and the sheets that its parts name. */
+import type { SheetSource, Shelf } from '@valvetide/core';
+import type { Core } from '../core.ts';
+import type { Io } from '../io.ts';
+import { openInput, sheetsBeside } from './readInput.ts';
+import { sound } from './sound.ts';
+
+/** A shelf as read. */
+export interface ShelfInput {
+  readonly shelf: Shelf;
+  /** Every file that was read. */
+  readonly files: readonly string[];
+  /** Text of the sheets that parts name: beside the combination file, or else beside the shelf. */
+  readonly sheet: SheetSource;
+}
+
+/** Fails with all problems of the shelf at once. */
+export async function readShelfFile(
+  path: string,
+  operand: string,
+  files: readonly string[],
+  asJson: boolean,
+  io: Io,
+  core: Core,
+): Promise<ShelfInput> {
+  const input = await openInput(path, 'choose', io);
+  const shelf = sound(core.readShelf(input.text, { file: input.file }), asJson, core);
+  const all = [...files, ...input.files];
+  const beside = sheetsBeside(operand, all, io);
+  const besideShelf = sheetsBeside(path, all, io);
+  return { shelf, files: all, sheet: (name) => beside(name) ?? besideShelf(name) };
+}

@@ -1,0 +1,206 @@
+/** What was chosen from a shelf, for people: the best build, the table of the best, the curve of money, and what was not looked at. */
+import type { Chosen, ChosenBuild, PricedBuild } from '@valvetide/core';
+import { fixed } from './fixed.ts';
+import type { TextOptions } from './forecastText.ts';
+import { leftOutLines } from './marched.ts';
+import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
+import { plain } from './plain.ts';
+import { signed } from './signed.ts';
+import { type Column, table } from './table.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
+
+/** `note` says where the speeds come from; empty where the user or the shelf named them. */
+export function chosenText(chosen: Chosen, note: string, options: TextOptions): string {
+  const { width, units, paint, detail } = options;
+  const answer = `${paint.strong(wrapped(chosenAnswer(chosen, units), width).trimEnd())}\n`;
+  if (detail === 'quiet') return answer;
+  const paragraphs = [
+    answer + [...chosenBasis(chosen, units), note].map((line) => wrapped(line, width)).join(''),
+    buildsText(chosen, options),
+    frontierText(chosen, width),
+    effectsText(chosen, width, detail === 'verbose'),
+    linesText(searchLines(chosen), width),
+    detail === 'verbose' ? assumedText(chosen.assumed, width, true, units) : '',
+    paint.caution(linesText(chosenWarnings(chosen), width)),
+    linesText(leftOutLines(chosen.leftOut), width),
+    `${chosen.program.name} ${chosen.program.version}\n`,
+  ];
+  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** What the engine as it is is warned of, and what each of the best raises beyond that. */
+export function chosenWarnings({ warnings, builds }: Chosen): readonly string[] {
+  return [
+    ...warningLines(warnings),
+    ...builds.flatMap(({ cautions }, i) =>
+      cautions.map((caution) => plain(`warning: build ${i + 1}: ${caution}`)),
+    ),
+  ];
+}
+
+/** The best build, what to expect of it and what it costs. */
+export function chosenAnswer(chosen: Chosen, units: UnitSystem): string {
+  const [best] = chosen.builds;
+  if (best === undefined)
+    return chosen.complete
+      ? 'No build of the shelf keeps the limits'
+      : 'Interrupted before a build was forecast';
+  const { power, powerUnit } = SHOWN[units];
+  const tied = chosen.builds.filter(({ tieGroup }) => tieGroup === 1).length;
+  const spread = best.sigmaPct === null ? '' : ` +/- ${fixed(best.sigmaPct, 1)}`;
+  const others =
+    tied < 2 ? '' : `; ${tied === 2 ? 'the next' : `the next ${tied - 1}`} can't be told from it`;
+  return `Best of ${fixed(chosen.search.withinLimits ?? chosen.search.builds)} builds: ${buildText(best)}: ${signed(best.gainPct, 1)}${spread} % (${signed(power(best.bandGainKw), 1)} ${powerUnit} mean power)${priceText(best)}${others}`;
+}
+
+/** The parts of a build that are not the engine's own. */
+export function buildText({ choices }: PricedBuild): string {
+  const names = choices.flatMap(({ choice }) => (choice === null ? [] : [plain(choice)]));
+  return names.length === 0 ? 'the engine as it is' : names.join(' + ');
+}
+
+function priceText({ cost, hours }: PricedBuild): string {
+  const parts = [
+    ...(cost === null ? [] : [`cost ${fixed(cost)}`]),
+    ...(hours === null ? [] : [`${fixed(hours, Number.isInteger(hours) ? 0 : 1)} hours`]),
+  ];
+  return parts.length === 0 ? '' : `, ${parts.join(', ')}`;
+}
+
+/** What the gains are held against, and by which aims. */
+export function chosenBasis(chosen: Chosen, units: UnitSystem): readonly string[] {
+  const { power, powerUnit } = SHOWN[units];
+  const { baseline, aims, complete } = chosen;
+  const weights = aims.length > 1;
+  const aimed = aims.map(({ band, of, weighting, weight }) => {
+    const counts = weights ? `, counting ${fixed(weight, Number.isInteger(weight) ? 0 : 2)}` : '';
+    return `mean ${of} over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm${weighting === 'time' ? ' by time' : ''}${counts}`;
+  });
+  return [
+    ...(baseline === null
+      ? []
+      : [
+          `${plain(chosen.combination)}: ${fixed(power(baseline.bandPowerKw), 1)} ${powerUnit} mean power as it is. Gains are of ${aimed.join('; ')}.`,
+        ]),
+    ...(complete ? [] : ['Interrupted: the best of what was forecast until then.']),
+  ];
+}
+
+function buildsText(chosen: Chosen, { width, units }: TextOptions): string {
+  const { builds, shared } = chosen;
+  if (builds.length === 0) return '';
+  const entries = builds.flatMap((build, i) =>
+    wrapped(`${i + 1}  ${buildText(build)}`, width)
+      .trimEnd()
+      .split('\n'),
+  );
+  const told = builds.length > 1 ? 'Within a tie group the order is not settled.' : '';
+  const common = shared.map(
+    ({ group, choice }) => `${plain(group)}: ${choice === null ? 'as it is' : plain(choice)}`,
+  );
+  const sharedLine =
+    builds.length < 2 || common.length === 0
+      ? ''
+      : `All that can't be told from the best share ${common.join('; ')}.`;
+  return (
+    table(buildColumns(units), builds.map(numbered), width) +
+    entries.map((line) => `${line}\n`).join('') +
+    wrapped([told, sharedLine].filter((line) => line !== '').join(' '), width)
+  );
+}
+
+/** A build and its place. */
+export interface NumberedBuild extends ChosenBuild {
+  readonly place: number;
+}
+
+export function numbered(build: ChosenBuild, i: number): NumberedBuild {
+  return { ...build, place: i + 1 };
+}
+
+export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[] {
+  const { power, powerUnit } = SHOWN[units];
+  return [
+    { name: 'build', unit: '', cell: ({ place }) => fixed(place), align: 'left' },
+    { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
+    { name: 'gain', unit: '%', cell: ({ gainPct }) => signed(gainPct, 2) },
+    { name: '+/-', unit: '%', cell: ({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2)) },
+    { name: 'power', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
+    {
+      name: 'gains',
+      unit: '%',
+      cell: ({ chanceOfGain }) => (chanceOfGain === null ? '?' : fixed(100 * chanceOfGain)),
+    },
+    { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
+    { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : fixed(hours, 1)) },
+    { name: 'octane', unit: '', cell: ({ octaneRequired }) => fixed(octaneRequired, 1) },
+    { name: 'piston', unit: 'm/s', cell: ({ pistonSpeedMs }) => fixed(pistonSpeedMs, 1) },
+  ];
+}
+
+function frontierText({ frontier }: Chosen, width: number): string {
+  if (frontier.length < 2) return '';
+  const heading = wrapped(
+    'What money buys, the most gain for each sum among the builds that were forecast:',
+    width,
+  );
+  return heading + table(FRONTIER_COLUMNS, frontier, Math.max(width, 60), 1);
+}
+
+/** Money against gain. */
+export const FRONTIER_COLUMNS: readonly Column<PricedBuild>[] = [
+  { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
+  { name: 'gain', unit: '%', cell: ({ gainPct }) => signed(gainPct, 2) },
+  { name: 'build', unit: '', cell: buildText, align: 'left' },
+];
+
+/** Groups shown without --verbose. */
+const MOST_GROUPS = 6;
+
+function effectsText({ effects }: Chosen, width: number, all: boolean): string {
+  const shown = all ? effects : effects.slice(0, MOST_GROUPS);
+  if (shown.length === 0) return '';
+  const left = effects.length - shown.length;
+  const lines = shown.map(({ group, effects: of }) => {
+    const each = of.map(
+      ({ choice, effectPct }) => `${choice === null ? 'as it is' : plain(choice)} ${signed(effectPct, 1)}`,
+    );
+    return `${plain(group)}: ${each.join(', ')}`;
+  });
+  return (
+    wrapped('What matters, each choice against the mean of its group over all builds [%]:', width) +
+    linesText([...lines, ...(left > 0 ? [`and ${left} more that matter less`] : [])], width)
+  );
+}
+
+/** How many builds there are, how many were forecast, and what was not looked at. */
+export function searchLines({ search }: Chosen): readonly string[] {
+  const { builds, withinLimits, forecast, refused, impossible, enumerated, missing, modelErrorPct } = search;
+  const within =
+    withinLimits === null
+      ? 'too many to count those within the limits'
+      : `${fixed(withinLimits)} within the limits`;
+  const looked = enumerated
+    ? 'all of them were forecast'
+    : `${fixed(forecast)} were forecast, and ${missingText(missing)}`;
+  const model =
+    modelErrorPct === null
+      ? ''
+      : ` The model that chose them misses a build by ${fixed(modelErrorPct, 2)} %.`;
+  const out = [
+    ...(refused === 0
+      ? []
+      : [`${fixed(refused)} asked for too much octane or piston speed, or lost a speed`]),
+    ...(impossible === 0 ? [] : [`${fixed(impossible)} had parts that can't be had together`]),
+  ];
+  return [
+    `The shelf makes ${fixed(builds)} builds, ${within}; ${looked}.${model}`,
+    ...(out.length === 0 ? [] : [`Of those looked at, ${out.join('; ')}.`]),
+    `${fixed(search.forUncertainty)} short forecasts more say how sure the best are.`,
+  ];
+}
+
+function missingText(missing: number): string {
+  if (missing < 0.1) return 'hardly one of the others is to be expected among the best';
+  return `${fixed(missing, missing < 10 ? 1 : 0)} of the others may still belong among the best: --most lets more be forecast`;
+}

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest';
+import { EXIT } from '../src/exitCodes.ts';
+import { main } from '../src/main.ts';
+import { type World, world } from './fakeIo.ts';
+import { studyCore, type Torque } from './studies.ts';
+
+const engine = `
+name: Shop mule
+engine: { bore: 4.000 in, stroke: 3.480 in, cylinders: 8 }
+chamber: { compression: 9.5 }
+heads: { valvesPerCylinder: 2 }
+exhaust: { style: headers, primary: { length: 34 in } }
+`;
+
+const shelf = `
+groups:
+  - name: Pistons
+    choices:
+      - { name: Milled, add: { chamber.compression: 0.5 }, cost: 300, hours: 12 }
+      - { name: Domed, add: { chamber.compression: 1.5 }, cost: 900, hours: 20 }
+ranges:
+  - { name: Primary, field: exhaust.primary.length, from: 30 in, to: 34 in, step: 2 in, cost: 500, hours: 4 }
+`;
+
+const files = { 'engine.yaml': engine, 'shelf.yaml': shelf };
+const INCH = 0.0254;
+
+/** Two inches less are worth 4 N m, half a point of compression 5. */
+const torque: Torque = ({ exhaustSystem, chamber }) =>
+  400 - 2 * (exhaustSystem.primary.length / INCH - 34) + 10 * (chamber.compressionRatio - 9.5);
+
+const choose = async (w: World, ...words: readonly string[]): Promise<number> =>
+  main(['choose', 'engine.yaml', '--shelf', 'shelf.yaml', ...words], w.io, studyCore(torque));
+const BAND = ['--band', '3000:6000'];
+
+describe('valvetide choose', () => {
+  it('leads with the best build, what to expect of it and what it costs', async () => {
+    const w = world({ files });
+    expect(await choose(w, ...BAND, '-q')).toBe(EXIT.ok);
+    // 8 + 15 of 400 N m are 5.75 %, and of the 252.8 hp at 4500 rpm, the middle of the band, 14.5 hp.
+    expect(w.out().replaceAll('\n', ' ')).toMatch(
+      /^Best of 9 builds: Domed \+ Primary 30 in: \+5\.8 \+\/- \d\.\d % \(\+14\.5 hp mean power\), cost 1400, 24 hours/,
+    );
+  });
+
+  it('shows the best, what money buys, what matters and what was not looked at', async () => {
+    const w = world({ files, columns: 120 });
+    expect(await choose(w, ...BAND)).toBe(EXIT.ok);
+    const out = w.out();
+    expect(out).toMatch(/^1 +1 +\+5\.75/m);
+    expect(out).toContain('1  Domed + Primary 30 in');
+    expect(out).toMatch(/^What money buys/m);
+    expect(out).toMatch(/^ +300 +\+1\.25 +Milled$/m);
+    expect(out).toMatch(/^Pistons: as it is -1\.7, Milled -0\.4, Domed \+2\.1$/m);
+    expect(out).toContain('The shelf makes 9 builds, 9 within the limits; all of them were forecast.');
+  });
+
+  it('keeps a budget that the command names', async () => {
+    const w = world({ files });
+    await choose(w, ...BAND, '--budget', '800', '--json');
+    const result = JSON.parse(w.out());
+    expect(result).toMatchObject({ schemaVersion: 1, limits: { cost: 800 }, search: { withinLimits: 6 } });
+    expect(result.builds[0].choices.map(({ choice }: { choice: string | null }) => choice)).toEqual([
+      'Milled',
+      'Primary 30 in',
+    ]);
+  });
+
+  it('gives CSV with a line a build, a column a group', async () => {
+    const w = world({ files });
+    await choose(w, ...BAND, '--csv', '--wanted', '2');
+    const lines = w.out().trimEnd().split('\r\n');
+    expect(lines[0]).toMatch(/^list,place,gainPct,.*,Pistons,Primary$/);
+    expect(lines[1]).toMatch(/^best,1,5\.7.*,Domed,Primary 30 in$/);
+    expect(lines.filter((line) => line.startsWith('best'))).toHaveLength(2);
+  });
+
+  it('draws a page and each of its charts', async () => {
+    for (const chart of ['builds', 'money', 'choices']) {
+      const w = world({ files });
+      const words = ['--report', 'page.html', '--svg', 'chart.svg', '--chart', chart];
+      expect(await choose(w, ...BAND, '-q', ...words)).toBe(EXIT.ok);
+      expect(w.files.get('page.html')).toContain('What money buys');
+      expect(w.files.get('chart.svg')).toContain('<svg');
+    }
+  });
+
+  it('takes bands from the aims of the shelf, and refuses another beside them', async () => {
+    const aims = `${shelf}\naims: [{ from: 3000 rpm, to: 4000 rpm, of: torque, weight: 2 }, { from: 5000 rpm, to: 6000 rpm }]`;
+    const w = world({ files: { ...files, 'shelf.yaml': aims }, columns: 200 });
+    expect(await choose(w, '--wanted', '1')).toBe(EXIT.ok);
+    expect(w.out()).toContain(
+      'mean torque over 3000 to 4000 rpm, counting 2; mean power over 5000 to 6000 rpm, counting 1.',
+    );
+    expect(await choose(w, ...BAND)).toBe(EXIT.usage);
+    expect(w.err()).toContain('--band: the shelf names its aims, with bands of their own');
+  });
+
+  it('needs a shelf, and tells what is wrong with one', async () => {
+    const w = world({ files: { ...files, 'shelf.yaml': 'ranges: [{ name: P }]' } });
+    expect(await main(['choose', 'engine.yaml'], w.io, studyCore())).toBe(EXIT.usage);
+    expect(await choose(w, ...BAND)).toBe(EXIT.input);
+    expect(w.err()).toContain('shelf.yaml:1');
+  });
+
+  it('after Ctrl-C shows the best of what there is', async () => {
+    const w = world({ files });
+    const words = ['choose', 'engine.yaml', '--shelf', 'shelf.yaml', ...BAND];
+    expect(await main(words, w.io, studyCore(torque, 6))).toBe(EXIT.interrupted);
+    expect(w.out()).toContain('Interrupted: the best of what was forecast until then.');
+  });
+});
