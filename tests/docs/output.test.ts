@@ -26,8 +26,8 @@ const twoSpeeds: Core = {
     close: async () => {},
   }),
   forecast: (combination, options) => CORE.forecast(combination, { ...options, rpm: ends(options.rpm) }),
-  forecastOn: (_workers, combination, options) =>
-    CORE.forecastOn(1, combination, { ...options, rpm: ends(options.rpm) }),
+  forecastOn: (open, _workers, combination, options) =>
+    CORE.forecastOn(open, 1, combination, { ...options, rpm: ends(options.rpm) }),
 };
 
 const pages = guides().filter((path) =>

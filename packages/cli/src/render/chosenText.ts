@@ -8,6 +8,7 @@ import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
+import { wrap } from './wrap.ts';
 
 /** `note` says where the speeds come from; empty where the user or the shelf named them. */
 export function chosenText(chosen: Chosen, note: string, options: TextOptions): string {
@@ -144,7 +145,13 @@ function frontierText({ frontier }: Chosen, width: number): string {
     'What money buys, the most gain for each sum among the builds that were forecast:',
     width,
   );
-  return heading + table(FRONTIER_COLUMNS, frontier, Math.max(width, 60), 1);
+  const costs = frontier.map(({ cost }) => (cost === null ? '?' : fixed(cost)));
+  const gains = frontier.map(({ gainPct }) => `${signed(gainPct, 2)} %`);
+  const wide = (texts: readonly string[]): number => Math.max(...texts.map(({ length }) => length));
+  const lines = frontier.map(
+    (build, i) => `${costs[i].padStart(wide(costs))}  ${gains[i].padStart(wide(gains))}  ${buildText(build)}`,
+  );
+  return `${heading}${lines.flatMap((line) => wrap(line, width, '    ')).join('\n')}\n`;
 }
 
 /** Money against gain. */
