@@ -50,7 +50,7 @@ describe('valvetide choose', () => {
     expect(out).toMatch(/^1 +1 +\+5\.75/m);
     expect(out).toContain('1  Domed + Primary 30 in');
     expect(out).toMatch(/^What money buys/m);
-    expect(out).toMatch(/^ +300 +\+1\.25 +Milled$/m);
+    expect(out).toMatch(/^ *300 +\+1\.25 % +Milled$/m);
     expect(out).toMatch(/^Pistons: as it is -1\.7, Milled -0\.4, Domed \+2\.1$/m);
     expect(out).toContain('The shelf makes 9 builds, 9 within the limits; all of them were forecast.');
   });
