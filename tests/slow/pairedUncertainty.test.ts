@@ -17,11 +17,11 @@ import {
   measureResponses,
   type ResponseWorld,
 } from '../../packages/core/src/uncertainty/responses.ts';
+import { COARSE } from '../../packages/core/src/uncertainty/responseWorld.ts';
 import { type Unknown, unknownsOf } from '../../packages/core/src/uncertainty/unknowns.ts';
 
-/** Two speeds and a coarse mesh, alike for both methods: what is compared is how they draw. */
+/** Two speeds, coarsely, alike for both methods: what is compared is how they draw. */
 const RPM = [3800, 5200];
-const MESH = { intakeCell: 0.06, exhaustCell: 0.15 };
 const DRAWS = 120;
 
 const change = (name: string, path: string, value: number | string): Change => ({
@@ -47,7 +47,7 @@ function minimumBaseline(): Baseline {
   return pinned.value;
 }
 
-const jobOf = (combination: StudyJob['combination']): StudyJob => ({ combination, rpm: RPM, mesh: MESH });
+const jobOf = (combination: StudyJob['combination']): StudyJob => ({ combination, rpm: RPM, ...COARSE });
 
 /** Of the gain of each change in mean power, then at each speed [%]. */
 type Sigmas = readonly (readonly number[])[];

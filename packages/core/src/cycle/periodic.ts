@@ -16,7 +16,7 @@ export interface PeriodicOptions {
   readonly maxCycles: number;
   /** Largest change of work and trapped mass from cycle to cycle, and largest imbalance of the audit [-]. */
   readonly tolerance: number;
-  /** Largest change of work and trapped mass over a cycle in steps half as long [-]; default {@link STEP_TOLERANCE}. */
+  /** Largest change of work and trapped mass over a cycle in steps half as long [-]; infinite: not tried. Default {@link STEP_TOLERANCE}. */
   readonly stepTolerance?: number;
 }
 
@@ -128,7 +128,7 @@ export function marchToPeriodic(
       else quick.look(before);
       continue;
     }
-    if (halvings === MOST_HALVINGS) break;
+    if (halvings === MOST_HALVINGS || stepTolerance === Number.POSITIVE_INFINITY) break;
     halvings++;
     tried = result;
     halveSteps(march.grid);

@@ -6,7 +6,7 @@ import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
-import type { PeriodicOptions } from '../cycle/periodic.ts';
+import { PERIODIC_DEFAULTS, type PeriodicOptions } from '../cycle/periodic.ts';
 import type { Curve, CurvePeak, Fidelity, MarchedPoint, OperatingPoint } from './curve.ts';
 import { heldToHeard } from './heardKnock.ts';
 import { operatingPoint } from './operatingPoint.ts';
@@ -24,6 +24,11 @@ export interface ForecastOptions {
   readonly fidelity?: Fidelity;
   /** Lengths of the cells in the ducts; default {@link DEFAULT_MESH}. */
   readonly mesh?: Mesh;
+  /**
+   * Whether a cycle that repeats is marched once more in steps half as long, and on in those where that changes it; default true.
+   * False saves a fifth of the time where curves are only compared with others run alike.
+   */
+  readonly stepTrial?: boolean;
   /** Called after each speed with speeds done, speeds in all and the point. */
   readonly onProgress?: (done: number, total: number, point: OperatingPoint) => void;
 }
@@ -49,7 +54,10 @@ export interface CurveMarch {
 
 /** @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm */
 export function curveMarch(combination: Combination, options: CurveMarchOptions): CurveMarch {
-  const { rpm, fidelity = 'representative', onProgress, mesh, march, periodic } = options;
+  const { rpm, fidelity = 'representative', onProgress, mesh, march, stepTrial = true } = options;
+  const periodic = stepTrial
+    ? options.periodic
+    : { ...(options.periodic ?? PERIODIC_DEFAULTS), stepTolerance: Number.POSITIVE_INFINITY };
   const numerics = {
     ...(mesh === undefined ? {} : { mesh }),
     ...(march === undefined ? {} : { march }),

@@ -16,6 +16,8 @@ export interface StudyJob {
   readonly fidelity?: Fidelity;
   /** Default the mesh of a forecast. */
   readonly mesh?: Mesh;
+  /** Whether cycles are tried in steps half as long, see `ForecastOptions`; default true. */
+  readonly stepTrial?: boolean;
 }
 
 /** What a caller may ask of jobs under way. */

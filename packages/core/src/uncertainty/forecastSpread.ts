@@ -1,5 +1,4 @@
 /** What isn't known of a forecast: what is assumed, the sheets' errors and the model's own, from a fixed small number of forecasts. */
-import type { Mesh } from '../assembly/mesh.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
 import { type EvidenceKind, MODEL_ERRORS, type ModelError } from '../forecast/modelError.ts';
@@ -9,6 +8,7 @@ import { randomNamed } from '../numerics/random.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { type Offset, perturbed } from './perturbed.ts';
+import { COARSE } from './responseWorld.ts';
 import { type Unknown, type Unknowns, unknownsOf } from './unknowns.ts';
 import { usualRank } from './usualWorth.ts';
 
@@ -76,8 +76,6 @@ export interface ForecastSpreadOptions extends StudyControl {
 /** Unknowns looked at singly beside those of a calibration, and vectors in which all others are moved at once, of each kind. */
 const SINGLY = 12;
 const VECTORS = 3;
-/** Coarse enough to be quick; what it gets wrong is common to all it is compared with. */
-const MESH: Mesh = { intakeCell: 0.06, exhaustCell: 0.15 };
 /** Where in the speeds of the curve responses are taken: middles of thirds. */
 const SHARES: readonly number[] = [1 / 6, 1 / 2, 5 / 6];
 const NOMINAL = 'nominal';
@@ -127,7 +125,7 @@ export async function forecastSpread(
   const ask = (name: string, offsets: readonly Offset[]): boolean => {
     const combination = perturbed(baseline, [], offsets, undefined);
     if (combination === null) return false;
-    queue.ask(name, { combination, rpm: asked, mesh: MESH, ...(fidelity === undefined ? {} : { fidelity }) });
+    queue.ask(name, { combination, rpm: asked, ...COARSE, ...(fidelity === undefined ? {} : { fidelity }) });
     return true;
   };
   ask(NOMINAL, []);

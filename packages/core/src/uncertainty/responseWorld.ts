@@ -1,16 +1,19 @@
 /** Where responses to unknowns come from: forecasts at few speeds and on a coarse mesh. */
-import type { Mesh } from '../assembly/mesh.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Fidelity } from '../forecast/curve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
+import type { StudyJob } from '../studies/job.ts';
 import { perturbed } from './perturbed.ts';
 import type { ResponseWorld } from './responses.ts';
 import type { Unknowns } from './unknowns.ts';
 
-/** Coarse enough to be quick; what it gets wrong is common to all it is compared with. */
-const RESPONSE_MESH: Mesh = { intakeCell: 0.06, exhaustCell: 0.15 };
+/** Coarse enough to be quick, in steps and in cells; what that gets wrong is common to all it is compared with. */
+export const COARSE: Pick<StudyJob, 'mesh' | 'stepTrial'> = {
+  mesh: { intakeCell: 0.06, exhaustCell: 0.15 },
+  stepTrial: false,
+};
 
 /** What forecasts of a response are run with. */
 export interface ResponseMeans {
@@ -37,6 +40,6 @@ export function responseWorld(
     seed,
     queue,
     build: (applied, offsets) => perturbed(baseline, applied, offsets, sheet),
-    ask: (name, combination) => queue.ask(name, { combination, rpm, mesh: RESPONSE_MESH, ...marching }),
+    ask: (name, combination) => queue.ask(name, { combination, rpm, ...COARSE, ...marching }),
   };
 }

@@ -23,6 +23,10 @@ describe('a cycle that repeats', () => {
     expect(usual.stepError).not.toBeNull();
     expect(usual.stepError).toBeLessThan(3e-4);
     const strict = run(0.3 * (usual.stepError ?? 0));
+    const untried = run(Number.POSITIVE_INFINITY);
+    expect([untried.converged, untried.stepError]).toEqual([true, null]);
+    expect(untried.totals.work).toBe(usual.totals.work);
+    expect(untried.cycles).toBe(usual.cycles - 1);
     expect(strict.stepError).toBeLessThan(usual.stepError ?? 0);
     expect(strict.steps).toBeGreaterThan(1.5 * usual.steps);
   });
