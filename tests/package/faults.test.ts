@@ -58,7 +58,7 @@ describe('a folder that takes no file', () => {
         `${command} forecast '${minimum}' --rpm 1000:9000:50 --fidelity all -o ${output}`,
       );
       expect(status).toBe(4);
-      expect(stderr).toContain(`${output}: can't be written (`);
+      expect(stderr).toContain(`${output}: can't be `);
       // The forecast itself would take minutes.
       expect(Date.now() - begun).toBeLessThan(10_000);
     },

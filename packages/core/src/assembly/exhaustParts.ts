@@ -203,9 +203,7 @@ function putHoles(
   const length = before.profile[before.profile.length - 1].x;
   const profile = [
     ...before.profile,
-    ...(core.area === before.profile[before.profile.length - 1].area
-      ? []
-      : [{ x: length + STEP_LENGTH, area: core.area }]),
+    { x: length + STEP_LENGTH, area: core.area },
     { x: length + core.length, area: core.area },
   ];
   const cells = cellCount(profile, mesh.exhaustCell, mesh.fewest);
