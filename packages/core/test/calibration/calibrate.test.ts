@@ -160,6 +160,10 @@ describe('calibrate(baseline, target)', () => {
     expect(confusions[0].correlation).toBeLessThan(-0.7);
     // The response doesn't answer to the share burned at all: it stays as it was believed.
     expect(knobs[2]).toMatchObject({ unit: '%', before: 97, after: 97, told: 'hardly' });
+    // In percent as the value is, and hardly less than before.
+    expect(knobs[2].spreadBefore).toBeCloseTo(1, 9);
+    expect(knobs[2].spread).toBeGreaterThan(0.8);
+    expect(knobs[2].spread).toBeLessThanOrEqual(1.0001);
   });
 
   it('takes what a dyno reads too much for the dyno, and leaves the engine alone', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gainSpread } from '../../src/calibration/gainSpread.ts';
+import { gainSpread } from '../../src/ranking/gainSpread.ts';
 import type { Change } from '../../src/changes/change.ts';
 import { losing, runnerOf } from '../studies/fakeCurves.ts';
 import { minimumBaseline } from '../support/knobResponse.ts';
