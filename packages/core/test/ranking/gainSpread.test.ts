@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { gainSpread } from '../../src/ranking/gainSpread.ts';
 import type { Change } from '../../src/changes/change.ts';
+import { gainSpread } from '../../src/ranking/gainSpread.ts';
 import { losing, runnerOf } from '../studies/fakeCurves.ts';
 import { minimumBaseline } from '../support/knobResponse.ts';
 
