@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { NOTE_BEYOND } from '../../core/src/forecast/weatherCorrection.ts';
 import { CORE } from '../src/core.ts';
+import { main } from '../src/main.ts';
 import { NOTED_BEYOND } from '../src/render/forecastText.ts';
 import { marched } from '../src/render/marched.ts';
 import {
@@ -9,9 +10,11 @@ import {
   toFeetPerMinute,
   toInch,
   toInHg,
+  toLitrePerSecond,
   toPsi,
   toSquareInch,
 } from '../src/render/units.ts';
+import { world } from './fakeIo.ts';
 
 const TEXT = `
 name: any
@@ -20,6 +23,34 @@ chamber: { compression: 9.5 }
 heads: { valvesPerCylinder: 2 }
 burn: { ca50: 8 deg }
 `;
+
+describe('units: si in a file', () => {
+  const files = { 'engine.yaml': `${TEXT}units: si\n` };
+
+  it('shows inspect in SI without a switch, cfm and horsepower of the rules included', async () => {
+    const w = world({ files });
+    expect(await main(['inspect', 'engine.yaml'], w.io, CORE)).toBe(0);
+    const [figures] = w.out().split('Assumed, because');
+    expect(figures).toMatch(/\d l\/s at 6\.97 kPa and full lift/);
+    expect(figures).toContain('1.27 mm of lobe lift');
+    // The words of a rule are the trade's; its figures are not.
+    expect(figures.replace(/^ {2}.*(cfm|lb-ft|in3).*$/gmu, '')).not.toMatch(
+      /\b(hp|cfm|inH2O|inHg|lb-ft|ft\/min|in2)\b/,
+    );
+    for (const line of w.out().split('\n')) expect(line.length, line).toBeLessThanOrEqual(80);
+  });
+
+  it('gives way to --units, and moves no forecast', async () => {
+    const w = world({ files });
+    await main(['inspect', 'engine.yaml', '--units', 'trade'], w.io, CORE);
+    expect(w.out()).toContain('cfm at 28 inH2O');
+    const [si, plain] = [`${TEXT}units: si\n`, TEXT].map((text) => {
+      const read = CORE.readCombination(text);
+      return read.ok ? CORE.forecast(read.value, { rpm: [3000] }).points : [];
+    });
+    expect(si).toEqual(plain);
+  });
+});
 
 describe('the note on a large correction', () => {
   it("begins where the library's does", () => expect(NOTED_BEYOND).toBe(NOTE_BEYOND));
@@ -40,6 +71,8 @@ describe('trade units on the command line', () => {
   });
 
   it('are exact by definition: inch, pound-force per square inch, foot', () => {
+    // A cubic foot is 28.316846592 l.
+    expect(toLitrePerSecond(60)).toBeCloseTo(28.316846592, 9);
     expect(toInch(25.4)).toBe(1);
     expect(toSquareInch(645.16)).toBeCloseTo(1, 14);
     expect(toCubicInch(16.387064)).toBeCloseTo(1, 14);

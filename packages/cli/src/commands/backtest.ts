@@ -16,6 +16,7 @@ import { backtestCsv } from '../render/calibrationCsv.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plainShort } from '../render/plain.ts';
+import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../report/backtestReport.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
@@ -103,22 +104,28 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.interrupted, [
       'interrupted before the change was forecast, nothing written',
     ]);
-  deliver(io, destination, rendered(result, flags, io));
-  await deliverDrawn(flags, io, beside, {
-    page: (units) => backtestReport(result, units),
-    charts: (units) => backtestCharts(result, units),
-  });
+  deliver(io, destination, rendered(result, baseline.combination.units, flags, io));
+  await deliverDrawn(
+    flags,
+    io,
+    beside,
+    {
+      page: (units) => backtestReport(result, units),
+      charts: (units) => backtestCharts(result, units),
+    },
+    baseline.combination.units,
+  );
   if (destination.path !== undefined && !flags.on('quiet')) io.stderr.write(`${backtestAnswer(result)}\n`);
   return result.outcome === 'forecast' ? EXIT.ok : EXIT.input;
 }
 
-function rendered(result: BacktestResult, flags: Flags, io: Io): string {
+function rendered(result: BacktestResult, asked: UnitSystem, flags: Flags, io: Io): string {
   if (flags.on('json')) return json(result);
   if (flags.on('csv')) return backtestCsv(result);
   if (flags.on('quiet')) return `${backtestAnswer(result)}\n`;
   return backtestText(result, {
     width: widthOf(io.stdout),
-    units: unitsOf(flags),
+    units: unitsOf(flags, asked),
     paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
     detail: 'normal',
   });

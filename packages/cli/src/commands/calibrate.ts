@@ -17,6 +17,7 @@ import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts
 import { json } from '../render/json.ts';
 import { paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
+import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../report/calibrationReport.ts';
 import { version } from '../version.ts';
@@ -111,18 +112,26 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     );
     deliver(io, destination, text);
   }
-  io.stdout.write(report(result, toFile ? (destination.path ?? '') : '', flags, io));
-  await deliverDrawn(flags, io, beside, {
-    page: (units) => calibrationReport(result, version(), units),
-    charts: (units) => calibrationCharts(result, units),
-  });
+  io.stdout.write(
+    report(result, toFile ? (destination.path ?? '') : '', baseline.combination.units, flags, io),
+  );
+  await deliverDrawn(
+    flags,
+    io,
+    beside,
+    {
+      page: (units) => calibrationReport(result, version(), units),
+      charts: (units) => calibrationCharts(result, units),
+    },
+    baseline.combination.units,
+  );
   return result.calibration === null ? EXIT.input : EXIT.ok;
 }
 
-function report(result: CalibrationResult, path: string, flags: Flags, io: Io): string {
+function report(result: CalibrationResult, path: string, asked: UnitSystem, flags: Flags, io: Io): string {
   if (flags.on('json')) return json(result);
   if (flags.on('csv')) return calibrationCsv(result);
-  const units = unitsOf(flags);
+  const units = unitsOf(flags, asked);
   if (flags.on('quiet')) return `${calibrationAnswer(result)}\n`;
   const written =
     path !== ''

@@ -98,6 +98,7 @@ async function run(
   };
   return runStudy(flags, io, core, {
     files,
+    units: baseline.combination.units,
     ask: async (control) => {
       const compared = await core.compare(baseline, others, {
         rpm,

@@ -16,14 +16,15 @@ export interface Drawn {
   readonly charts: (units: UnitSystem) => Charts;
 }
 
-/** Nothing is drawn, nor the drawing program loaded, where neither is asked for. */
+/** `asked`: the units of the file. Nothing is drawn, nor the drawing program loaded, where neither is asked for. */
 export async function deliverDrawn(
   flags: Flags,
   io: Io,
   { report, svg }: SideFiles,
   drawn: Drawn,
+  asked?: UnitSystem,
 ): Promise<void> {
-  const units = unitsOf(flags);
+  const units = unitsOf(flags, asked);
   const quiet = flags.on('quiet');
   if (report !== null) deliverSideFile(io, report, await drawn.page(units), quiet);
   if (svg === null) return;

@@ -22,6 +22,7 @@ import { marched } from '../render/marched.ts';
 import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
+import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import {
   FORECAST_CHARTS,
@@ -138,19 +139,33 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   deliver(
     io,
     destination,
-    rendered(curve, speeds === '' ? '' : `${speeds}; --rpm names another.`, beside, flags, io, toTerminal),
+    rendered(
+      curve,
+      speeds === '' ? '' : `${speeds}; --rpm names another.`,
+      beside,
+      flags,
+      io,
+      toTerminal,
+      input.combination.units,
+    ),
   );
   const report = (): ForecastReport =>
     reportOf(curve, speeds === '' ? '' : `${speeds}.`, beside, input.combination, core);
-  await deliverDrawn(flags, io, sideFiles, {
-    page: (units) => forecastReport(report(), units),
-    charts: (units) => forecastCharts(report(), units),
-  });
+  await deliverDrawn(
+    flags,
+    io,
+    sideFiles,
+    {
+      page: (units) => forecastReport(report(), units),
+      charts: (units) => forecastCharts(report(), units),
+    },
+    input.combination.units,
+  );
   if (!toTerminal && !flags.on('quiet')) {
     for (const line of warningLines(curve.warnings)) io.stderr.write(`${line}\n`);
   }
   if (destination.path !== undefined && !flags.on('quiet')) {
-    io.stderr.write(`${answerLine(curve, unitsOf(flags))}\n`);
+    io.stderr.write(`${answerLine(curve, unitsOf(flags, input.combination.units))}\n`);
   }
   return flags.on('strict') ? strictCode(curve, io) : EXIT.ok;
 }
@@ -162,12 +177,13 @@ function rendered(
   flags: Flags,
   io: Io,
   toTerminal: boolean,
+  asked: UnitSystem,
 ): string {
   if (flags.on('json')) return curveJson(curve, beside);
   if (flags.on('csv')) return curveCsv(curve, beside);
   return forecastText(curve, speeds, beside, {
     width: widthOf(io.stdout),
-    units: unitsOf(flags),
+    units: unitsOf(flags, asked),
     paint:
       flags.text('output') === undefined || toTerminal ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
     detail: flags.on('quiet') ? 'quiet' : flags.on('verbose') ? 'verbose' : 'normal',

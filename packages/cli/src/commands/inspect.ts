@@ -40,7 +40,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     ? json({ schemaVersion: 1, program: { name: 'valvetide', version: version() }, ...inspection })
     : inspectionText(inspection, {
         width: widthOf(io.stdout),
-        units: unitsOf(flags),
+        units: unitsOf(flags, input.combination.units),
         paint: toFile ? NO_PAINT : paintFor(io.stdout, io.env, flags.color),
         version: version(),
       });

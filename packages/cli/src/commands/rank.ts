@@ -89,6 +89,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   });
   return runStudy(flags, io, core, {
     files,
+    units: combination.units,
     ask: (control) =>
       core.rank(
         input.baseline,

@@ -6,8 +6,10 @@ import { EXIT } from '../exitCodes.ts';
 import { plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 
-export function unitsOf(flags: Flags): UnitSystem {
-  return flags.text('units') === 'si' ? 'si' : 'trade';
+/** `--units`, or what the file asks for. */
+export function unitsOf(flags: Flags, asked: UnitSystem = 'trade'): UnitSystem {
+  const text = flags.text('units');
+  return text === undefined ? asked : text === 'si' ? 'si' : 'trade';
 }
 
 export function fidelityOf(flags: Flags): Fidelity {

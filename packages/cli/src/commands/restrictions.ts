@@ -72,6 +72,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   }));
   return runStudy(flags, io, core, {
     files: read.files,
+    units: combination.units,
     ask: (control) =>
       core.restrictions(input.baseline, changed, {
         rpm,

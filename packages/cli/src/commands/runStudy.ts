@@ -40,6 +40,8 @@ export interface StudyView {
 export interface StudyRun<Value> {
   /** Every file that was read, so that none of them gets written over. */
   readonly files: readonly string[];
+  /** Units that the first file asks for. */
+  readonly units: UnitSystem;
   readonly ask: (control: Required<StudyControl>) => Promise<Result<Value, Problem>>;
   readonly view: (value: Value) => StudyView;
 }
@@ -49,7 +51,7 @@ export async function runStudy<Value>(
   flags: Flags,
   io: Io,
   core: Core,
-  { files, ask, view }: StudyRun<Value>,
+  { files, units, ask, view }: StudyRun<Value>,
 ): Promise<ExitCode> {
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);
@@ -66,11 +68,17 @@ export async function runStudy<Value>(
   const shown = view(sound(result, flags.on('json'), core));
   const { total } = count;
   const done = shown.complete ? total : shown.worthShowing ? Math.min(count.done, total - 1) : 0;
-  return deliverStudy(flags, io, destination, beside, { ...shown, done, total });
+  return deliverStudy(flags, io, destination, beside, {
+    ...shown,
+    units: unitsOf(flags, units),
+    done,
+    total,
+  });
 }
 
 /** A view, and how far the study came. */
 interface StudyOutput extends StudyView {
+  readonly units: UnitSystem;
   /** Forecasts done and asked for. */
   readonly done: number;
   readonly total: number;
@@ -95,11 +103,11 @@ async function deliverStudy(
   const interrupted = output.done < output.total;
   if (interrupted && output.done === 0)
     throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
-  const units = unitsOf(flags);
+  const { units } = output;
   const toFile = destination.path !== undefined;
   const asText = !flags.on('json') && !flags.on('csv');
   deliver(io, destination, rendered(flags, io, output, units, toFile));
-  await deliverDrawn(flags, io, beside, output.drawn);
+  await deliverDrawn(flags, io, beside, output.drawn, units);
   const say = (line: string): void => io.stderr.write(`${plain(line)}\n`);
   if (!(asText && !toFile && io.stdout.isTTY) && !flags.on('quiet'))
     for (const line of output.warnings) say(line);

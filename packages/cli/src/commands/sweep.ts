@@ -77,6 +77,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
   return runStudy(flags, io, core, {
     files,
+    units: baseline.combination.units,
     ask: (control) =>
       core.sweep(baseline, variables, {
         rpm,

@@ -6,11 +6,13 @@ import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
 import { type Column, table } from './table.ts';
 import {
+  SHOWN,
   toCubicInch,
   toFeetPerMinute,
   toFeetPerSecond,
   toInch,
   toKpa,
+  toLitrePerSecond,
   toSquareInch,
   type UnitSystem,
 } from './units.ts';
@@ -27,11 +29,11 @@ export function inspectionText(inspection: Inspection, options: InspectionTextOp
   const { width, units, paint, version } = options;
   const paragraphs = [
     `${paint.strong(answer(inspection, units))}\n${plain(inspection.combination)}\n`,
-    compressionText(inspection, units),
-    camText(inspection, units),
+    compressionText(inspection, units, width),
+    camText(inspection, units, width),
     flowText(inspection, units, width),
     `By speed (depression at 95 % filling)\n${table(speedColumns(inspection, units), inspection.speeds, width)}`,
-    rulesText(inspection.rules, width),
+    rulesText(inspection.rules, units, width),
     assumedText(inspection.assumed, width, true, units),
     paint.caution(warningsText(inspection.warnings, width)),
     `valvetide ${version}\n`,
@@ -48,13 +50,14 @@ function answer({ block, compression }: Inspection, units: UnitSystem): string {
   return `${cylinders} cylinders, ${size}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
 }
 
-function compressionText({ compression, chamber }: Inspection, units: UnitSystem): string {
+function compressionText({ compression, chamber }: Inspection, units: UnitSystem, width: number): string {
   const lines = compression.trapped.map(
     ({ height, closesDegAbdc, ratio }) =>
-      `  ${fixed(ratio, 2)}:1 from ${fixed(closesDegAbdc, 1)} deg ABDC, intake valve at ${height}`,
+      `  ${fixed(ratio, 2)}:1 from ${fixed(closesDegAbdc, 1)} deg ABDC, intake valve at ${checkedHeight(height, units)}`,
   );
   const clearance = `  ${fixed(compression.ratio, 2)}:1 from bottom centre, ${fixed(compression.clearanceVolumeCm3, 1)} cc above the piston`;
-  return `Compression\n${[clearance, ...lines, `  ${chamberForm(chamber, units)}`].join('\n')}\n`;
+  const all = [clearance, ...lines, `  ${chamberForm(chamber, units)}`];
+  return `Compression\n${all.flatMap((line) => wrap(line, width, '    ')).join('\n')}\n`;
 }
 
 /** `wedge chamber, plug at the side, squish over 18 % of the bore, 0.053 in high`. */
@@ -67,7 +70,13 @@ export function chamberForm(chamber: Inspection['chamber'], units: UnitSystem): 
   return `${shape} chamber, plug ${plug === 'central' ? 'in the middle' : 'at the side'}, ${squish}`;
 }
 
-function camText({ cam }: Inspection, units: UnitSystem): string {
+/** The heights that cards are checked at, as a reader measures. */
+function checkedHeight(height: string, units: UnitSystem): string {
+  return units === 'trade' ? height : height.replace('0.006 in', '0.15 mm').replace('0.050 in', '1.27 mm');
+}
+
+function camText({ cam }: Inspection, units: UnitSystem, width: number): string {
+  const height = (text: string): string => checkedHeight(text, units);
   const lift = (mm: number): string => (units === 'trade' ? fixed(toInch(mm), 3) : fixed(mm, 2));
   const unit = units === 'trade' ? 'in' : 'mm';
   const rows: readonly (readonly [string, string, (side: CamSideFigures) => string])[] = [
@@ -77,8 +86,8 @@ function camText({ cam }: Inspection, units: UnitSystem): string {
     ['valve lift, net', unit, (side) => lift(side.valveLiftMm)],
     ['lift / valve diameter', '', (side) => fixed(side.liftOverDiameter, 3)],
     ['centreline', 'deg', (side) => fixed(side.centrelineDeg, 1)],
-    ['duration at 0.050 in lobe', 'deg', (side) => duration(side.at050)],
-    ['duration at 0.006 in valve', 'deg', (side) => duration(side.atSeat)],
+    [height('duration at 0.050 in lobe'), 'deg', (side) => duration(side.at050)],
+    [height('duration at 0.006 in valve'), 'deg', (side) => duration(side.atSeat)],
   ];
   const columns: Column<(typeof rows)[number]>[] = [
     { name: 'Cam', unit: '', cell: ([name, of]) => `  ${name}${of === '' ? '' : `, ${of}`}`, align: 'left' },
@@ -86,11 +95,12 @@ function camText({ cam }: Inspection, units: UnitSystem): string {
     { name: 'exhaust', unit: '', cell: ([, , value]) => value(cam.exhaust) },
   ];
   const angles = `  separation ${fixed(cam.separationDeg, 1)} cam deg, advance ${fixed(cam.advanceDeg, 1)} deg`;
-  return `${table(columns, rows, Number.POSITIVE_INFINITY)}${[
+  const lines = [
     angles,
-    eventsLine('at 0.050 in lobe', cam.intake.at050, cam.exhaust.at050, cam.overlap050Deg),
-    eventsLine('at 0.006 in valve', cam.intake.atSeat, cam.exhaust.atSeat, cam.overlapSeatDeg),
-  ].join('\n')}\n`;
+    eventsLine(height('at 0.050 in lobe'), cam.intake.at050, cam.exhaust.at050, cam.overlap050Deg),
+    eventsLine(height('at 0.006 in valve'), cam.intake.atSeat, cam.exhaust.atSeat, cam.overlapSeatDeg),
+  ].flatMap((line) => wrap(line, width, '    '));
+  return `${table(columns, rows, Number.POSITIVE_INFINITY)}${lines.join('\n')}\n`;
 }
 
 function duration(events: EventFigures | null): string {
@@ -125,12 +135,14 @@ function eventsLine(
 function flowText({ cam, flow }: Inspection, units: UnitSystem, width: number): string {
   const area = (mm2: number): string =>
     units === 'trade' ? `${fixed(toSquareInch(mm2), 3)} in2` : `${fixed(mm2)} mm2`;
+  const flowOf = (cfm: number): string =>
+    units === 'trade' ? `${fixed(cfm)} cfm` : `${fixed(toLitrePerSecond(cfm), 1)} l/s`;
   const side = (name: string, cfm: number, { peakAreaMm2, meanAreaMm2 }: CamSideFigures, port: number) =>
-    `  ${name}: ${fixed(cfm)} cfm at 28 inH2O and full lift; effective area ${area(peakAreaMm2)} there, ${area(meanAreaMm2)} mean while open; port ${area(port)}`;
+    `  ${name}: ${flowOf(cfm)} at ${units === 'trade' ? '28 inH2O' : '6.97 kPa'} and full lift; effective area ${area(peakAreaMm2)} there, ${area(meanAreaMm2)} mean while open; port ${area(port)}`;
   const lines = [
     side('intake', flow.intakeCfm28, cam.intake, flow.intakePortMm2),
     side('exhaust', flow.exhaustCfm28, cam.exhaust, flow.exhaustPortMm2),
-    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${flow.inductionKind} ${fixed(flow.inductionCfm15)} cfm at 1.5 inHg`,
+    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${flow.inductionKind} ${flowOf(flow.inductionCfm15)} at ${units === 'trade' ? '1.5 inHg' : '5.08 kPa'}`,
   ];
   return `Flow, one cylinder\n${lines.flatMap((line) => wrap(line, width, '    ')).join('\n')}\n`;
 }
@@ -158,7 +170,28 @@ function speedColumns(inspection: Inspection, units: UnitSystem): Column<SpeedFi
   ];
 }
 
-function rulesText(rules: readonly RuleOfThumb[], width: number): string {
+/** A rule's figures in SI; its words stay as the trade has them. */
+function ruleIn(rule: RuleOfThumb, units: UnitSystem): RuleOfThumb {
+  const known: Readonly<Record<string, readonly [unit: string, convert: (value: number) => number]>> = {
+    cfm: ['l/s', toLitrePerSecond],
+    hp: ['kW', (hp) => hp / SHOWN.trade.power(1)],
+    'ft/min': ['m/s', (speed) => speed / toFeetPerMinute(1)],
+  };
+  const found = units === 'trade' || !Object.hasOwn(known, rule.unit) ? undefined : known[rule.unit];
+  if (found === undefined) return rule;
+  const [unit, convert] = found;
+  const { low, high, here } = rule;
+  return {
+    ...rule,
+    unit,
+    low: low === null ? null : low === high ? convert(high) : convert(low),
+    high: convert(high),
+    here: here === null ? null : convert(here),
+  };
+}
+
+function rulesText(shown: readonly RuleOfThumb[], units: UnitSystem, width: number): string {
+  const rules = shown.map((rule) => ruleIn(rule, units));
   const figure = (value: number, unit: string): string =>
     fixed(value, unit === '' ? 2 : Math.abs(value) < 20 ? 1 : 0);
   const expected = ({ low, high, unit }: RuleOfThumb): string => {

@@ -33,6 +33,7 @@ export const SHOWN: Readonly<Record<UnitSystem, Shown>> = {
   si: { torque: (nm) => nm, torqueUnit: 'Nm', power: (kw) => kw, powerUnit: 'kW' },
 };
 
+export const toLitrePerSecond = (cfm: number): number => (cfm * (12 * INCH_MM) ** 3) / 60e6;
 export const toInch = (mm: number): number => mm / INCH_MM;
 export const toSquareInch = (mm2: number): number => mm2 / INCH_MM ** 2;
 export const toCubicInch = (cm3: number): number => (cm3 * 1000) / INCH_MM ** 3;

@@ -109,8 +109,14 @@ function hasEffect(
 
 /** Whether two combinations forecast alike, whatever they are called and however much of them was assumed. */
 export function isSameEngine(a: Combination, b: Combination): boolean {
-  const engine = ({ name: _n, assumed: _a, warnings: _w, heardOn: _h, ...rest }: Combination): string =>
-    JSON.stringify(rest, inKeyOrder);
+  const engine = ({
+    name: _n,
+    assumed: _a,
+    warnings: _w,
+    heardOn: _h,
+    units: _u,
+    ...rest
+  }: Combination): string => JSON.stringify(rest, inKeyOrder);
   return engine(a) === engine(b);
 }
 

@@ -47,6 +47,8 @@ export interface Combination {
   readonly weather: Weather;
   /** Standard whose reference air the shown torque and power refer to. */
   readonly correction: CorrectionStandard;
+  /** Units that its results are shown in to people. */
+  readonly units: UnitSystem;
   /** What an answer must keep to be recommended; moves no forecast. */
   readonly limits: Limits;
   /** How the knobs were fitted to dyno sheets; null where they never were. */
@@ -80,6 +82,9 @@ export interface Assumed {
   /** Why this value: the rule used and where it comes from. */
   readonly reason: string;
 }
+
+/** `trade`: in, lb-ft and hp. `si`: mm, N m and kW. */
+export type UnitSystem = 'trade' | 'si';
 
 /** What its builder will not go beyond; null where nothing is stated. */
 export interface Limits {

@@ -48,6 +48,9 @@ export const PEAK_POWER_MACH = 0.63;
  */
 export const PEAK_POWER_DEPRESSION = 10;
 
+/** Mean piston speed that hardly any parts bear [m/s]: 5500 ft/min (from memory). A file that states a redline decides for itself. */
+const MOST_PISTON_SPEED = 28;
+
 /** Dry air at usual temperatures [-], [J/(kg K)]. */
 const GAMMA = 1.4;
 const GAS_CONSTANT = 287.055;
@@ -84,9 +87,11 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
   const step = peak > 5000 ? 500 : 250;
   const from = Math.max(step, Math.round((0.4 * peak) / step) * step);
   const past = Math.max(from + 4 * step, Math.ceil((1.2 * peak) / step) * step);
-  // Nobody asks what an engine does beyond its redline.
+  // Nobody asks what an engine does beyond its redline, or where its rods leave it.
   const { redline } = combination.limits;
-  const to = redline !== null && redline < past ? Math.max(step, Math.floor(redline / step) * step) : past;
+  const bears = (60 * MOST_PISTON_SPEED) / (2 * combination.block.stroke);
+  const most = redline ?? bears;
+  const to = most < past ? Math.max(step, Math.floor(most / step) * step) : past;
   const around = Math.round(peak / 50) * 50;
   return {
     fromRpm: Math.min(from, to),
@@ -96,6 +101,10 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
       (byValves <= byCarburetor
         ? `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`
         : `chosen around ${around} rpm, where the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`) +
-      (to < past ? ', up to the redline' : ''),
+      (to === past
+        ? ''
+        : redline === null
+          ? `, up to a mean piston speed of ${MOST_PISTON_SPEED} m/s`
+          : ', up to the redline'),
   };
 }

@@ -188,6 +188,7 @@ function resolve(context: ResolveContext): Combination {
     ...(ownCamshafts() ? { ownCamshafts: true as const } : {}),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
+    units: file.units ?? 'trade',
     limits: resolveLimits(context),
     calibration: resolveCalibration(context),
     assumed: ledger.assumed,

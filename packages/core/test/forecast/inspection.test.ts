@@ -6,6 +6,9 @@ import { cfmToArea } from '../support/units.ts';
 
 const INCH = 0.0254;
 
+/** A redline that no band reaches, so that piston speed does not end it either. */
+const FAST = { ...bigBlock().limits, redline: 20_000 };
+
 /** 4.000 x 3.480 in, 5.700 in rods: the size most of the trade's worked figures are for. */
 function smallBlock(change: Partial<Combination> = {}): Combination {
   const base = bigBlock();
@@ -128,10 +131,10 @@ describe('inspectCombination(combination)', () => {
   });
 
   it('has half the inlet Mach index with twice the flow, and a higher band', () => {
-    const base = bigBlock();
+    const base = bigBlock({ limits: FAST });
     const flow = { ...base.intake.flow, area: base.intake.flow.area.map((area) => 2 * area) };
     const before = inspectCombination(base);
-    const after = inspectCombination(bigBlock({ intake: { ...base.intake, flow } }));
+    const after = inspectCombination(bigBlock({ intake: { ...base.intake, flow }, limits: FAST }));
     const indexPerRpm = (inspection: typeof before) =>
       inspection.speeds[0].inletMachIndex / inspection.speeds[0].rpm;
     expect(indexPerRpm(after) / indexPerRpm(before)).toBeCloseTo(0.5, 6);
@@ -168,7 +171,7 @@ describe('inspectCombination(combination)', () => {
   });
 
   it('chooses a band with the inlet Mach index of 0.63 inside it', () => {
-    for (const combination of [bigBlock(), smallBlock()]) {
+    for (const combination of [bigBlock({ limits: FAST }), smallBlock({ limits: FAST })]) {
       const { speeds } = inspectCombination(combination);
       expect(speeds[0].inletMachIndex).toBeLessThan(0.3);
       expect(speeds[speeds.length - 1].inletMachIndex).toBeGreaterThan(0.63);
@@ -211,5 +214,23 @@ describe('inspectCombination(combination)', () => {
   it('is plain data with finite numbers only', () => {
     const inspection = inspectCombination(bigBlock());
     expect(JSON.parse(JSON.stringify(inspection))).toEqual(inspection);
+  });
+
+  it('ends the speeds that nobody names at the redline, or where few parts bear the piston speed', () => {
+    const { block, limits, intake } = bigBlock();
+    const free = { ...intake.flow, area: intake.flow.area.map((area) => 6 * area) };
+    const open = {
+      intake: { ...intake, flow: free },
+      induction: { ...bigBlock().induction, meteringArea: 0.05 },
+    };
+    const { band } = inspectCombination(bigBlock(open));
+    // 28 m/s at twice the stroke a turn.
+    const bears = (30 * 28) / block.stroke;
+    expect(band.toRpm).toBeLessThanOrEqual(bears);
+    expect(band.toRpm).toBeGreaterThan(bears - band.stepRpm);
+    expect(band.reason).toContain('piston speed');
+    const held = inspectCombination(bigBlock({ ...open, limits: { ...limits, redline: 5600 } })).band;
+    expect([held.toRpm, held.fromRpm <= held.toRpm]).toEqual([5500, true]);
+    expect(held.reason).toContain('redline');
   });
 });

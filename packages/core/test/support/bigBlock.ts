@@ -138,6 +138,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
     },
     weather: { pressure: 101_325, temperature: 288.7, vapourPressure: 0 },
     correction: 'J607',
+    units: 'trade',
     limits: { octaneMargin: null, pistonSpeed: null, valveLift: null, redline: null },
     calibration: null,
     assumed: [],

@@ -1,6 +1,6 @@
 /** The whole combination file: its sections in the order to write them. */
 import type * as z from 'zod';
-import type { CorrectionStandard } from '../../combination/combination.ts';
+import type { CorrectionStandard, UnitSystem } from '../../combination/combination.ts';
 import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
 import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
 import { type ChamberSection, chamberSection } from './chamberSection.ts';
@@ -26,6 +26,8 @@ import {
   weatherSection,
 } from './runningSections.ts';
 
+const UNIT_SYSTEMS = ['trade', 'si'] as const;
+
 /** What a combination file says, in SI, before gaps are filled. */
 export interface CombinationFile {
   readonly name?: string | undefined;
@@ -44,6 +46,7 @@ export interface CombinationFile {
   readonly friction?: FrictionSection | undefined;
   readonly weather?: WeatherSection | undefined;
   readonly correction?: CorrectionStandard | undefined;
+  readonly units?: UnitSystem | undefined;
   readonly limits?: LimitsSection | undefined;
   readonly calibration?: CalibrationSection | undefined;
 }
@@ -72,6 +75,10 @@ export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?:
   correction: word(
     CORRECTIONS,
     'Standard the shown torque and power refer to: J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed).',
+  ),
+  units: word(
+    UNIT_SYSTEMS,
+    'Units that results of this file are shown in: trade (in, lb-ft, hp) or si. Left out: trade.',
   ),
   limits: limitsSection,
   calibration: calibrationSection,
