@@ -74,6 +74,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const note = aimed ? '' : reason;
   return runStudy(flags, io, core, {
     files: read.files,
+    units: baseline.combination.units,
     ask: (control) =>
       core.choose(baseline, shelf, {
         ...(aimed ? {} : { band }),
