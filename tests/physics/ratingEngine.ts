@@ -15,7 +15,8 @@ export type RatingMethod = 'research' | 'motor';
 
 /**
  * Reading of the height counter at standard knock intensity, by octane number of the reference fuel, venturi of 9/16 in, 29.92
- * inHg: ASTM D2699-15a and D2700-14, tables A4.1, taken from a public copy of both. Above 100 the fuels hold lead.
+ * inHg: ASTM D2699-15a and D2700-14, tables A4.1. The digits were noted once and not compared with the print since: unverified. Above 100 the
+ * fuels hold lead.
  */
 export const GUIDE: Readonly<Record<RatingMethod, readonly (readonly [octane: number, counter: number])[]>> =
   {
@@ -41,7 +42,7 @@ export const GUIDE: Readonly<Record<RatingMethod, readonly (readonly [octane: nu
 
 /**
  * Counts by which the motor method raises the cylinder at a low barometer [inHg], so that a fuel knocks as it did (ASTM D2700-14, barometric
- * compensation, in the same public copy).
+ * compensation; as unverified).
  */
 export const RAISED: readonly (readonly [barometer: number, counts: number])[] = [
   [28.5, 61],

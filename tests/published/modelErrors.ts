@@ -6,10 +6,12 @@ import type { Curve } from '../../packages/core/src/forecast/curve.ts';
 import { BELIEVED_ERROR, type ModelError, pooledError } from '../../packages/core/src/forecast/modelError.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { forecastSpread } from '../../packages/core/src/uncertainty/forecastSpread.ts';
+import { gainVariance } from '../../packages/core/src/uncertainty/gainError.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import { FIRST, first, powerSpeed, SECOND, second, torqueSpeed } from './cases/engineCases.ts';
 import { laterEngines, laterFile } from './laterPopulations.ts';
 import { minimumFile, population } from './population.ts';
+import { once } from './publishedCase.ts';
 
 const HORSEPOWER = 0.74569987158227;
 
@@ -83,16 +85,24 @@ export function sheetMisses(): Readonly<Record<keyof ModelError, readonly number
     power: states.map(({ curve, printed }) => curve.peak.power.powerHp / printed.power - 1),
     torqueSpeed: states.map(({ curve, printed }) => torqueSpeed(curve) - printed.torqueRpm),
     powerSpeed: states.map(({ curve, printed }) => powerSpeed(curve) - printed.powerRpm),
-    gain: gainMisses(),
+    gain: toldGains().map(({ miss }) => miss),
   };
 }
 
+/** A gain forecast and told. */
+interface ToldGain {
+  /** Forecast less told [-]. */
+  readonly miss: number;
+  /** What the change moves power by over the speeds looked at, root mean square [-]. */
+  readonly moved: number;
+}
+
 /** Gains of peak power and torque by a carburetor and by rockers, told of an eight at the limit of its carburetor. */
-function gainMisses(): readonly number[] {
+const toldGains = once((): readonly ToldGain[] => {
   const file = new URL('../data/engines/carburetor-limited-540.yaml', import.meta.url);
   const baseline = baselineOf(readFileSync(file, 'utf8'));
   const rpm = [5500, 5800, 6100, 7200, 7400, 7600, 7800];
-  const before = wholeForecast(baseline.combination, { rpm }).peak;
+  const before = wholeForecast(baseline.combination, { rpm });
   const told = [
     { path: 'induction.carburetor.rating', value: '1250 cfm', power: 0.027, torque: 0.019 },
     { path: 'valvetrain.intakeRatio', value: 1.8, power: 0.002, torque: 0.006 },
@@ -102,12 +112,23 @@ function gainMisses(): readonly number[] {
     const change = { name: path, edits, cost: null, hours: null, reversible: true, insteadOf: null };
     const applied = applyChanges(baseline, [change]);
     if (!applied.ok) throw new Error(applied.problems.map((p) => p.message).join('\n'));
-    const after = wholeForecast(applied.value, { rpm }).peak;
+    const after = wholeForecast(applied.value, { rpm });
+    const shares = after.points.map((point, i) => point.powerKw / before.points[i].powerKw - 1);
+    const moved = Math.sqrt(shares.reduce((sum, m) => sum + m * m, 0) / shares.length);
     return [
-      after.power.powerKw / before.power.powerKw - 1 - power,
-      after.torque.torqueNm / before.torque.torqueNm - 1 - torque,
+      { miss: after.peak.power.powerKw / before.peak.power.powerKw - 1 - power, moved },
+      { miss: after.peak.torque.torqueNm / before.peak.torque.torqueNm - 1 - torque, moved },
     ];
   });
+});
+
+/** Share of the gains told that lie within so many standard deviations of what the model itself may miss [-]. */
+export function gainCoverage(deviations: number): number {
+  const gains = toldGains();
+  const within = gains.filter(
+    ({ miss, moved }) => Math.abs(miss) <= deviations * Math.sqrt(gainVariance(moved)),
+  );
+  return within.length / gains.length;
 }
 
 /** The table's row of engines with sheets, worked out again. */

@@ -1,6 +1,7 @@
 /** Every source, in the order of the validation report. */
 import { bandCases } from './cases/bandCases.ts';
 import { flameSpeedCases, heatReleaseCases, knockCases, ottoCases, wiebeCases } from './cases/burnCases.ts';
+import { coverageCases } from './cases/coverageCases.ts';
 import { cycleCases } from './cases/cycleCases.ts';
 import { calibratedCases, dynoCases, populationCases } from './cases/engineCases.ts';
 import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCases.ts';
@@ -53,4 +54,5 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   calibratedCases,
   populationCases,
   laterCases,
+  coverageCases,
 ];

@@ -29,7 +29,7 @@ function cases(method: 'research' | 'motor'): PublishedCase[] {
 export const ratingCases: PublishedSource = {
   title: 'Standard octane-rating engine',
   source:
-    'ASTM D2699-15a and D2700-14, tables A4.1, in a public copy; compression ratio by Choi et al., SAE 2018-01-0848; burn, airflow and work by Kolodziej and Wallner, Combustion Engines 171 (2017) 164',
+    'ASTM D2699-15a and D2700-14, tables A4.1, digits noted once and not compared with the print since; compression ratio by Choi et al., SAE 2018-01-0848; burn, airflow and work by Kolodziej and Wallner, Combustion Engines 171 (2017) 164',
   note: 'The one constant of knock is set here, on both methods from 90 to 100.',
   cases: [
     ...cases('research'),
