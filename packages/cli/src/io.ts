@@ -21,6 +21,12 @@ export interface Io {
   mayWriteAt(path: string): void;
   /** Writes all of the text or nothing; with `replace` false an existing file is left alone and the call throws. */
   writeFile(path: string, text: string, replace: boolean): void;
+  /** Adds to the end of a file, which is made where there is none; how long the file then is [bytes]. */
+  appendFile(path: string, text: string): number;
+  /** Each line of a file with its place and length in bytes, without holding the file; whether the last one ends. */
+  scanLines(path: string, take: (line: string, at: number, bytes: number) => void): boolean;
+  /** Some bytes of a file as text. */
+  readSlice(path: string, at: number, bytes: number): string;
   /** The path with links and dots resolved, for telling whether two paths are one file. */
   resolvePath(path: string): string;
   /** Keeps what is known of a fault of the program in a new file of the system's temporary folder; its path. */

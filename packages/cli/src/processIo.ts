@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { basename, dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { EXIT } from './exitCodes.ts';
+import { appendFile, readSlice, scanLines } from './input/lineFile.ts';
 import { readRegularFile, readStream } from './input/readRegularFile.ts';
 import type { Io, Sink } from './io.ts';
 import { reasonOf } from './output/reasonOf.ts';
@@ -22,6 +23,9 @@ export function processIo(): Io {
     kindOf,
     mayWriteAt,
     writeFile,
+    appendFile,
+    scanLines,
+    readSlice,
     resolvePath,
     keepFault,
     keepResult,

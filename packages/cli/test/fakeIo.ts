@@ -66,6 +66,28 @@ export function world(options: WorldOptions = {}): World {
         if (!replace && files.has(key(path))) throw Object.assign(new Error('EEXIST'), { code: 'EEXIST' });
         files.set(key(path), text);
       },
+      appendFile: (path, text) => {
+        refuse(key(path));
+        const whole = (files.get(key(path)) ?? '') + text;
+        files.set(key(path), whole);
+        return Buffer.byteLength(whole);
+      },
+      scanLines: (path, take) => {
+        refuse(key(path));
+        const text = files.get(key(path));
+        if (text === undefined) throw Object.assign(new Error('ENOENT: no such file'), { code: 'ENOENT' });
+        let at = 0;
+        for (const line of text.split('\n')) {
+          const bytes = Buffer.byteLength(line);
+          if (bytes > 0) take(line, at, bytes);
+          at += bytes + 1;
+        }
+        return text.endsWith('\n');
+      },
+      readSlice: (path, at, bytes) =>
+        Buffer.from(files.get(key(path)) ?? '')
+          .subarray(at, at + bytes)
+          .toString(),
       resolvePath: (path) => posix.resolve('/', path),
       keepFault: (text) => {
         refuse('/tmp/fault.txt');

@@ -18,8 +18,10 @@ export function inventedRunner(torque: Torque, stopAfter: number = Number.POSITI
     run: async (jobs, control) =>
       jobs.map((job, i): Curve | null => {
         if (i >= stopAfter) return null;
+        const curve = inventedCurve(job.combination, job.rpm, torque);
+        control?.onCurve?.(curve, i);
         control?.onProgress?.(i + 1, jobs.length);
-        return inventedCurve(job.combination, job.rpm, torque);
+        return curve;
       }),
     close: async () => {},
   };

@@ -140,7 +140,7 @@ export type { NamedCombination } from './studies/compare.ts';
 export { compare } from './studies/compare.ts';
 export type * from './studies/comparisonResult.ts';
 export type { RestrictionElement } from './studies/freeing.ts';
-export type { JobControl, RunJobs, StudyControl, StudyJob } from './studies/job.ts';
+export type { JobControl, RunControl, RunJobs, StudyControl, StudyJob } from './studies/job.ts';
 export { runJob, runJobsHere } from './studies/job.ts';
 export { restrictions } from './studies/restrictions.ts';
 export type * from './studies/restrictionsResult.ts';

@@ -17,7 +17,7 @@ import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
-import { withWorkers } from './studyFlags.ts';
+import { shardOf, withWorkers } from './studyFlags.ts';
 
 /** A result and the ways to show it. */
 export interface StudyView {
@@ -53,8 +53,11 @@ export async function runStudy<Value>(
   core: Core,
   { files, units, ask, view }: StudyRun<Value>,
 ): Promise<ExitCode> {
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
-  const beside = chooseSideFiles(io, flags, files);
+  const shard = shardOf(flags);
+  if (shard !== null) return runShard(flags, io, core, ask);
+  const read = [...files, ...flags.texts('parts')];
+  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), read);
+  const beside = chooseSideFiles(io, flags, read);
   let count = { done: 0, total: 1 };
   const result = await withWorkers(flags, io, core, ({ onProgress, ...control }) =>
     ask({
@@ -74,6 +77,26 @@ export async function runStudy<Value>(
     done,
     total,
   });
+}
+
+/** One machine's share: its forecasts stand in the part file as they are done, and there is no result yet. */
+async function runShard<Value>(
+  flags: Flags,
+  io: Io,
+  core: Core,
+  ask: StudyRun<Value>['ask'],
+): Promise<ExitCode> {
+  const { run, kept, others } = await withWorkers(flags, io, core, async (control, tally) => {
+    sound(await ask(control), flags.on('json'), core);
+    return tally ?? { run: 0, kept: 0, others: 0 };
+  });
+  const stopped = io.signal?.aborted === true;
+  const rest = others > 0 ? `, ${others} are for other shares` : stopped ? '' : ', none is left for others';
+  if (!flags.on('quiet') || stopped)
+    io.stderr.write(
+      `${stopped ? 'interrupted: ' : ''}share ${flags.text('shard')}: ${run} forecasts done, ${kept} were there${rest}\n`,
+    );
+  return stopped ? EXIT.interrupted : EXIT.ok;
 }
 
 /** A view, and how far the study came. */

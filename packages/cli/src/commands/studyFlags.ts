@@ -8,6 +8,8 @@ import { EXIT } from '../exitCodes.ts';
 import { parseRpm, parseSpeeds } from '../input/parseRpm.ts';
 import type { Io } from '../io.ts';
 import { studyProgress } from '../output/studyProgress.ts';
+import { keptRun, type Shard, type Tally } from '../parts/keptRun.ts';
+import { PartStore } from '../parts/partStore.ts';
 import { fixed } from '../render/fixed.ts';
 import { plainShort } from '../render/plain.ts';
 
@@ -38,6 +40,17 @@ export const STUDY_OPTIONS: readonly OptionSpec[] = [
     help: 'how many cylinders march',
   },
   { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+  {
+    name: 'journal',
+    value: 'FILE',
+    help: 'keep each forecast in FILE as it is done, and begin where FILE leaves off',
+  },
+  { name: 'parts', value: 'FILE', many: true, help: 'forecasts done elsewhere, which are not done again' },
+  {
+    name: 'shard',
+    value: 'I/N',
+    help: 'do the I-th of N shares of the forecasts and write them to -o, no result',
+  },
   { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
   { name: 'json', help: 'the whole result as JSON' },
   { name: 'csv', help: 'the figures as CSV' },
@@ -113,17 +126,51 @@ export function workersOf(flags: Flags): number {
   return workers;
 }
 
+/** `--shard 2/8`, counted from 1; null where not asked for. */
+export function shardOf(flags: Flags): Shard | null {
+  const text = flags.text('shard');
+  if (text === undefined) return null;
+  const parts = /^(\d{1,6})\/(\d{1,6})$/.exec(text);
+  const [index, count] = [Number(parts?.[1]), Number(parts?.[2])];
+  if (!(index >= 1 && index <= count))
+    throw usage(`--shard ${plainShort(text)}: write which share of how many, such as 2/8`);
+  if (flags.text('journal') !== undefined)
+    throw usage('--shard keeps its forecasts in -o: leave --journal out');
+  if ((flags.text('output') ?? '-') === '-') throw usage('--shard needs -o FILE for its forecasts');
+  return { index: index - 1, count };
+}
+
+/** Whether the forecasts are shared or kept, so that nobody waits for all of them at once. */
+export function isShared(flags: Flags): boolean {
+  return (
+    flags.text('shard') !== undefined ||
+    flags.text('journal') !== undefined ||
+    flags.texts('parts').length > 0
+  );
+}
+
+/** Forecasts that were done before, and where new ones are kept; null where neither is asked for. */
+function storeOf(flags: Flags, io: Io, shard: Shard | null): PartStore | null {
+  if (!isShared(flags)) return null;
+  const journal = shard === null ? flags.text('journal') : flags.text('output');
+  return new PartStore(io, flags.texts('parts'), journal ?? null);
+}
+
 /** Runs a study on the workers asked for, with progress, until it is done or Ctrl-C comes. */
 export async function withWorkers<Result>(
   flags: Flags,
   io: Io,
   core: Core,
-  study: (control: Required<StudyControl>) => Promise<Result>,
+  study: (control: Required<StudyControl>, tally: Tally | null) => Promise<Result>,
 ): Promise<Result> {
+  const shard = shardOf(flags);
+  const store = storeOf(flags, io, shard);
   const runner = core.openRunner(workersOf(flags));
+  const kept = store === null ? null : keptRun(runner.run, store, shard);
   const progress = studyProgress(io, flags.on('quiet'));
   try {
-    return await study({ run: runner.run, signal: io.watchForStop(), onProgress: progress.report });
+    const control = { signal: io.watchForStop(), onProgress: progress.report };
+    return await study({ ...control, run: kept?.run ?? runner.run }, kept?.tally ?? null);
   } finally {
     progress.clear();
     await runner.close();

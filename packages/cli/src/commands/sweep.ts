@@ -15,11 +15,15 @@ import { runStudy } from './runStudy.ts';
 import {
   chooseSpeeds,
   forbidTogether,
+  isShared,
   SPEED_OPTIONS,
   STUDY_NOTES,
   STUDY_OPTIONS,
   WEIGHTING_OPTION,
 } from './studyFlags.ts';
+
+/** Points that several machines, or one with a journal, may share. */
+const MOST_SHARED_POINTS = 100_000;
 
 export const sweepCommand: CommandSpec = {
   name: 'sweep',
@@ -69,8 +73,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   if (variables.length === 2 && variables[0].path === variables[1].path)
     throw new CommandFailure(EXIT.usage, ['--vary names the same field twice']);
   const size = variables.reduce((product, { values }) => product * values.length, 1);
-  if (size > core.MOST_SWEEP_POINTS) {
-    const line = `--vary makes ${size} points, and ${core.MOST_SWEEP_POINTS} at most are forecast`;
+  const most = isShared(flags) ? MOST_SHARED_POINTS : core.MOST_SWEEP_POINTS;
+  if (size > most) {
+    const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; with --journal or --shard more'}`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const { baseline, files } = await readBaseline(operand, 'sweep', flags.on('json'), io, core);
@@ -82,6 +87,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       core.sweep(baseline, variables, {
         rpm,
         band,
+        most,
         weighting: weightingOf(flags),
         fidelity: fidelityOf(flags),
         sheet: sheetsBeside(operand ?? '-', files, io),

@@ -26,7 +26,7 @@ function pooled(workers: number, worker: URL): JobRunner {
     pool = undefined;
     await open?.destroy();
   };
-  const run: RunJobs = async (jobs, { signal, onProgress } = {}) => {
+  const run: RunJobs = async (jobs, { signal, onProgress, onCurve } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
     pool ??= new Tinypool({
       filename: worker.href,
@@ -48,12 +48,13 @@ function pooled(workers: number, worker: URL): JobRunner {
         throw error;
       }
     };
-    const one = async (job: StudyJob): Promise<Curve | null> => {
+    const one = async (job: StudyJob, i: number): Promise<Curve | null> => {
       const { pieces, join } =
         jobs.length < FEW_JOBS * workers ? splitJob(job) : { pieces: [job], join: firstOf };
       const curve = join(await Promise.all(pieces.map(onThread)));
       if (curve === null) return null;
       done += 1;
+      onCurve?.(curve, i);
       onProgress?.(done, jobs.length);
       return curve;
     };

@@ -28,11 +28,17 @@ export interface JobControl {
   readonly onProgress?: (done: number, total: number) => void;
 }
 
+/** What whoever runs jobs is given with them. */
+export interface RunControl extends JobControl {
+  /** Called with each curve as soon as it is there, and the index of its job. */
+  readonly onCurve?: (curve: Curve, index: number) => void;
+}
+
 /**
  * Runs jobs, in any order and on any thread. The curves come back in the order of the jobs; a job that an abort kept from
  * running is null, so that a study can report what it has.
  */
-export type RunJobs = (jobs: readonly StudyJob[], control?: JobControl) => Promise<readonly (Curve | null)[]>;
+export type RunJobs = (jobs: readonly StudyJob[], control?: RunControl) => Promise<readonly (Curve | null)[]>;
 
 /** What every study may be given besides its question. */
 export interface StudyControl extends JobControl {
@@ -65,7 +71,7 @@ export function runJob({ combination, ...options }: StudyJob): Curve {
  * ]);
  * ```
  */
-export const runJobsHere: RunJobs = async (jobs, { signal, onProgress } = {}) => {
+export const runJobsHere: RunJobs = async (jobs, { signal, onProgress, onCurve } = {}) => {
   const curves: (Curve | null)[] = jobs.map(() => null);
   for (const [i, { combination, ...options }] of jobs.entries()) {
     if (signal?.aborted === true) break;
@@ -75,6 +81,7 @@ export const runJobsHere: RunJobs = async (jobs, { signal, onProgress } = {}) =>
     });
     if (!curve.complete) break;
     curves[i] = curve;
+    onCurve?.(curve, i);
     onProgress?.(i + 1, jobs.length);
   }
   return curves;

@@ -7,17 +7,18 @@ import { applyChanges, isSameEngine } from '../changes/applyChanges.ts';
 import { currentValue, sourceProblem } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
-import type { Combination } from '../combination/combination.ts';
+import type { Combination, Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { limitBreaches } from '../forecast/limits.ts';
-import { leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
+import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
 import type { StudyBasis } from './comparisonResult.ts';
 import { gainOver, percent } from './gain.ts';
-import { runJobsHere } from './job.ts';
+import { runJobsHere, type StudyJob } from './job.ts';
+import { runInChunks } from './runInChunks.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } from './sweepResult.ts';
 
@@ -27,6 +28,8 @@ export interface SweepOptions extends StudyOptions {
   readonly sheet?: SheetSource | undefined;
   /** How much of the best mean power a flat top may give away [%]; default 0.5. */
   readonly flatWithinPct?: number;
+  /** Points of the grid at most; default {@link MOST_SWEEP_POINTS}, more where many machines share them. */
+  readonly most?: number;
 }
 
 /** Points of a grid that somebody still waits for. */
@@ -61,29 +64,53 @@ export async function sweep(
   options: SweepOptions,
 ): Promise<Result<Sweep, Problem>> {
   const { run = runJobsHere } = options;
-  const grid = gridOf(variables);
+  const grid = gridOf(variables, options.most ?? MOST_SWEEP_POINTS);
   const basis = studyBasis(options, baseline.combination);
-  const planned = grid.map((values) => plan(baseline, variables, values, options));
-  const problems = whyNot(baseline, variables, planned);
+  const planOf = (values: readonly (string | number)[]): Planned =>
+    plan(baseline, variables, values, options);
+  const problems = whyNot(baseline, variables, grid, planOf);
   if (problems.length > 0) return { ok: false, problems };
 
-  const engines = planned.flatMap(({ combination }) => (combination === null ? [] : [combination]));
-  const [first, ...curves] = await run(
-    [baseline.combination, ...engines].map((combination) => jobOf(combination, basis, options.mesh)),
-    options,
-  );
-  const whole = (curve: Curve | null | undefined): WholeCurve | null =>
-    curve === null || curve === undefined ? null : wholeCurve(curve);
-  const reference = whole(first);
-  let next = 0;
-  const forecasts = planned.map(({ combination }) => (combination === null ? null : curves[next++]));
-  const points = planned.map((point, i) => pointOf(point, whole(forecasts[i]), reference, basis));
+  let reference: WholeCurve | null = null;
+  let warnings: readonly Warning[] = [];
+  let complete = true;
+  const leftOut: LeftOut[] = [];
+  const points: SweepPoint[] = [];
+  const waiting: Planned[] = [];
+  const jobs = function* (): Generator<StudyJob> {
+    yield jobOf(baseline.combination, basis, options.mesh);
+    for (const values of grid) {
+      const planned = planOf(values);
+      waiting.push(planned);
+      if (planned.combination !== null) yield jobOf(planned.combination, basis, options.mesh);
+    }
+  };
+  // Points come in the order of the grid; those without an engine have no curve to wait for.
+  const settle = (curve: Curve | null | undefined): void => {
+    while (waiting.length > 0) {
+      const planned = waiting[0];
+      if (planned.combination !== null && curve === undefined) return;
+      waiting.shift();
+      const own = planned.combination === null ? null : (curve ?? null);
+      leftOut.push(...leftOutOf(planned.name, own));
+      points.push(pointOf(planned, own === null ? null : wholeCurve(own), reference, basis));
+      if (planned.combination !== null) return;
+    }
+  };
+  await runInChunks(run, jobs(), grid.length + 1, options, (curve, i) => {
+    complete &&= curve !== null;
+    if (i > 0) return settle(curve);
+    reference = curve === null ? null : wholeCurve(curve);
+    warnings = curve?.warnings ?? [];
+    leftOut.push(...leftOutOf(baseline.combination.name, curve));
+  });
+  settle(undefined);
   return {
     ok: true,
     value: {
       schemaVersion: 1,
       program: { name: 'valvetide', version: VERSION },
-      complete: [first, ...curves].every((curve) => curve !== null),
+      complete,
       combination: baseline.combination.name,
       ...basis,
       variables: variables.map(({ path, values }) => ({ path, values, current: current(baseline, path) })),
@@ -91,16 +118,13 @@ export async function sweep(
       points,
       best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
       highest: highestOf(points, () => true),
-      warnings: first?.warnings ?? [],
-      leftOut: [
-        ...leftOutOf(baseline.combination.name, first),
-        ...planned.flatMap(({ name }, i) => leftOutOf(name, forecasts[i])),
-      ],
+      warnings,
+      leftOut,
     },
   };
 }
 
-function gridOf(variables: readonly Variable[]): readonly (readonly (string | number)[])[] {
+function gridOf(variables: readonly Variable[], most: number): readonly (readonly (string | number)[])[] {
   if (!(variables.length >= 1 && variables.length <= 2))
     throw new DomainError('variables', variables.length, 'one or two');
   if (variables.length === 2 && variables[0].path === variables[1].path)
@@ -108,8 +132,7 @@ function gridOf(variables: readonly Variable[]): readonly (readonly (string | nu
   for (const { path, values } of variables)
     if (!(values.length > 0)) throw new DomainError(`values of ${path}`, values.length, 'one or more');
   const size = variables.reduce((product, { values }) => product * values.length, 1);
-  if (!(size <= MOST_SWEEP_POINTS))
-    throw new DomainError('points of the grid', size, `at most ${MOST_SWEEP_POINTS}`);
+  if (!(size <= most)) throw new DomainError('points of the grid', size, `at most ${most}`);
   return variables.reduce<readonly (readonly (string | number)[])[]>(
     (grid, { values }) => grid.flatMap((point) => values.map((value) => [...point, value])),
     [[]],
@@ -131,15 +154,23 @@ function plan(
     : { name, values, combination: null, problems: applied.problems };
 }
 
-/** Problems where nothing would come of the sweep: no value fits, or all give the same engine. */
+/** Problems where nothing would come of the sweep: no value fits, or all give the same engine. Looks no further than it must. */
 function whyNot(
   baseline: Baseline,
   variables: readonly Variable[],
-  planned: readonly Planned[],
+  grid: readonly (readonly (string | number)[])[],
+  planOf: (values: readonly (string | number)[]) => Planned,
 ): readonly Problem[] {
-  const engines = planned.flatMap(({ combination }) => (combination === null ? [] : [combination]));
-  if (engines.length === 0) return planned[0].problems;
-  if (engines.some((combination) => !isSameEngine(combination, baseline.combination))) return [];
+  let first: readonly Problem[] | null = null;
+  let fits = false;
+  for (const values of grid) {
+    const { combination, problems } = planOf(values);
+    first ??= problems;
+    if (combination === null) continue;
+    if (!isSameEngine(combination, baseline.combination)) return [];
+    fits = true;
+  }
+  if (!fits) return first ?? [];
   const { path } = variables[0];
   const message = 'has no effect: the engine is the same with every value';
   return [sourceProblem({ name: 'sweep' }, path, 'no-effect', message, 'another field decides')];

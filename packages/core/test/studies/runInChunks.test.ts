@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import type { Combination } from '../../src/combination/combination.ts';
+import type { RunJobs, StudyJob } from '../../src/studies/job.ts';
+import { runInChunks } from '../../src/studies/runInChunks.ts';
+import { curveOf } from './fakeCurves.ts';
+
+const NOTHING = {} as Combination;
+const run: RunJobs = async (jobs, control) =>
+  jobs.map(({ rpm }, i) => {
+    control?.onProgress?.(i + 1, jobs.length);
+    return curveOf(rpm, (n) => n);
+  });
+
+describe('runInChunks(run, jobs, total, control, take)', () => {
+  it('never holds more than a chunk of a hundred thousand jobs', async () => {
+    let [made, taken, most, last] = [0, 0, 0, 0];
+    const jobs = function* (): Generator<StudyJob> {
+      for (let i = 0; i < 100_000; i++) {
+        made += 1;
+        most = Math.max(most, made - taken);
+        yield { combination: NOTHING, rpm: [i + 1] };
+      }
+    };
+    const onProgress = (done: number): void => {
+      last = done;
+    };
+    await runInChunks(run, jobs(), 100_000, { onProgress }, (curve, i) => {
+      if (curve?.points[0].rpm === i + 1) taken += 1;
+    });
+    expect([made, taken, last]).toEqual([100_000, 100_000, 100_000]);
+    expect(most).toBeLessThanOrEqual(256);
+  });
+
+  it('hands over nothing where a job was left to others, and goes on', async () => {
+    const jobs = Array.from({ length: 300 }, (_, i): StudyJob => ({ combination: NOTHING, rpm: [i + 1] }));
+    const half: RunJobs = async (some, control) =>
+      (await run(some, control)).map((curve, i) => (i % 2 === 0 ? curve : null));
+    const seen: (number | null)[] = [];
+    await runInChunks(half, jobs, 300, {}, (curve) => seen.push(curve?.points[0].rpm ?? null));
+    expect(seen).toHaveLength(300);
+    expect(seen.slice(255, 259)).toEqual([null, 257, null, 259]);
+  });
+});
