@@ -3,21 +3,17 @@
 import type { Combination } from '../combination/combination.ts';
 import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import { seriesArea } from '../geometry/flowSheet.ts';
-import { CAST_FANNING } from '../geometry/tractProfile.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
-import type { DuctSpec } from '../network/duct.ts';
 import type { NetworkSpec } from '../network/network.ts';
-import type { OrificeSpec } from '../network/orifice.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import { putExhaust } from './exhaustParts.ts';
 import { intakeCharge } from './intakeCharge.ts';
-import { cellCount, DEFAULT_MESH, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
-import { newPlan, put, putCopy, volumeAt } from './networkPlan.ts';
+import { meteredAir, putIntake } from './intakeParts.ts';
+import { DEFAULT_MESH, type Mesh } from './mesh.ts';
+import { newPlan, put } from './networkPlan.ts';
 import { portValve } from './portValve.ts';
-import { groupWeight, marchingOf } from './symmetry.ts';
-import { intakeTract } from './tracts.ts';
+import { marchingOf } from './symmetry.ts';
 
 /** Temperature of what may flow back in at the outlet in a first cycle [K]; forgotten after it. */
 const FIRST_OUTLET_GAS = 700;
@@ -32,11 +28,14 @@ export interface EngineNetwork {
   /** What flows back in at the outlets: the reservoir it comes from, the share of it that is exhaust [-], and the air around [K]. */
   readonly outlet: { readonly reservoir: number; readonly returned: number; readonly air: number };
   readonly plenums: readonly number[];
+  /** Ducts of the intake, which begin with fresh gas. */
+  readonly intakeDucts: readonly number[];
+  /** Cells of ducts, behind the throttles, where a gauge of manifold pressure sits; none where it sits in the plenums. */
+  readonly gauges: readonly { readonly duct: number; readonly cell: number }[];
   readonly intakeValve: Valve;
   readonly exhaustValve: Valve;
 }
 
-const AIR = 0;
 const OUTSIDE = 1;
 
 /**
@@ -50,8 +49,7 @@ export function assembleNetwork(
   burn: BurnLaw,
   mesh: Mesh = DEFAULT_MESH,
 ): EngineNetwork {
-  const { block, induction, exhaustSystem, weather } = combination;
-  const n = block.cylinders;
+  const { induction, exhaustSystem, weather } = combination;
   const marching = marchingOf(combination, fidelity);
   const { weight } = marching;
   const plenumGroups = induction.plenums.filter((g) =>
@@ -61,46 +59,18 @@ export function assembleNetwork(
   const intakeValve = portValve(combination, 'intake');
   const exhaustValve = portValve(combination, 'exhaust');
   const plan = newPlan();
-  const plenums = plenumGroups.map((g, i) =>
-    put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume, tables: charge.tables }),
-  );
+  const plenums = plenumGroups.map((g, i) => ({
+    cylinders: g.cylinders,
+    volume: put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume, tables: charge.tables }),
+  }));
   const cylinders = marching.cylinders.map((number) => ({
     ...cylinderSpec(combination, number, burn),
     spray: charge.spray,
     weight,
   }));
-  const intakeEnds = marching.cylinders.map((number, index) => {
-    const duct = put(plan.ducts, {
-      ...runnerDuct(combination, number, mesh),
-      tables: charge.tables,
-      weight,
-    });
-    const plenum = plenumGroups.findIndex((g) => g.cylinders.includes(number));
-    const opening = { area: induction.runner.mouthArea };
-    const mouth = put(plan.ends, { duct, right: false, to: volumeAt(plenums[plenum]), opening, weight });
-    // What the marching cylinder does, its images do later, each into its own plenum where that marches.
-    for (const shift of marching.shifts.slice(1)) {
-      const image = marching.imageOf(number, shift);
-      const at = plenumGroups.findIndex((g) => g.cylinders.includes(image));
-      if (at >= 0) putCopy(plan, mouth, plenums[at], shift);
-    }
-    const valve = { valve: intakeValve, outward: true };
-    return put(plan.ends, {
-      duct,
-      right: true,
-      to: { kind: 'cylinder', index },
-      opening: valve,
-      fuelling: charge.fuelling,
-      weight,
-    });
-  });
+  const intake = putIntake(plan, { combination, marching, mesh, charge, valve: intakeValve, plenums });
   const outside: NodeRef = { kind: 'reservoir', index: OUTSIDE };
   const exhaustEnds = putExhaust(plan, { combination, marching, mesh, valve: exhaustValve, outside });
-  const plenumMembers = plenumGroups.map((g) => g.cylinders);
-  plenumMembers.forEach((group, i) => {
-    const orifice = meteringOrifice(combination, charge.metering, group.length / n, plenums[i]);
-    put(plan.orifices, { ...orifice, weight: groupWeight(marching, group, plenumMembers) });
-  });
   const air = humidAir(weather.pressure, weather.vapourPressure);
   return {
     spec: {
@@ -108,15 +78,18 @@ export function assembleNetwork(
       reservoirs: [
         { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA, supplies: true },
         { p: weather.pressure, T: FIRST_OUTLET_GAS, b: 1 },
+        ...(induction.stacks === undefined ? [] : [meteredAir(charge, weather.pressure)]),
       ],
       ...plan,
       cylinders,
     },
     fidelity,
-    intakeEnds,
+    intakeEnds: intake.valveEnds,
     exhaustEnds,
     outlet: { reservoir: OUTSIDE, returned: exhaustSystem.returned, air: weather.temperature },
-    plenums,
+    plenums: plenums.map(({ volume }) => volume),
+    intakeDucts: intake.ducts,
+    gauges: intake.gauges,
     intakeValve,
     exhaustValve,
   };
@@ -154,30 +127,3 @@ function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): 
 const HEAD_SURFACE = 1.2;
 /** Uncovered cylinder wall at top centre over bore area [-]: gasket, deck and top land. */
 const CLEARANCE_WALL = 0.1;
-
-function runnerDuct(combination: Combination, number: number, mesh: Mesh): DuctSpec {
-  const profile = intakeTract(combination);
-  return {
-    name: `intake ${number}`,
-    profile,
-    cells: cellCount(profile, mesh.intakeCell, mesh.fewest),
-    ...wall(CAST_FANNING, INTAKE_FLOW, combination.intake.portArea, combination.induction.runner),
-  };
-}
-
-/** Carburetor or throttle with the air cleaner in series. */
-function meteringOrifice(
-  { induction }: Combination,
-  metering: OrificeSpec['metering'],
-  share: number,
-  plenum: number,
-): OrificeSpec {
-  const { meteringArea, airCleanerArea } = induction;
-  const area = airCleanerArea === null ? meteringArea : seriesArea(meteringArea, airCleanerArea);
-  return {
-    from: { kind: 'reservoir', index: AIR },
-    to: { kind: 'volume', index: plenum },
-    area: area * share,
-    ...(metering === undefined ? {} : { metering }),
-  };
-}

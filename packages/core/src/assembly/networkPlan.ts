@@ -2,6 +2,7 @@
 import type { CopySpec } from '../network/copiedEnds.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { DuctCellSpec } from '../network/ductCell.ts';
+import type { JointSpec } from '../network/joint.ts';
 import type { EndSpec } from '../network/openEnd.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
 import type { NodeRef } from '../network/part.ts';
@@ -12,12 +13,13 @@ export interface NetworkPlan {
   readonly ducts: DuctSpec[];
   readonly cells: DuctCellSpec[];
   readonly ends: EndSpec[];
+  readonly joints: JointSpec[];
   readonly orifices: OrificeSpec[];
   readonly copies: CopySpec[];
 }
 
 export function newPlan(): NetworkPlan {
-  return { volumes: [], ducts: [], cells: [], ends: [], orifices: [], copies: [] };
+  return { volumes: [], ducts: [], cells: [], ends: [], joints: [], orifices: [], copies: [] };
 }
 
 /** Puts a part at the end of its list; returns its index. */

@@ -24,6 +24,7 @@ export function intakeTract({ intake, induction }: Combination): Profile {
     entryArea: runner.entryArea,
     exitArea: runner.exitArea,
     portArea: intake.portArea,
+    ...(induction.stacks === undefined ? {} : { mouthEnd: OPEN_END }),
   });
 }
 

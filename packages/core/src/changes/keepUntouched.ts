@@ -3,7 +3,12 @@ import type { Combination, Lobe } from '../combination/combination.ts';
 import { isWithin } from './entailed.ts';
 
 /** Fields that describe the mouth of the runner. */
-const MOUTH = ['induction.manifold', 'induction.runner.entryArea', 'induction.flowLoss'];
+const MOUTH = [
+  'induction.manifold',
+  'induction.runner.mouth',
+  'induction.runner.entryArea',
+  'induction.flowLoss',
+];
 /** Fields that describe how the exhaust side flows. */
 const EXHAUST_FLOW = ['heads.exhaust', 'heads.ports', 'heads.valvesPerCylinder'];
 

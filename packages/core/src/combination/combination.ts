@@ -231,7 +231,12 @@ export interface Induction {
   readonly meteringArea: number;
   /** Effective area of the air cleaner, whole engine [m2]; null for none. */
   readonly airCleanerArea: number | null;
-  /** Plenums, each with its volume [m3] and the cylinders (numbers from 1) it feeds; metering area is shared by count. */
+  /** A throttle or carburetor in each cylinder's own runner, still air or an airbox in front; absent: all meter into the plenums. */
+  readonly stacks?: Stacks;
+  /**
+   * Plenums, each with its volume [m3] and the cylinders (numbers from 1) it feeds; metering area is shared by count. None in front of
+   * {@link stacks} that stand in the open.
+   */
   readonly plenums: readonly { readonly volume: number; readonly cylinders: readonly number[] }[];
   /** From plenum to head, one cylinder. */
   readonly runner: {
@@ -258,6 +263,22 @@ export interface Induction {
   readonly vapour: number;
   /** Temperature rise of the charge from the plenum floor and walls on a day of 60 F, before evaporation [K]. */
   readonly heating: number;
+}
+
+/** A throttle or carburetor for each cylinder, on its way along the runner. */
+export interface Stacks {
+  /** Mouth of the trumpet to the throttle [m]. */
+  readonly at: number;
+  /** Bore there [m2]; of a carburetor the runner's own area. */
+  readonly bore: number;
+  /** Most that a sheet of trumpet and throttle leaves for the throttle, one over its area squared [1/m4]; absent: no such sheet. */
+  readonly most?: number;
+  /** Way into the airbox that is the plenum, and its filter; absent: the trumpets stand in the open. */
+  readonly inlet?: {
+    /** Pipe into the box [m], [m2]; no pipe where the length is 0. */
+    readonly length: number;
+    readonly area: number;
+  };
 }
 
 /** From the head to the outside air: primaries, collectors, outlet. */

@@ -95,17 +95,20 @@ export function auditCycle(totals: CycleTotals, fuelEnergy: number): Audit {
   };
 }
 
-/** Time mean of the absolute pressure in the plenums [Pa]; feed it every accepted step. */
+/** Time mean of the absolute pressure in the plenums, or behind throttles of the runners [Pa]; feed it every accepted step. */
 export function meanPlenum(
   engine: EngineNetwork,
   march: March,
 ): { add: (h: number) => void; mean: () => number } {
   let sum = 0;
   let time = 0;
-  const { volumes } = march.network;
+  const { volumes, ducts } = march.network;
+  const { plenums, gauges } = engine;
+  const count = gauges.length > 0 ? gauges.length : plenums.length;
   return {
     add: (h) => {
-      for (const i of engine.plenums) sum += (h * volumes[i].side[SIDE.p]) / engine.plenums.length;
+      if (gauges.length > 0) for (const { duct, cell } of gauges) sum += (h * ducts[duct].p[cell]) / count;
+      else for (const i of plenums) sum += (h * volumes[i].side[SIDE.p]) / count;
       time += h;
     },
     mean: () => sum / time,

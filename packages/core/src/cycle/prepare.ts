@@ -27,7 +27,7 @@ export function prepareMarch(
     const intake = engine.plenums.includes(i);
     fillVolume(v, y, p, intake ? T : WARM_EXHAUST, intake ? 0 : 1);
   });
-  const intakeDucts = new Set(engine.intakeEnds.map((i) => network.ends[i].spec.duct));
+  const intakeDucts = new Set(engine.intakeDucts);
   network.ducts.forEach((d, i) => {
     const intake = intakeDucts.has(i);
     fillDuct(d, y, p, intake ? T : WARM_EXHAUST, intake ? 0 : 1);

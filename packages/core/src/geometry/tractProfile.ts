@@ -32,11 +32,13 @@ export interface IntakeTract {
   readonly entryArea: number;
   readonly exitArea: number;
   readonly portArea: number;
+  /** Length beyond the mouth that waves see, over its radius [-]; absent: that of a mouth in a plenum. */
+  readonly mouthEnd?: number;
 }
 
 /** From the plenum to the valve; the mouth's end correction stands in front. */
 export function intakeProfile(tract: IntakeTract): Profile {
-  const mouth = endCorrection(tract.entryArea, PLENUM_END);
+  const mouth = endCorrection(tract.entryArea, tract.mouthEnd ?? PLENUM_END);
   const face = mouth + tract.runnerLength;
   return [
     { x: 0, area: tract.entryArea },
@@ -81,6 +83,17 @@ export function exhaustProfile({ portLength, pipeLength, portArea, pipeArea }: E
 export function reversed(profile: Profile): Profile {
   const length = profile[profile.length - 1].x;
   return [...profile].reverse().map(({ x, area }) => ({ x: length - x, area }));
+}
+
+/** A profile cut in two at a distance from its left end [m]; the second counts from there. */
+export function cutAt(profile: Profile, x: number): readonly [Profile, Profile] {
+  const here = areaAt(profile, x);
+  const before = profile.filter((point) => point.x < x);
+  const behind = profile.filter((point) => point.x > x);
+  return [
+    [...before, { x, area: here }],
+    [{ x: 0, area: here }, ...behind.map((point) => ({ x: point.x - x, area: point.area }))],
+  ];
 }
 
 /** Area at x on a profile [m2]; held beyond its ends. */

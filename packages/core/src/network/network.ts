@@ -9,6 +9,8 @@ import type { Duct, DuctSpec } from './duct.ts';
 import { createDuct, ductGroup } from './duct.ts';
 import type { DuctCell, DuctCellSpec } from './ductCell.ts';
 import { createDuctCell, ductCellGroup } from './ductCell.ts';
+import type { Joint, JointSpec } from './joint.ts';
+import { createJoint, jointGroup } from './joint.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
 import { createEnd, endGroup } from './openEnd.ts';
 import type { Orifice, OrificeSpec } from './orifice.ts';
@@ -29,6 +31,8 @@ export interface NetworkSpec {
   /** Places along ducts that connections lead to. */
   readonly cells?: readonly DuctCellSpec[];
   readonly ends?: readonly EndSpec[];
+  /** Ducts end to end. */
+  readonly joints?: readonly JointSpec[];
   readonly orifices?: readonly OrificeSpec[];
   readonly copies?: readonly CopySpec[];
 }
@@ -42,6 +46,7 @@ export interface Network {
   readonly ducts: readonly Duct[];
   readonly cells: readonly DuctCell[];
   readonly ends: readonly OpenEnd[];
+  readonly joints: readonly Joint[];
   readonly orifices: readonly Orifice[];
   readonly copies: readonly Copy[];
   /** The same parts as they are walked: nodes with a state, then connections. */
@@ -64,7 +69,7 @@ export function createNetwork(spec: NetworkSpec): Network {
       return size - entries;
     },
   };
-  const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, tables));
+  const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, r.tables ?? tables));
   const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
   const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
   const ducts = (spec.ducts ?? []).map((d) => createDuct(d, site));
@@ -75,6 +80,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
     return createEnd(e, site, ducts[e.duct], nodeAt(e.to), cylinder);
   });
+  const joints = (spec.joints ?? []).map((j) => createJoint(j, ducts));
   const orifices = (spec.orifices ?? []).map((o) => createOrifice(o, site, nodeAt(o.from), nodeAt(o.to)));
   const copies = (spec.copies ?? []).map((c) =>
     createCopy(c, site, volumes[c.volume], ends[c.end], spec.reservoirs?.[0].p ?? 1e5),
@@ -87,6 +93,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     ducts,
     cells,
     ends,
+    joints,
     orifices,
     copies,
     nodes: [
@@ -95,7 +102,7 @@ export function createNetwork(spec: NetworkSpec): Network {
       ductGroup(ducts),
       ductCellGroup(cells),
     ],
-    connections: [endGroup(ends), orificeGroup(orifices), copyGroup(copies)],
+    connections: [endGroup(ends), jointGroup(joints), orificeGroup(orifices), copyGroup(copies)],
     crankAngle: site.crankAngle,
     degreesPerSecond: 0,
   };

@@ -8,6 +8,8 @@ export interface ReservoirSpec {
   readonly p: number;
   readonly T: number;
   readonly b: number;
+  /** Gas that is another than the network's; left out: the network's. */
+  readonly tables?: GasTables | undefined;
   /** Outside air that an orifice draws from: its own gas constant [J/(kg K)] and ratio of specific heats. */
   readonly R?: number;
   readonly gamma?: number;

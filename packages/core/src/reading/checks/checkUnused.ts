@@ -10,7 +10,14 @@ type Unused = readonly [path: string, why: string];
 
 /** A warning for each. */
 export function checkUnused({ file, ledger }: ResolveContext): void {
-  const found = [...inChamber(file), ...inCam(file), ...inHeads(file), ...inExhaust(file), ...inBurn(file)];
+  const found = [
+    ...inChamber(file),
+    ...inCam(file),
+    ...inHeads(file),
+    ...inInduction(file),
+    ...inExhaust(file),
+    ...inBurn(file),
+  ];
   for (const [path, why] of found) ledger.warn('field-unused', path, `is of no use: ${why}`);
 }
 
@@ -69,6 +76,28 @@ function inHeads({ heads }: CombinationFile): readonly Unused[] {
       : stated(heads?.bench, ['depression', 'fixture', 'exhaustPipe']).map(
           (name) => [`heads.bench.${name}`, 'no flow sheet is given'] as const,
         )),
+  ];
+}
+
+function inInduction({ induction }: CombinationFile): readonly Unused[] {
+  const { manifold, runner, flowLoss } = induction ?? {};
+  if (manifold === 'individual-throttles') {
+    const loss: readonly Unused[] =
+      flowLoss !== undefined && runner?.mouth !== undefined
+        ? [['induction.runner.mouth', 'the measured loss holds what the mouth takes']]
+        : [];
+    return [
+      ...stated(induction, ['plenum']).map(
+        (name) =>
+          [`induction.${name}`, 'trumpets stand in still air; a box in front of them is an airbox'] as const,
+      ),
+      ...loss,
+    ];
+  }
+  const why = 'it goes with manifold: individual-throttles';
+  return [
+    ...stated(induction, ['airbox']).map((name) => [`induction.${name}`, why] as const),
+    ...stated(runner, ['throttleAt', 'mouth']).map((name) => [`induction.runner.${name}`, why] as const),
   ];
 }
 

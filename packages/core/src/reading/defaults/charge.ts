@@ -67,6 +67,11 @@ export function manifoldHeat(
     : { value: 'none', reason: 'usual with such a manifold; common practice, no source' };
 }
 
+/** In front of throttles that stand in the runners nothing is warm; runners and ports give their heat on the way. */
+export function openHeating(): Estimate {
+  return { value: 0, spread: HEATING_SPREAD.none, reason: 'trumpets draw the air around them; from memory' };
+}
+
 export function heating(injection: Injection, heat: ManifoldHeat, wall: number): Estimate {
   if (heat === 'exhaust')
     return {

@@ -20,6 +20,7 @@ export const MANIFOLD_STYLES: Readonly<Record<Manifold, StyleFacts>> = {
   'single-plane': { plenum: 0.3, runner: 5.5 * INCH, taper: 1.15, loss: 0.06 },
   'dual-plane': { plenum: 0.2, runner: 8 * INCH, taper: 1, loss: 0.12 },
   'individual-runner': { plenum: 0.3, runner: 8 * INCH, taper: 1.1, loss: 0.02 },
+  'individual-throttles': { plenum: 0, runner: 9 * INCH, taper: 1.1, loss: 0.02 },
   'long-runner': { plenum: 1, runner: 12 * INCH, taper: 1.1, loss: 0.06 },
 };
 
@@ -88,4 +89,17 @@ export function flowLoss(style: Manifold): Estimate {
     spread: 0.04,
     reason: `usual for a ${style} manifold; common practice, no source`,
   };
+}
+
+/** A throttle or carburetor stands nearer to the mouth than to the valve. */
+export function throttleAt(length: number): Estimate {
+  const value = 0.4 * length;
+  return { value, spread: 0.1 * length, reason: 'two fifths of the way from the mouth; from memory' };
+}
+
+/** Effective over geometric area of a mouth [-]: losses of 0.05 and of 0.8 dynamic pressures of textbooks of flow in pipes; from memory. */
+export const MOUTH_COEFFICIENT = { bell: 0.976, plain: 0.745 } as const;
+
+export function mouth(): WordEstimate<'bell'> {
+  return { value: 'bell', reason: 'trumpets are rolled at their mouths' };
 }

@@ -1,6 +1,6 @@
 /** Induction: metering, air cleaner, plenums, runners, charge temperature. */
 
-import type { Block, FlowCurve, Fuel, Induction } from '../../combination/combination.ts';
+import type { Block, FlowCurve, Fuel, Induction, Stacks } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { areaFromFlow } from '../../geometry/flowSheet.ts';
@@ -13,17 +13,21 @@ import {
   heating,
   injectionKind,
   manifoldHeat,
+  openHeating,
   runnerWall,
   vapour,
 } from '../defaults/charge.ts';
 import {
   flowLoss,
+  MOUTH_COEFFICIENT,
   manifoldStyle,
+  mouth,
   plenumVolume,
   runnerEntryArea,
   runnerExitArea,
   runnerLength,
   runnerLengthMultiplier,
+  throttleAt,
 } from '../defaults/manifold.ts';
 import {
   airCleanerDrop,
@@ -37,6 +41,7 @@ import {
 } from '../defaults/metering.ts';
 import type { InductionSection, Manifold } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
+import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 
@@ -68,13 +73,19 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     kind === 'carburetor'
       ? 'carburetor'
       : ledger.word('induction.injection', section.injection, () => injectionKind());
-  const plenum = ledger.quantity('induction.plenum', section.plenum, 'volume', 'l', () =>
-    plenumVolume(style, displacement),
-  );
+  const isOpen = style === 'individual-throttles';
+  const plenum = isOpen
+    ? 0
+    : ledger.quantity('induction.plenum', section.plenum, 'volume', 'l', () =>
+        plenumVolume(style, displacement),
+      );
   const heat = ledger.word('induction.manifoldHeat', section.manifoldHeat, () =>
     manifoldHeat(injection, style, isProduction(context)),
   );
-  const runner = resolveRunner(context, inputs, style, () => runnerWall(injection, heat));
+  const wall = (): Estimate => runnerWall(injection, heat);
+  const { stacks, ...runner } = isOpen
+    ? resolveStacks(context, inputs, { kind, meteringArea }, wall)
+    : { stacks: null, ...resolveRunner(context, inputs, style, wall) };
   const evaporation = ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
     evaporationOf(injection, inputs.fuel),
   );
@@ -82,7 +93,8 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     kind,
     meteringArea,
     airCleanerArea: airCleanerArea(context),
-    plenums: plenums(style, block, plenum),
+    plenums: isOpen ? airbox(section, block) : plenums(style, block, plenum),
+    ...(stacks === null ? {} : { stacks }),
     runner,
     injection,
     evaporation,
@@ -93,7 +105,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
       ),
     ),
     heating: ledger.quantity('induction.heating', section.heating, 'temperature-difference', 'K', () =>
-      heating(injection, heat, runner.wallTemperature),
+      isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature),
     ),
   };
 }
@@ -111,7 +123,7 @@ function carburetorArea({ file, ledger }: ResolveContext, inputs: InductionInput
   const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement));
   const count =
     section.count ??
-    (style === 'individual-runner'
+    (isIndividual(style)
       ? ledger.number(path('count'), undefined, () => ({
           value: Math.max(1, Math.ceil(cylinders / each)),
           spread: null,
@@ -130,7 +142,7 @@ function throttleArea({ file, ledger }: ResolveContext, inputs: InductionInputs,
   const { cylinders } = inputs.block.block;
   const count =
     section.count ??
-    (style === 'individual-runner'
+    (isIndividual(style)
       ? ledger.number('induction.throttle.count', undefined, () => ({
           value: cylinders,
           spread: null,
@@ -171,6 +183,96 @@ function plenums(style: Manifold, block: Block, volume: number): Induction['plen
   return [{ volume, cylinders: order.map((_, index) => index + 1) }];
 }
 
+/** Each cylinder has its own throttle, or barrel. */
+function isIndividual(style: Manifold): boolean {
+  return style === 'individual-runner' || style === 'individual-throttles';
+}
+
+/** A box in front of all trumpets, or none. */
+function airbox({ airbox: box }: InductionSection, block: Block): Induction['plenums'] {
+  return box === undefined
+    ? []
+    : [{ volume: box.volume, cylinders: block.firingOrder.map((_, index) => index + 1) }];
+}
+
+/** Runner with the throttle that stands in it. */
+function resolveStacks(
+  context: ResolveContext,
+  inputs: InductionInputs,
+  metering: { readonly kind: 'carburetor' | 'throttle'; readonly meteringArea: number },
+  wall: () => Estimate,
+): Induction['runner'] & { readonly stacks: Stacks } {
+  const { file, ledger } = context;
+  const section = file.induction ?? {};
+  const tract = resolveTract(context, inputs, 'individual-throttles');
+  const { length, lengthMultiplier, entryArea, exitArea } = tract;
+  const { cylinders } = inputs.block.block;
+  const count = section.throttle?.count;
+  if (count !== undefined && count % cylinders !== 0)
+    throw new FieldFault(
+      'induction.throttle.count',
+      'by-cylinder',
+      `is ${count}: with individual-throttles each of the ${cylinders} cylinders has its own`,
+    );
+  const at = ledger.quantity('induction.runner.throttleAt', section.runner?.throttleAt, 'length', 'mm', () =>
+    throttleAt(length),
+  );
+  if (!(at < length))
+    throw new FieldFault(
+      'induction.runner.throttleAt',
+      'inconsistent',
+      'lies behind the end of the runner, the face of the head',
+    );
+  const here = entryArea + ((exitArea - entryArea) * at) / length;
+  const each = metering.meteringArea / cylinders;
+  const bore =
+    metering.kind === 'carburetor' ? here : each / (THROTTLE_COEFFICIENT * (section.flowMultiplier ?? 1));
+  const loss = measuredOrStatedLoss(context, inputs);
+  const word = (): 'bell' | 'plain' => ledger.word('induction.runner.mouth', section.runner?.mouth, mouth);
+  const { most, ...opening } =
+    loss === undefined
+      ? { mouthArea: MOUTH_COEFFICIENT[word()] * entryArea, most: null }
+      : mouthBeside(mouthOf(tract, loss, inputs), entryArea, Math.max(0, 1 / each ** 2 - 1 / bore ** 2));
+  const inlet = section.airbox?.inlet;
+  const stacks: Stacks = {
+    at: at * lengthMultiplier,
+    bore,
+    ...(most === null ? {} : { most }),
+    ...(inlet === undefined
+      ? {}
+      : { inlet: { length: inlet.length ?? 0, area: (Math.PI / 4) * inlet.inside ** 2 } }),
+  };
+  return {
+    ...tract,
+    ...opening,
+    wallTemperature: ledger.quantity(
+      'induction.runner.wallTemperature',
+      section.runner?.wallTemperature,
+      'temperature',
+      'K',
+      wall,
+    ),
+    stacks,
+  };
+}
+
+/**
+ * Mouth and throttle where the measured loss is of both together: the throttle takes what it is rated for, as far as the sheet leaves that
+ * beside a mouth without loss, and the mouth what remains.
+ */
+function mouthBeside(
+  { area, friction }: RunnerMouth,
+  entryArea: number,
+  throttle: number,
+): Pick<Induction['runner'], 'mouthArea' | 'wallFriction'> & { readonly most: number } {
+  const most = Math.max(0, 1 / area ** 2 - 1 / entryArea ** 2);
+  return {
+    mouthArea: 1 / Math.sqrt(1 / area ** 2 - Math.min(throttle, most)),
+    ...(friction < 1 ? { wallFriction: friction } : {}),
+    most,
+  };
+}
+
 function resolveRunner(
   context: ResolveContext,
   inputs: InductionInputs,
@@ -178,6 +280,29 @@ function resolveRunner(
   wall: () => Estimate,
 ): Induction['runner'] {
   const { file, ledger } = context;
+  const section = file.induction?.runner ?? {};
+  const tract = resolveTract(context, inputs, style);
+  const { area, friction } = mouthOf(tract, statedLoss(context, inputs, style), inputs);
+  return {
+    ...tract,
+    mouthArea: area,
+    ...(friction < 1 ? { wallFriction: friction } : {}),
+    wallTemperature: ledger.quantity(
+      'induction.runner.wallTemperature',
+      section.wallTemperature,
+      'temperature',
+      'K',
+      wall,
+    ),
+  };
+}
+
+/** Lengths and areas of the runner. */
+function resolveTract(
+  { file, ledger }: ResolveContext,
+  inputs: InductionInputs,
+  style: Manifold,
+): Pick<Induction['runner'], 'length' | 'lengthMultiplier' | 'entryArea' | 'exitArea'> {
   const section = file.induction?.runner ?? {};
   const path = (field: string): string => `induction.runner.${field}`;
   const length = ledger.quantity(path('length'), section.length, 'length', 'in', () =>
@@ -194,30 +319,20 @@ function resolveRunner(
     section.lengthMultiplier,
     runnerLengthMultiplier,
   );
-  const tract = { length, lengthMultiplier, entryArea, exitArea };
-  const mouth = mouthOf(tract, statedLoss(context, inputs, style), inputs);
-  return {
-    ...tract,
-    mouthArea: mouth.area,
-    ...(mouth.friction < 1 ? { wallFriction: mouth.friction } : {}),
-    wallTemperature: ledger.quantity(
-      path('wallTemperature'),
-      section.wallTemperature,
-      'temperature',
-      'K',
-      wall,
-    ),
-  };
+  return { length, lengthMultiplier, entryArea, exitArea };
 }
 
 /** Share of flow lost with the manifold bolted on: stated, from the sheet's own column, or by style. */
 function statedLoss(context: ResolveContext, inputs: InductionInputs, style: Manifold): number {
-  const { file, ledger, sheets } = context;
+  const stated = measuredOrStatedLoss(context, inputs);
+  return context.ledger.quantity('induction.flowLoss', stated, 'share', '%', () => flowLoss(style));
+}
+
+function measuredOrStatedLoss({ file, sheets }: ResolveContext, inputs: InductionInputs): number | undefined {
   const sheet = sheets.flow['heads.intake.flow'] ?? sheets.flow['heads.flow'];
   const measured =
     sheet === undefined ? null : measuredLoss(sheet.intake, sheet.withManifold, inputs.maxLift);
-  const stated = file.induction?.flowLoss ?? measured ?? undefined;
-  return ledger.quantity('induction.flowLoss', stated, 'share', '%', () => flowLoss(style));
+  return file.induction?.flowLoss ?? measured ?? undefined;
 }
 
 /** Loss at the highest common lift up to the lift used; null where the sheet has no such pair. */

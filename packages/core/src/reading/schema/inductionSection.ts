@@ -3,7 +3,16 @@ import * as z from 'zod';
 import { count, pure, quantity, word } from './quantity.ts';
 
 /** Style of manifold. */
-export const MANIFOLDS = ['single-plane', 'dual-plane', 'individual-runner', 'long-runner'] as const;
+export const MANIFOLDS = [
+  'single-plane',
+  'dual-plane',
+  'individual-runner',
+  'individual-throttles',
+  'long-runner',
+] as const;
+
+/** How the mouth of a runner is shaped that stands in the open or in an airbox. */
+export const MOUTHS = ['bell', 'plain'] as const;
 export type Manifold = (typeof MANIFOLDS)[number];
 
 /** Where a throttle body's fuel is injected. */
@@ -33,9 +42,16 @@ export interface AirCleanerSection {
 export interface RunnerSection {
   readonly length?: number | undefined;
   readonly lengthMultiplier?: number | undefined;
+  readonly throttleAt?: number | undefined;
+  readonly mouth?: (typeof MOUTHS)[number] | undefined;
   readonly entryArea?: number | undefined;
   readonly exitArea?: number | undefined;
   readonly wallTemperature?: number | undefined;
+}
+
+export interface AirboxSection {
+  readonly volume: number;
+  readonly inlet?: { readonly inside: number; readonly length?: number | undefined } | undefined;
 }
 
 export interface InductionSection {
@@ -45,6 +61,7 @@ export interface InductionSection {
   readonly airCleaner?: 'none' | AirCleanerSection | undefined;
   readonly manifold?: Manifold | undefined;
   readonly plenum?: number | undefined;
+  readonly airbox?: AirboxSection | undefined;
   readonly runner?: RunnerSection | undefined;
   readonly flowLoss?: number | undefined;
   readonly injection?: (typeof INJECTIONS)[number] | undefined;
@@ -112,7 +129,7 @@ export const inductionSection: z.ZodType<InductionSection> = z
       .optional(),
     manifold: word(
       MANIFOLDS,
-      'Style of manifold: single-plane, dual-plane, individual-runner (a throttle a cylinder, tunnel) or long-runner.',
+      'Style of manifold: single-plane, dual-plane, individual-runner (a small plenum behind the throttle of each cylinder, tunnel), individual-throttles (a throttle or carburetor in each runner, in the open or in an airbox) or long-runner.',
     ).optional(),
     plenum: quantity(
       'volume',
@@ -120,12 +137,33 @@ export const inductionSection: z.ZodType<InductionSection> = z
       'Volume between throttle and runners, all plenums together.',
       '1.8 l',
     ).optional(),
+    airbox: z
+      .strictObject({
+        volume: quantity('volume', { min: '0.1 l', max: '200 l' }, 'Volume of the box.', '9 l'),
+        inlet: z
+          .strictObject({
+            inside: quantity('length', { min: '10 mm', max: '400 mm' }, 'Inside diameter.', '90 mm'),
+            length: quantity(
+              'length',
+              { min: '0 mm', max: '3000 mm' },
+              'Length of the pipe; left out: a hole.',
+              '350 mm',
+            ).optional(),
+          })
+          .meta({ description: 'Pipe or hole that leads into the box.' })
+          .optional(),
+      })
+      .meta({
+        description:
+          'Airbox in front of all trumpets, with individual-throttles. An airCleaner stands at its inlet.',
+      })
+      .optional(),
     runner: z
       .strictObject({
         length: quantity(
           'length',
           { min: '5 mm', max: '1500 mm' },
-          'Plenum to face of the head.',
+          'Plenum, or mouth of the trumpet, to face of the head.',
           '5.5 in',
         ).optional(),
         lengthMultiplier: pure(
@@ -133,6 +171,16 @@ export const inductionSection: z.ZodType<InductionSection> = z
           2,
           'On the length of runner and port that pressure waves see: a measured curve trims it.',
           1,
+        ).optional(),
+        throttleAt: quantity(
+          'length',
+          { min: '0 mm', max: '1400 mm' },
+          'Mouth of the trumpet to the throttle or carburetor, with individual-throttles.',
+          '90 mm',
+        ).optional(),
+        mouth: word(
+          MOUTHS,
+          'Mouth of the trumpet, with individual-throttles: bell (rounded) or plain (a cut tube).',
         ).optional(),
         entryArea: quantity('area', RUNNER_AREA, 'Area at the plenum, one cylinder.', '2.8 in2').optional(),
         exitArea: quantity('area', RUNNER_AREA, 'Area at the head, one cylinder.', '2.5 in2').optional(),

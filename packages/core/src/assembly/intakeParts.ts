@@ -1,0 +1,202 @@
+/** From the outside air to the intake valves: metering into plenums, or throttles along the runners with still air or an airbox in front. */
+import type { Combination, Stacks } from '../combination/combination.ts';
+import { frozenH } from '../gas/lookup.ts';
+import { seriesArea } from '../geometry/flowSheet.ts';
+import { areaAt, CAST_FANNING, cutAt } from '../geometry/tractProfile.ts';
+import type { EndSpec } from '../network/openEnd.ts';
+import type { OrificeSpec } from '../network/orifice.ts';
+import type { NodeRef } from '../network/part.ts';
+import type { ReservoirSpec } from '../network/reservoir.ts';
+import type { Valve } from '../network/valve.ts';
+import { findRoot } from '../numerics/root.ts';
+import type { IntakeCharge } from './intakeCharge.ts';
+import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
+import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
+import { groupWeight, type Marching } from './symmetry.ts';
+import { intakeTract, openPipe } from './tracts.ts';
+
+/** Places of the network's reservoirs: the air that is metered, and the same air with its fuel and warmth, where pipes draw it. */
+const AIR: NodeRef = { kind: 'reservoir', index: 0 };
+const METERED: NodeRef = { kind: 'reservoir', index: 2 };
+
+/** What the parts of the intake are made for. */
+export interface IntakeTask {
+  readonly combination: Combination;
+  readonly marching: Marching;
+  readonly mesh: Mesh;
+  readonly charge: IntakeCharge;
+  readonly valve: Valve;
+  /** Volumes already in the plan, with the cylinders they feed. */
+  readonly plenums: readonly { readonly volume: number; readonly cylinders: readonly number[] }[];
+}
+
+/** Where the parts stand in the plan. */
+export interface IntakeParts {
+  /** The end at each marching cylinder's valve. */
+  readonly valveEnds: readonly number[];
+  readonly ducts: readonly number[];
+  readonly gauges: readonly { readonly duct: number; readonly cell: number }[];
+}
+
+/** Puts the intake into the plan. */
+export function putIntake(plan: NetworkPlan, task: IntakeTask): IntakeParts {
+  const { combination, marching, plenums } = task;
+  const { stacks } = combination.induction;
+  const runners = marching.cylinders.map((number, index) => putRunner(plan, task, number, index));
+  const members = plenums.map(({ cylinders }) => cylinders);
+  const pipes = plenums.flatMap(({ volume, cylinders }) => {
+    const weight = groupWeight(marching, cylinders, members);
+    if (stacks === undefined) putMetering(plan, task, volume, cylinders.length, weight);
+    else return putInlet(plan, task, stacks, volume, weight);
+    return [];
+  });
+  return {
+    valveEnds: runners.map(({ valveEnd }) => valveEnd),
+    ducts: [...runners.flatMap(({ ducts }) => ducts), ...pipes],
+    gauges: stacks === undefined ? [] : runners.map(({ ducts }) => ({ duct: ducts[0], cell: 0 })),
+  };
+}
+
+/** Runner and port of one marching cylinder, mouth to valve, cut at the throttle that stands in it; the duct at the valve comes first. */
+function putRunner(
+  plan: NetworkPlan,
+  { combination, marching, mesh, charge, valve, plenums }: IntakeTask,
+  number: number,
+  index: number,
+): { readonly valveEnd: number; readonly ducts: readonly number[] } {
+  const { intake, induction } = combination;
+  const { stacks, runner } = induction;
+  const { weight } = marching;
+  const profile = intakeTract(combination);
+  const walls = wall(CAST_FANNING, INTAKE_FLOW, intake.portArea, runner);
+  const made = { ...walls, tables: charge.tables, weight };
+  const whole = cellCount(profile, mesh.intakeCell, mesh.fewest);
+  const length = profile[profile.length - 1].x;
+  const at = stacks === undefined ? 0 : stacks.at + length - tractLength(combination);
+  const [trumpet, rest] = stacks === undefined ? [null, profile] : cutAt(profile, at);
+  const share = (part: number): number => Math.max(1, Math.round((whole * part) / length));
+  const duct = put(plan.ducts, {
+    name: `intake ${number}`,
+    profile: rest,
+    cells: share(length - at),
+    ...made,
+  });
+  const horn =
+    trumpet === null
+      ? null
+      : put(plan.ducts, { name: `trumpet ${number}`, profile: trumpet, cells: share(at), ...made });
+  if (horn !== null && stacks !== undefined)
+    put(plan.joints, {
+      left: horn,
+      right: duct,
+      loss: throttleLoss(combination, stacks, areaAt(profile, at)),
+    });
+  const plenum = plenums.findIndex(({ cylinders }) => cylinders.includes(number));
+  const { airCleanerArea } = induction;
+  // In the open each trumpet has its own filter.
+  const filtered = stacks !== undefined && plenum < 0 && airCleanerArea !== null;
+  const mouthArea = filtered
+    ? seriesArea(runner.mouthArea, airCleanerArea / combination.block.cylinders)
+    : runner.mouthArea;
+  const mouth = put(plan.ends, {
+    duct: horn ?? duct,
+    right: false,
+    to: plenum < 0 ? METERED : volumeAt(plenums[plenum].volume),
+    opening: { area: mouthArea },
+    weight,
+  });
+  // What the marching cylinder does, its images do later, each into its own plenum where that marches.
+  for (const shift of marching.shifts.slice(1)) {
+    const image = marching.imageOf(number, shift);
+    const into = plenums.find(({ cylinders }) => cylinders.includes(image));
+    if (into !== undefined) putCopy(plan, mouth, into.volume, shift);
+  }
+  const end: EndSpec = {
+    duct,
+    right: true,
+    to: { kind: 'cylinder', index },
+    opening: { valve, outward: true },
+    fuelling: charge.fuelling,
+    weight,
+  };
+  return { valveEnd: put(plan.ends, end), ducts: horn === null ? [duct] : [duct, horn] };
+}
+
+/** Mouth to valve without what waves see beyond the mouth [m]. */
+function tractLength({ intake, induction: { runner } }: Combination): number {
+  return (runner.length + intake.portLength) * runner.lengthMultiplier;
+}
+
+/**
+ * Stagnation pressure that a throttle takes from the stream in its runner, over the dynamic pressure there [-]. Its flow area was
+ * found from still air to still air, where the speed in its bore is lost too: along a runner it is kept.
+ */
+export function throttleLoss({ block, induction }: Combination, stacks: Stacks, area: number): number {
+  const { bore, most = Number.POSITIVE_INFINITY } = stacks;
+  const each = induction.meteringArea / block.cylinders;
+  return area ** 2 * Math.max(0, Math.min(most, 1 / each ** 2 - 1 / bore ** 2));
+}
+
+/** Carburetor or throttle with the air cleaner in series, into a plenum. */
+function putMetering(
+  plan: NetworkPlan,
+  { combination, charge }: IntakeTask,
+  plenum: number,
+  count: number,
+  weight: number,
+): void {
+  const { block, induction } = combination;
+  const { meteringArea, airCleanerArea } = induction;
+  const area = airCleanerArea === null ? meteringArea : seriesArea(meteringArea, airCleanerArea);
+  const { metering } = charge;
+  put(plan.orifices, { ...orificeTo(plenum, (area * count) / block.cylinders), metering, weight });
+}
+
+function orificeTo(volume: number, area: number): Pick<OrificeSpec, 'from' | 'to' | 'area'> {
+  return { from: AIR, to: volumeAt(volume), area };
+}
+
+/** The way into an airbox: a hole, or a pipe, with the air cleaner in series. Returns the pipe's duct. */
+function putInlet(
+  plan: NetworkPlan,
+  { combination, charge, mesh }: IntakeTask,
+  { inlet }: Stacks,
+  volume: number,
+  weight: number,
+): readonly number[] {
+  const { airCleanerArea, runner } = combination.induction;
+  const cleaned = (area: number): number =>
+    airCleanerArea === null ? area : seriesArea(area, airCleanerArea);
+  if (inlet === undefined || inlet.length === 0) {
+    const area = cleaned(inlet?.area ?? Number.POSITIVE_INFINITY);
+    put(plan.orifices, { ...orificeTo(volume, area), metering: charge.metering, weight });
+    return [];
+  }
+  const { length, area } = inlet;
+  const profile = openPipe(length, area);
+  const duct = put(plan.ducts, {
+    name: 'airbox inlet',
+    profile,
+    cells: cellCount(profile, mesh.intakeCell, Math.ceil((mesh.fewest ?? 1) / 2)),
+    ...wall(CAST_FANNING, INTAKE_FLOW, area, runner),
+    tables: charge.tables,
+    weight,
+  });
+  put(plan.ends, { duct, right: false, to: METERED, opening: { area: cleaned(area) }, weight });
+  put(plan.ends, { duct, right: true, to: volumeAt(volume), opening: { area }, weight });
+  return [duct];
+}
+
+/** Far from any engine's charge [K]. */
+const COLDEST = 200;
+const WARMEST = 420;
+
+/**
+ * What pipes in the open draw: still gas at the pressure of the day, with the fuel and the warmth that the metering gives it. The
+ * network knows no air without fuel in the intake, so that a pipe in front of a carburetor holds the mixture too.
+ */
+export function meteredAir({ tables, metering }: IntakeCharge, pressure: number): ReservoirSpec {
+  const above = (T: number): number => frozenH(tables, T, 0) - metering.enthalpy;
+  const T = findRoot(above, COLDEST, WARMEST, { tolerance: 1e-9 }).x;
+  return { p: pressure, T, b: 0, tables, supplies: true };
+}
