@@ -48,10 +48,14 @@ export function spreadColumn(spread: ForecastSpread, units: UnitSystem): Column<
 export function worthText({ worths, rest }: ForecastSpread, { assumed }: Curve, width: number): string {
   const handful = worths.filter(({ powerPct }) => powerPct >= LITTLE).slice(0, HANDFUL);
   if (handful.length === 0) return '';
-  const lines = handful.map(
-    (worth, i) =>
-      `${i === 0 ? 'Measure this first' : 'then'}: ${worthName(worth, assumed)}, worth +/-${fixed(worth.powerPct, 1)} % of power`,
-  );
+  const worthOf = (worth: Worth): string =>
+    `${worthName(worth, assumed)}, worth +/-${fixed(worth.powerPct, 1)} % of power`;
+  const measured = handful.filter(({ settledBy }) => settledBy === 'measuring');
+  const fitted = handful.filter(({ settledBy }) => settledBy === 'pull');
+  const lines = [
+    ...measured.map((worth, i) => `${i === 0 ? 'Measure this first' : 'then'}: ${worthOf(worth)}`),
+    ...fitted.map((worth, i) => `${i === 0 ? 'A pull to calibrate with settles' : 'and'}: ${worthOf(worth)}`),
+  ];
   const others = worths.length - handful.length + rest.unknowns;
   const left =
     others === 0

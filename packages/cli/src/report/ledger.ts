@@ -33,12 +33,12 @@ ${rows}</tbody></table></section>
 /** What one standard deviation of each unknown does to power, worth most first. */
 export function worthMarkup({ worths, rest }: ForecastSpread): Markup {
   const rows = worths.map(
-    ({ name, kind, powerPct }) =>
-      html`<tr><td>${pathMarkup(name)}</td><td>${kind}</td><td>± ${fixed(powerPct, 1)} %</td></tr>\n`,
+    ({ name, kind, settledBy, powerPct }) =>
+      html`<tr><td>${pathMarkup(name)}</td><td>${kind}</td><td>${settledBy === 'pull' ? 'a pull' : 'measuring'}</td><td>± ${fixed(powerPct, 1)} %</td></tr>\n`,
   );
   return html`<section id="worth"><h2>Measure this first</h2>
 <p>What one standard deviation of each does to mean power over these speeds. ${rest.unknowns} others, moved together: ± ${fixed(rest.powerPct, 1)} %.</p>
-<table class="ledger"><thead><tr><th scope="col">What</th><th scope="col">Known by</th><th scope="col">Worth</th></tr></thead><tbody>
+<table class="ledger"><thead><tr><th scope="col">What</th><th scope="col">Known by</th><th scope="col">Settled by</th><th scope="col">Worth</th></tr></thead><tbody>
 ${rows}</tbody></table></section>
 `;
 }

@@ -9,6 +9,7 @@ import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { type Offset, perturbed } from './perturbed.ts';
 import { COARSE } from './responseWorld.ts';
+import { type SettledBy, settledBy } from './settledBy.ts';
 import { type Unknown, type Unknowns, unknownsOf } from './unknowns.ts';
 import { usualRank } from './usualWorth.ts';
 
@@ -40,6 +41,8 @@ export interface Worth {
   readonly name: string;
   /** Whether it is an estimate, a stated value or a knob of a calibration. */
   readonly kind: 'assumed' | 'stated' | 'fitted';
+  /** What would settle it: measuring it, or a pull to calibrate with. */
+  readonly settledBy: SettledBy;
   /** What one standard deviation of it does to mean power over the band, sign taken off [%]. */
   readonly powerPct: number;
 }
@@ -74,7 +77,7 @@ export interface ForecastSpreadOptions extends StudyControl {
 }
 
 /** Unknowns looked at singly beside those of a calibration, and vectors in which all others are moved at once, of each kind. */
-const SINGLY = 12;
+const SINGLY = 16;
 const VECTORS = 3;
 /** Where in the speeds of the curve responses are taken: middles of thirds. */
 const SHARES: readonly number[] = [1 / 6, 1 / 2, 5 / 6];
@@ -198,6 +201,7 @@ export async function forecastSpread(
           path: unknown.path,
           name: unknown.id,
           kind,
+          settledBy: settledBy(unknown.path),
           powerPct: 100 * Math.abs(inPower(effect)),
         }),
       )

@@ -43,6 +43,7 @@ describe('forecastSpread(baseline, curve)', () => {
     expect(spread?.points[3].assumed).toBeCloseTo(Math.hypot(0.036, 0.06), 6);
     const [first, second, third] = spread?.worths ?? [];
     expect([first.name, second.name]).toEqual(['friction.multiplier', 'heat.multiplier']);
+    expect([first.settledBy, second.settledBy]).toEqual(['pull', 'pull']);
     expect(first.powerPct).toBeCloseTo(3.6, 4);
     expect(third.powerPct).toBe(0);
   });
@@ -65,7 +66,7 @@ describe('forecastSpread(baseline, curve)', () => {
     );
     expect(spread?.power.stated).toBeCloseTo(0.01, 6);
     expect(spread?.power.assumed).toBeCloseTo(0, 9);
-    expect(spread?.worths[0]).toMatchObject({ name: 'compression', kind: 'stated' });
+    expect(spread?.worths[0]).toMatchObject({ name: 'compression', kind: 'stated', settledBy: 'measuring' });
   });
 
   it('takes a fixed small number of forecasts, and nothing where an abort comes first', async () => {
@@ -75,7 +76,7 @@ describe('forecastSpread(baseline, curve)', () => {
       return runnerOf(() => 200)(list, control);
     };
     const spread = await spreadOf(() => 200, minimumDocument(), counting);
-    expect(jobs).toBeLessThanOrEqual(19);
+    expect(jobs).toBeLessThanOrEqual(23);
     expect(spread?.forecasts).toBe(jobs);
     expect(
       await spreadOf(
