@@ -158,3 +158,4 @@ export type {
   Worth,
 } from './uncertainty/forecastSpread.ts';
 export { forecastSpread } from './uncertainty/forecastSpread.ts';
+export type { SettledBy } from './uncertainty/settledBy.ts';
