@@ -13,6 +13,7 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { percent } from '../studies/gain.ts';
+import { withModelError } from '../uncertainty/gainError.ts';
 import { chanceAbove, chanceToBeat, pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
@@ -108,7 +109,7 @@ async function drawsOf(
   const rpm = responseSpeeds(band);
   const world = responseWorld(baseline, changes, unknowns, { queue, seed, rpm, fidelity, sheet });
   askFirst(world);
-  const responses = await measureResponses(world);
+  const responses = withModelError(await measureResponses(world));
   if (responses.baseline === null || !responses.complete) return new Map();
   const { baseline: own } = responses;
   const known = responses.candidates.filter((subject) => subject !== null);
