@@ -41,9 +41,6 @@ const USUAL_RATE = 2.5e4;
 /** Fewest steps that are allowed anyhow in a degree [1/deg]. */
 const FEWEST = 2;
 
-/** Shortest step that ducts and volumes of an engine can ask for [crank deg]: cells of a millimetre at 100 rpm bear a hundred times it. */
-const SHORTEST = 1e-5;
-
 export interface March {
   readonly network: Network;
   readonly options: MarchOptions;
@@ -113,7 +110,7 @@ export function marchDegrees(
     shortenStep(march);
     if (march.steps >= last) march.overrun = fastestPart(network);
     // Rates that leave no time to march are those of no gas.
-    const possible = march.overrun === null && clock[CLOCK.to] - clock[CLOCK.from] > SHORTEST;
+    const possible = march.overrun === null && clock[CLOCK.to] > clock[CLOCK.from];
     if (!(possible && takeStep(march))) {
       y.fill(Number.NaN);
       return;

@@ -5,16 +5,17 @@ import type { Network } from '../network/network.ts';
 import { decode, stiffness } from '../network/network.ts';
 
 /**
- * A cycle in cells of equal angle, each cut into so many steps. It is laid once a march is under way and then kept, so that a
- * cycle is a smooth function of the state it begins with: steps chosen anew would jump in number and never quite repeat.
+ * The crank angles of a cycle that steps end on, each step as long as the rates there allow. It is laid while a march gets under
+ * way and then kept, so that a cycle is a smooth function of the state it begins with: steps chosen anew would jump in number and
+ * never quite repeat.
  */
 export interface StepGrid {
-  /** Width of a cell [crank deg], 720 over a whole number. */
-  width: number;
-  /** Steps in each cell. */
-  counts: Int32Array;
-  /** Fastest rate met in each cell since the grid was laid [1/s]. */
+  /** From 0 to 720, rising [crank deg]. */
+  edges: Float64Array;
+  /** Fastest rate met between an edge and the next since the grid was laid [1/s]. */
   rates: Float64Array;
+  /** The last edge that was passed. */
+  at: number;
   /** Times the Courant number that a step may have on this grid [-]. */
   leeway: number;
   /** How often each step was cut: 1, or more where steps as long as rates allow are not short enough. */
@@ -24,7 +25,6 @@ export interface StepGrid {
 /** Cuts each step of a grid into two. */
 export function halveSteps(grid: StepGrid): void {
   grid.fineness *= 2;
-  for (let k = 0; k < grid.counts.length; k++) grid.counts[k] *= 2;
 }
 
 /** The part of a march that says how long its steps may be. */
@@ -41,17 +41,20 @@ interface Stepped {
 const LEEWAY = 0.06;
 /** Fastest rate of a running engine over that of still gas, for the grid of the first cycle [-]. */
 const FIRST_GUESS = 1.5;
+/** Shortest step that ducts and volumes of an engine can ask for [crank deg]: cells of a millimetre at 100 rpm bear a hundred times it. */
+const SHORTEST = 1e-5;
+/** Angles that differ by less are the same [deg]. */
+const EPSILON = 1e-6;
 
-/** A grid of cells one largest step wide [deg], on which steps are as long as rates allow. */
+/** A grid of one largest step after another [deg], on which steps are as long as rates allow. */
 export function freeGrid(maxStep: number): StepGrid {
-  const cells = Math.ceil(720 / maxStep);
-  return {
-    width: 720 / cells,
-    counts: new Int32Array(cells).fill(1),
-    rates: new Float64Array(cells),
-    leeway: 1,
-    fineness: 1,
-  };
+  const edges = evenEdges(720 / maxStep);
+  return { edges, rates: new Float64Array(edges.length - 1), at: 0, leeway: 1, fineness: 1 };
+}
+
+function evenEdges(parts: number): Float64Array {
+  const n = Math.ceil(parts);
+  return Float64Array.from({ length: n + 1 }, (_, k) => (720 * k) / n);
 }
 
 /**
@@ -59,86 +62,66 @@ export function freeGrid(maxStep: number): StepGrid {
  * rates were others than before.
  */
 export function layGrid(march: Stepped): void {
-  const { network, options, grid } = march;
+  const { network, options, grid, y } = march;
   const limit = options.courant * network.degreesPerSecond;
-  const met = grid.rates.some((rate) => rate > 0);
-  if (network.copies.length > 0) cutForCopies(march, met ? limit : 0);
-  if (!met) return;
-  grid.counts.forEach((_, k) => {
-    grid.counts[k] = stepsIn(grid.width, grid.rates[k], limit);
-  });
-  grid.rates.fill(0);
-  grid.leeway = 1 + LEEWAY;
+  if (grid.rates.some((rate) => rate > 0)) {
+    grid.edges = edgesFor(grid, options.maxStep, limit);
+    grid.leeway = 1 + LEEWAY;
+  } else if (network.copies.length > 0) {
+    decode(network, 0, y);
+    const first = Math.min(options.maxStep, limit / (FIRST_GUESS * stiffness(network)));
+    grid.edges = evenEdges(720 / first);
+  }
+  grid.rates = new Float64Array(grid.edges.length - 1);
+  grid.at = 0;
+  // What is recorded by steps is recalled by steps.
+  setBins(network, grid.edges);
 }
 
-/** Steps that a cell of a width [deg] takes at a rate [1/s], `limit` being the longest step times its rate. */
-function stepsIn(width: number, rate: number, limit: number): number {
-  return Math.max(1, Math.ceil((width * rate) / limit - 1e-6));
-}
+/** Widths of the cells that are cut into equal steps [deg]: narrower ones waste more of a step each, wider ones have longer to wait. */
+const CELL = 15;
 
 /**
- * Cuts the cycle into cells of which a whole number fits every delay of a copy, so that what is recorded by cells is recalled
- * exactly. They are at least as fine as half of all steps have to be, and otherwise such that fewest steps are needed.
- *
- * @param limit - longest step times its rate [deg/s]; 0 where no rates were met yet
+ * Edges in each cell as far apart as the fastest rate met there allows, `limit` being the longest step times its rate. Whole numbers
+ * of steps in cells of one width forget a rounding, of which the first cycles make much.
  */
-function cutForCopies({ network, options, grid, y }: Stepped, limit: number): void {
-  const delays = network.copies.flatMap((c) => c.spec.delays);
-  const common = delays.every(Number.isInteger) ? delays.reduce(greatestDivisor, 720) : 3;
-  const span = (rate: number, most: number) => Math.min(options.maxStep, most / rate);
-  const { rates, width } = grid;
-  const ratesOf = (cells: number) =>
-    Float64Array.from({ length: cells }, (_, k) => fastestOver(rates, width, k, 720 / cells));
-  let cells = 0;
-  if (limit === 0) {
-    decode(network, 0, y);
-    const first = span(FIRST_GUESS * stiffness(network), options.courant * network.degreesPerSecond);
-    cells = (720 / common) * Math.ceil(common / first);
-  } else {
-    const sorted = rates.slice().sort();
-    const coarsest = Math.ceil(common / span(sorted[Math.floor(sorted.length / 2)], limit));
-    const finest = Math.ceil(common / span(sorted[sorted.length - 1], limit));
-    let fewest = Number.POSITIVE_INFINITY;
-    for (let n = coarsest; n <= finest; n++) {
-      const tried = (720 / common) * n;
-      const steps = ratesOf(tried).reduce((sum, rate) => sum + stepsIn(720 / tried, rate, limit), 0);
-      if (steps < fewest) [fewest, cells] = [steps, tried];
-    }
+function edgesFor({ edges, rates }: StepGrid, maxStep: number, limit: number): Float64Array {
+  const laid = [0];
+  for (let from = 0, k = 0; from < 720; from += CELL) {
+    const to = from + CELL;
+    let fastest = limit / maxStep;
+    while (k > 0 && edges[k] > from) k--;
+    for (; k < rates.length && edges[k] < to - EPSILON; k++)
+      if (edges[k + 1] > from + EPSILON) fastest = Math.max(fastest, rates[k]);
+    const count = Math.ceil((CELL * fastest) / limit - EPSILON);
+    for (let i = 1; i <= count; i++) laid.push(i === count ? to : from + (CELL * i) / count);
   }
-  grid.rates = limit === 0 ? new Float64Array(cells) : ratesOf(cells);
-  grid.width = 720 / cells;
-  grid.counts = new Int32Array(cells).fill(1);
-  setBins(network, cells);
-}
-
-/** Fastest of the rates in cells of one width [deg] that lie in a cell of another. */
-function fastestOver(rates: Float64Array, width: number, cell: number, across: number): number {
-  const last = Math.min(rates.length, Math.ceil(((cell + 1) * across) / width - 1e-6));
-  let fastest = 0;
-  for (let k = Math.floor((cell * across) / width + 1e-6); k < last; k++)
-    fastest = Math.max(fastest, rates[k]);
-  return fastest;
-}
-
-function greatestDivisor(a: number, b: number): number {
-  return b === 0 ? a : greatestDivisor(b, a % b);
+  return Float64Array.from(laid);
 }
 
 /**
  * Brings the end of the step on the clock back to the next edge of the grid, or to where the decoded state's rates allow; edges are met
- * exactly.
+ * exactly. Rates that leave no time leave no step: it ends where it begins.
  */
 export function shortenForRates({ network, options, grid, clock }: Stepped): void {
-  const { width, counts, rates, leeway, fineness } = grid;
-  const theta = clock[CLOCK.from];
-  const cell = Math.floor(theta / width + 1e-6);
-  const k = ((cell % counts.length) + counts.length) % counts.length;
+  const { edges, rates, leeway, fineness } = grid;
+  const from = clock[CLOCK.from];
+  const turns = 720 * Math.floor(from / 720 + 1e-9);
+  const theta = from - turns;
+  let k = grid.at < rates.length && edges[grid.at] <= theta + EPSILON ? grid.at : 0;
+  while (k < rates.length - 1 && edges[k + 1] <= theta + EPSILON) k++;
+  grid.at = k;
   const rate = stiffness(network);
   if (rate > rates[k]) rates[k] = rate;
   const longest = Math.min(options.maxStep, (leeway * options.courant * network.degreesPerSecond) / rate);
-  const span = longest / fineness;
-  const part = width / counts[k];
-  const next = cell * width + (Math.floor((theta - cell * width) / part + 1e-6) + 1) * part;
+  if (!(longest > SHORTEST)) {
+    clock[CLOCK.to] = from;
+    return;
+  }
+  const part = (edges[k + 1] - edges[k]) / fineness;
+  const parts = Math.floor((theta - edges[k]) / part + EPSILON) + 1;
+  const next = turns + (parts < fineness ? edges[k] + parts * part : edges[k + 1]);
   const edge = Math.min(clock[CLOCK.to], next);
-  clock[CLOCK.to] = theta + (edge - theta) / Math.max(1, Math.ceil((edge - theta) / span - 1e-6));
+  clock[CLOCK.to] =
+    from + (edge - from) / Math.max(1, Math.ceil(((edge - from) * fineness) / longest - EPSILON));
 }

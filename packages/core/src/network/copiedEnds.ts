@@ -65,7 +65,7 @@ export function createCopy(
   volume.opening[0] += spec.delays.length * end.nozzle[NOZZLE.ductArea];
   return {
     spec,
-    record: createFlowRecord(720, pressure),
+    record: createFlowRecord(Float64Array.of(0, 720), pressure),
     volume,
     end,
     rate: new Float64Array(RECALL_SIZE),
@@ -135,11 +135,9 @@ export function weighCopies(network: WithCopies, weight: number): void {
   for (const copy of network.copies) copy.record.weight = weight;
 }
 
-/** Cuts the records of the copies into so many bins a cycle: steps that end at bin edges are recalled exactly. */
-export function setBins(network: WithCopies, bins: number): void {
-  for (const copy of network.copies) {
-    if (copy.record.mass.length !== bins) copy.record = rebinned(copy.record, bins);
-  }
+/** Cuts the records of the copies at the crank angles that steps end on, from 0 to 720 deg. */
+export function setBins(network: WithCopies, edges: Float64Array): void {
+  for (const copy of network.copies) copy.record = rebinned(copy.record, edges);
 }
 
 /** Scratch of {@link prepareCopies} and {@link recordCopies}: written and read within one call, never kept. */

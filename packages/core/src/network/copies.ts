@@ -7,8 +7,10 @@
  * that the copies move over a cycle exactly the mass that was recorded.
  */
 export interface FlowRecord {
-  /** Crank degrees of one bin, 720 over a whole number. */
-  readonly bin: number;
+  /** Crank angles where bins begin, and 720 where the last ends [deg]. */
+  readonly edges: Float64Array;
+  /** The bin in which each whole degree lies, to look in first. */
+  readonly first: Int32Array;
   readonly mass: Float64Array;
   readonly burned: Float64Array;
   readonly energy: Float64Array;
@@ -18,10 +20,17 @@ export interface FlowRecord {
   weight: number;
 }
 
-/** @param bins - whole number of bins in 720 degrees */
-export function createFlowRecord(bins: number, pressure: number): FlowRecord {
+/** @param edges - crank angles where bins begin and end [deg], from 0 to 720 */
+export function createFlowRecord(edges: Float64Array, pressure: number): FlowRecord {
+  const bins = edges.length - 1;
+  const first = new Int32Array(721);
+  for (let degree = 0, i = 0; degree <= 720; degree++) {
+    while (i < bins - 1 && edges[i + 1] <= degree) i++;
+    first[degree] = i;
+  }
   return {
-    bin: 720 / bins,
+    edges,
+    first,
     mass: new Float64Array(bins),
     burned: new Float64Array(bins),
     energy: new Float64Array(bins),
@@ -31,14 +40,17 @@ export function createFlowRecord(bins: number, pressure: number): FlowRecord {
   };
 }
 
+/** Angles that differ by less are the same [deg]. */
+const SAME = 1e-9;
+
 /** The same record cut into other bins. */
-export function rebinned(record: FlowRecord, bins: number): FlowRecord {
-  const next = createFlowRecord(bins, 0);
+export function rebinned(record: FlowRecord, edges: Float64Array): FlowRecord {
+  const next = createFlowRecord(edges, 0);
   next.weight = record.weight;
   const part = new Float64Array(RECALL_SIZE);
-  for (let k = 0; k < bins; k++) {
-    part[RECALL.from] = k * next.bin;
-    part[RECALL.to] = (k + 1) * next.bin;
+  for (let k = 0; k < edges.length - 1; k++) {
+    part[RECALL.from] = edges[k];
+    part[RECALL.to] = edges[k + 1];
     recallFlow(record, part);
     next.mass[k] = part[RECALL.mass];
     next.burned[k] = part[RECALL.burned];
@@ -58,19 +70,19 @@ export const PASSED_SIZE = 6;
 
 /** Adds what passed, spread evenly; a bin entered anew starts from what is kept of the cycle before, see `weight`. */
 export function recordFlow(record: FlowRecord, passed: Float64Array): void {
-  const { bin, weight } = record;
-  const bins = record.mass.length;
+  const { edges, first, weight } = record;
   const from = passed[PASSED.from];
   const to = passed[PASSED.to];
   const mass = passed[PASSED.mass];
   let a = from;
-  while (a < to - 1e-9) {
-    const i = Math.floor(a / bin + 1e-9);
-    const b = Math.min(to, (i + 1) * bin);
-    const k = ((i % bins) + bins) % bins;
+  while (a < to - SAME) {
+    const turns = 720 * Math.floor((a + SAME) / 720);
+    let k = first[Math.max(0, Math.floor(a - turns))];
+    while (edges[k + 1] <= a - turns + SAME) k++;
+    const b = Math.min(to, turns + edges[k + 1]);
     const share = (weight * (b - a)) / (to - from);
-    const part = (weight * (b - a)) / bin;
-    if (a - i * bin < 1e-9) {
+    const part = (weight * (b - a)) / (edges[k + 1] - edges[k]);
+    if (a - turns - edges[k] < SAME) {
       record.mass[k] *= 1 - weight;
       record.burned[k] *= 1 - weight;
       record.energy[k] *= 1 - weight;
@@ -98,14 +110,14 @@ export function recallFlow(record: FlowRecord, out: Float64Array): void {
   const from = out[RECALL.from];
   const to = out[RECALL.to];
   out.fill(0, 0, RECALL.from);
-  const { bin } = record;
-  const bins = record.mass.length;
+  const { edges, first } = record;
   let a = from;
-  while (a < to - 1e-9) {
-    const i = Math.floor(a / bin + 1e-9);
-    const b = Math.min(to, (i + 1) * bin);
-    const k = ((i % bins) + bins) % bins;
-    const part = (b - a) / bin;
+  while (a < to - SAME) {
+    const turns = 720 * Math.floor((a + SAME) / 720);
+    let k = first[Math.max(0, Math.floor(a - turns))];
+    while (edges[k + 1] <= a - turns + SAME) k++;
+    const b = Math.min(to, turns + edges[k + 1]);
+    const part = (b - a) / (edges[k + 1] - edges[k]);
     out[RECALL.mass] += part * record.mass[k];
     out[RECALL.burned] += part * record.burned[k];
     out[RECALL.energy] += part * record.energy[k];

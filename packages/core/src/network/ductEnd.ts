@@ -19,7 +19,7 @@ export const NOZZLE = { area: 0, ductArea: 1, start: 2, wall: 3, c: 4 } as const
 export const NOZZLE_SIZE = 5;
 
 /** Below this area [m2] an end is a wall: a tenth of a square millimetre. */
-const SHUT = 1e-7;
+export const SHUT = 1e-7;
 const MAX_ITERATIONS = 12;
 /** Relative errors of the squared flow and of the speed; conservation doesn't depend on them, both sides get the same flow. */
 const TOLERANCE = 1e-6;

@@ -4,7 +4,7 @@ import type { Cylinder } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
 import type { Duct } from './duct.ts';
 import { FLUX } from './duct.ts';
-import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, solveDuctEnd } from './ductEnd.ts';
+import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, SHUT, solveDuctEnd } from './ductEnd.ts';
 import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
 import { countGiven } from './reservoir.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
@@ -95,7 +95,7 @@ function decodeValve({ valve, lifted, nozzle }: OpenEnd, cylinder: Cylinder): vo
   if (valve === null) return;
   liftValve(valve, cylinder.now, lifted);
   nozzle[NOZZLE.area] = lifted[LIFTED.along];
-  if (lifted[LIFTED.along] > 0) cylinder.opening[0] += nozzle[NOZZLE.ductArea];
+  if (lifted[LIFTED.along] > SHUT) cylinder.opening[0] += nozzle[NOZZLE.ductArea];
 }
 
 /** Area of an open valve for the way the gas is about to take. */
