@@ -9,6 +9,7 @@ import type { Mesh } from './mesh.ts';
 import { cellCount, EXHAUST_FLOW, wall } from './mesh.ts';
 import type { NetworkPlan } from './networkPlan.ts';
 import { put, putCopy, volumeAt } from './networkPlan.ts';
+import { cylinderValve } from './portValve.ts';
 import type { Marching } from './symmetry.ts';
 import { groupWeight } from './symmetry.ts';
 import { collectorTract, exhaustTract, openPipe } from './tracts.ts';
@@ -85,7 +86,7 @@ function putPrimary(
     duct,
     right: false,
     to: { kind: 'cylinder', index },
-    opening: { valve, outward: false },
+    opening: { valve: cylinderValve(valve, combination.exhaust, number), outward: false },
     weight,
   });
   const merge = groups.findIndex((g) => g.includes(number));

@@ -12,6 +12,7 @@ import { findRoot } from '../numerics/root.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
+import { cylinderValve } from './portValve.ts';
 import { groupWeight, type Marching } from './symmetry.ts';
 import { intakeTract, openPipe } from './tracts.ts';
 
@@ -115,7 +116,7 @@ function putRunner(
     duct,
     right: true,
     to: { kind: 'cylinder', index },
-    opening: { valve, outward: true },
+    opening: { valve: cylinderValve(valve, intake, number), outward: true },
     fuelling: charge.fuelling,
     weight,
   };

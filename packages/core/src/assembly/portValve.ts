@@ -58,6 +58,14 @@ export function portValve(combination: Combination, side: 'intake' | 'exhaust'):
   };
 }
 
+/** The valve of one cylinder, whose port may flow otherwise than the mean of all. */
+export function cylinderValve(valve: Valve, { flow }: Port, number: number): Valve {
+  const share = flow.shares?.[number - 1];
+  if (share === undefined) return valve;
+  const { area, against } = valve;
+  return { ...valve, area: area.map((a) => a * share), against: against.map((a) => a * share) };
+}
+
 /** Areas of the valve at the lifts of the sheet [m2], in the usual direction and against it, beside the ducts it was flowed with. */
 function benchedAreas(
   combination: Combination,

@@ -20,7 +20,9 @@ const FEW = 4;
 export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): Marching {
   const { secondary, balance, primary } = combination.exhaustSystem;
   const joined = secondary !== undefined || balance !== undefined || primary.lengths !== undefined;
-  const alike = combination.chamber.clearances === undefined;
+  const { chamber, intake, exhaust } = combination;
+  const unlike = [chamber.clearances, intake.flow.shares, exhaust.flow.shares];
+  const alike = unlike.every((each) => each === undefined);
   const few = combination.block.cylinders <= FEW;
   if (fidelity === 'representative' && alike && !joined && !few) return representatives(combination);
   const cylinders = combination.block.firingAngles.map((_, i) => i + 1);

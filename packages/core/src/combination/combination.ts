@@ -202,6 +202,8 @@ export interface FlowCurve {
   readonly area: readonly number[];
   /** Area against the usual direction over area in it [-]. */
   readonly reverseRatio: number;
+  /** Flow of each cylinder's port over this, in the order of their numbers [-]; absent: all alike. */
+  readonly shares?: readonly number[];
   /** Lift of the last measured point [m]: above it the area is held and the forecast warns. Null: no sheet. */
   readonly measuredTo: number | null;
 }

@@ -3,17 +3,18 @@
 import type { ResolveContext } from '../resolve/context.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
+import type { Sheets } from '../sheet/readSheets.ts';
 
 const SIDES = ['intake', 'exhaust'] as const;
 
 type Unused = readonly [path: string, why: string];
 
 /** A warning for each. */
-export function checkUnused({ file, ledger }: ResolveContext): void {
+export function checkUnused({ file, ledger, sheets }: ResolveContext): void {
   const found = [
     ...inChamber(file),
     ...inCam(file),
-    ...inHeads(file),
+    ...inHeads(file, sheets),
     ...inInduction(file),
     ...inExhaust(file),
     ...inBurn(file),
@@ -57,7 +58,7 @@ function inCam({ cam }: CombinationFile): readonly Unused[] {
     : sides;
 }
 
-function inHeads({ heads }: CombinationFile): readonly Unused[] {
+function inHeads({ heads }: CombinationFile, sheets: Sheets): readonly Unused[] {
   const sides = SIDES.flatMap((side): readonly Unused[] => {
     const { portArea, portVolume } = heads?.[side] ?? {};
     const by = portArea !== undefined ? 'portArea' : portVolume !== undefined ? 'portVolume' : null;
@@ -65,9 +66,15 @@ function inHeads({ heads }: CombinationFile): readonly Unused[] {
     return stated(heads?.[side], ['portVolume']).map((name) => [`heads.${side}.${name}`, `${by} decides`]);
   });
   const flows = [heads?.flow, heads?.intake?.flow, heads?.exhaust?.flow].some((flow) => flow !== undefined);
+  const isOne = Object.values(sheets.flow).every(
+    (sheet) => sheet.intake?.ports === undefined && sheet.exhaust?.ports === undefined,
+  );
   const intake = heads?.flow !== undefined || heads?.intake?.flow !== undefined;
   return [
     ...sides,
+    ...(heads?.flowOf !== undefined && isOne
+      ? [['heads.flowOf', 'no sheet has a column for each of several cylinders'] as const]
+      : []),
     ...(intake && heads?.ports !== undefined
       ? [['heads.ports', 'the flow sheet says what the ports do'] as const]
       : []),

@@ -10,6 +10,7 @@ import type { PartialFile } from '../schema/combinationFile.ts';
 import type { SheetFlow } from '../sheet/flowSheet.ts';
 import type { Sheets } from '../sheet/readSheets.ts';
 import type { ResolveContext } from './context.ts';
+import { FieldFault } from './fieldFault.ts';
 import { once } from './once.ts';
 import type { ResolvedValves } from './resolveValves.ts';
 
@@ -113,6 +114,22 @@ function toArea(points: SheetFlow, depression: number): FlowPoints {
   return { lift: points.lift, area: points.flow.map((flow) => areaFromFlow(flow, depression)) };
 }
 
+/** Each cylinder's flow over the mean; nothing where the sheet has one column for this side. */
+function sharesOf(cylinders: number, side: Side, flow: SheetFlow | null): Pick<FlowCurve, 'shares'> {
+  if (flow?.ports === undefined) return {};
+  const { ports } = flow;
+  const shares = Array.from(
+    { length: cylinders },
+    (_, i) => ports.find(({ cylinder }) => cylinder === i + 1)?.share ?? Number.NaN,
+  );
+  if (shares.includes(Number.NaN) || ports.length !== cylinders) {
+    const numbers = ports.map(({ cylinder }) => cylinder).join(', ');
+    const message = `is 'each', but the sheet has ${side} columns for cylinders ${numbers} of ${cylinders}`;
+    throw new FieldFault('heads.flowOf', 'by-cylinder', message);
+  }
+  return { shares };
+}
+
 function curve(
   { file, ledger }: ResolveContext,
   side: Side,
@@ -138,5 +155,6 @@ function curve(
       reverseFlow(side),
     ),
     measuredTo: stated === null ? null : stated.lift[stated.lift.length - 1],
+    ...(file.heads?.flowOf === 'each' ? sharesOf(file.engine.cylinders, side, stated) : {}),
   };
 }

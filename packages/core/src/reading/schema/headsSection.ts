@@ -29,10 +29,14 @@ export interface BenchSection {
   readonly exhaustPipe?: boolean | undefined;
 }
 
+/** What a sheet with a column a cylinder stands for. */
+export const FLOWS_OF = ['mean', 'each'] as const;
+
 export interface HeadsSection {
   readonly valvesPerCylinder?: number | undefined;
   readonly ports?: PortState | undefined;
   readonly flow?: string | undefined;
+  readonly flowOf?: (typeof FLOWS_OF)[number] | undefined;
   readonly bench?: BenchSection | undefined;
   readonly intake?: HeadSide | undefined;
   readonly exhaust?: HeadSide | undefined;
@@ -118,6 +122,10 @@ export const headsSection: z.ZodType<HeadsSection> = z
     flow: sheetName(
       'CSV flow sheet with lift, intake and exhaust columns, units in the header.',
       'flow.csv',
+    ).optional(),
+    flowOf: word(
+      FLOWS_OF,
+      'Of a sheet with a column a cylinder (intake 1 cfm, intake 2 cfm): mean (all ports as their mean; left out: this) or each (every cylinder its own; all of them march).',
     ).optional(),
     bench: z
       .strictObject({

@@ -9,6 +9,8 @@ import { type Column, readTable, sheetProblem, type Table } from './table.ts';
 export interface SheetFlow {
   readonly lift: readonly number[];
   readonly flow: readonly number[];
+  /** Of several columns: the cylinder each is of, and its flow over the mean of all [-]; absent: one column. */
+  readonly ports?: readonly { readonly cylinder: number; readonly share: number }[];
 }
 
 /** A flow sheet; a side that has no column is null. */
@@ -41,24 +43,24 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
   const table = read.value;
   const problems: Problem[] = [];
   const lift = only(table, 'lift', (column) => column.words.includes('lift'), problems);
-  const manifold = only(table, 'manifold', isManifold, problems);
-  const exhaust = only(
+  const manifold = several(table, 'manifold', isManifold, problems);
+  const exhaust = several(
     table,
     'exhaust',
     (column) => isFlow(column) && has(column, EXHAUST) && !isManifold(column),
     problems,
   );
-  const intake = only(
+  const intake = several(
     table,
     'intake',
     (column) => isFlow(column) && has(column, INTAKE) && !isManifold(column) && !has(column, EXHAUST),
     problems,
   );
-  const used = [lift, manifold, exhaust, intake];
+  const used = [lift, ...manifold, ...exhaust, ...intake];
   const rest = table.columns.filter((column) => !used.includes(column));
   const ignored = rest.map((column) => column.header);
   if (lift === null) problems.push(missingColumn(table, 'lift', 'lift in', ignored));
-  if (intake === null && exhaust === null)
+  if (intake.length === 0 && exhaust.length === 0)
     problems.push(missingColumn(table, 'intake', 'intake cfm', ignored));
   // An estimate would stand in for what was measured, and nobody would see it.
   for (const { header } of problems.length > 0 ? [] : rest.filter(({ unit }) => isFlowUnit(unit))) {
@@ -70,10 +72,14 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
   if (lift === null || problems.length > 0) return { ok: false, problems };
   const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
   if (problems.length === 0) checkRising(table, lifts, problems);
-  const side = (column: Column | null): SheetFlow | null => {
-    if (column === null) return null;
-    const flows = converted(table, column, 'flow', MAX_FLOW, problems);
-    return points(table, column, lifts, flows, problems);
+  const side = (columns: readonly Column[]): SheetFlow | null => {
+    const each = columns.map((column) => {
+      const flows = converted(table, column, 'flow', MAX_FLOW, problems);
+      return { column, ...points(table, column, lifts, flows, problems) };
+    });
+    if (each.length > 1 && problems.length === 0) return meanOf(table, each, problems);
+    const [only] = each;
+    return only === undefined ? null : { lift: only.lift, flow: only.flow };
   };
   const sheet = {
     name,
@@ -142,6 +148,57 @@ function only(
   return found[0] ?? null;
 }
 
+/** One column, or one a cylinder with the cylinder's number in its name: `intake 3 cfm`. */
+function several(
+  table: Table,
+  what: string,
+  fits: (column: Column) => boolean,
+  problems: Problem[],
+): readonly Column[] {
+  const found = table.columns.filter(fits);
+  const numbers = found.map(numberOf);
+  if (found.length < 2 || (!numbers.includes(null) && new Set(numbers).size === found.length)) return found;
+  const headers = found.map((column) => `'${column.header}'`).join(' and ');
+  const message = `has ${found.length === 2 ? 'two' : found.length} ${what} columns: ${headers}`;
+  const hint = `keep one of them, or name the cylinder of each: '${what} 1 cfm', '${what} 2 cfm'`;
+  problems.push(sheetProblem(table.name, table.headerLine, 'sheet-columns', message, hint));
+  return found.slice(0, 1);
+}
+
+/** Number of the cylinder that a column is of; null where its name has none. */
+function numberOf({ words }: Column): number | null {
+  const found = words.map((word) => /^(?:#|no\.?|cyl\.?)?(\d{1,2})$/u.exec(word)).find((one) => one !== null);
+  return found === undefined ? null : Number(found[1]);
+}
+
+/** The mean of the columns of some cylinders at each lift, and how each compares with it. */
+function meanOf(
+  table: Table,
+  each: readonly {
+    readonly column: Column;
+    readonly lift: readonly number[];
+    readonly flow: readonly number[];
+  }[],
+  problems: Problem[],
+): SheetFlow {
+  const [first] = each;
+  const other = each.find(({ lift }) => lift.join() !== first.lift.join());
+  if (other !== undefined) {
+    const message = `has other lifts in column '${other.column.header}' than in '${first.column.header}'`;
+    const hint = 'measure each cylinder at the same lifts, or leave the column out';
+    problems.push(sheetProblem(table.name, table.headerLine, 'sheet-lift', message, hint));
+    return { lift: first.lift, flow: first.flow };
+  }
+  const flow = first.flow.map((_, row) => each.reduce((sum, one) => sum + one.flow[row], 0) / each.length);
+  const share = (of: readonly number[]): number =>
+    of.reduce((sum, value, row) => sum + value / flow[row], 0) / flow.length;
+  return {
+    lift: first.lift,
+    flow,
+    ports: each.map((one) => ({ cylinder: numberOf(one.column) ?? 0, share: share(one.flow) })),
+  };
+}
+
 function missingColumn(table: Table, what: string, example: string, ignored: readonly string[]): Problem {
   const words = ignored.flatMap((header) => header.split(/[\s,;()[\]]+/u)).filter((word) => word.length > 2);
   const slip = words.find((word) => nearestName(word, KNOWN_WORDS) === what);
@@ -208,7 +265,7 @@ function points(
   lifts: readonly (number | null)[],
   flows: readonly (number | null)[],
   problems: Problem[],
-): SheetFlow | null {
+): { readonly lift: readonly number[]; readonly flow: readonly number[] } {
   const lift: number[] = [];
   const flow: number[] = [];
   flows.forEach((value, row) => {
