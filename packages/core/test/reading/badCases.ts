@@ -337,7 +337,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'two intake columns',
     heads('flow: twice.csv'),
-    "twice.csv:1 heads.flow has two intake columns: 'intake cfm' and 'int cfm' (keep one of them)",
+    "twice.csv:1 heads.flow has two intake columns: 'intake cfm' and 'int cfm' (keep one of them, or name the cylinder of each: 'intake 1 cfm', 'intake 2 cfm')",
   ],
   [
     'flow above what the valve can pass',

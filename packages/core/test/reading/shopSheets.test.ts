@@ -41,10 +41,16 @@ describe('a flow sheet of a shop', () => {
     expect(sheet.ignored).toEqual([]);
   });
 
-  it('with several intake columns is refused with all of them', () => {
-    expect(refusal('lift in,intake 1 cfm,intake 2 cfm\n0.1,60,61\n0.3,170,172\n')).toBe(
-      "flow.csv:1 has two intake columns: 'intake 1 cfm' and 'intake 2 cfm' (keep one of them)",
-    );
+  it('with several intake columns that name no cylinders is refused with all of them', () => {
+    for (const [one, other] of [
+      ['intake run 1 cfm', 'intake run 2 cfm'],
+      ['intake 10 inH2O cfm', 'intake 15 inH2O cfm'],
+      ['intake 1 cfm', 'int 1 cfm'],
+      ['intake 25 cfm', 'intake 28 cfm'],
+    ])
+      expect(refusal(`lift in,${one},${other}\n0.1,60,61\n0.3,170,172\n`)).toBe(
+        `flow.csv:1 has two intake columns: '${one}' and '${other}' (keep one of them, or name the cylinder of each: 'intake 1 cfm', 'intake 2 cfm')`,
+      );
   });
 
   it('with a column of flow that no word explains is refused, so that no estimate stands in for it', () => {

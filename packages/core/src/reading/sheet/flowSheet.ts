@@ -165,11 +165,24 @@ function several(
   return found.slice(0, 1);
 }
 
+const CYLINDER = /^(?:#|no\.?|cyl\.?|cylinder)?(\d{1,2})$/u;
+/** What may stand beside the number of a cylinder; with other words, `run 2` or `10 inH2O`, the number is of something else. */
+const BESIDE_NUMBER: ReadonlySet<string> = new Set([
+  ...EXHAUST,
+  ...INTAKE,
+  ...['cyl', 'cyl.', 'cylinder', 'port', 'no', 'no.', '#', 'with', 'manifold', '+'],
+]);
+
 /** Number of the cylinder that a column is of; null where its name has none. */
 function numberOf({ words }: Column): number | null {
-  const found = words.map((word) => /^(?:#|no\.?|cyl\.?)?(\d{1,2})$/u.exec(word)).find((one) => one !== null);
-  return found === undefined ? null : Number(found[1]);
+  const numbers = words.flatMap((word) => CYLINDER.exec(word)?.[1] ?? []).map(Number);
+  const others = words.filter((word) => !CYLINDER.test(word));
+  if (numbers.length !== 1 || !others.every((word) => BESIDE_NUMBER.has(word))) return null;
+  return numbers[0] >= 1 && numbers[0] <= MOST_CYLINDERS ? numbers[0] : null;
 }
+
+/** Most cylinders of an engine that is read. */
+const MOST_CYLINDERS = 16;
 
 /** The mean of the columns of some cylinders at each lift, and how each compares with it. */
 function meanOf(
