@@ -94,7 +94,11 @@ export const WARNINGS: readonly Entry[] = [
   ],
   ['low-for-depression', 'A sheet flows less than its depression lets expect.', 'Check the depression.'],
   ['no-torque', 'Friction and pumping take all the engine makes.', 'Leave those speeds out.'],
-  ['not-converged', 'A cycle did not settle.', 'Read that speed with care.'],
+  [
+    'not-converged',
+    'A cycle did not settle: its figures are means of many.',
+    'Take the scatter that is told for an error of that speed.',
+  ],
   [
     'octane-short',
     'A change asks for more octane than the fuel has.',

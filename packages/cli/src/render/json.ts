@@ -42,6 +42,7 @@ const KEYS = [
   'cycles',
   'massClosure',
   'energyClosure',
+  'scatterPct',
   'code',
   'reason',
 ] as const satisfies readonly PointKey[];

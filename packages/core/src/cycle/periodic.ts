@@ -6,6 +6,7 @@ import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { CylinderDiary } from './diary.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
+import { type CycleFigures, meanOfCycles } from './meanCycle.ts';
 import { outletGas } from './outletGas.ts';
 import { quickener } from './quicken.ts';
 import { halveSteps, layGrid } from './stepGrid.ts';
@@ -43,11 +44,20 @@ export interface PeriodicCycle {
   readonly change: number;
   /** Largest relative change over one more cycle in steps half as long, the last tried [-]; null where that was not. */
   readonly stepError: number | null;
+  /** Of the last cycle; where it does not repeat, means over the last {@link PeriodicCycle.averaged}. */
   readonly totals: CycleTotals;
   readonly audit: Audit;
   /** Mean absolute plenum pressure [Pa]. */
   readonly plenumPressure: number;
+  /** Cycles that the figures are means of: 1 where the cycle repeats. */
+  readonly averaged: number;
+  /** One standard deviation of work from cycle to cycle over its two parts [-]; 0 where the cycle repeats. */
+  readonly scatter: number;
 }
+
+/** Cycles that are averaged where they don't repeat, and at most this share of all: the first are on their way. */
+const AVERAGED = 20;
+const AVERAGED_SHARE = 1 / 3;
 
 /** Cycles before which the grid of steps is laid anew; it is kept from then on. */
 const LAID = 3;
@@ -60,7 +70,7 @@ export type AfterCycle = (cycle: PeriodicCycle) => boolean;
 
 /**
  * Marches from the state at hand until work, trapped mass and balances repeat, and steps half as long change little. A cycle that
- * does not repeat is a value with `converged` false, never an exception.
+ * does not repeat is a value with `converged` false, never an exception; its figures are then means over many, with their scatter.
  *
  * @param fuelEnergyOf - fuel energy [J] of a mass of mixture [kg]
  * @param afterCycle - called between cycles; a cycle after which it altered something is not the last
@@ -82,6 +92,7 @@ export function marchToPeriodic(
   let tried: PeriodicCycle | null = null;
   const stepError: number | null = null;
   let halvings = 0;
+  const recent: CycleFigures[] = [];
   for (let cycles = 1; cycles <= maxCycles * (1 + halvings); cycles++) {
     before.set(march.y);
     // The rates of a cycle are not known before it was marched, and the first cycles are unlike the rest.
@@ -98,8 +109,10 @@ export function marchToPeriodic(
     outside.renew();
     let change = 0;
     march.diaries.forEach((diary, i) => {
-      for (const ratio of [works[i] / workOf(diary), masses[i] / diary.trappedMass])
-        change = Math.max(change, Number.isFinite(ratio) ? Math.abs(ratio - 1) : 1);
+      // Net work may be next to nothing; its parts are not.
+      const parts = Math.abs(diary.closedWork) + Math.abs(diary.pumpingWork);
+      for (const moved of [(workOf(diary) - works[i]) / parts, masses[i] / diary.trappedMass - 1])
+        change = Math.max(change, Number.isFinite(moved) ? Math.abs(moved) : 1);
     });
     const totals = cycleTotals(engine, march, before);
     const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
@@ -120,7 +133,11 @@ export function marchToPeriodic(
       totals,
       audit,
       plenumPressure: plenum.mean(),
+      averaged: 1,
+      scatter: 0,
     };
+    recent.push(result);
+    if (recent.length > AVERAGED) recent.shift();
     if (!Number.isFinite(worst)) break;
     const again = afterCycle(result);
     if (again || !result.converged) {
@@ -134,7 +151,11 @@ export function marchToPeriodic(
     halveSteps(march.grid);
   }
   if (result === null) throw new RangeError('maxCycles must be 1 or more');
-  return result;
+  if (result.converged || !Number.isFinite(result.totals.work)) return result;
+  const most = Math.max(1, Math.floor(AVERAGED_SHARE * result.cycles));
+  const { of, scatter, totals, plenumPressure } = meanOfCycles(recent.slice(-most));
+  const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
+  return { ...result, totals, audit, plenumPressure, averaged: of, scatter };
 }
 
 function workOf(diary: CylinderDiary): number {

@@ -24,6 +24,11 @@ export interface PointSpeed {
 export interface MarchedPoint extends PointSpeed {
   /** `settled`: the cycle repeats within its tolerance; `unsettled`: it did not, and its figures want care. */
   readonly status: 'settled' | 'unsettled';
+  /**
+   * Of an unsettled speed: one standard deviation of torque from cycle to cycle, of the torque of compression, expansion and gas
+   * exchange together [%]. All figures are then means over up to 20 cycles. Absent: settled.
+   */
+  readonly scatterPct?: number;
   /** Brake torque [N m]. */
   readonly torqueNm: number;
   /** Brake power [kW]. */

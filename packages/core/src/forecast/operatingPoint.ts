@@ -124,6 +124,7 @@ export function operatingPoint(
   const heatLoss = totals.cylinderHeat / (fuel * tables.lowerHeatingValue);
   return {
     status: cycle.converged ? 'settled' : 'unsettled',
+    ...(cycle.converged ? {} : { scatterPct: 100 * cycle.scatter }),
     rpm,
     torqueNm: torque,
     powerKw: power / 1000,

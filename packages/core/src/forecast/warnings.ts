@@ -20,8 +20,6 @@ export function curveWarnings(
   const warnings: Warning[] = [];
   const add = (code: string, path: string, message: string) => warnings.push({ code, path, message });
   const marched = marchedPoints({ points });
-  const speeds = (status: OperatingPoint['status']) =>
-    points.filter((p) => p.status === status).map((p) => p.rpm);
 
   const without = points.filter((p) => p.status === 'lost');
   const lost = without.filter((p) => p.code === 'lost').map((p) => p.rpm);
@@ -34,13 +32,15 @@ export function curveWarnings(
       '',
       `no figures at ${overrun.map((p) => p.rpm).join(', ')} rpm: ${overrun[0].reason}`,
     );
-  const unsettled = speeds('unsettled');
-  if (unsettled.length > 0)
+  const unsettled = marched.filter((p) => p.status === 'unsettled');
+  if (unsettled.length > 0) {
+    const scatter = Math.max(...unsettled.map((p) => p.scatterPct ?? 0));
     add(
       'not-converged',
       '',
-      `the cycle did not settle at ${unsettled.join(', ')} rpm: read those points with care`,
+      `the cycle did not settle at ${unsettled.map((p) => p.rpm).join(', ')} rpm: means of many cycles, whose torque scatters by up to ${scatter.toPrecision(2)} %`,
     );
+  }
 
   const dragged = marched.filter((p) => !(p.torqueNm > 0)).map((p) => p.rpm);
   if (dragged.length > 0)

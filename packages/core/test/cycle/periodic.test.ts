@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PERIODIC_DEFAULTS } from '../../src/cycle/periodic.ts';
+import { marchToPeriodic, PERIODIC_DEFAULTS } from '../../src/cycle/periodic.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
@@ -29,5 +29,39 @@ describe('a cycle that repeats', () => {
     expect(untried.cycles).toBe(usual.cycles - 1);
     expect(strict.stepError).toBeLessThan(usual.stepError ?? 0);
     expect(strict.steps).toBeGreaterThan(1.5 * usual.steps);
+  });
+
+  it('is a mean of the last third of all where it does not repeat, with their scatter', () => {
+    const engine = createSimulation(bigBlock(), { fidelity: 'representative' });
+    const speed = engine.startSpeed(3000);
+    const works: number[] = [];
+    const never = { maxCycles: 9, tolerance: 0 };
+    const cycle = marchToPeriodic(
+      engine.engine,
+      speed.march,
+      (mixture) => mixture * engine.tables.fuelFraction * engine.tables.lowerHeatingValue,
+      never,
+      ({ totals }) => {
+        works.push(totals.closedWork + totals.pumpingWork);
+        return false;
+      },
+    );
+    const last = works.slice(-3);
+    const mean = (last[0] + last[1] + last[2]) / 3;
+    const deviation = Math.sqrt(last.reduce((sum, work) => sum + (work - mean) ** 2, 0) / 3);
+    const { totals, averaged, scatter, converged, audit } = cycle;
+    expect([converged, averaged, works.length]).toEqual([false, 3, 9]);
+    expect(totals.closedWork + totals.pumpingWork).toBeCloseTo(mean, 9);
+    const parts = Math.abs(totals.closedWork) + Math.abs(totals.pumpingWork);
+    expect(scatter).toBeCloseTo(deviation / parts, 12);
+    expect(scatter).toBeGreaterThan(0);
+    expect(audit.mass).toBeCloseTo((totals.massIn - totals.massOut) / totals.massIn, 12);
+    const each = totals.cylinders.map(({ closedWork }) => closedWork);
+    expect(each.reduce((sum, work) => sum + work, 0) / each.length).toBeCloseTo(totals.closedWork, 9);
+  });
+
+  it('stands for itself where it repeats', () => {
+    const { cycle } = createSimulation(bigBlock(), { fidelity: 'representative' }).runSpeed(3000);
+    expect([cycle.converged, cycle.averaged, cycle.scatter]).toEqual([true, 1, 0]);
   });
 });
