@@ -160,6 +160,14 @@ const RULES: readonly Rule[] = [
     drops: within('exhaust.muffler', ['flow', 'at']),
   },
   // Running.
+  {
+    set: ['heat.coolant'],
+    releases: [
+      ...within('heat', ['head', 'piston', 'liner']),
+      'induction.heating',
+      'induction.runner.wallTemperature',
+    ],
+  },
   { set: ['fuel'], releases: ['induction.evaporation', 'induction.vapour'] },
   { set: ['mixture.lambda'], drops: ['mixture.airFuelRatio'] },
   { set: ['mixture.airFuelRatio'], drops: ['mixture.lambda'] },

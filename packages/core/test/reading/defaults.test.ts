@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { brakeFactor } from '../../src/forecast/weatherCorrection.ts';
 import { stoichiometricAirFuelRatio } from '../../src/gas/freshGas.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
-import { evaporation, heating, manifoldHeat, vapour } from '../../src/reading/defaults/charge.ts';
+import { evaporation, heating, manifoldHeat, runnerWall, vapour } from '../../src/reading/defaults/charge.ts';
 import { rodLength } from '../../src/reading/defaults/clearance.ts';
 import { usualBanks, usualFiringOrder, usualGroups } from '../../src/reading/defaults/firing.ts';
 import { fuelName } from '../../src/reading/defaults/fuel.ts';
@@ -11,6 +11,7 @@ import { airDemand, carburetorRating, RATING_DROPS } from '../../src/reading/def
 import { outletAreaFor } from '../../src/reading/defaults/outlet.ts';
 import { minimumArea } from '../../src/reading/defaults/ports.ts';
 import { intakeDuration, ratedSpeed } from '../../src/reading/defaults/ratedSpeed.ts';
+import { wallTemperature } from '../../src/reading/defaults/running.ts';
 import { splitValves, valveDiameter } from '../../src/reading/defaults/valves.ts';
 import { bearingsOfCamshaft, camshafts } from '../../src/reading/defaults/valvetrain.ts';
 import { evaporationCooling } from '../support/evaporationCooling.ts';
@@ -101,6 +102,15 @@ describe('the charge', () => {
     expect(heating('carburetor', 'none', 340).value).toBeCloseTo(2.31, 2);
     expect(heating('carburetor', 'coolant', 340).value).toBeCloseTo(2.81, 2);
     expect(heating('port', 'none', 340).value).toBeCloseTo(1.03, 2);
+  });
+
+  it('stands between the coolant and the air, and walls of the cylinder as much above it as ever', () => {
+    // 340 K is 0.719 of the way from 288.7 to 360 K; 0.719 of the 51.3 K to a coolant of 340 K.
+    expect(runnerWall('carburetor', 'none').value).toBeCloseTo(340, 9);
+    expect(runnerWall('carburetor', 'none', 340).value).toBeCloseTo(288.7 + 0.719 * 51.3, 1);
+    expect(heating('carburetor', 'coolant', 325.6, 340).value).toBeCloseTo(0.02 * 36.9 + 0.025 * 51.3, 2);
+    expect(wallTemperature('head', 340).value).toBe(450);
+    expect(wallTemperature('liner').value).toBe(410);
   });
 
   // What runner and port give, Nu = 0.07 Re^(3/4): Stanton 0.0056 at Re 1e5 over 7.5 diameters of two sides of 45 mm at 50 K.

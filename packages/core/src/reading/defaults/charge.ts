@@ -32,8 +32,8 @@ type Injection = 'carburetor' | 'port' | 'direct';
 
 /** Heat taken up from plenum walls, and from a floor that a carburetor blows on, over what would make the air as warm as them [-]. */
 export const EFFECTIVENESS = { walls: 0.02, floor: 0.025 } as const;
-/** Floor of the plenum over coolant [K]; from memory. */
-export const COOLANT_FLOOR = 360;
+/** Coolant of a warm engine [K], which the floor of a plenum over it has too; from memory. */
+export const COOLANT = 360;
 /** Heating by an exhaust crossover [K], see above. */
 export const CROSSOVER_HEATING = 14;
 /** [K] */
@@ -72,7 +72,12 @@ export function openHeating(): Estimate {
   return { value: 0, spread: HEATING_SPREAD.none, reason: 'trumpets draw the air around them; from memory' };
 }
 
-export function heating(injection: Injection, heat: ManifoldHeat, wall: number): Estimate {
+export function heating(
+  injection: Injection,
+  heat: ManifoldHeat,
+  wall: number,
+  coolant: number = COOLANT,
+): Estimate {
   if (heat === 'exhaust')
     return {
       value: CROSSOVER_HEATING,
@@ -80,7 +85,7 @@ export function heating(injection: Injection, heat: ManifoldHeat, wall: number):
       reason: "gives the trade's net rise of the charge; common practice, no source",
     };
   const outside = J607_REFERENCE.temperature;
-  const floor = heat === 'coolant' ? COOLANT_FLOOR : wall;
+  const floor = heat === 'coolant' ? coolant : wall;
   const under = injection === 'carburetor' ? EFFECTIVENESS.floor : 0;
   return {
     value: EFFECTIVENESS.walls * (wall - outside) + under * (floor - outside),
@@ -128,7 +133,15 @@ export function vapour(injection: Injection, heat: ManifoldHeat, evaporated: num
   };
 }
 
-export function runnerWall(injection: Injection, heat: ManifoldHeat): Estimate {
+/** A casting between coolant and outside air: as far from the one to the other as on a warm engine. */
+export function runnerWall(injection: Injection, heat: ManifoldHeat, coolant: number = COOLANT): Estimate {
   const how = injection === 'carburetor' ? (heat === 'none' ? 'isolated' : 'heated') : 'injected';
-  return { value: RUNNER_WALL[how], spread: 12, reason: 'warm engine; from memory' };
+  const outside = J607_REFERENCE.temperature;
+  const share = (RUNNER_WALL[how] - outside) / (COOLANT - outside);
+  return {
+    value: outside + share * (coolant - outside),
+    spread: 12,
+    reason:
+      coolant === COOLANT ? 'warm engine; from memory' : 'between this coolant and the air; from memory',
+  };
 }

@@ -4,6 +4,7 @@ import type { CorrectionStandard } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE, type ReferenceAir, referenceAir } from '../../combination/referenceAir.ts';
 import type { TimingWord } from '../schema/runningSections.ts';
+import { COOLANT } from './charge.ts';
 
 /** Mixture of best power [-]: lambda 0.86 to 0.90 (common practice, no source). */
 export const LAMBDA = 0.87;
@@ -50,8 +51,16 @@ export function wallMultiplier(): Estimate {
   return { value: 1, spread: 0.15, reason: 'the law as printed; printed forms differ by 15 %' };
 }
 
-export function wallTemperature(part: keyof typeof WALL_TEMPERATURES): Estimate {
-  return { value: WALL_TEMPERATURES[part], spread: 20, reason: 'warm engine at full load; from memory' };
+/** Heat goes through a wall by what the gas gives, so that its surface stays as much warmer than the coolant behind it. */
+export function wallTemperature(part: keyof typeof WALL_TEMPERATURES, coolant: number = COOLANT): Estimate {
+  return {
+    value: WALL_TEMPERATURES[part] + coolant - COOLANT,
+    spread: 20,
+    reason:
+      coolant === COOLANT
+        ? 'warm engine at full load; from memory'
+        : 'as much warmer than this coolant as usual at full load; from memory',
+  };
 }
 
 export function frictionMultiplier(): Estimate {

@@ -82,7 +82,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   const heat = ledger.word('induction.manifoldHeat', section.manifoldHeat, () =>
     manifoldHeat(injection, style, isProduction(context)),
   );
-  const wall = (): Estimate => runnerWall(injection, heat);
+  const wall = (): Estimate => runnerWall(injection, heat, file.heat?.coolant);
   const { stacks, ...runner } = isOpen
     ? resolveStacks(context, inputs, { kind, meteringArea }, wall)
     : { stacks: null, ...resolveRunner(context, inputs, style, wall) };
@@ -105,7 +105,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
       ),
     ),
     heating: ledger.quantity('induction.heating', section.heating, 'temperature-difference', 'K', () =>
-      isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature),
+      isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature, file.heat?.coolant),
     ),
   };
 }

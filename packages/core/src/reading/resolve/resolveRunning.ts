@@ -88,7 +88,9 @@ function timing({ file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>): Burn
 export function resolveWalls({ file, ledger }: ResolveContext): Walls {
   const section = file.heat ?? {};
   const wall = (part: 'head' | 'piston' | 'liner'): number =>
-    ledger.quantity(`heat.${part}`, section[part], 'temperature', 'K', () => running.wallTemperature(part));
+    ledger.quantity(`heat.${part}`, section[part], 'temperature', 'K', () =>
+      running.wallTemperature(part, section.coolant),
+    );
   return {
     model: ledger.word<Walls['model']>('heat.model', section.model, running.wallModel),
     multiplier: ledger.number('heat.multiplier', section.multiplier, running.wallMultiplier),

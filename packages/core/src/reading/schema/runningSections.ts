@@ -200,17 +200,25 @@ export const WALL_HEAT_MODELS = ['woschni', 'hohenberg', 'annand'] as const;
 export interface HeatSection {
   readonly model?: (typeof WALL_HEAT_MODELS)[number] | undefined;
   readonly multiplier?: number | undefined;
+  readonly coolant?: number | undefined;
   readonly head?: number | undefined;
   readonly piston?: number | undefined;
   readonly liner?: number | undefined;
 }
 
 const WALL = { min: '300 K', max: '900 K' };
+const COOLANT_RANGE = { min: '273 K', max: '410 K' };
 
 export const heatSection: z.ZodType<HeatSection> = z
   .strictObject({
     model: word(WALL_HEAT_MODELS, 'Law of wall heat: woschni, hohenberg or annand.').optional(),
     multiplier: pure(0.2, 3, 'On the wall heat the law gives.', 1).optional(),
+    coolant: quantity(
+      'temperature',
+      COOLANT_RANGE,
+      'Coolant at full load, 87 degC where nothing is said: what walls of chamber, cylinder and runners are estimated from.',
+      '160 degF',
+    ).optional(),
     head: quantity('temperature', WALL, 'Wall of the chamber in the head.', '470 K').optional(),
     piston: quantity('temperature', WALL, 'Crown of the piston.', '500 K').optional(),
     liner: quantity('temperature', WALL, 'Cylinder wall.', '410 K').optional(),
