@@ -64,6 +64,8 @@ const LAID = 3;
 /** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
 const PATIENCE = 6;
 const CALM = 0.7;
+/** Cycles over which copies must have come closer. */
+const WATCHED = 8;
 
 /** A look at the engine after a cycle that did not repeat yet; true where it altered something, the timing say. */
 export type AfterCycle = (cycle: PeriodicCycle) => boolean;
@@ -93,6 +95,7 @@ export function marchToPeriodic(
   const stepError: number | null = null;
   let halvings = 0;
   const recent: CycleFigures[] = [];
+  const worsts: number[] = [];
   for (let cycles = 1; cycles <= maxCycles * (1 + halvings); cycles++) {
     before.set(march.y);
     // The rates of a cycle are not known before it was marched, and the first cycles are unlike the rest.
@@ -139,6 +142,8 @@ export function marchToPeriodic(
     recent.push(result);
     if (recent.length > AVERAGED) recent.shift();
     if (!Number.isFinite(worst)) break;
+    worsts.push(worst);
+    if (march.network.copies.length > 0 && isStuck(worsts)) break;
     const again = afterCycle(result);
     if (again || !result.converged) {
       if (again) quick.forget();
@@ -156,6 +161,18 @@ export function marchToPeriodic(
   const { of, scatter, totals, plenumPressure } = meanOfCycles(recent.slice(-most));
   const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
   return { ...result, totals, audit, plenumPressure, averaged: of, scatter };
+}
+
+/**
+ * Copies that swing, or wait for a slow volume: over eight cycles not halved. Every cylinder marching settles sooner, then, than
+ * more such cycles do.
+ */
+function isStuck(worsts: readonly number[]): boolean {
+  const recent = Math.max(...worsts.slice(-WATCHED));
+  return (
+    worsts.length >= 2 * WATCHED + PATIENCE &&
+    recent > 0.5 * Math.max(...worsts.slice(-2 * WATCHED, -WATCHED))
+  );
 }
 
 function workOf(diary: CylinderDiary): number {

@@ -39,8 +39,6 @@ export interface CurveMarchOptions extends ForecastOptions {
   readonly periodic?: PeriodicOptions;
 }
 
-/** Steps half as long, for speeds that gave trouble. */
-const CAREFUL: MarchOptions = { ...MARCH_DEFAULTS, courant: MARCH_DEFAULTS.courant / 2 };
 /** How often a march that lost its way is begun anew, in steps half as long each time. */
 const ATTEMPTS = 3;
 
@@ -76,8 +74,12 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
   const simulationOf = setUp({ ...numerics, fidelity });
   const points: OperatingPoint[] = [];
   // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
-  const careful: SimulationOptions = { ...numerics, fidelity: 'all', march: CAREFUL };
-  const wholeOf = setUp(careful);
+  const whole: SimulationOptions = { ...numerics, fidelity: 'all' };
+  const usual = march ?? MARCH_DEFAULTS;
+  // Steps half as long, for speeds that gave trouble.
+  const careful: SimulationOptions = { ...whole, march: { ...usual, courant: usual.courant / 2 } };
+  const wholeOf = setUp(whole);
+  const carefulOf = setUp(careful);
   const marchedWhole: number[] = [];
   const next = (): OperatingPoint | null => {
     if (points.length === rpm.length) return null;
@@ -88,9 +90,13 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
     if (isLost(result)) result = begunAnew(engine, { ...numerics, fidelity }, n);
     if (!result.cycle.converged && !isOverrun(result) && fidelity === 'representative') {
       result = wholeOf(engine).runSpeed(n);
-      if (isLost(result)) result = begunAnew(engine, careful, n);
       marchedWhole.push(n);
     }
+    if (!result.cycle.converged && !isOverrun(result)) {
+      const again = carefulOf(engine).runSpeed(n);
+      if (!isLost(again)) result = again;
+    }
+    if (isLost(result)) result = begunAnew(engine, careful, n);
     const point = operatingPoint(engine, simulation.tables, result, fidelity);
     points.push(point);
     onProgress?.(points.length, rpm.length, point);
