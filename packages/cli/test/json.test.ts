@@ -35,6 +35,7 @@ describe('curveJson(curve)', () => {
     expect(Object.keys(result)).toEqual([
       'schemaVersion',
       'program',
+      'command',
       'complete',
       'combination',
       'fidelity',
@@ -75,7 +76,7 @@ describe('curveJson(curve)', () => {
 
   it('carries every value of the curve unrounded', () => {
     const curve = sampleCurve([3000, 4000]);
-    expect(JSON.parse(curveJson(curve))).toEqual(curve);
+    expect(JSON.parse(curveJson(curve))).toEqual({ ...curve, command: 'forecast' });
   });
 
   it('has the same key order whatever the order inside the curve', () => {

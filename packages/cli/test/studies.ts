@@ -46,7 +46,12 @@ function inventedCurve(combination: Combination, rpm: readonly number[], torque:
   });
   const most = (key: 'torqueNm' | 'powerKw'): (typeof points)[number] =>
     points.reduce((best, p) => (p[key] > best[key] ? p : best));
-  return { ...curve, points, peak: { torque: most('torqueNm'), power: most('powerKw') } };
+  const [torqueTop, powerTop] = [most('torqueNm'), most('powerKw')];
+  const peak = {
+    torque: { rpm: torqueTop.rpm, torqueNm: torqueTop.torqueNm, torqueLbFt: torqueTop.torqueLbFt },
+    power: { rpm: powerTop.rpm, powerKw: powerTop.powerKw, powerHp: powerTop.powerHp },
+  };
+  return { ...curve, points, peak };
 }
 
 /** The real reading and studying, on invented forecasts; what was asked of the runner is noted in `asked`. */

@@ -19,6 +19,7 @@ import { plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../report/backtestReport.ts';
+import { resultOf } from '../results.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
@@ -120,7 +121,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 }
 
 function rendered(result: BacktestResult, asked: UnitSystem, flags: Flags, io: Io): string {
-  if (flags.on('json')) return json(result);
+  if (flags.on('json')) return json(resultOf('backtest', result));
   if (flags.on('csv')) return backtestCsv(result);
   if (flags.on('quiet')) return `${backtestAnswer(result)}\n`;
   return backtestText(result, {

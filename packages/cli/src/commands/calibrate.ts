@@ -20,6 +20,7 @@ import { plain, plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../report/calibrationReport.ts';
+import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
@@ -129,7 +130,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 }
 
 function report(result: CalibrationResult, path: string, asked: UnitSystem, flags: Flags, io: Io): string {
-  if (flags.on('json')) return json(result);
+  if (flags.on('json')) return json(resultOf('calibrate', result));
   if (flags.on('csv')) return calibrationCsv(result);
   const units = unitsOf(flags, asked);
   if (flags.on('quiet')) return `${calibrationAnswer(result)}\n`;

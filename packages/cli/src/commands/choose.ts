@@ -11,6 +11,7 @@ import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { chosenCsv } from '../render/chosenCsv.ts';
 import { chosenAnswer, chosenText, chosenWarnings } from '../render/chosenText.ts';
 import { CHOOSE_CHARTS, chooseCharts, chooseReport } from '../report/chooseReport.ts';
+import { resultOf } from '../results.ts';
 import { amount, fidelityOf, whole } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
 import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
@@ -87,7 +88,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         ...control,
       }),
     view: (chosen) => ({
-      result: chosen,
+      result: resultOf('choose', chosen),
       text: (options) => chosenText(chosen, note, options),
       csv: () => chosenCsv(chosen),
       drawn: {

@@ -19,6 +19,7 @@ import { type BestGain, bestGainLine } from '../render/bestGain.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
 import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
+import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
 import { runStudy, unsettledSpeeds } from './runStudy.ts';
 import {
@@ -113,7 +114,7 @@ async function run(
       return { ok: true, value };
     },
     view: (comparison: Comparison & { readonly bestGain?: BestGain | null }) => ({
-      result: comparison,
+      result: resultOf('compare', comparison),
       text: (options) =>
         comparisonText(comparison, [reason, bestGainLine(comparison.bestGain ?? null)], options),
       csv: () => comparisonCsv(comparison),

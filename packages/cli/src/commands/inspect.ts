@@ -10,6 +10,7 @@ import { json } from '../render/json.ts';
 import { warningLines } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { widthOf } from '../render/width.ts';
+import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { unitsOf } from './readFlags.ts';
 
@@ -37,7 +38,13 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const inspection = core.inspectCombination(input.combination);
   const toFile = destination.path !== undefined;
   const text = asJson
-    ? json({ schemaVersion: 1, program: { name: 'valvetide', version: version() }, ...inspection })
+    ? json(
+        resultOf('inspect', {
+          schemaVersion: 1,
+          program: { name: 'valvetide', version: version() },
+          ...inspection,
+        }),
+      )
     : inspectionText(inspection, {
         width: widthOf(io.stdout),
         units: unitsOf(flags, input.combination.units),

@@ -14,6 +14,7 @@ import { pullsCsv } from '../render/pullsCsv.ts';
 import { type PullsResult, pullsText } from '../render/pullsText.ts';
 import { widthOf } from '../render/width.ts';
 import { PULLS_CHARTS, pullsCharts, pullsReport } from '../report/pullsReport.ts';
+import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
@@ -103,7 +104,7 @@ function sameStandard(read: readonly DynoSheet[], flags: Flags, core: Core): rea
 }
 
 function rendered(result: PullsResult, sheets: readonly DynoSheet[], flags: Flags, io: Io): string {
-  if (flags.on('json')) return json(result);
+  if (flags.on('json')) return json(resultOf('pulls', result));
   if (flags.on('csv')) return pullsCsv(sheets, result.sheets);
   return pullsText(result, {
     width: widthOf(io.stdout),

@@ -12,6 +12,7 @@ import { plainShort } from '../render/plain.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
 import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
+import { resultOf } from '../results.ts';
 import { amount, fidelityOf, refuse, whole } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
 import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
@@ -108,7 +109,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     view: (ranking) => {
       const extras = extrasOf(ranking);
       return {
-        result: ranking,
+        result: resultOf('rank', ranking),
         text: (options) => rankingText(ranking, reason, options),
         csv: () => rankingCsv(ranking),
         drawn: {

@@ -10,6 +10,7 @@ import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
 import { RESTRICTION_CHARTS, restrictionsCharts, restrictionsReport } from '../report/restrictionsReport.ts';
+import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
 import { runStudy, unsettledSpeeds } from './runStudy.ts';
 import {
@@ -82,7 +83,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         ...control,
       }),
     view: (study) => ({
-      result: study,
+      result: resultOf('restrictions', study),
       text: (options) => restrictionsText(study, reason, options),
       csv: () => restrictionsCsv(study),
       drawn: {

@@ -10,6 +10,7 @@ import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
 import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../report/sweepReport.ts';
+import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
 import {
@@ -94,7 +95,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         ...control,
       }),
     view: (sweep) => ({
-      result: sweep,
+      result: resultOf('sweep', sweep),
       text: (options) => sweepText(sweep, reason, options),
       csv: () => sweepCsv(sweep),
       drawn: {

@@ -47,6 +47,7 @@ export function curveCsv(curve: Curve, { counted, measured, spread }: BesideCurv
     ['fidelity', fidelity],
     ['correctionStandard', correction.standard],
     ['correctionFactor', correction.factor],
+    ['warnings', curve.warnings.map(({ message }) => message).join('; ')],
     ...ofBand,
     ...ofSheet(point.rpm),
     ...ofSpread(point.rpm),

@@ -60,6 +60,7 @@ export function curveJson(curve: Curve, { counted, measured, spread }: BesideCur
   return json({
     schemaVersion: curve.schemaVersion,
     program: { name: program.name, version: program.version },
+    command: 'forecast',
     complete: curve.complete,
     combination: curve.combination,
     fidelity: curve.fidelity,

@@ -11,8 +11,11 @@ import { SHOWN, type UnitSystem } from './units.ts';
 
 /** What the command gives back. */
 export interface PullsResult {
+  /** Version of this shape. */
   readonly schemaVersion: 1;
+  /** What made it. */
   readonly program: { readonly name: 'valvetide'; readonly version: string };
+  /** One a sheet. */
   readonly sheets: readonly PullSummary[];
   /** Each further sheet against the first. */
   readonly comparisons: readonly PullComparison[];

@@ -20,6 +20,7 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
     'reference',
     'status',
     'breaches',
+    'warnings',
     'fidelity',
     'correctionStandard',
   ];
@@ -38,6 +39,7 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
         reference,
         point.status,
         breachCell(breaches),
+        (curve?.warnings ?? []).map(({ message }) => message).join('; '),
         fidelity,
         correction,
       ];
@@ -48,8 +50,9 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
 
 /** One line per point; figures are empty where there is no engine, a speed was lost or an interrupt came first. */
 export function sweepCsv({ variables, points, leftOut, band, correction, fidelity }: Sweep): string {
+  const swept = variables.map(sweptColumn);
   const header = [
-    ...variables.map(({ path }) => path),
+    ...swept.map(({ head }) => head),
     'bandTorqueNm',
     'bandPowerKw',
     'bandGainPct',
@@ -61,35 +64,54 @@ export function sweepCsv({ variables, points, leftOut, band, correction, fidelit
     'worstLossRpm',
     'refused',
     'breaches',
+    'warnings',
     'lostRpm',
     'bandFromRpm',
     'bandToRpm',
     'fidelity',
     'correctionStandard',
   ];
-  const rows = points.map(({ name, values, figures, bandGainPct, worstLoss, refused, breaches }): Cell[] => [
-    ...values,
-    figures?.band.torqueNm ?? '',
-    figures?.band.powerKw ?? '',
-    bandGainPct ?? '',
-    figures?.peak.torque.torqueNm ?? '',
-    figures?.peak.torque.rpm ?? '',
-    figures?.peak.power.powerKw ?? '',
-    figures?.peak.power.rpm ?? '',
-    worstLoss?.torquePct ?? '',
-    worstLoss?.rpm ?? '',
-    refused ?? '',
-    breachCell(breaches),
-    leftOut
-      .filter(({ curve }) => curve === name)
-      .map(({ rpm }) => rpm)
-      .join(' '),
-    band.fromRpm,
-    band.toRpm,
-    fidelity,
-    correction,
-  ]);
+  const rows = points.map(
+    ({ name, values, figures, bandGainPct, worstLoss, refused, breaches, cautions }): Cell[] => [
+      ...values.map((value, i) => swept[i].cell(value)),
+      figures?.band.torqueNm ?? '',
+      figures?.band.powerKw ?? '',
+      bandGainPct ?? '',
+      figures?.peak.torque.torqueNm ?? '',
+      figures?.peak.torque.rpm ?? '',
+      figures?.peak.power.powerKw ?? '',
+      figures?.peak.power.rpm ?? '',
+      worstLoss?.torquePct ?? '',
+      worstLoss?.rpm ?? '',
+      refused ?? '',
+      breachCell(breaches),
+      cautions.join('; '),
+      leftOut
+        .filter(({ curve }) => curve === name)
+        .map(({ rpm }) => rpm)
+        .join(' '),
+      band.fromRpm,
+      band.toRpm,
+      fidelity,
+      correction,
+    ],
+  );
   return csv([header, ...rows]);
+}
+
+/** A swept field: its unit in the head and plain numbers below, where all values are numbers of one unit. */
+function sweptColumn({ path, values }: Sweep['variables'][number]): {
+  readonly head: string;
+  readonly cell: (value: string | number) => Cell;
+} {
+  const parts = values.map((value) => /^\s*(-?\d+(?:\.\d+)?)\s*(\D.*)?$/su.exec(String(value)));
+  const units = new Set(parts.map((part) => (part?.[2] ?? '').trim()));
+  const [unit] = units;
+  if (parts.includes(null) || units.size !== 1) return { head: path, cell: (value) => value };
+  return {
+    head: unit === '' ? path : `${path} [${unit}]`,
+    cell: (value) => Number(/-?\d+(?:\.\d+)?/.exec(String(value))?.[0]),
+  };
 }
 
 /** One line per change, largest gain first; what was not worked out is empty. */
