@@ -93,6 +93,14 @@ describe('calibrate(baseline, target) with a lost speed', () => {
     expect(leftOut.map(({ rpm }) => rpm)).toEqual([5000]);
   });
 
+  it('names the speeds that were lost in rising order, whichever was lost first', async () => {
+    const base = minimumCombination();
+    const moved = ({ walls }: Combination): boolean => walls.multiplier !== base.walls.multiplier;
+    const run = losing(losing(runResponse(INVENTED, base), 5000), 3500, moved);
+    const done = await calibrate(minimumBaseline(), sheetTarget(measured([0.05, 0, 0, 0], null)), { run });
+    expect(done.ok && done.value.result.leftOut.map(({ rpm }) => rpm)).toEqual([3500, 5000]);
+  });
+
   it('comes to nothing where no two speeds are left', async () => {
     const plain = runResponse(INVENTED, minimumCombination());
     const run: RunJobs = SPEEDS.slice(1).reduce((before, rpm) => losing(before, rpm), plain);
@@ -100,6 +108,7 @@ describe('calibrate(baseline, target) with a lost speed', () => {
     const done = await calibrate(minimumBaseline(), sheet, { run });
     expect(done.ok && done.value.document).toBe(null);
     expect(done.ok && done.value.result).toMatchObject({ outcome: 'lost', points: [], calibration: null });
+    expect(done.ok && done.value.result.leftOut.map(({ rpm }) => rpm)).toEqual(SPEEDS.slice(1));
   });
 });
 

@@ -3,6 +3,7 @@ import { applyChanges } from '../../src/changes/applyChanges.ts';
 import { assignedValues } from '../../src/changes/assignedValues.ts';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
+import type { Plain } from '../../src/reading/readDocument.ts';
 import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
 import { perturbed } from '../../src/uncertainty/perturbed.ts';
 import {
@@ -24,7 +25,7 @@ function change(name: string, ...edits: readonly FieldEdit[]): Change {
   return { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
 }
 
-const set = (path: string, value: number | string): FieldEdit => ({ kind: 'set', path, value });
+const set = (path: string, value: Plain): FieldEdit => ({ kind: 'set', path, value });
 
 function unknowns(baseline: Baseline, ...changes: readonly Change[]): Unknowns {
   const candidacies = changes.map((one): AppliedChange => {
@@ -108,6 +109,17 @@ describe('unknowns', () => {
     expect(area([CARBURETOR], old)).toBe(plain);
     expect(area([], own)).toBe(nominal);
     expect(area([CARBURETOR], own) / plain).toBeCloseTo(1.04, 9);
+  });
+
+  it('are found within a section that a change sets as a whole', () => {
+    const baseline = baselineOf('hill-climb');
+    const section = { rating: '290 cfm', barrels: 2, ratedAt: '3.0 inHg', count: 3 };
+    const whole = change('whole', set('induction.carburetor', section));
+    const own = named(unknowns(baseline, whole), 'carburetor rating of whole');
+    const area = (z: number): number =>
+      perturbed(baseline, [whole], [{ unknown: own, z }], undefined)?.induction.meteringArea ?? Number.NaN;
+    expect(area(0) / baseline.combination.induction.meteringArea).toBeCloseTo(290 / 245, 9);
+    expect(area(1) / area(0)).toBeCloseTo(1.04, 9);
   });
 
   it('of the bench go along with a port that was worked on and flowed again, once and not twice', () => {
