@@ -54,7 +54,10 @@ function figuresOf(file: string): Figure[] {
 }
 
 const PUBLISHED = under('tests/data/engines', /\.yaml$/);
-const EXAMPLES = under('examples', /^(?!.*changes).*\.yaml$/);
+const EXAMPLES = [
+  ...under('examples', /^(?!.*(changes|shelf)).*\.yaml$/),
+  ...under('tests/builders', /\.yaml$/),
+];
 
 /** The engine in the script for programmers. */
 function embedded(): string {

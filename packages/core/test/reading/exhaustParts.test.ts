@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ExhaustSystem } from '../../src/combination/combination.ts';
+import { evenPairs } from '../../src/reading/defaults/firing.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 
 const FOUR = `
@@ -27,6 +28,22 @@ function problemsOf(exhaust: string, engine = FOUR): string[] {
 }
 
 const disc = (mm: number): number => (Math.PI / 4) * (mm / 1000) ** 2;
+
+describe('pairs of first merges', () => {
+  it('come as evenly as can be in all: a turn apart in a four, none a quarter turn apart in a bank of a V8', () => {
+    expect(evenPairs([[1, 2, 3, 4]], [0, 540, 180, 360])).toEqual([
+      [1, 4],
+      [2, 3],
+    ]);
+    // 1-8-4-3-6-5-7-2: in the bank of 1, 3, 5, 7 cylinder 7 fires a quarter turn behind 5.
+    const angles = [0, 630, 270, 180, 450, 360, 540, 90];
+    expect(evenPairs([[1, 3, 5, 7]], angles)).toEqual([
+      [1, 5],
+      [3, 7],
+    ]);
+    expect(evenPairs([[1, 2, 3]], [0, 480, 240])).toEqual([[1, 2], [3]]);
+  });
+});
 
 describe('an exhaust built up of parts', () => {
   it('has primaries in steps, each wall as the first where it is not stated', () => {
