@@ -1,6 +1,6 @@
 /**
  * The figures that the guides show are those of the program. GUIDES=write puts the present ones in their place, on every
- * page; without it the pages of rankings and restrictions are left out, which take minutes.
+ * page; without it the pages of rankings, choices and restrictions are left out, which take minutes.
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -13,7 +13,7 @@ import { exampleFiles, guides, readGuide, root, split } from '../docs/guides.ts'
 import { form, isFree, shown } from '../docs/shownOutput.ts';
 
 const WRITE = process.env['GUIDES'] === 'write';
-const LONG = ['docs/guide/rank.md', 'docs/guide/restrictions.md'];
+const LONG = ['docs/guide/choose.md', 'docs/guide/rank.md', 'docs/guide/restrictions.md'];
 const core: Core = { ...CORE, openRunner: () => ({ run: runJobsHere, close: async () => {} }) };
 
 /** Wide enough for every table that a guide shows whole. */
