@@ -82,7 +82,7 @@ async function ductRow({ name, pipes, cells, stages }, binary, folder) {
     return { ...row, figure: here(), against: 'no C compiler here' };
   }
   const { fanning, wallTemperature, heatMultiplier } = WALL;
-  const { faceArea, volume, wallArea } = set.ducts[0];
+  const { faceArea, volume, cellArea, wallArea } = set.ducts[0];
   const head = [pipes, cells, stages, tables.count, tables.tMin, tables.dT, tables.freshR, tables.burnedR];
   const file = join(folder, 'input');
   writeFileSync(
@@ -90,7 +90,7 @@ async function ductRow({ name, pipes, cells, stages }, binary, folder) {
     Buffer.concat(
       [
         Float64Array.from([...head, fanning, wallTemperature, heatMultiplier]),
-        ...[tables.freshU, tables.burnedU, faceArea, volume, wallArea, set.y.slice(0, 4 * cells)],
+        ...[tables.freshU, tables.burnedU, faceArea, volume, cellArea, wallArea, set.y.slice(0, 4 * cells)],
       ].map((column) => Buffer.from(column.buffer, column.byteOffset, column.byteLength)),
     ),
   );

@@ -4,8 +4,8 @@
  * which must be the program's.
  *
  * File: eight-byte numbers in the machine's order: pipes, cells, stages, count, tMin, dT, freshR, burnedR, fanning, wall
- * temperature, heat multiplier; freshU[count], burnedU[count]; then faceArea[cells + 1], volume[cells], wallArea[cells] and the
- * state y[4 cells], the same for every pipe.
+ * temperature, heat multiplier; freshU[count], burnedU[count]; then faceArea[cells + 1], volume[cells], cellArea[cells],
+ * wallArea[cells] and the state y[4 cells], the same for every pipe.
  */
 #include <math.h>
 #include <stdio.h>
@@ -14,8 +14,8 @@
 
 typedef struct {
   int cells;
-  double *y, *d, *faceArea, *perVolume, *wallArea;
-  double *rho, *u, *p, *T, *b, *R, *cv, *c, *e, *eBurn, *slope;
+  double *y, *d, *faceArea, *perVolume, *cellArea, *wallArea;
+  double *rho, *u, *uA, *p, *T, *b, *R, *cv, *c, *e, *eBurn, *slope;
 } Duct;
 
 static double tMin, dT, freshR, burnedR, fanning, wallTemperature, heatMultiplier;
@@ -23,10 +23,15 @@ static double *freshU, *burnedU;
 static int count;
 
 static double limited(double back, double fore) {
-  if (!(back * fore > 0)) return 0;
-  double mean = 0.5 * (back + fore);
-  double most = 2 * (fabs(back) < fabs(fore) ? back : fore);
-  return fabs(most) < fabs(mean) ? most : mean;
+  double sum = back + fore, mean = 0.5 * sum, most = fabs(sum) - fabs(fabs(back) - fabs(fore));
+  return 0.5 * (fabs(mean + most) - fabs(mean - most));
+}
+
+static void flattenJump(Duct *q, int i) {
+  int n = q->cells;
+  double most = fmax(fabs(q->slope[i]) / q->rho[i], fabs(q->slope[2 * n + i]) / q->p[i]);
+  if (!(most > 0.4)) return;
+  for (int v = 0; v < 4; v++) q->slope[v * n + i] *= 0.4 / most;
 }
 
 static void decode(Duct *q) {
@@ -41,7 +46,7 @@ static void decode(Duct *q) {
     else if (k > last) k = last;
     double deltaLo = burnedU[k] - freshU[k], deltaHi = burnedU[k + 1] - freshU[k + 1];
     double lo = freshU[k] + bi * deltaLo, hi = freshU[k + 1] + bi * deltaHi;
-    while (ei > hi && k < last) {
+    while (ei >= hi && k < last) {
       k++;
       deltaLo = deltaHi;
       deltaHi = burnedU[k + 1] - freshU[k + 1];
@@ -55,20 +60,21 @@ static void decode(Duct *q) {
       hi = lo;
       lo = freshU[k] + bi * deltaLo;
     }
-    double cvi = (hi - lo) * perKelvin, f = (ei - lo) / (hi - lo), Ti = tMin + dT * (k + f), Ri = freshR + bi * dR;
+    double perRise = 1 / (hi - lo), f = (ei - lo) * perRise, Ti = tMin + dT * (k + f), Ri = freshR + bi * dR;
     double ri = m * q->perVolume[i], RT = Ri * Ti;
     q->rho[i] = ri;
     q->u[i] = ui;
     q->T[i] = Ti;
     q->b[i] = bi;
     q->R[i] = Ri;
-    q->cv[i] = cvi;
+    q->uA[i] = ui * q->cellArea[i];
+    q->cv[i] = (hi - lo) * perKelvin;
     q->e[i] = ei;
     q->eBurn[i] = deltaLo + f * (deltaHi - deltaLo);
     q->p[i] = ri * RT;
-    q->c[i] = sqrt((1 + Ri / cvi) * RT);
+    q->c[i] = sqrt((1 + Ri * dT * perRise) * RT);
   }
-  double *s = q->slope, *columns[4] = {q->rho, q->u, q->p, q->b};
+  double *s = q->slope, *columns[4] = {q->rho, q->uA, q->p, q->b};
   for (int v = 0; v < 4; v++) {
     double *x = columns[v], back = x[1] - x[0];
     s[v * n] = back;
@@ -79,6 +85,8 @@ static void decode(Duct *q) {
     }
     s[v * n + n - 1] = back;
   }
+  flattenJump(q, 0);
+  flattenJump(q, n - 1);
 }
 
 /* Both ends are walls: no flow, and the pressure of the end cell. */
@@ -94,8 +102,9 @@ static void balance(Duct *q) {
     double momentumIn = momentum + q->p[i] * (q->faceArea[i + 1] - q->faceArea[i]) - shear * q->u[i];
     if (i < n - 1) {
       int r = i + 1;
-      double rhoL = q->rho[i] + 0.5 * s[i], uL = q->u[i] + 0.5 * s[n + i], pL = q->p[i] + 0.5 * s[2 * n + i];
-      double rhoR = q->rho[r] - 0.5 * s[r], uR = q->u[r] - 0.5 * s[n + r], pR = q->p[r] - 0.5 * s[2 * n + r];
+      double perFace = 1 / q->faceArea[r];
+      double rhoL = q->rho[i] + 0.5 * s[i], uL = (q->uA[i] + 0.5 * s[n + i]) * perFace, pL = q->p[i] + 0.5 * s[2 * n + i];
+      double rhoR = q->rho[r] - 0.5 * s[r], uR = (q->uA[r] - 0.5 * s[n + r]) * perFace, pR = q->p[r] - 0.5 * s[2 * n + r];
       double sL = fmin(uL - q->c[i], uR - q->c[r]), sR = fmax(uL + q->c[i], uR + q->c[r]);
       double kL = rhoL * (sL - uL), kR = rhoR * (sR - uR), sM = (pR - pL + kL * uL - kR * uR) / (kL - kR);
       int fromLeft = sM >= 0, at = fromLeft ? i : r;
@@ -153,15 +162,17 @@ int main(int argc, char **argv) {
   heatMultiplier = head[10];
   freshU = numbers(file, count);
   burnedU = numbers(file, count);
-  double *faceArea = numbers(file, n + 1), *volume = numbers(file, n), *wallArea = numbers(file, n);
+  double *faceArea = numbers(file, n + 1), *volume = numbers(file, n);
+  double *cellArea = numbers(file, n), *wallArea = numbers(file, n);
   double *state = numbers(file, 4 * n);
   Duct *ducts = malloc(sizeof(Duct) * pipes);
   for (int j = 0; j < pipes; j++) {
     Duct *q = &ducts[j];
     q->cells = n;
     q->faceArea = faceArea;
+    q->cellArea = cellArea;
     q->wallArea = wallArea;
-    double **columns[] = {&q->rho, &q->u, &q->p, &q->T, &q->b, &q->R, &q->cv, &q->c, &q->e, &q->eBurn, &q->perVolume};
+    double **columns[] = {&q->rho, &q->u, &q->uA, &q->p, &q->T, &q->b, &q->R, &q->cv, &q->c, &q->e, &q->eBurn, &q->perVolume};
     for (size_t v = 0; v < sizeof columns / sizeof *columns; v++) *columns[v] = calloc(n, sizeof(double));
     q->slope = calloc(4 * n, sizeof(double));
     q->y = malloc(sizeof(double) * 4 * n);

@@ -149,8 +149,8 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
       hi = lo;
       lo = freshU[k] + bi * deltaLo;
     }
-    const cvi = (hi - lo) * perKelvin;
-    const f = (ei - lo) / (hi - lo);
+    const perRise = 1 / (hi - lo);
+    const f = (ei - lo) * perRise;
     const Ti = tMin + dT * (k + f);
     const Ri = freshR + bi * dR;
     const ri = m * perVolume[i];
@@ -159,12 +159,12 @@ export function decodeDuct(duct: Duct, y: Float64Array): void {
     T[i] = Ti;
     b[i] = bi;
     R[i] = Ri;
-    cv[i] = cvi;
+    cv[i] = (hi - lo) * perKelvin;
     e[i] = ei;
     eBurn[i] = deltaLo + f * (deltaHi - deltaLo);
     const RT = Ri * Ti;
     p[i] = ri * RT;
-    c[i] = Math.sqrt((1 + Ri / cvi) * RT);
+    c[i] = Math.sqrt((1 + Ri * dT * perRise) * RT);
   }
   limitSlopes(duct);
 }
@@ -209,11 +209,15 @@ function limitSlopes(duct: Duct): void {
   flattenJump(duct, n - 1);
 }
 
+/**
+ * The mean of two slopes, held to twice the lesser of them; 0 where their signs differ. Without a branch, since no processor can guess
+ * which way it goes: twice the lesser is |a + b| - ||a| - |b||, exactly 0 for two signs, and 0.5 (|x + l| - |x - l|) holds x to l.
+ */
 function limited(back: number, fore: number): number {
-  if (!(back * fore > 0)) return 0;
-  const mean = 0.5 * (back + fore);
-  const most = 2 * (Math.abs(back) < Math.abs(fore) ? back : fore);
-  return Math.abs(most) < Math.abs(mean) ? most : mean;
+  const sum = back + fore;
+  const most = Math.abs(sum) - Math.abs(Math.abs(back) - Math.abs(fore));
+  const mean = 0.5 * sum;
+  return 0.5 * (Math.abs(mean + most) - Math.abs(mean - most));
 }
 
 /** Largest one-sided change of density or pressure over an end cell, as a share of it [-]; steeper slopes are flattened to it. */
@@ -254,13 +258,19 @@ export function balanceDuct(duct: Duct, d: Float64Array): void {
     if (i < n - 1) {
       const r = i + 1;
       const rhoL = rho[i] + 0.5 * slope[i];
-      const uL = (u[i] * cellArea[i] + 0.5 * slope[n + i]) / faceArea[r];
+      const perFace = 1 / faceArea[r];
+      const uL = (u[i] * cellArea[i] + 0.5 * slope[n + i]) * perFace;
       const pL = p[i] + 0.5 * slope[2 * n + i];
       const rhoR = rho[r] - 0.5 * slope[r];
-      const uR = (u[r] * cellArea[r] - 0.5 * slope[n + r]) / faceArea[r];
+      const uR = (u[r] * cellArea[r] - 0.5 * slope[n + r]) * perFace;
       const pR = p[r] - 0.5 * slope[2 * n + r];
-      const sL = Math.min(uL - c[i], uR - c[r]);
-      const sR = Math.max(uL + c[i], uR + c[r]);
+      // Least and greatest of two, without a branch that no processor can guess.
+      const downL = uL - c[i];
+      const downR = uR - c[r];
+      const upL = uL + c[i];
+      const upR = uR + c[r];
+      const sL = 0.5 * (downL + downR - Math.abs(downL - downR));
+      const sR = 0.5 * (upL + upR + Math.abs(upL - upR));
       const kL = rhoL * (sL - uL);
       const kR = rhoR * (sR - uR);
       const sM = (pR - pL + kL * uL - kR * uR) / (kL - kR);
