@@ -107,4 +107,21 @@ describe('little memory', () => {
     expect(status).not.toBe(0);
     expect(existsSync(join(folder, 'little.txt'))).toBe(false);
   });
+
+  it('of 64 MB ends a thread that asks for more, and the study with it: it does not wait for ever', () => {
+    writeFileSync(
+      join(folder, 'greedy.mjs'),
+      'export function work() { const all = []; for (;;) all.push(new Array(1e5).fill(1)); }',
+    );
+    writeFileSync(
+      join(folder, 'study.mjs'),
+      `import { openRunner } from '${join(root, 'packages/cli/dist/workers/jobRunner.js')}';
+       const runner = openRunner(2, new URL('./greedy.mjs', import.meta.url));
+       try { await runner.run([{ rpm: [3000] }]); }
+       catch (error) { console.log(error.code); }
+       await runner.close();`,
+    );
+    const { status, stdout } = bash('node --max-old-space-size=64 study.mjs');
+    expect([status, stdout]).toEqual([0, 'ERR_WORKER_OUT_OF_MEMORY\n']);
+  });
 });

@@ -28,12 +28,16 @@ function pooled(workers: number, worker: URL): JobRunner {
   };
   const run: RunJobs = async (jobs, { signal, onProgress, onCurve } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
-    pool ??= new Tinypool({
-      filename: worker.href,
-      name: 'work',
-      minThreads: Math.min(workers, Math.max(jobs.length, jobs[0].rpm.length)),
-      maxThreads: workers,
-    });
+    if (pool === undefined) {
+      pool = new Tinypool({
+        filename: worker.href,
+        name: 'work',
+        minThreads: Math.min(workers, Math.max(jobs.length, jobs[0].rpm.length)),
+        maxThreads: workers,
+      });
+      // A thread without a job that fails has nobody to tell; those with one reject it.
+      pool.on('error', () => {});
+    }
     const threads = pool;
     const stopped = (): boolean => signal?.aborted === true;
     const stop = (): void => void close();
