@@ -71,15 +71,16 @@ export type EachResult =
 
 /** As {@link scaled}; of values by speed, each. */
 export function eachScaled(value: unknown, factor: number): EachResult {
-  return isTable(value) ? each(value, (one) => scaled(one, factor)) : scaled(value, factor);
+  return isBySpeed(value) ? each(value, (one) => scaled(one, factor)) : scaled(value, factor);
 }
 
 /** As {@link sum}; of values by speed, each. */
 export function eachSum(value: unknown, amount: unknown): EachResult {
-  return isTable(value) ? each(value, (one) => sum(one, amount)) : sum(value, amount);
+  return isBySpeed(value) ? each(value, (one) => sum(one, amount)) : sum(value, amount);
 }
 
-function isTable(value: unknown): value is Readonly<Record<string, unknown>> {
+/** Whether something holds values by speed: every name a speed with its unit. */
+export function isBySpeed(value: unknown): value is Readonly<Record<string, unknown>> {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
   const names = Object.keys(value);
   return names.length > 0 && names.every((name) => parseQuantity(name, 'speed').ok);
@@ -112,7 +113,7 @@ function notANumber(value: unknown): ArithmeticResult {
       ? `'${value}'`
       : Array.isArray(value)
         ? 'a list'
-        : isTable(value)
+        : typeof value === 'object' && value !== null
           ? 'fields'
           : String(value);
   return { ok: false, message: `is no number to start from: ${shown}` };

@@ -1,4 +1,5 @@
 /** Text of a changes file to changes, or to the list of everything that is wrong with it. */
+import { isBySpeed } from '../base/quantityArithmetic.ts';
 import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
 import { type CombinationDocument, join, type Plain, readDocument } from '../reading/readDocument.ts';
@@ -168,7 +169,7 @@ export function changeOf(
   return { ...change, edits };
 }
 
-/** Nested sections flattened into paths; a list is a value. */
+/** Nested sections flattened into paths; a list and a table by speed are values. */
 function writtenFields(
   kind: Kind,
   path: string,
@@ -177,7 +178,7 @@ function writtenFields(
 ): readonly Written[] {
   return Object.entries(fields).flatMap(([name, value]) => {
     const here = { kind, path: join(path, name), value, at: join(at, name) };
-    return value !== null && typeof value === 'object' && !Array.isArray(value)
+    return value !== null && typeof value === 'object' && !Array.isArray(value) && !isBySpeed(value)
       ? writtenFields(kind, here.path, value as Record<string, unknown>, here.at)
       : [here];
   });
@@ -199,5 +200,6 @@ function editOf({ kind, path, value }: Written): FieldEdit | string {
 
 function shown(value: unknown): string {
   if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object' && value !== null) return 'fields';
   return typeof value === 'string' ? `'${value.slice(0, 40)}'` : String(value);
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { applyChanges, isSameEngine } from '../../src/changes/applyChanges.ts';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
+import { readChanges } from '../../src/changes/readChanges.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
@@ -278,6 +279,24 @@ describe('a change leaves no estimate that contradicts it:', () => {
       const ground = [set('cam.intake.centreline', '102 deg'), set('cam.exhaust.centreline', '110 deg')];
       expect(angles(changed(base, ground))).toEqual([102, 110]);
     }
+  });
+
+  it('a table by speed takes the place of one value, and is added to value by value', () => {
+    const text = 'changes: [{ name: it, set: { mixture: { lambda: { 3000 rpm: 0.9, 6000 rpm: 0.86 } } } }]';
+    const read = readChanges(text, { file: 'c.yaml' });
+    if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+    const base = smallest();
+    const applied = applyChanges(base, read.value);
+    if (!applied.ok) throw new Error(applied.problems.map(problemLine).join('\n'));
+    expect(applied.value.bySpeed?.lambda).toEqual({ rpm: [3000, 6000], value: [0.9, 0.86] });
+    const spark = baselineOf(fileWith({ burn: '{ spark: { 3000 rpm: 30 deg, 6000 rpm: 36 deg } }' }));
+    expect(changed(spark, [add('burn.spark', '2 deg')]).burn.timing).toEqual({
+      mode: 'spark',
+      rpm: [3000, 6000],
+      advance: [32, 38],
+    });
+    const section = refusal(base, change('it', scale('cam', 1.1)));
+    expect(section).toContain('is no number to start from: fields');
   });
 
   it('shafts of their own turn freely, however the file says where they stand', () => {
