@@ -103,7 +103,7 @@ describe('valvetide calibrate', () => {
     expect(text.out().replace(/\s+/g, ' ')).toContain(
       'peak figures are taken as right to 1.00 % (assumed), their speeds to 200 rpm',
     );
-    expect(text.out()).toContain('Peaks alone tell little of a curve');
+    expect(text.out()).toContain('Peaks alone say little about a curve');
     // Nothing to draw between two peaks.
     expect(text.out()).not.toContain('o measured');
   });

@@ -80,7 +80,7 @@ describe('--chart', () => {
   it('draws the chart it names, and the first one where it is left out', async () => {
     const w = world({ files: engine });
     expect(await main([...words, '--svg', 'a.svg', '--chart', 'filling'], w.io, fakeCore())).toBe(EXIT.ok);
-    expect(w.files.get('a.svg')).toContain('Volumetric efficiency');
+    expect(w.files.get('a.svg')).toContain('Filling');
     expect(await main([...words, '--svg', 'b.svg'], w.io, fakeCore())).toBe(EXIT.ok);
     expect(w.files.get('b.svg')).toContain('>Torque and power</title>');
   });

@@ -57,7 +57,7 @@ export const forecastCommand: CommandSpec = {
     {
       name: 'band',
       value: 'FROM:TO',
-      help: 'speeds that count: their means are told, and shaded in the chart',
+      help: 'speeds that count: their means are given, and they are shaded in the chart',
     },
     {
       name: 'pull',

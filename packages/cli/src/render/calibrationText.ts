@@ -97,7 +97,7 @@ export function calibrationFindings({
       `These figures say next to nothing of ${listed(hardly)}: little surer after the fit than before it.`,
     );
   if (points.length > 0 && points.every(({ kind }) => kind !== 'torque'))
-    lines.push('Peaks alone tell little of a curve; a sheet of the whole pull tells more of each knob.');
+    lines.push('Peaks alone say little about a curve; a sheet of the whole pull says more about each knob.');
   if (measureFirst !== null)
     lines.push(
       `Measure this first: ${nameOf(measureFirst.knob)}. What the fit leaves open of mean power is then +/- ${fixed(measureFirst.leftPct, 2)} % in place of ${fixed(measureFirst.sigmaPct, 2)} %.`,

@@ -188,16 +188,24 @@ function peakOf(curve: Curve | null, shown: (peak: CurvePeak) => string): string
   return peak === null ? undefined : shown(peak);
 }
 
+/** Lines that can still be told apart in letters. */
+const MOST_LINES = 3;
+
+/** The three that gain most: more letters over each other are no chart. */
 function chart(comparison: Comparison, { width, units }: TextOptions): string {
   const { torque, torqueUnit } = SHOWN[units];
-  const lines = lettered(comparison)
+  const drawable = lettered(comparison)
     .slice(1)
-    .map(({ letter, gain }) => ({
-      letter,
-      points: (gain?.byRpm ?? []).map(({ rpm, torqueNm }) => ({ x: rpm, y: torque(torqueNm) })),
-    }));
+    .filter(({ gain }) => gain !== null);
+  const gainOf = ({ gain }: Lettered): number => gain?.band.powerKw ?? Number.NEGATIVE_INFINITY;
+  const shown = [...drawable].sort((a, b) => gainOf(b) - gainOf(a)).slice(0, MOST_LINES);
+  const lines = shown.map(({ letter, gain }) => ({
+    letter,
+    points: (gain?.byRpm ?? []).map(({ rpm, torqueNm }) => ({ x: rpm, y: torque(torqueNm) })),
+  }));
   const drawn = linesChart(lines, { width, unit: 'rpm', zero: true });
-  const heading = `Torque against ${plain(comparison.reference)}, ${torqueUnit}; letters as above, # where they meet`;
+  const which = drawable.length > MOST_LINES ? ` of the ${MOST_LINES} that gain most` : '';
+  const heading = `Torque against ${plain(comparison.reference)}${which}, ${torqueUnit}; letters as above, # where they meet`;
   return drawn === '' ? '' : wrapped(heading, width) + drawn;
 }
 

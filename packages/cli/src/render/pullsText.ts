@@ -62,7 +62,7 @@ function comparisonAnswer(comparison: PullComparison, units: UnitSystem): string
   const gain = `${signed(power(powerKw.after - powerKw.before), 1)} ${powerUnit} (${signed(100 * powerKw.gain, 2)} %)`;
   const verdict = resolved
     ? `a difference: these pulls tell ${fixed(100 * resolvable, 2)} % apart`
-    : `not told from none: these pulls tell ${fixed(100 * resolvable, 2)} % apart`;
+    : `too small for these pulls: they show ${fixed(100 * resolvable, 2)} % or more`;
   return `${plain(after)} against ${plain(before)}: ${gain} mean power ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm; ${verdict}`;
 }
 

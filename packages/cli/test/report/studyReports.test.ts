@@ -57,7 +57,7 @@ describe('compareReport(comparison, extras, units)', () => {
       'depression',
       'octane-margin',
     ]);
-    expect(page).toContain('less than a dyno tells, 0.82 %');
+    expect(page).toContain('less than a dyno shows, 0.82 %');
     expect(textOf(page)).toContain('big cam: from -1.0 % at 3000 rpm to +1.0 % at 6000 rpm.');
     expect(textOf(page)).toContain('Best over 4000 to 6000 rpm: big cam, +1.3 hp (+0.2 %) mean power');
     expect(textOf(page)).toContain('big cam: big cam asks for more octane');
@@ -165,7 +165,7 @@ describe('rankReport(ranking, note, units)', () => {
     const page = await rank(names);
     const lead = /<figure id="difference">(.*?)<\/figure>/s.exec(page)?.[1] ?? '';
     expect(lead).toContain('>one standard deviation<');
-    expect(lead).toContain('>less than a dyno tells, 0.82 %<');
+    expect(lead).toContain('>less than a dyno shows, 0.82 %<');
     expect(lead).toContain('>carburetor<');
     expect(lead).not.toContain('>rockers<');
     expect(textOf(lead)).toContain('The first 3 of 4 changes.');

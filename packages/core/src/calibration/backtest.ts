@@ -25,7 +25,7 @@ import { asObserved } from './fitRun.ts';
 export interface BacktestOptions extends CalibrateOptions {
   /** Default: all speeds both sheets share. */
   readonly band?: SpeedBand | undefined;
-  /** What a mean counts alike; default `speed`. */
+  /** What counts equally in a mean; default `speed`. */
   readonly weighting?: BandWeighting | undefined;
 }
 

@@ -125,7 +125,7 @@ const aim = z
     from: speed('First speed that counts.'),
     to: speed('Last speed that counts.'),
     of: word(['power', 'torque'], 'What is averaged; left out: power.').optional(),
-    weighting: word(['speed', 'time'], 'What counts alike in the mean; left out: speed.').optional(),
+    weighting: word(['speed', 'time'], 'What counts equally in the mean; left out: speed.').optional(),
     weight: z
       .number()
       .min(0.001)

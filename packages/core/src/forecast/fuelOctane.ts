@@ -21,7 +21,7 @@ export interface ClosedCharge {
 
 /**
  * Octane numbers of a fuel for a charge: the hotter its end gas at a given pressure, the more the motor number counts. A
- * charge that is no gas, of a march that lost itself, leaves the number of the pump.
+ * charge that is no gas, of a march that was lost, leaves the number of the pump.
  */
 export function fuelOctane(fuel: Fuel, tables: GasTables, charge: ClosedCharge): FuelOctane {
   const { researchOctane: ron, motorOctane: mon } = fuel;

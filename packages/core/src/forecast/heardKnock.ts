@@ -39,7 +39,7 @@ export function heldToHeard(
   };
 }
 
-/** Octane of the fuel there beyond what the model asks for, (R + M) / 2; no number where the march lost itself. */
+/** Octane of the fuel there beyond what the model asks for, (R + M) / 2; no number where the march was lost. */
 function spareOctane(
   engine: Combination,
   { rpm, advance, octane }: HeardKnock,

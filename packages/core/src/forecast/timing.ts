@@ -47,7 +47,7 @@ export interface TimingChoice {
   readonly detonates: boolean;
 }
 
-/** What stands where a march lost itself: nothing is known of any timing. */
+/** What stands where a march was lost: nothing is known of any timing. */
 const NO_CHOICE: TimingChoice = {
   timing: { ca50: 8 },
   bestCa50: 8,
@@ -59,7 +59,7 @@ const NO_CHOICE: TimingChoice = {
 };
 
 /**
- * @param bench - undefined where a march lost itself and no bench asks for most; its charge may be that of no gas, too
+ * @param bench - undefined where a march was lost and no bench asks for most; its charge may be that of no gas, too
  * @param fuel - octane numbers of the fuel
  * @param rpm - crank speed [1/min], for a spark table
  * @param last - choice for nearly the same charge, to search around; null where there is none

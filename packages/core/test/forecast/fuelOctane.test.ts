@@ -27,7 +27,7 @@ describe('fuelOctane(fuel, tables, charge)', () => {
     expect(fuelOctane(iso, tables, charge(430)).here).toBe(96);
   });
 
-  it('leaves the number of the pump where a march lost itself', () => {
+  it('leaves the number of the pump where a march was lost', () => {
     expect(fuelOctane(fuelNamed('pump-91'), tables, charge(Number.NaN)).here).toBe(91 - 4);
   });
 });

@@ -40,7 +40,7 @@ export function differenceBySpeed(
       : [
           {
             kind: 'ribbon',
-            name: `less than a dyno tells, ${fixed(resolvablePct, 2)} %`,
+            name: `less than a dyno shows, ${fixed(resolvablePct, 2)} %`,
             colour: 'soft',
             points: rpm.map((x, i) => {
               const high = torque((referenceTorqueNm[i] * resolvablePct) / 100);

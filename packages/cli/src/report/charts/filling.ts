@@ -1,4 +1,4 @@
-/** Volumetric efficiency over speed. */
+/** Filling, which is volumetric efficiency, over speed. */
 import { fixed } from '../../render/fixed.ts';
 import { figureCell } from '../../render/marched.ts';
 import { type Figure, figureTable } from '../figure.ts';
@@ -11,13 +11,13 @@ export function filling(curves: readonly NamedCurve[]): Figure | null {
   if (best === null) return null;
   return {
     id: 'filling',
-    title: 'Volumetric efficiency',
-    description: `Dry air trapped and passed through, over what the swept volume holds of outside air. ${curves.length === 1 ? 'Best' : 'Best of the first'}: ${fixed(100 * best.volumetricEfficiency, 1)} % at ${fixed(best.rpm)} rpm.`,
+    title: 'Filling',
+    description: `Volumetric efficiency: dry air trapped and passed through, over what the swept volume holds of outside air. ${curves.length === 1 ? 'Best' : 'Best of the first'}: ${fixed(100 * best.volumetricEfficiency, 1)} % at ${fixed(best.rpm)} rpm.`,
     drawing: {
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: 'volumetric efficiency, %' },
+        y: { title: 'filling, %' },
         layers: curves.map((named, i) => lineFor(named, i, (p) => 100 * p.volumetricEfficiency)),
       },
     },
@@ -25,7 +25,7 @@ export function filling(curves: readonly NamedCurve[]): Figure | null {
       [
         SPEED_COLUMN,
         {
-          name: 'volumetric efficiency',
+          name: 'filling',
           unit: '%',
           cell: figureCell((p) => fixed(100 * p.volumetricEfficiency, 1)),
         },

@@ -43,7 +43,7 @@ function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combina
   const stated = file.chamber?.compression;
   const computed = chamber.compressionRatio;
   if (!(computed >= 4 && computed <= 20)) {
-    const message = `give a compression ratio of ${computed.toFixed(1)}, which is impossible`;
+    const message = `comes to a compression ratio of ${computed.toFixed(1)}: no engine has that, so check the volumes`;
     report.problem('chamber', 'compression-impossible', message);
     return;
   }
