@@ -31,9 +31,12 @@ describe('the starter file of valvetide init', () => {
 
   it('forecasts to JSON with every key of every point, settled numbers only', async () => {
     const w = world({ files: { 'engine.yaml': await starter() } });
-    expect(await main(['forecast', 'engine.yaml', '--quick', '--rpm', '3500,5000', '--json'], w.io)).toBe(
-      EXIT.ok,
-    );
+    expect(
+      await main(
+        ['forecast', 'engine.yaml', '--quick', '--rpm', '3500,5000', '--workers', '1', '--json'],
+        w.io,
+      ),
+    ).toBe(EXIT.ok);
     const curve = JSON.parse(w.out());
     expect(curve).toMatchObject({
       schemaVersion: 1,
