@@ -7,6 +7,8 @@ export default defineConfig({
   resolve: source,
   ssr: { resolve: source },
   test: {
+    // Every core: vitest leaves one free, which is half of a machine of two.
+    maxWorkers: '100%',
     // Asked for by --coverage alone: what of core the fast tests run.
     coverage: {
       provider: 'v8',

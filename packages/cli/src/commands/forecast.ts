@@ -85,7 +85,7 @@ export const forecastCommand: CommandSpec = {
     { name: 'verbose', short: 'v', help: 'every column, and the reason for each assumed value' },
   ],
   notes: [
-    'What is not known of the curve is worked out from up to 19 more forecasts at three speeds each: what the file leaves out, the usual errors of what it states, and the error of the model itself. --quick leaves it out.',
+    'What is not known of the curve is worked out from up to 23 more forecasts at three speeds each: what the file leaves out, the usual errors of what it states, and the error of the model itself. --quick leaves it out.',
     'Without --rpm the speeds are chosen from the inlet Mach index, and from --band where that reaches further, and the report says so. Without --fidelity one representative cylinder marches and stands for the others; all marches every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
   ],
   run,

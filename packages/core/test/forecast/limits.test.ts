@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../src/combination/combination.ts';
 import { type Breach, limitBreaches, newBreaches } from '../../src/forecast/limits.ts';
+import { curveWarnings } from '../../src/forecast/warnings.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { fileWith } from '../reading/files.ts';
@@ -25,6 +26,13 @@ describe('limitBreaches(combination, curve)', () => {
     expect(limitBreaches(engine(), curve(91.1))).toMatchObject([
       { limit: 'octane', path: 'fuel', value: 91.1, allowed: 91, unit: 'octane', stated: false },
     ]);
+  });
+
+  it('warns with the forecast where a stated limit is broken, and is silent where none is stated', () => {
+    const warningsOf = (limits: Partial<Limits>) =>
+      curveWarnings(engine(limits), curve(91.1).points, []).filter(({ code }) => code === 'beyond-limit');
+    expect(warningsOf({ octaneMargin: 2 })).toMatchObject([{ path: 'limits.octaneMargin' }]);
+    expect(warningsOf({})).toEqual([]);
   });
 
   it('keeps to a stated margin, above nothing and below', () => {
