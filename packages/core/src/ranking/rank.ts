@@ -28,7 +28,7 @@ import { type MeasureFirst, measureFirst } from './measureFirst.ts';
 import { rankChanges } from './rankedChanges.ts';
 import { pairUp, rankPairs } from './rankedPairs.ts';
 import { MOST_TRIES, rankSets } from './rankedSets.ts';
-import type { RankedChange, Ranking } from './rankingResult.ts';
+import type { RankedChange, RankedPair, Ranking } from './rankingResult.ts';
 import { rankSpeeds } from './rankSpeeds.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
 import { type TestCandidate, testOrder } from './testOrder.ts';
@@ -138,7 +138,7 @@ export async function rank(
   };
   const ranked = rankChanges(study);
   const pairs = rankPairs(study, ranked);
-  const candidates = candidatesOf(study, ranked);
+  const candidates = candidatesOf(study, ranked, pairs);
   const worths = worthOf(candidates, pairs, resolvable);
   const sets = await rankSets(study, ranked, pairs, worths, budget, { ask: fine, sheet });
   return {
@@ -202,7 +202,11 @@ function measuredFirst(
 }
 
 /** Each change as the one rule and the order of tests see it. */
-function candidatesOf({ changes }: RankStudy, ranked: readonly RankedChange[]): readonly TestCandidate[] {
+function candidatesOf(
+  { changes }: RankStudy,
+  ranked: readonly RankedChange[],
+  pairs: readonly RankedPair[],
+): readonly TestCandidate[] {
   return ranked.flatMap((entry) => {
     const change = changes.find(({ name }) => name === entry.name);
     if (change === undefined) return [];
@@ -224,9 +228,25 @@ function candidatesOf({ changes }: RankStudy, ranked: readonly RankedChange[]): 
         tieGroup,
         pulls: entry.pullsNeeded,
         against,
+        enabledBy: entry.breaches.length === 0 ? null : bearerOf(name, ranked, pairs),
       },
     ];
   });
+}
+
+/** Of the changes that break no limit, the one beside which this one breaks none either, and gains most; null where there is none. */
+function bearerOf(
+  name: string,
+  ranked: readonly RankedChange[],
+  pairs: readonly RankedPair[],
+): string | null {
+  const free = new Set(ranked.filter(({ breaches }) => breaches.length === 0).map((entry) => entry.name));
+  const [best] = pairs
+    .filter(({ a, b, breaches }) => breaches.length === 0 && (a === name || b === name))
+    .map(({ a, b, togetherPct }) => ({ other: a === name ? b : a, togetherPct }))
+    .filter(({ other }) => free.has(other))
+    .sort((x, y) => y.togetherPct - x.togetherPct || (x.other < y.other ? -1 : 1));
+  return best?.other ?? null;
 }
 
 function baselineFigures({

@@ -10,7 +10,7 @@ import { type Budget, bestSubset } from './bestSubset.ts';
 import { powerGain } from './rankedChanges.ts';
 import type { RankedChange, RankedPair, RankedSet, Ranking } from './rankingResult.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
-import type { Worth } from './worthwhile.ts';
+import { LEAST_GAIN_PCT, type Worth } from './worthwhile.ts';
 
 /** What {@link rankSets} runs its forecasts with. */
 export interface SetTools {
@@ -66,21 +66,31 @@ export async function rankSets(
     if (curve === null || base === null || engine === undefined) return [];
     return newBreaches(limitBreaches(baseline.combination, base), limitBreaches(engine, curve));
   };
+  const parts = choicesOf(ranked, worths);
+  /** Of the parts, the last that were chosen. */
+  let tried: readonly number[] = [];
   const choose = (forbidden: readonly (readonly number[])[]): readonly number[] => {
-    const choices = ranked.map(({ name, bandGainPct, cost, hours }) => ({
-      name,
-      gainPct: bandGainPct,
-      cost,
-      hours,
+    const choices = parts.map((members) => ({
+      name: members.map((i) => ranked[i].name).join('\n'),
+      gainPct: members.reduce((sum, i) => sum + ranked[i].bandGainPct, crossed(members, interaction)),
+      cost: totalOf(ranked, members, 'cost'),
+      hours: totalOf(ranked, members, 'hours'),
     }));
-    const allowed = (i: number, j: number): number | null => {
-      const pair = pairOf(i, j);
-      return pair === undefined || pair.breaches.length > 0 ? null : pair.interactionPct;
+    const usable = (a: number, b: number): number | null => {
+      if (parts[a].some((i) => parts[b].includes(i))) return null;
+      let sum = 0;
+      for (const i of parts[a])
+        for (const j of parts[b]) {
+          const pair = pairOf(i, j);
+          // What breaks a limit alone is in a part with what bears it; what it breaks beside others shows once the set is forecast.
+          const isBorne = ranked[i].breaches.length + ranked[j].breaches.length > 0;
+          if (pair === undefined || (pair.breaches.length > 0 && !isBorne)) return null;
+          sum += pair.interactionPct;
+        }
+      return sum;
     };
-    const isOut = (i: number): boolean => worths.get(ranked[i].name)?.isWorthwhile !== true;
-    const alone = ranked.flatMap((_, i) => (isOut(i) ? [[i]] : []));
-    const usable = (i: number, j: number): number | null => (isOut(i) || isOut(j) ? null : allowed(i, j));
-    return bestSubset(choices, usable, budget, [...alone, ...forbidden])?.members ?? [];
+    tried = bestSubset(choices, usable, budget, forbidden)?.members ?? [];
+    return tried.flatMap((at) => parts[at]).sort((i, j) => i - j);
   };
   // After an abort nothing more is run.
   const goesOn = queue.complete;
@@ -88,7 +98,7 @@ export async function rankSets(
   if (goesOn) await run([all, best]);
   const forbidden: (readonly number[])[] = [];
   while (goesOn && best.length > 0 && breachesOf(best).length > 0 && forbidden.length < MOST_TRIES) {
-    forbidden.push(best);
+    forbidden.push(tried);
     best = choose(forbidden);
     await run([best]);
   }
@@ -97,26 +107,50 @@ export async function rankSets(
     const curve = members.length === 0 ? null : queue.curve(keyOf(members));
     if (curve === null || base === null) return null;
     const gain = powerGain(base, curve, study.speeds);
-    const total = (of: 'cost' | 'hours'): number | null =>
-      members.reduce<number | null>((sum, i) => {
-        const own = ranked[i][of];
-        return sum === null || own === null ? null : sum + own;
-      }, 0);
-    let addedUp = 0;
-    members.forEach((i, n) => {
-      addedUp += ranked[i].bandGainPct;
-      for (const j of members.slice(0, n)) addedUp += interaction(i, j) ?? 0;
-    });
     return {
       changes: members.map((i) => ranked[i].name),
       bandGainPct: gain.pct,
       bandGainKw: gain.kw,
-      addedUpPct: addedUp,
-      cost: total('cost'),
-      hours: total('hours'),
+      addedUpPct: members.reduce((sum, i) => sum + ranked[i].bandGainPct, crossed(members, interaction)),
+      cost: totalOf(ranked, members, 'cost'),
+      hours: totalOf(ranked, members, 'hours'),
       cautions: cautionsOf(base, curve),
       breaches: breachesOf(members),
     };
   };
   return { together: set(all), best: set(best) };
+}
+
+/** What may be chosen, as indices of changes: each that is worth having, and each that breaks a limit with the one that bears it. */
+function choicesOf(
+  ranked: readonly RankedChange[],
+  worths: ReadonlyMap<string, Worth>,
+): readonly (readonly number[])[] {
+  return ranked.flatMap(({ name, breaches }, i): number[][] => {
+    const worth = worths.get(name);
+    if (worth?.isWorthwhile !== true) return [];
+    if (breaches.length === 0) return worth.expectedPct > LEAST_GAIN_PCT ? [[i]] : [];
+    const bearer = ranked.findIndex((entry) => entry.name === worth.unlock?.first);
+    return bearer < 0 ? [] : [[bearer, i]];
+  });
+}
+
+/** Interactions of each pair of them [%]. */
+function crossed(members: readonly number[], interaction: (i: number, j: number) => number | null): number {
+  return members.reduce(
+    (sum, i, n) => members.slice(0, n).reduce((inner, j) => inner + (interaction(i, j) ?? 0), sum),
+    0,
+  );
+}
+
+/** Null where a member does not state it. */
+function totalOf(
+  ranked: readonly RankedChange[],
+  members: readonly number[],
+  of: 'cost' | 'hours',
+): number | null {
+  return members.reduce<number | null>((sum, i) => {
+    const own = ranked[i][of];
+    return sum === null || own === null ? null : sum + own;
+  }, 0);
 }

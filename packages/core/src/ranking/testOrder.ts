@@ -84,17 +84,21 @@ export function testOrder(
   const unlock = (c: TestCandidate): Unlock | null => worth(c)?.unlock ?? null;
   const isBest = ({ name }: TestCandidate): boolean => bestSet.includes(name);
   const rivals = rivalOf(
-    candidates.filter(({ against }) => against === null),
+    candidates.filter((c) => c.against === null || unlock(c) !== null),
     isBest,
   );
   const tests = candidates.filter((c) => worth(c)?.isWorthwhile === true && !rivals.has(c.name));
   const left = candidates.filter((c) => !tests.includes(c));
-  const telling = tests.filter((c) => expected(c) >= resolvablePct).sort(byEffort);
-  const faint = tests.filter((c) => expected(c) < resolvablePct).sort(byEffort);
+  const tells = (c: TestCandidate): boolean => expected(c) >= resolvablePct;
+  // What bears a change that tells is on before it, however little it gains itself.
+  const isNeeded = (c: TestCandidate): boolean =>
+    tests.some((other) => other.name === worth(c)?.enables && tells(other));
+  const telling = tests.filter((c) => tells(c) || isNeeded(c)).sort(byEffort);
+  const faint = tests.filter((c) => !telling.includes(c)).sort(byEffort);
   const ordered = afterWhatUnlocks(telling, unlock);
   const steps: TestStep[] = ordered.flatMap((c, i) => [
     baselineStep(i === 0 ? null : ordered[i - 1], Math.max(pulls, c.pulls ?? pulls), unlock(c)),
-    testStep(c, i === 0 ? null : ordered[i - 1], unlock(c), expected(c), pulls, isBest(c)),
+    testStep(c, i === 0 ? null : ordered[i - 1], worth(c), pulls, isBest(c)),
   ]);
   if (ordered.length > 0) steps.push(baselineStep(ordered[ordered.length - 1], pulls, null));
   return {
@@ -145,8 +149,11 @@ function afterWhatUnlocks(
   unlock: (c: TestCandidate) => { readonly first: string } | null,
 ): readonly TestCandidate[] {
   const ordered = [...sorted];
-  // A change is unlocked only by one of larger gain, so that no two wait for each other.
-  for (const c of [...sorted].sort(byGain)) {
+  // A change waits for one of larger gain; what a limit stands against waits for what bears it, and nothing for that: no two for each other.
+  const waits = [...sorted].sort(
+    (x, y) => Number(x.against !== null) - Number(y.against !== null) || byGain(x, y),
+  );
+  for (const c of waits) {
     const first = ordered.findIndex(({ name }) => name === unlock(c)?.first);
     const own = ordered.indexOf(c);
     if (first <= own) continue;
@@ -193,23 +200,28 @@ function baselineStep(
 function testStep(
   c: TestCandidate,
   before: TestCandidate | null,
-  unlock: { readonly first: string } | null,
-  expectedGainPct: number,
+  worth: Worth | undefined,
   pulls: number,
   inBestSet: boolean,
 ): TestStep {
+  const unlock = worth?.unlock ?? null;
   const shares = before !== null && isTearDown(c.access) && before.access === c.access;
   const reasons = [
     c.access === 'settings' ? 'a setting' : c.access,
     c.reversible ? 'comes off again' : 'stays on',
     ...(shares ? [`shares the tear-down of ${before.name}`] : []),
-    ...(unlock === null ? [] : [`worth more once ${unlock.first} is on`]),
+    ...(worth === undefined || worth.enables === null ? [] : [`${worth.enables} needs it`]),
+    ...(unlock === null
+      ? []
+      : [
+          c.against === null ? `worth more once ${unlock.first} is on` : `allowed once ${unlock.first} is on`,
+        ]),
   ];
   return {
     action: 'test',
     change: c.name,
     pulls: Math.max(pulls, c.pulls ?? pulls),
-    expectedGainPct,
+    expectedGainPct: worth?.expectedPct ?? c.gainPct,
     inBestSet,
     why: reasons.join(', '),
   };

@@ -9,6 +9,8 @@ export interface Candidate {
   readonly chanceOfGain: number | null;
   /** Why it can't be had, or why its gain can't be told, in words; null: nothing against it. */
   readonly against: string | null;
+  /** The change that takes away what is against it, once that is on; null: none does. */
+  readonly enabledBy: string | null;
 }
 
 /** What two changes do to each other. */
@@ -19,7 +21,7 @@ export interface Link {
   readonly verdict: Verdict;
 }
 
-/** The larger change that makes a smaller one worthwhile. */
+/** The change that makes another worthwhile, or allowed: on before it. */
 export interface Unlock extends Link {
   readonly first: string;
 }
@@ -32,17 +34,21 @@ const WORTH_A_TEST_PCT = 0.5;
 
 /** What {@link worthOf} knows of each change. */
 export interface Worth {
-  /** Gain to expect: alone, or with the change on that makes it worthwhile [%]. */
+  /** Gain to expect: alone, or with the change on that makes it worthwhile or allowed [%]. */
   readonly expectedPct: number;
   /** That change; null where there is none. */
   readonly unlock: Unlock | null;
+  /** What is worth having only with it on, against a limit that it moves; null: nothing. */
+  readonly enables: string | null;
   /** Whether it is worth having at all. */
   readonly isWorthwhile: boolean;
 }
 
 /**
  * By name. A change is worth having where nothing is against it, where it is expected to gain more than {@link LEAST_GAIN_PCT}, alone
- * or with the change on that makes it worthwhile, and where a gain is likelier than none or the gain a large one.
+ * or with the change on that makes it worthwhile, and where a gain is likelier than none or the gain a large one. What another change
+ * takes away counts no more against it, and that other is then worth having for its sake: a fuel that gains nothing, for the compression
+ * that it bears.
  */
 export function worthOf(
   candidates: readonly Candidate[],
@@ -51,17 +57,31 @@ export function worthOf(
 ): ReadonlyMap<string, Worth> {
   const open = candidates.filter(({ against }) => against === null);
   const unlocks = unlocking(open, links, resolvablePct);
-  return new Map(
-    candidates.map(({ name, gainPct, chanceOfGain, against }) => {
-      const unlock = unlocks.get(name) ?? null;
+  const worths = new Map(
+    candidates.map(({ name, gainPct, chanceOfGain, against, enabledBy }): [string, Worth] => {
+      const unlock = (against === null ? unlocks.get(name) : enabling(name, enabledBy, links)) ?? null;
+      const isAllowed = against === null || unlock !== null;
       const expectedPct = gainPct + (unlock?.interactionPct ?? 0);
       const isLikely = (chanceOfGain ?? 1) >= 0.5 || expectedPct > WORTH_A_TEST_PCT;
-      return [
-        name,
-        { expectedPct, unlock, isWorthwhile: against === null && expectedPct > LEAST_GAIN_PCT && isLikely },
-      ];
+      const isWorthwhile = isAllowed && expectedPct > LEAST_GAIN_PCT && isLikely;
+      return [name, { expectedPct, unlock, enables: null, isWorthwhile }];
     }),
   );
+  for (const { name, against } of [...candidates].sort(byGain)) {
+    const worth = worths.get(name);
+    if (against === null || worth === undefined || worth.unlock === null || !worth.isWorthwhile) continue;
+    const { first } = worth.unlock;
+    const bearer = worths.get(first);
+    if (bearer === undefined) continue;
+    worths.set(first, { ...bearer, enables: bearer.enables ?? name, isWorthwhile: true });
+  }
+  return worths;
+}
+
+/** What bears a change against which a limit stands. */
+function enabling(name: string, by: string | null, links: readonly Link[]): Unlock | null {
+  const link = links.find(({ a, b }) => (a === name && b === by) || (b === name && a === by));
+  return link === undefined || by === null ? null : { ...link, first: by };
 }
 
 /** For each change that a larger one makes worthwhile, the link to the one that helps it most. */

@@ -15,6 +15,7 @@ const candidate = (name: string, gainPct: number, more: Partial<TestCandidate> =
   pulls: 3,
   cost: 100,
   against: null,
+  enabledBy: null,
   ...more,
 });
 
@@ -183,5 +184,20 @@ describe('accessOf(change)', () => {
     expect(access('cam.intake.at050')).toBe('cam out');
     expect(access('cam.intake.at050', 'chamber.volume')).toBe('heads off');
     expect(access('heads.intake.valve', 'engine.stroke')).toBe('engine apart');
+  });
+
+  it('puts what bears a change before it, however little that gains itself', () => {
+    const list = [
+      candidate('domes', 9, { access: 'heads off', against: 'asks for 92 octane', enabledBy: 'fuel' }),
+      candidate('fuel', 0, { access: 'settings' }),
+    ];
+    const pair = { a: 'domes', b: 'fuel', interactionPct: 0.5, verdict: 'independent' } as const;
+    const { steps, leave } = testOrder(list, [pair], { resolvablePct: 1, pulls: 3 });
+    const tests = steps.filter(({ action }) => action === 'test');
+    expect(tests.map(({ change }) => change)).toEqual(['fuel', 'domes']);
+    expect(tests[0].why).toContain('domes needs it');
+    expect(tests[1].why).toContain('allowed once fuel is on');
+    expect(tests[1].expectedGainPct).toBeCloseTo(9.5, 12);
+    expect(leave).toEqual([]);
   });
 });

@@ -6,6 +6,7 @@ const candidate = (name: string, gainPct: number, more: Partial<Candidate> = {})
   gainPct,
   chanceOfGain: null,
   against: null,
+  enabledBy: null,
   ...more,
 });
 const helps = (interactionPct: number): Link => ({ a: 'cam', b: 'heads', interactionPct, verdict: 'helps' });
@@ -54,5 +55,26 @@ describe('a change that a larger one helps', () => {
     expect(heads(0.4, [{ ...helps(0.3), verdict: 'fights' }]).unlock).toBeNull();
     const both = worthOf([candidate('cam', -0.1), candidate('heads', -0.3)], [helps(0.5)], 1);
     expect(both.get('heads')?.unlock).toBeNull();
+  });
+});
+
+describe('a change that breaks a limit alone', () => {
+  const fuel = candidate('fuel', 0);
+  const domes = candidate('domes', 9, { against: 'asks for 92 octane', enabledBy: 'fuel' });
+  const together: Link = { a: 'domes', b: 'fuel', interactionPct: 0.7, verdict: 'independent' };
+
+  it('is worth having beside the one that bears it, which is then worth having too', () => {
+    const worths = worthOf([domes, fuel], [together], 1);
+    expect(worths.get('domes')).toMatchObject({ isWorthwhile: true, unlock: { first: 'fuel' } });
+    expect(worths.get('domes')?.expectedPct).toBeCloseTo(9.7, 12);
+    expect(worths.get('fuel')).toMatchObject({ isWorthwhile: true, enables: 'domes', expectedPct: 0 });
+  });
+
+  it('is left where nothing bears it, and so is what would have borne it for nothing', () => {
+    const worths = worthOf([{ ...domes, enabledBy: null }, fuel], [together], 1);
+    expect(worths.get('domes')?.isWorthwhile).toBe(false);
+    expect(worths.get('fuel')?.isWorthwhile).toBe(false);
+    const small = worthOf([{ ...domes, gainPct: -1 }, fuel], [together], 1);
+    expect([small.get('domes')?.isWorthwhile, small.get('fuel')?.isWorthwhile]).toEqual([false, false]);
   });
 });
