@@ -1,4 +1,4 @@
-/** The spread of a gain from a few dozen forecasts, against a hundred and twenty draws of everything at once run for real. */
+/** The spread of a gain from a few dozen forecasts, against two hundred draws of everything at once run for real. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { applyChanges } from '../../packages/core/src/changes/applyChanges.ts';
@@ -22,7 +22,7 @@ import { type Unknown, unknownsOf } from '../../packages/core/src/uncertainty/un
 
 /** Two speeds, coarsely, alike for both methods: what is compared is how they draw. */
 const RPM = [3800, 5200];
-const DRAWS = 120;
+const DRAWS = 200;
 
 const change = (name: string, path: string, value: number | string): Change => ({
   name,
