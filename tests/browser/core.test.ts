@@ -7,7 +7,7 @@ import { launchChromium } from './chromium.ts';
 import { type Bundle, bundleCore } from './coreBundle.ts';
 
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
-const BUDGET = { minified: 720_000, gzipped: 232_000 };
+const BUDGET = { minified: 760_000, gzipped: 248_000 };
 
 // Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.
 const TEXT = `${readFileSync(join(import.meta.dirname, '../../examples/minimum/engine.yaml'), 'utf8')}

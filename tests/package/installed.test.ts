@@ -120,6 +120,7 @@ import { ${names.map(({ name }) => name).join(', ')} } from '@valvetide/core';
 declare const text: string;
 declare const csv: string;
 declare const changesText: string;
+declare const shelfText: string;
 declare const sheets: Readonly<Record<string, string>>;
 declare const combination: core.Combination;
 declare const changed: core.Combination;

@@ -48,7 +48,7 @@ export type {
 } from './choosing/chosenResult.ts';
 export { readShelf } from './choosing/readShelf.ts';
 export type { Shelf, ShelfAim, ShelfGroup, ShelfLimits } from './choosing/shelf.ts';
-export { shelfSchema } from './choosing/shelfFile.ts';
+export { shelfSchema } from './choosing/shelfSchema.ts';
 export type * from './combination/combination.ts';
 export type {
   MisspeltCode,

@@ -2,21 +2,10 @@
 import * as z from 'zod';
 import type { Plain } from '../reading/readDocument.ts';
 import { flag, text } from '../reading/schema/quantity.ts';
+import type { ChangeEntry } from './changeEntry.ts';
 
 /** Most changes in one file. */
 export const MOST_CHANGES = 60;
-
-/** One change as written. */
-export interface ChangeEntry {
-  readonly name: string;
-  readonly set?: Readonly<Record<string, unknown>> | undefined;
-  readonly scale?: Readonly<Record<string, unknown>> | undefined;
-  readonly add?: Readonly<Record<string, unknown>> | undefined;
-  readonly cost?: number | undefined;
-  readonly hours?: number | undefined;
-  readonly reversible?: boolean | undefined;
-  readonly insteadOf?: string | undefined;
-}
 
 /** A changes file as written. */
 export interface ChangesFile {

@@ -13,7 +13,8 @@ import {
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { isKnown, pathProblem } from './assignedValues.ts';
 import type { Change, FieldEdit } from './change.ts';
-import { type ChangeEntry, changeEntry, changesFile, MOST_CHANGES } from './changesFile.ts';
+import type { ChangeEntry } from './changeEntry.ts';
+import { changeEntry, changesFile, MOST_CHANGES } from './changesFile.ts';
 import { changesSchema } from './changesSchema.ts';
 
 const KINDS = ['set', 'scale', 'add'] as const;

@@ -10,7 +10,8 @@ import { type CombinationDocument, join, readDocument } from '../reading/readDoc
 import { issueProblems, problemOf, withoutMisspelt } from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import type { Shelf, ShelfAim, ShelfGroup, ShelfLimits } from './shelf.ts';
-import { type RangeEntry, type ShelfFile, shelfFile, shelfSchema } from './shelfFile.ts';
+import { type RangeEntry, type ShelfFile, shelfFile } from './shelfFile.ts';
+import { shelfSchema } from './shelfSchema.ts';
 
 /** Values of one range at most. */
 const MOST_VALUES = 40;

@@ -1,6 +1,7 @@
 /** The shape of a shelf file. */
 import * as z from 'zod';
-import { type ChangeEntry, changeFields } from '../changes/changesFile.ts';
+import type { ChangeEntry } from '../changes/changeEntry.ts';
+import { changeFields } from '../changes/changesFile.ts';
 import { flag, quantity, text, word } from '../reading/schema/quantity.ts';
 
 /** Most groups and ranges on one shelf, and most alternatives of one of them. */
@@ -161,18 +162,3 @@ export const shelfFile: z.ZodType<ShelfFile> = z
     title: 'Shelf',
     description: 'What may be fitted to a combination, what may be spent, and what for.',
   });
-
-/**
- * JSON Schema (draft-07) of a shelf file, for editors that complete and explain.
- *
- * @example
- * ```ts
- * console.log(JSON.stringify(shelfSchema(), null, 2));
- * ```
- */
-export function shelfSchema(): Record<string, unknown> {
-  return z.toJSONSchema(shelfFile, { target: 'draft-7', io: 'input', reused: 'inline' }) as Record<
-    string,
-    unknown
-  >;
-}

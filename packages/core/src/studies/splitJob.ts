@@ -21,7 +21,7 @@ export interface SplitJob {
  * @example
  * ```ts
  * const { pieces, join } = splitJob({ combination, rpm: [3000, 4000, 5000] });
- * const curve = join(await run(pieces));
+ * const curve = join(await runJobsHere(pieces));
  * ```
  */
 export function splitJob(job: StudyJob): SplitJob {
