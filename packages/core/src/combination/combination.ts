@@ -237,7 +237,7 @@ export interface Induction {
   readonly stacks?: Stacks;
   /**
    * Plenums, each with its volume [m3] and the cylinders (numbers from 1) it feeds; metering area is shared by count. None in front of
-   * {@link stacks} that stand in the open.
+   * `stacks` that stand in the open.
    */
   readonly plenums: readonly { readonly volume: number; readonly cylinders: readonly number[] }[];
   /** From plenum to head, one cylinder. */

@@ -129,6 +129,8 @@ function axisOf(orient: 'bottom' | 'left', scale: 'x' | 'y', axis: Axis, ticks: 
     orient,
     scale,
     tickCount: axis.log === true ? 4 : ticks,
+    // A scale that is rounded up ends on a number, which would stand half beyond the edge of a telephone.
+    ...(orient === 'bottom' && axis.zero === true ? { labelFlush: true } : {}),
     ...(axis.log === true ? { format: '~f' } : axis.whole === true ? { format: 'd' } : {}),
   };
 }
