@@ -5,6 +5,7 @@
  */
 import { CYL } from '../network/cylinder.ts';
 import { DUCT_FIELDS } from '../network/duct.ts';
+import { decode, isSound } from '../network/network.ts';
 import { leastCombination } from '../numerics/leastCombination.ts';
 import type { March } from './march.ts';
 import type { OutletGas } from './outletGas.ts';
@@ -54,6 +55,13 @@ export function quickener(march: March, outlet: OutletGas): Quickener {
       if (found === null || !(found.left <= EXPLAINED)) return;
       const { shares } = found;
       for (const i of states) y[i] = shares.reduce((sum, share, k) => sum + share * ends[k].y[i], 0);
+      decode(network, 0, y);
+      // Nearly empty cells may be led past nothing: then the cycle goes on from where it ended.
+      if (!isSound(network)) {
+        y.set(ends[ends.length - 1].y);
+        forget();
+        return;
+      }
       outlet.set(shares.reduce((sum, share, k) => sum + share * ends[k].outlet, 0));
     },
     forget,
