@@ -377,6 +377,22 @@ describe('rank(baseline, changes, options)', () => {
     expect(order.leave).toMatchObject([{ change: 'domed', expectedGainPct: expect.closeTo(9, 3) }]);
   });
 
+  it('has in the best set what another change bears, and that one with it though it gains nothing', async () => {
+    const asking: RunJobs = async (jobs, control) =>
+      (await runnerOf(additive)(jobs, control)).map((curve, i) => {
+        const octane = 86 + 4 * (jobs[i].combination.chamber.compressionRatio - 9.5);
+        return curve === null ? null : altered(curve, () => ({ octaneAtBestTiming: octane }));
+      });
+    const domed = change('domed', [{ kind: 'add', path: 'chamber.compression', amount: 3 }]);
+    const fuel = change('fuel', [set('fuel', 'race-100')]);
+    const { best, order } = await ranked([HEADER, domed, fuel], {}, asking);
+    expect([...(best?.changes ?? [])].sort()).toEqual(['domed', 'fuel', 'header']);
+    expect(best?.breaches).toEqual([]);
+    const tests = order.steps.filter(({ action }) => action === 'test').map((step) => step.change);
+    expect(tests.indexOf('fuel')).toBeLessThan(tests.indexOf('domed'));
+    expect(order.leave).toEqual([]);
+  });
+
   it('says of a plenum alone that it is not modelled where nothing comes of it, and shows what does', async () => {
     const spacer = change('spacer', [scale('induction.plenum', 1.3)]);
     const { changes, order } = await ranked([HEADER, spacer]);
