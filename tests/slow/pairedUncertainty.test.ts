@@ -100,12 +100,12 @@ function drawnSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Sigmas {
 describe('the spread of a gain by paired draws on response surfaces', () => {
   it('agrees within 15 % with draws of every unknown at once, each run for real', async () => {
     const baseline = minimumBaseline();
-    const candidacies = CHANGES.map((one) => {
+    const applied = CHANGES.map((one) => {
       const result = applyChanges(baseline, [one]);
       if (!result.ok) throw new Error('the change does not fit');
       return { change: one, combination: result.value, values: assignedValues(baseline, [one], []) };
     });
-    const { all } = unknownsOf(baseline, candidacies);
+    const { all } = unknownsOf(baseline, applied);
     expect(all.length).toBeGreaterThan(40);
     const fast = await fastSigmas(baseline, all);
     const drawn = drawnSigmas(baseline, all);

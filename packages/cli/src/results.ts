@@ -2,15 +2,15 @@
 import type {
   BacktestResult,
   CalibrationResult,
-  Chosen,
-  Comparison,
+  ChoiceResult,
+  ComparisonResult,
   Curve,
   ForecastSpread,
   Inspection,
-  Ranking,
-  Restrictions,
+  RankingResult,
+  RestrictionsResult,
   SpeedBand,
-  Sweep,
+  SweepResult,
 } from '@valvetide/core';
 import type { MeasuredStep } from './render/againstMeasured.ts';
 import type { BestGain } from './render/bestGain.ts';
@@ -70,15 +70,15 @@ export interface Results {
   readonly inspect: By<'inspect', Inspection & Made>;
   readonly compare: By<
     'compare',
-    Comparison & {
+    ComparisonResult & {
       /** How sure the best gain is; null where that could not be worked out, absent with `--quick` and between files. */
       readonly bestGain?: BestGain | null;
     }
   >;
-  readonly sweep: By<'sweep', Sweep>;
-  readonly rank: By<'rank', Ranking>;
-  readonly choose: By<'choose', Chosen>;
-  readonly restrictions: By<'restrictions', Restrictions>;
+  readonly sweep: By<'sweep', SweepResult>;
+  readonly rank: By<'rank', RankingResult>;
+  readonly choose: By<'choose', ChoiceResult>;
+  readonly restrictions: By<'restrictions', RestrictionsResult>;
   readonly calibrate: By<'calibrate', CalibrationResult>;
   readonly backtest: By<'backtest', BacktestResult>;
   readonly pulls: By<'pulls', PullsResult>;

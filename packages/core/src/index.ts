@@ -18,7 +18,7 @@ export type {
   MeasuredChange,
 } from './calibration/backtest.ts';
 export { backtest } from './calibration/backtest.ts';
-export type { Calibrated, CalibrateOptions } from './calibration/calibrate.ts';
+export type { CalibrateOptions, CalibrationWithDocument } from './calibration/calibrate.ts';
 export { calibrate } from './calibration/calibrate.ts';
 export { calibratedText } from './calibration/calibratedText.ts';
 export type * from './calibration/calibrationResult.ts';
@@ -35,17 +35,17 @@ export { pinBaseline } from './changes/baseline.ts';
 export type { Change, ChangeSource, FieldEdit } from './changes/change.ts';
 export { changesSchema } from './changes/changesSchema.ts';
 export { readChanges } from './changes/readChanges.ts';
-// choosing
-export type { ChooseOptions } from './choosing/choose.ts';
-export { choose } from './choosing/choose.ts';
 export type {
-  Chosen,
+  ChoiceResult,
   ChosenBuild,
   GroupEffect,
   PricedBuild,
   SearchAccount,
   Taken,
-} from './choosing/chosenResult.ts';
+} from './choosing/choiceResult.ts';
+// choosing
+export type { ChooseOptions } from './choosing/choose.ts';
+export { choose } from './choosing/choose.ts';
 export { readShelf } from './choosing/readShelf.ts';
 export type { Shelf, ShelfAim, ShelfGroup, ShelfLimits } from './choosing/shelf.ts';
 export { shelfSchema } from './choosing/shelfSchema.ts';
@@ -119,7 +119,7 @@ export type { Budget } from './ranking/bestSubset.ts';
 export type { GainSpreadOptions } from './ranking/gainSpread.ts';
 export type { GainUncertainty } from './ranking/gainUncertainty.ts';
 export { gainUncertainty } from './ranking/gainUncertainty.ts';
-export type { Verdict } from './ranking/interaction.ts';
+export type { PairVerdict } from './ranking/interaction.ts';
 export type { MeasureFirst } from './ranking/measureFirst.ts';
 export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
@@ -155,7 +155,7 @@ export type {
   ForecastSpreadOptions,
   SpreadAtRpm,
   SpreadParts,
-  Worth,
+  UnknownWorth,
 } from './uncertainty/forecastSpread.ts';
 export { forecastSpread } from './uncertainty/forecastSpread.ts';
 export type { SettledBy } from './uncertainty/settledBy.ts';

@@ -2,7 +2,7 @@
 import type {
   Baseline,
   Change,
-  Comparison,
+  ComparisonResult,
   NamedCombination,
   SheetSource,
   StudyControl,
@@ -113,7 +113,7 @@ async function run(
       const value = await withBestGain(compared.value, candidates, asked, control, core);
       return { ok: true, value };
     },
-    view: (comparison: Comparison & { readonly bestGain?: BestGain | null }) => ({
+    view: (comparison: ComparisonResult & { readonly bestGain?: BestGain | null }) => ({
       result: resultOf('compare', comparison),
       text: (options) =>
         comparisonText(comparison, [reason, bestGainLine(comparison.bestGain ?? null)], options),
@@ -200,12 +200,12 @@ async function fromChanges(
 
 /** With what is not known of the gain of the change named best, or of the one that comes nearest. */
 async function withBestGain(
-  comparison: Comparison,
+  comparison: ComparisonResult,
   candidates: readonly Named[],
   { baseline, changes, sheet }: NonNullable<Candidates['asked']>,
   control: Required<StudyControl>,
   core: Core,
-): Promise<Comparison & { readonly bestGain: BestGain | null }> {
+): Promise<ComparisonResult & { readonly bestGain: BestGain | null }> {
   const gainOf = (name: string): number =>
     comparison.entries.find((entry) => entry.name === name && entry.breaches.length === 0)?.gain?.band
       .powerPct ?? Number.NEGATIVE_INFINITY;

@@ -1,5 +1,5 @@
 /** `valvetide rank`: which change to try first, and which to leave alone. */
-import type { Budget, Dyno, Ranking } from '@valvetide/core';
+import type { Budget, Dyno, RankingResult } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -79,7 +79,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   }
   const { combination } = input.baseline;
   const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
-  const extrasOf = (ranking: Ranking): RankExtras => ({
+  const extrasOf = (ranking: RankingResult): RankExtras => ({
     note: reason,
     curve: once(() =>
       ranking.baseline === null

@@ -7,7 +7,7 @@ import { type BaselineInput, openInput, sheetsBeside } from './readInput.ts';
 import { unsound } from './sound.ts';
 
 /** A change and the combination it makes of the baseline. */
-export interface AppliedChange {
+export interface ChangedCombination {
   readonly change: Change;
   readonly combination: Combination;
 }
@@ -15,7 +15,7 @@ export interface AppliedChange {
 /** Changes that each fit the baseline. */
 export interface ChangesInput {
   readonly baseline: Baseline;
-  readonly changes: readonly AppliedChange[];
+  readonly changes: readonly ChangedCombination[];
   /** Every file that was read. */
   readonly files: readonly string[];
   /** Text of the sheets that the changes name: beside the combination file, or else beside the changes file. */
@@ -44,7 +44,7 @@ export async function readChangesFile(
   const problems: Problem[] = read.ok ? [] : [...read.problems];
   const idle: Problem[] = [];
   const sound = read.ok ? read.value : (read.partial ?? []);
-  const changes = sound.flatMap((change): AppliedChange[] => {
+  const changes = sound.flatMap((change): ChangedCombination[] => {
     const applied = core.applyChanges(baseline, [change], { sheet });
     if (applied.ok) return [{ change, combination: applied.value }];
     (applied.problems.every(({ code }) => code === 'no-effect') ? idle : problems).push(...applied.problems);

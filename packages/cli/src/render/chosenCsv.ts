@@ -1,8 +1,8 @@
 /** What was chosen as CSV: a line a build, the best first and then those along the curve of money. */
-import type { Chosen } from '@valvetide/core';
+import type { ChoiceResult } from '@valvetide/core';
 import { csv } from './csv.ts';
 
-export function chosenCsv({ builds, frontier }: Chosen): string {
+export function chosenCsv({ builds, frontier }: ChoiceResult): string {
   const groups = (builds[0] ?? frontier[0])?.choices.map(({ group }) => group) ?? [];
   const header = [
     'list',

@@ -1,5 +1,5 @@
 /** What was chosen from a shelf, for people: the best build, the table of the best, the curve of money, and what was not looked at. */
-import type { Chosen, ChosenBuild, PricedBuild } from '@valvetide/core';
+import type { ChoiceResult, ChosenBuild, PricedBuild } from '@valvetide/core';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
@@ -11,7 +11,7 @@ import { SHOWN, type UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
 
 /** `note` says where the speeds come from; empty where the user or the shelf named them. */
-export function chosenText(chosen: Chosen, note: string, options: TextOptions): string {
+export function chosenText(chosen: ChoiceResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(wrapped(chosenAnswer(chosen, units), width).trimEnd())}\n`;
   if (detail === 'quiet') return answer;
@@ -30,7 +30,7 @@ export function chosenText(chosen: Chosen, note: string, options: TextOptions): 
 }
 
 /** What the engine as it is is warned of, and what each of the best raises beyond that. */
-export function chosenWarnings({ warnings, builds }: Chosen): readonly string[] {
+export function chosenWarnings({ warnings, builds }: ChoiceResult): readonly string[] {
   return [
     ...warningLines(warnings),
     ...builds.flatMap(({ cautions }, i) =>
@@ -40,7 +40,7 @@ export function chosenWarnings({ warnings, builds }: Chosen): readonly string[] 
 }
 
 /** The best build, what to expect of it and what it costs. */
-export function chosenAnswer(chosen: Chosen, units: UnitSystem): string {
+export function chosenAnswer(chosen: ChoiceResult, units: UnitSystem): string {
   const [best] = chosen.builds;
   if (best === undefined)
     return chosen.complete
@@ -69,7 +69,7 @@ function priceText({ cost, hours }: PricedBuild): string {
 }
 
 /** What the gains are held against, and by which aims. */
-export function chosenBasis(chosen: Chosen, units: UnitSystem): readonly string[] {
+export function chosenBasis(chosen: ChoiceResult, units: UnitSystem): readonly string[] {
   const { power, powerUnit } = SHOWN[units];
   const { baseline, aims, complete } = chosen;
   const weights = aims.length > 1;
@@ -87,7 +87,7 @@ export function chosenBasis(chosen: Chosen, units: UnitSystem): readonly string[
   ];
 }
 
-function buildsText(chosen: Chosen, { width, units }: TextOptions): string {
+function buildsText(chosen: ChoiceResult, { width, units }: TextOptions): string {
   const { builds, shared } = chosen;
   if (builds.length === 0) return '';
   const entries = builds.flatMap((build, i) =>
@@ -139,7 +139,7 @@ export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[
   ];
 }
 
-function frontierText({ frontier }: Chosen, width: number): string {
+function frontierText({ frontier }: ChoiceResult, width: number): string {
   if (frontier.length < 2) return '';
   const heading = wrapped(
     'What money buys, the most gain for each sum among the builds that were forecast:',
@@ -164,7 +164,7 @@ export const FRONTIER_COLUMNS: readonly Column<PricedBuild>[] = [
 /** Groups shown without --verbose. */
 const MOST_GROUPS = 6;
 
-function effectsText({ effects }: Chosen, width: number, all: boolean): string {
+function effectsText({ effects }: ChoiceResult, width: number, all: boolean): string {
   const shown = all ? effects : effects.slice(0, MOST_GROUPS);
   if (shown.length === 0) return '';
   const left = effects.length - shown.length;
@@ -181,7 +181,7 @@ function effectsText({ effects }: Chosen, width: number, all: boolean): string {
 }
 
 /** How many builds there are, how many were forecast, and what was not looked at. */
-export function searchLines({ search }: Chosen): readonly string[] {
+export function searchLines({ search }: ChoiceResult): readonly string[] {
   const { builds, withinLimits, forecast, refused, impossible, enumerated, missing, modelErrorPct } = search;
   const within =
     withinLimits === null

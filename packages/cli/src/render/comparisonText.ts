@@ -1,7 +1,7 @@
 /** A comparison for people: the answer first, then each combination, the differences by speed and what they rest on. */
 import type {
-  Comparison,
   ComparisonEntry,
+  ComparisonResult,
   Curve,
   CurvePeak,
   MarchedPoint,
@@ -23,7 +23,7 @@ const LETTERS = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789'
 
 /** `notes` say where the speeds come from and how sure the best gain is; empty ones are left out. */
 export function comparisonText(
-  comparison: Comparison,
+  comparison: ComparisonResult,
   notes: readonly string[],
   options: TextOptions,
 ): string {
@@ -50,7 +50,7 @@ export function comparisonText(
 }
 
 /** What the first is warned of, and what each other raises beyond that. */
-export function comparisonWarnings({ entries }: Comparison): readonly string[] {
+export function comparisonWarnings({ entries }: ComparisonResult): readonly string[] {
   const [reference, ...others] = entries;
   return [
     ...warningLines(
@@ -67,7 +67,7 @@ export function comparisonWarnings({ entries }: Comparison): readonly string[] {
 }
 
 /** The best of them and by how much. */
-export function comparisonAnswer(comparison: Comparison, units: UnitSystem): string {
+export function comparisonAnswer(comparison: ComparisonResult, units: UnitSystem): string {
   const { reference, best, highest, entries } = comparison;
   const { power, powerUnit } = SHOWN[units];
   const top = entries.find(({ name }) => name === highest);
@@ -86,7 +86,7 @@ export function comparisonAnswer(comparison: Comparison, units: UnitSystem): str
 
 /** The best that breaks no limit. */
 function allowedAnswer(
-  comparison: Comparison,
+  comparison: ComparisonResult,
   best: string,
   gainOf: (entry: ComparisonEntry) => string,
   units: UnitSystem,
@@ -112,25 +112,28 @@ interface Lettered extends ComparisonEntry {
 }
 
 /** The reference has no letter: it is the level the others are drawn against. */
-function lettered({ entries }: Comparison): readonly Lettered[] {
+function lettered({ entries }: ComparisonResult): readonly Lettered[] {
   return entries.map((entry, i) => ({ ...entry, letter: i === 0 ? '-' : (LETTERS[i - 1] ?? '?') }));
 }
 
 /** The table of the combinations: what each makes, and what it gains. */
 export function comparisonSummary(
-  comparison: Comparison,
+  comparison: ComparisonResult,
   units: UnitSystem,
 ): { readonly columns: readonly Column<Lettered>[]; readonly rows: readonly Lettered[] } {
   return { columns: summaryColumns(comparison, units), rows: lettered(comparison) };
 }
 
 /** The mean says the same as the area, and nobody decides by the latter. */
-function shownColumns(comparison: Comparison, { units, detail }: TextOptions): readonly Column<Lettered>[] {
+function shownColumns(
+  comparison: ComparisonResult,
+  { units, detail }: TextOptions,
+): readonly Column<Lettered>[] {
   const all = summaryColumns(comparison, units);
   return detail === 'verbose' ? all : all.filter(({ name }) => name !== 'area');
 }
 
-function summaryColumns({ reference }: Comparison, units: UnitSystem): readonly Column<Lettered>[] {
+function summaryColumns({ reference }: ComparisonResult, units: UnitSystem): readonly Column<Lettered>[] {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const own = (value: (entry: Lettered) => string | undefined) => (entry: Lettered) => value(entry) ?? '';
   const against = (value: (gain: NonNullable<ComparisonEntry['gain']>) => string) => (entry: Lettered) =>
@@ -192,7 +195,7 @@ function peakOf(curve: Curve | null, shown: (peak: CurvePeak) => string): string
 const MOST_LINES = 3;
 
 /** The three that gain most: more letters over each other are no chart. */
-function chart(comparison: Comparison, { width, units }: TextOptions): string {
+function chart(comparison: ComparisonResult, { width, units }: TextOptions): string {
   const { torque, torqueUnit } = SHOWN[units];
   const drawable = lettered(comparison)
     .slice(1)
@@ -215,7 +218,7 @@ interface Row {
 }
 
 /** Torque and power of the reference, and what each other has more; with every figure side by side if asked for. */
-function bySpeed(comparison: Comparison, { width, units, detail }: TextOptions): string {
+function bySpeed(comparison: ComparisonResult, { width, units, detail }: TextOptions): string {
   const [reference, ...others] = lettered(comparison);
   if (reference.curve === null) return '';
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
@@ -263,12 +266,12 @@ function at(points: readonly OperatingPoint[], shown: (point: MarchedPoint) => s
 }
 
 /** The worst that became of a speed in any of the curves. */
-function statusAt({ entries }: Comparison, index: number): OperatingPoint['status'] {
+function statusAt({ entries }: ComparisonResult, index: number): OperatingPoint['status'] {
   const all = entries.flatMap(({ curve }) => (curve === null ? [] : [curve.points[index].status]));
   return all.find((status) => status === 'lost') ?? all.find((status) => status === 'unsettled') ?? 'settled';
 }
 
-function unfinished({ complete, entries }: Comparison): string {
+function unfinished({ complete, entries }: ComparisonResult): string {
   const done = entries.filter(({ curve }) => curve !== null).length;
   return complete ? '' : `Interrupted: ${done} of ${entries.length} were forecast.`;
 }

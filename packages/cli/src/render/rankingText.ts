@@ -1,5 +1,5 @@
 /** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
-import type { RankedChange, RankedPair, RankedSet, Ranking, TestStep } from '@valvetide/core';
+import type { RankedChange, RankedPair, RankedSet, RankingResult, TestStep } from '@valvetide/core';
 import { breachCell, breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
@@ -15,7 +15,7 @@ import { SHOWN, type UnitSystem } from './units.ts';
 const MOST_PAIRS = 12;
 
 /** `note` says where the speeds come from; empty where the user named them. */
-export function rankingText(ranking: Ranking, note: string, options: TextOptions): string {
+export function rankingText(ranking: RankingResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(wrapped(rankingAnswer(ranking, units), width).trimEnd())}\n`;
   if (detail === 'quiet') return answer;
@@ -35,7 +35,7 @@ export function rankingText(ranking: Ranking, note: string, options: TextOptions
 }
 
 /** What the engine as it is is warned of, and what each change raises beyond that. */
-export function rankingWarnings({ warnings, changes, baseline }: Ranking): readonly string[] {
+export function rankingWarnings({ warnings, changes, baseline }: RankingResult): readonly string[] {
   const own = baseline?.breaches ?? [];
   return [
     ...warningLines(warnings.filter(({ message }) => !own.some((breach) => breach.message === message))),
@@ -48,7 +48,7 @@ export function rankingWarnings({ warnings, changes, baseline }: Ranking): reado
 }
 
 /** What to test first, what to expect of it, and whether the dyno will see it. */
-export function rankingAnswer(ranking: Ranking, units: UnitSystem): string {
+export function rankingAnswer(ranking: RankingResult, units: UnitSystem): string {
   const { changes, order, dyno, baseline } = ranking;
   if (baseline === null || changes.length === 0)
     return ranking.complete
@@ -87,11 +87,11 @@ function spreadKw({ bandGainKw, bandGainPct, sigmaPct }: RankedChange): number |
 }
 
 /** What the gains are held against, and whether all of it was worked out. */
-export function rankingBasis(ranking: Ranking, units: UnitSystem): readonly string[] {
+export function rankingBasis(ranking: RankingResult, units: UnitSystem): readonly string[] {
   return [baselineLine(ranking, units), unfinished(ranking)].filter((line) => line !== '');
 }
 
-function baselineLine({ baseline, combination, dyno }: Ranking, units: UnitSystem): string {
+function baselineLine({ baseline, combination, dyno }: RankingResult, units: UnitSystem): string {
   if (baseline === null) return '';
   const { sigmaPct, bandPowerKw } = baseline;
   const own =
@@ -101,7 +101,7 @@ function baselineLine({ baseline, combination, dyno }: Ranking, units: UnitSyste
   return `${plain(combination)}: ${powerText(bandPowerKw, units)} mean power${own}. Gains and their +/- (one standard deviation) are of mean power; the dyno repeats within ${fixed(dyno.repeatabilityPct, 2)} %.`;
 }
 
-function changesTable(ranking: Ranking, { width, units, detail }: TextOptions): string {
+function changesTable(ranking: RankingResult, { width, units, detail }: TextOptions): string {
   const { changes, dyno } = ranking;
   if (changes.length === 0) return '';
   const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${pullsText(dyno.pulls)} a side can tell from nothing. Within a tie group the order is not settled.`;
@@ -171,7 +171,7 @@ export function rankedColumns(units: UnitSystem): readonly Column<RankedChange>[
   ];
 }
 
-function pairsTable({ pairs, changes }: Ranking, { width, detail }: TextOptions): string {
+function pairsTable({ pairs, changes }: RankingResult, { width, detail }: TextOptions): string {
   if (pairs.length === 0) return '';
   const named = pairs.filter(({ verdict }) => verdict !== 'independent');
   const shown =
@@ -190,12 +190,12 @@ function pairsTable({ pairs, changes }: Ranking, { width, detail }: TextOptions)
   return table(columns, shown, width) + others;
 }
 
-function setsText(ranking: Ranking, { width, units }: TextOptions): string {
+function setsText(ranking: RankingResult, { width, units }: TextOptions): string {
   return linesText(setLines(ranking, units), width);
 }
 
 /** Several changes together: all that go, and the best that the budget bears. */
-export function setLines({ together, best }: Ranking, units: UnitSystem): readonly string[] {
+export function setLines({ together, best }: RankingResult, units: UnitSystem): readonly string[] {
   const line = (heading: string, set: RankedSet): string => {
     const spent = [
       set.cost === null ? '' : `cost ${fixed(set.cost)}`,
@@ -214,7 +214,7 @@ export function setLines({ together, best }: Ranking, units: UnitSystem): readon
   ];
 }
 
-function orderText(ranking: Ranking, width: number): string {
+function orderText(ranking: RankingResult, width: number): string {
   return orderParts(ranking)
     .map(({ title, lines }) => wrapped(title, width) + linesText(lines, width))
     .join('\n');
@@ -228,7 +228,7 @@ export interface OrderPart {
 }
 
 /** The tests in their order with what they take; apart from them what the dyno can't tell, and what to leave. */
-export function orderParts({ order, best }: Ranking): readonly OrderPart[] {
+export function orderParts({ order, best }: RankingResult): readonly OrderPart[] {
   const { steps, stop, beyond, leave } = order;
   const outside = (inBestSet: boolean): string => (best === null || inBestSet ? '' : ', not in the best set');
   const line = ({ change, pulls, expectedGainPct, inBestSet, why }: TestStep, isTest: boolean): string => {
@@ -263,7 +263,7 @@ function withoutGainOfNothing(step: TestStep): TestStep {
     : { ...step, inBestSet: true };
 }
 
-function billLine({ bill: { pulls, fittingHours, cellHours, cost } }: Ranking['order']): string {
+function billLine({ bill: { pulls, fittingHours, cellHours, cost } }: RankingResult['order']): string {
   const hours =
     fittingHours === null || cellHours === null
       ? 'hours not stated of all'
@@ -272,7 +272,7 @@ function billLine({ bill: { pulls, fittingHours, cellHours, cost } }: Ranking['o
   return `In all ${pullsText(pulls)}, ${hours}, ${money}.`;
 }
 
-function mattersText({ changes }: Ranking, width: number): string {
+function mattersText({ changes }: RankingResult, width: number): string {
   const lines = changes.flatMap(({ name, mattersMost }) =>
     mattersMost === null
       ? []
@@ -283,17 +283,17 @@ function mattersText({ changes }: Ranking, width: number): string {
   return lines.length === 0 ? '' : `What most of each uncertainty comes from\n${linesText(lines, width)}`;
 }
 
-function assumedLine({ assumed }: Ranking): string {
+function assumedLine({ assumed }: RankingResult): string {
   return assumed.length === 0 ? '' : `${assumed.length} values are assumed, --verbose lists them.\n`;
 }
 
-function unfinished({ complete }: Ranking): string {
+function unfinished({ complete }: RankingResult): string {
   return complete
     ? ''
     : 'Interrupted: what was not run is missing, and what was not worked out has a question mark.';
 }
 
-function bandText({ band }: Ranking): string {
+function bandText({ band }: RankingResult): string {
   return `over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm`;
 }
 

@@ -1,9 +1,9 @@
 /** A study of restrictions as CSV: one line per combination, speed and element. */
-import type { Restrictions } from '@valvetide/core';
+import type { RestrictionsResult } from '@valvetide/core';
 import { csv } from './csv.ts';
 
 /** What was not run, or lost, is left out. */
-export function restrictionsCsv({ states, fidelity, correction }: Restrictions): string {
+export function restrictionsCsv({ states, fidelity, correction }: RestrictionsResult): string {
   const header = [
     'combination',
     'rpm',

@@ -5,7 +5,7 @@ import type {
   OperatingPoint,
   RestrictionElement,
   RestrictionState,
-  Restrictions,
+  RestrictionsResult,
 } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
 import { fixed } from './fixed.ts';
@@ -34,7 +34,7 @@ const NAMES: Readonly<Record<Exclude<RestrictionElement, 'metering'>, string>> =
 const LONGEST = 40;
 
 /** `note` says where the speeds come from; empty where the user named them. */
-export function restrictionsText(study: Restrictions, note: string, options: TextOptions): string {
+export function restrictionsText(study: RestrictionsResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(wrapped(restrictionsAnswer(study), width).trimEnd())}\n`;
   if (detail === 'quiet') return answer;
@@ -60,7 +60,7 @@ export function restrictionsText(study: Restrictions, note: string, options: Tex
 }
 
 /** What the engine as it is is warned of, and what each change raises beyond that. */
-export function restrictionsWarnings({ states, warnings }: Restrictions): readonly string[] {
+export function restrictionsWarnings({ states, warnings }: RestrictionsResult): readonly string[] {
   return [
     ...warningLines(warnings),
     ...states.flatMap(({ name, cautions }) =>
@@ -70,7 +70,7 @@ export function restrictionsWarnings({ states, warnings }: Restrictions): readon
 }
 
 /** The element in the way, over the band. */
-export function restrictionsAnswer(study: Restrictions): string {
+export function restrictionsAnswer(study: RestrictionsResult): string {
   const [now] = study.states;
   const { bandGoverning } = now;
   if (bandGoverning === null)
@@ -92,7 +92,7 @@ export function elementName(
   return element === 'metering' ? metering : NAMES[element];
 }
 
-function bars(study: Restrictions, now: RestrictionState, width: number): string {
+function bars(study: RestrictionsResult, now: RestrictionState, width: number): string {
   const most = Math.max(0.1, ...now.elements.map(({ band }) => Math.abs(band?.torquePct ?? 0)));
   const length = Math.max(10, Math.min(LONGEST, width - 34));
   const bar = ({ band }: ElementGains): string => {
@@ -120,7 +120,7 @@ interface Row {
   readonly point: NonNullable<RestrictionState['points']>[number] | undefined;
 }
 
-function bySpeed(study: Restrictions, state: RestrictionState, { width, units }: TextOptions): string {
+function bySpeed(study: RestrictionsResult, state: RestrictionState, { width, units }: TextOptions): string {
   const { points, governing, elements } = state;
   if (points === null) return '';
   const { torque, torqueUnit } = SHOWN[units];
@@ -193,7 +193,7 @@ function fillingTable({ points }: RestrictionState, width: number): string {
 }
 
 function changesTable(
-  study: Restrictions,
+  study: RestrictionsResult,
   changed: readonly RestrictionState[],
   { width, units }: TextOptions,
 ): string {
@@ -203,7 +203,10 @@ function changesTable(
 }
 
 /** The columns of what is in the way after a change. */
-export function changedStates(study: Restrictions, units: UnitSystem): readonly Column<RestrictionState>[] {
+export function changedStates(
+  study: RestrictionsResult,
+  units: UnitSystem,
+): readonly Column<RestrictionState>[] {
   const { torque, torqueUnit } = SHOWN[units];
   const [now] = study.states;
   return [
@@ -263,12 +266,12 @@ function runs(state: RestrictionState): string {
     .join(', ');
 }
 
-function meanings(study: Restrictions, width: number): string {
+function meanings(study: RestrictionsResult, width: number): string {
   const [now] = study.states;
   const lines = study.meanings.map(({ element, meaning }) => `- ${elementName(element, now)}: ${meaning}`);
   return `What free means\n${linesText(lines, width)}`;
 }
 
-function unfinished({ complete }: Restrictions): string {
+function unfinished({ complete }: RestrictionsResult): string {
   return complete ? '' : 'Interrupted: what was not run is left out.';
 }

@@ -1,5 +1,12 @@
 /** The band of a forecast in words: how large, of what it is made, and what to measure first. */
-import type { Assumed, Curve, ForecastSpread, OperatingPoint, SpreadParts, Worth } from '@valvetide/core';
+import type {
+  Assumed,
+  Curve,
+  ForecastSpread,
+  OperatingPoint,
+  SpreadParts,
+  UnknownWorth,
+} from '@valvetide/core';
 import { fixed } from './fixed.ts';
 import { linesText } from './notes.ts';
 import { plain } from './plain.ts';
@@ -48,7 +55,7 @@ export function spreadColumn(spread: ForecastSpread, units: UnitSystem): Column<
 export function worthText({ worths, rest }: ForecastSpread, { assumed }: Curve, width: number): string {
   const handful = worths.filter(({ powerPct }) => powerPct >= LITTLE).slice(0, HANDFUL);
   if (handful.length === 0) return '';
-  const worthOf = (worth: Worth): string =>
+  const worthOf = (worth: UnknownWorth): string =>
     `${worthName(worth, assumed)}, worth +/-${fixed(worth.powerPct, 1)} % of power`;
   const measured = handful.filter(({ settledBy }) => settledBy === 'measuring');
   const fitted = handful.filter(({ settledBy }) => settledBy === 'pull');
@@ -67,7 +74,7 @@ export function worthText({ worths, rest }: ForecastSpread, { assumed }: Curve, 
 }
 
 /** `what it is (assumed 0.85 in)`. */
-function worthName({ path, name, kind }: Worth, assumed: readonly Assumed[]): string {
+function worthName({ path, name, kind }: UnknownWorth, assumed: readonly Assumed[]): string {
   const entry = assumed.find((item) => item.path === path);
   if (kind === 'assumed' && entry !== undefined) return `${plain(name)} (assumed)`;
   return kind === 'fitted' ? `${plain(name)} (fitted)` : `${plain(name)} (as stated)`;

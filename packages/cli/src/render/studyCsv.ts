@@ -1,12 +1,12 @@
 /** Studies as CSV: one line a combination and speed, a point of a grid, or a ranked change. */
-import type { Comparison, Ranking, Sweep } from '@valvetide/core';
+import type { ComparisonResult, RankingResult, SweepResult } from '@valvetide/core';
 import { breachCell } from './breaches.ts';
 import { csv } from './csv.ts';
 
 type Cell = string | number | boolean;
 
 /** One line per combination and speed; what was not run is left out. */
-export function comparisonCsv({ entries, reference, correction, fidelity }: Comparison): string {
+export function comparisonCsv({ entries, reference, correction, fidelity }: ComparisonResult): string {
   const header = [
     'combination',
     'rpm',
@@ -49,7 +49,7 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
 }
 
 /** One line per point; figures are empty where there is no engine, a speed was lost or an interrupt came first. */
-export function sweepCsv({ variables, points, leftOut, band, correction, fidelity }: Sweep): string {
+export function sweepCsv({ variables, points, leftOut, band, correction, fidelity }: SweepResult): string {
   const swept = variables.map(sweptColumn);
   const header = [
     ...swept.map(({ head }) => head),
@@ -100,7 +100,7 @@ export function sweepCsv({ variables, points, leftOut, band, correction, fidelit
 }
 
 /** A swept field: its unit in the head and plain numbers below, where all values are numbers of one unit. */
-function sweptColumn({ path, values }: Sweep['variables'][number]): {
+function sweptColumn({ path, values }: SweepResult['variables'][number]): {
   readonly head: string;
   readonly cell: (value: string | number) => Cell;
 } {
@@ -115,7 +115,7 @@ function sweptColumn({ path, values }: Sweep['variables'][number]): {
 }
 
 /** One line per change, largest gain first; what was not worked out is empty. */
-export function rankingCsv({ changes, band, dyno, seed }: Ranking): string {
+export function rankingCsv({ changes, band, dyno, seed }: RankingResult): string {
   const header = [
     'name',
     'bandGainPct',

@@ -1,5 +1,5 @@
 /** A sweep for people: the best point first, then the picture and every point. */
-import type { Sweep, SweepPoint } from '@valvetide/core';
+import type { SweepPoint, SweepResult } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
 import { breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
@@ -15,7 +15,7 @@ import { SHOWN, type UnitSystem } from './units.ts';
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
 /** `note` says where the speeds come from; empty where the user named them. */
-export function sweepText(sweep: Sweep, note: string, options: TextOptions): string {
+export function sweepText(sweep: SweepResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(wrapped(sweepAnswer(sweep, units), width).trimEnd())}\n`;
   if (detail === 'quiet') return answer;
@@ -34,7 +34,7 @@ export function sweepText(sweep: Sweep, note: string, options: TextOptions): str
 }
 
 /** The best point and what it gains. */
-export function sweepAnswer(sweep: Sweep, units: UnitSystem): string {
+export function sweepAnswer(sweep: SweepResult, units: UnitSystem): string {
   const { best, points: all, baseline } = sweep;
   const { power, powerUnit } = SHOWN[units];
   const top = sweep.highest === null ? null : all[sweep.highest];
@@ -57,13 +57,13 @@ export function sweepAnswer(sweep: Sweep, units: UnitSystem): string {
 }
 
 /** What to know of the best point, of values that were refused, and of an interrupt. */
-export function sweepNotes(sweep: Sweep): readonly string[] {
+export function sweepNotes(sweep: SweepResult): readonly string[] {
   const unended = unfinished(sweep);
   return [...bestNotes(sweep), ...(unended === '' ? [] : [unended])];
 }
 
 /** How flat the top is, what the combination has now, and whether more may lie beyond. */
-function bestNotes({ best, variables }: Sweep): readonly string[] {
+function bestNotes({ best, variables }: SweepResult): readonly string[] {
   if (best === null) return [];
   const now = variables
     .filter(({ current }) => current !== null)
@@ -89,7 +89,7 @@ interface Row {
 }
 
 /** Gains of a grid, the first variable downward, the second across. */
-function grid({ variables, points: all, best, leftOut }: Sweep, { width }: TextOptions): string {
+function grid({ variables, points: all, best, leftOut }: SweepResult, { width }: TextOptions): string {
   const [down, across] = variables;
   const columns: Column<Row>[] = [
     { name: down.path, unit: '', cell: ({ label }) => plain(label), align: 'left' },
@@ -111,13 +111,16 @@ function grid({ variables, points: all, best, leftOut }: Sweep, { width }: TextO
   return wrapped(heading.trimEnd(), width) + table(columns, rows, width) + wrapped(breachLegend(all), width);
 }
 
-function gainCell({ name, bandGainPct, refused }: SweepPoint, leftOut: Sweep['leftOut']): string {
+function gainCell({ name, bandGainPct, refused }: SweepPoint, leftOut: SweepResult['leftOut']): string {
   if (refused !== null) return 'refused';
   if (bandGainPct === null && leftOut.some(({ curve }) => curve === name)) return 'lost';
   return bandGainPct === null ? 'not run' : signed(bandGainPct, 2);
 }
 
-function points({ variables, points: all, best, leftOut }: Sweep, { width, units }: TextOptions): string {
+function points(
+  { variables, points: all, best, leftOut }: SweepResult,
+  { width, units }: TextOptions,
+): string {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   const shown = (value: (figures: NonNullable<SweepPoint['figures']>) => string) => (point: SweepPoint) =>
     point.figures === null ? '' : value(point.figures);
@@ -154,7 +157,7 @@ function points({ variables, points: all, best, leftOut }: Sweep, { width, units
 }
 
 /** Mean power along the first variable, a line for each value of the second; none where the values are no numbers. */
-function chart({ variables, points: all }: Sweep, { width, units }: TextOptions): string {
+function chart({ variables, points: all }: SweepResult, { width, units }: TextOptions): string {
   const { power, powerUnit } = SHOWN[units];
   const [along, other] = variables;
   const xs = along.values.map(numberOf);
@@ -192,7 +195,7 @@ function unitOf(value: string | number): string {
   return typeof value === 'number' ? '' : plain(value.replace(/^[\s\d.+-]+/, ''));
 }
 
-function refusals({ variables, points: all }: Sweep): readonly string[] {
+function refusals({ variables, points: all }: SweepResult): readonly string[] {
   return all.flatMap(({ values, refused }) => {
     if (refused === null) return [];
     return [
@@ -202,7 +205,7 @@ function refusals({ variables, points: all }: Sweep): readonly string[] {
 }
 
 /** What the combination is warned of as it is, and what a point raises beyond that. */
-export function sweepWarnings({ warnings, points: all }: Sweep): readonly string[] {
+export function sweepWarnings({ warnings, points: all }: SweepResult): readonly string[] {
   const raised = all.flatMap((point) => [
     ...breachWarnings(`at ${point.values.join(', ')} it`, point),
     ...point.cautions.map((caution) => plain(`warning: at ${point.values.join(', ')}: ${caution}`)),
@@ -210,7 +213,7 @@ export function sweepWarnings({ warnings, points: all }: Sweep): readonly string
   return [...warningLines(warnings), ...raised];
 }
 
-function unfinished({ complete, points: all }: Sweep): string {
+function unfinished({ complete, points: all }: SweepResult): string {
   if (complete) return '';
   const done = all.filter(({ figures }) => figures !== null).length;
   return `Interrupted: ${done} of ${all.length} points were forecast.`;

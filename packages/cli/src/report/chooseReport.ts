@@ -1,5 +1,5 @@
 /** The report of a choice from a shelf: the best builds, what money buys, what matters, and what was not looked at. */
-import type { Chosen } from '@valvetide/core';
+import type { ChoiceResult } from '@valvetide/core';
 import { chosenAnswer, chosenBasis, chosenWarnings, searchLines } from '../render/chosenText.ts';
 import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
@@ -14,7 +14,10 @@ import { page } from './page.ts';
 /** The charts of the page, by their ids. */
 export const CHOOSE_CHARTS = ['builds', 'money', 'choices'] as const;
 
-export function chooseCharts(chosen: Chosen, units: UnitSystem): Charts<(typeof CHOOSE_CHARTS)[number]> {
+export function chooseCharts(
+  chosen: ChoiceResult,
+  units: UnitSystem,
+): Charts<(typeof CHOOSE_CHARTS)[number]> {
   return {
     builds: () => bestBuilds(chosen, units),
     money: () => moneyFrontier(chosen),
@@ -23,7 +26,7 @@ export function chooseCharts(chosen: Chosen, units: UnitSystem): Charts<(typeof 
 }
 
 /** @param note - says where the speeds come from; empty where the user or the shelf named them */
-export async function chooseReport(chosen: Chosen, note: string, units: UnitSystem): Promise<string> {
+export async function chooseReport(chosen: ChoiceResult, note: string, units: UnitSystem): Promise<string> {
   const lines = [...chosenBasis(chosen, units), ...searchLines(chosen), note].filter((line) => line !== '');
   return page({
     subject: chosen.combination,

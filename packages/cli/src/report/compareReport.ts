@@ -1,5 +1,5 @@
 /** The report of a comparison: combinations side by side, each against the first. */
-import type { Comparison, ComparisonEntry, Curve } from '@valvetide/core';
+import type { ComparisonEntry, ComparisonResult, Curve } from '@valvetide/core';
 import { bandText, basisLine } from '../render/basisLine.ts';
 import { comparisonAnswer, comparisonSummary, comparisonWarnings } from '../render/comparisonText.ts';
 import { leftOutLines, marched } from '../render/marched.ts';
@@ -41,7 +41,7 @@ export const COMPARE_CHARTS = [
 const MOST = 6;
 
 export function compareCharts(
-  comparison: Comparison,
+  comparison: ComparisonResult,
   { resolvablePct, fuelOctane }: CompareExtras,
   units: UnitSystem,
 ): Charts<(typeof COMPARE_CHARTS)[number]> {
@@ -78,14 +78,14 @@ export function compareCharts(
 }
 
 /** Entries with a curve, each with its place among all. */
-function doneOf({ entries }: Comparison): (ComparisonEntry & { curve: Curve; place: number })[] {
+function doneOf({ entries }: ComparisonResult): (ComparisonEntry & { curve: Curve; place: number })[] {
   return entries.flatMap((entry, place) =>
     entry.curve === null || entry.curve.peak === null ? [] : [{ ...entry, curve: entry.curve, place }],
   );
 }
 
 /** The reference, and of the others those that gain most, in their order. */
-function shownOf(comparison: Comparison): ReturnType<typeof doneOf> {
+function shownOf(comparison: ComparisonResult): ReturnType<typeof doneOf> {
   const [reference, ...others] = doneOf(comparison);
   if (others.length < MOST) return reference === undefined ? [] : [reference, ...others];
   const gain = ({ gain: of }: ComparisonEntry): number => of?.band.powerPct ?? Number.NEGATIVE_INFINITY;
@@ -94,7 +94,7 @@ function shownOf(comparison: Comparison): ReturnType<typeof doneOf> {
 }
 
 export async function compareReport(
-  comparison: Comparison,
+  comparison: ComparisonResult,
   extras: CompareExtras,
   units: UnitSystem,
 ): Promise<string> {

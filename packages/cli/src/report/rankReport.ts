@@ -1,5 +1,5 @@
 /** The report of a ranking: what to test first, what not to test, and in which order. */
-import type { Curve, Ranking } from '@valvetide/core';
+import type { Curve, RankingResult } from '@valvetide/core';
 import { measureFirstLine } from '../render/measureFirstLine.ts';
 import { orderParts, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
 import { signed } from '../render/signed.ts';
@@ -41,7 +41,7 @@ export const RANK_CHARTS = [
 const LEADING = 3;
 
 export function rankCharts(
-  ranking: Ranking,
+  ranking: RankingResult,
   { curve, fuelOctane }: RankExtras,
   units: UnitSystem,
 ): Charts<(typeof RANK_CHARTS)[number]> {
@@ -72,7 +72,7 @@ export function rankCharts(
 
 /** The changes with the largest gains, each with its ribbon. */
 function leadingDifference(
-  { changes, baseline, combination, dyno }: Ranking,
+  { changes, baseline, combination, dyno }: RankingResult,
   units: UnitSystem,
 ): Figure | null {
   if (baseline === null || changes.length === 0 || baseline.bySpeed.length === 0) return null;
@@ -94,7 +94,11 @@ function leadingDifference(
   );
 }
 
-export async function rankReport(ranking: Ranking, extras: RankExtras, units: UnitSystem): Promise<string> {
+export async function rankReport(
+  ranking: RankingResult,
+  extras: RankExtras,
+  units: UnitSystem,
+): Promise<string> {
   const lines = [...rankingBasis(ranking, units), measureFirstLine(ranking.measureFirst), extras.note].filter(
     (line) => line !== '',
   );
@@ -130,7 +134,7 @@ ${lines.map((line) => html`<li>${named(line.trim())}</li>\n`)}</ul></section>
 }
 
 /** Which unknown is behind most of each error. */
-function mattersMarkup({ changes }: Ranking): Markup {
+function mattersMarkup({ changes }: RankingResult): Markup {
   const rows = changes.flatMap(({ name, mattersMost }) =>
     mattersMost === null
       ? []

@@ -1,5 +1,5 @@
 /** The report of a study of restrictions: what is in the way, where, and what free means. */
-import type { Restrictions } from '@valvetide/core';
+import type { RestrictionsResult } from '@valvetide/core';
 import { basisLine } from '../render/basisLine.ts';
 import { leftOutLines } from '../render/marched.ts';
 import {
@@ -24,7 +24,7 @@ export const RESTRICTION_CHARTS = [
   'filling-losses',
 ] as const;
 
-export function restrictionsCharts(study: Restrictions): Charts<(typeof RESTRICTION_CHARTS)[number]> {
+export function restrictionsCharts(study: RestrictionsResult): Charts<(typeof RESTRICTION_CHARTS)[number]> {
   return {
     'restrictions-by-speed': () => restrictionLines(study, 'in the way'),
     restrictions: () => restrictionBars(study),
@@ -35,7 +35,7 @@ export function restrictionsCharts(study: Restrictions): Charts<(typeof RESTRICT
 
 /** @param note - says where the speeds come from; empty where the user named them */
 export async function restrictionsReport(
-  study: Restrictions,
+  study: RestrictionsResult,
   note: string,
   units: UnitSystem,
 ): Promise<string> {

@@ -1,5 +1,5 @@
 /** The report of a sweep: which value is best, how flat the top is, and what it does over speed. */
-import type { Sweep } from '@valvetide/core';
+import type { SweepResult } from '@valvetide/core';
 import { basisLine } from '../render/basisLine.ts';
 import { leftOutLines } from '../render/marched.ts';
 import { sweepAnswer, sweepNotes, sweepWarnings } from '../render/sweepText.ts';
@@ -14,7 +14,7 @@ import { page } from './page.ts';
 /** The charts of the page, by their ids. */
 export const SWEEP_CHARTS = ['swept-values', 'swept-curves'] as const;
 
-export function sweepCharts(sweep: Sweep, units: UnitSystem): Charts<(typeof SWEEP_CHARTS)[number]> {
+export function sweepCharts(sweep: SweepResult, units: UnitSystem): Charts<(typeof SWEEP_CHARTS)[number]> {
   return {
     'swept-values': () => sweptValues(sweep, units),
     'swept-curves': () => sweptCurves(sweep, units),
@@ -22,7 +22,7 @@ export function sweepCharts(sweep: Sweep, units: UnitSystem): Charts<(typeof SWE
 }
 
 /** @param note - says where the speeds come from; empty where the user named them */
-export async function sweepReport(sweep: Sweep, note: string, units: UnitSystem): Promise<string> {
+export async function sweepReport(sweep: SweepResult, note: string, units: UnitSystem): Promise<string> {
   const lines = [...sweepNotes(sweep), basisLine(sweep, units), note].filter((line) => line !== '');
   return page({
     subject: sweep.combination,

@@ -2,14 +2,14 @@
 import type {
   BacktestResult,
   CalibrationResult,
-  Chosen,
-  Comparison,
+  ChoiceResult,
+  ComparisonResult,
   PricedBuild,
   PullComparison,
-  Ranking,
-  Restrictions,
-  Sweep,
+  RankingResult,
+  RestrictionsResult,
   SweepPoint,
+  SweepResult,
 } from '@valvetide/core';
 import { sampleCurve, samplePoint } from '../sampleCurve.ts';
 
@@ -27,7 +27,7 @@ const BASIS = {
 } as const;
 
 /** The first as it is; each other gains `i` percent at the top and loses as much at the bottom. */
-export function sampleComparison(names: readonly string[]): Comparison {
+export function sampleComparison(names: readonly string[]): ComparisonResult {
   const entries = names.map((name, i) => {
     const factor = (rpm: number): number => 1 + (i * (rpm - 4500)) / 150_000;
     const points = RPM.map((rpm) => {
@@ -67,7 +67,10 @@ export function sampleComparison(names: readonly string[]): Comparison {
   return { ...BASIS, reference: names[0], entries, best, highest: best, remarks: [], leftOut: [] };
 }
 
-export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep> = {}): Sweep {
+export function sampleSweep(
+  variables: SweepResult['variables'],
+  change: Partial<SweepResult> = {},
+): SweepResult {
   const grid = variables.reduce<(string | number)[][]>(
     (rows, { values }) => rows.flatMap((row) => values.map((value) => [...row, value])),
     [[]],
@@ -111,7 +114,7 @@ export function sampleSweep(variables: Sweep['variables'], change: Partial<Sweep
 }
 
 /** Gains fall from 2 %; the errors grow; every pair of neighbours helps, all others are independent. */
-export function sampleRanking(names: readonly string[]): Ranking {
+export function sampleRanking(names: readonly string[]): RankingResult {
   return {
     schemaVersion: 1,
     program: PROGRAM,
@@ -233,8 +236,8 @@ export function sampleRanking(names: readonly string[]): Ranking {
 }
 
 /** The intake port gains a percent more each speed, the muffler ever less, friction stays; nothing to free before that. */
-export function sampleRestrictions(name: string, changed: readonly string[] = []): Restrictions {
-  const state = (of: string): Restrictions['states'][number] => {
+export function sampleRestrictions(name: string, changed: readonly string[] = []): RestrictionsResult {
+  const state = (of: string): RestrictionsResult['states'][number] => {
     const gains = (pct: (i: number) => number) => ({
       alreadyFree: false,
       byRpm: RPM.map((rpm, i) => ({
@@ -395,7 +398,7 @@ export function sampleBacktest(change: Partial<BacktestResult> = {}): BacktestRe
 }
 
 /** Five builds of a shelf of three groups, along a curve of money. */
-export function sampleChosen(): Chosen {
+export function sampleChosen(): ChoiceResult {
   const price = (names: readonly (string | null)[], gainPct: number, cost: number): PricedBuild => ({
     choices: ['Cam', 'Headers', 'Compression'].map((group, i) => ({ group, choice: names[i] })),
     gainPct,

@@ -10,7 +10,7 @@ import { cellCount, EXHAUST_FLOW, wall } from './mesh.ts';
 import type { NetworkPlan } from './networkPlan.ts';
 import { put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
-import type { Marching } from './symmetry.ts';
+import type { MarchedCylinders } from './symmetry.ts';
 import { groupWeight } from './symmetry.ts';
 import { collectorTract, exhaustTract, openPipe } from './tracts.ts';
 
@@ -20,7 +20,7 @@ const OPEN_MOUTH = 0.95;
 /** What the parts of the exhaust are made for. */
 export interface ExhaustTask {
   readonly combination: Combination;
-  readonly marching: Marching;
+  readonly marching: MarchedCylinders;
   readonly mesh: Mesh;
   readonly valve: Valve;
   /** The open air. */

@@ -13,7 +13,7 @@ import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
-import { groupWeight, type Marching } from './symmetry.ts';
+import { groupWeight, type MarchedCylinders } from './symmetry.ts';
 import { intakeTract, openPipe } from './tracts.ts';
 
 /** Places of the network's reservoirs: the air that is metered, and the same air with its fuel and warmth, where pipes draw it. */
@@ -23,7 +23,7 @@ const METERED: NodeRef = { kind: 'reservoir', index: 2 };
 /** What the parts of the intake are made for. */
 export interface IntakeTask {
   readonly combination: Combination;
-  readonly marching: Marching;
+  readonly marching: MarchedCylinders;
   readonly mesh: Mesh;
   readonly charge: IntakeCharge;
   readonly valve: Valve;

@@ -2,7 +2,7 @@
 import type { Combination } from '../combination/combination.ts';
 
 /** A choice of cylinders that stand for all. */
-export interface Marching {
+export interface MarchedCylinders {
   /** Numbers of the cylinders to march. */
   readonly cylinders: readonly number[];
   /** How many of the engine's each of them stands for [-]. */
@@ -17,7 +17,7 @@ export interface Marching {
 const FEW = 4;
 
 /** All cylinders, or as few as stand for them. Where they differ, or something joins them that no shift of the crank repeats, all march anyway. */
-export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): Marching {
+export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): MarchedCylinders {
   const { secondary, balance, primary } = combination.exhaustSystem;
   const joined = secondary !== undefined || balance !== undefined || primary.lengths !== undefined;
   const { chamber, intake, exhaust } = combination;
@@ -31,7 +31,7 @@ export function marchingOf(combination: Combination, fidelity: 'representative' 
 
 /** How many groups like it a marching group stands for: those it becomes by a shift, over those of them that march. */
 export function groupWeight(
-  { shifts, imageOf }: Marching,
+  { shifts, imageOf }: MarchedCylinders,
   group: readonly number[],
   marched: readonly (readonly number[])[],
 ): number {
@@ -47,7 +47,9 @@ export function groupWeight(
  * four of one bank, whose pulses come at uneven intervals, and the other bank follows 360 degrees later. Uneven firing
  * needs them all.
  */
-function representatives(combination: Pick<Combination, 'block' | 'induction' | 'exhaustSystem'>): Marching {
+function representatives(
+  combination: Pick<Combination, 'block' | 'induction' | 'exhaustSystem'>,
+): MarchedCylinders {
   const { block, induction, exhaustSystem } = combination;
   const angles = block.firingAngles;
   const plenums = induction.plenums.map((p) => p.cylinders);

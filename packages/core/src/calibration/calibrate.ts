@@ -14,8 +14,8 @@ import type { StudyControl } from '../studies/job.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import { type Doubt, disagreementOf, doubtOf } from './disagreement.ts';
-import { fitPoints, resultOf } from './fitOutcome.ts';
-import { type Fitting, fitKnobs, unknownOf } from './fitRun.ts';
+import { calibrationResultOf, fitPoints } from './fitOutcome.ts';
+import { fitKnobs, type KnobFit, unknownOf } from './fitRun.ts';
 import { DEFAULT_KNOBS, type Knob, type KnobName, knobsOf } from './knobs.ts';
 import { type TrialGround, trySuspects } from './suspects.ts';
 
@@ -30,7 +30,7 @@ export interface CalibrateOptions extends StudyControl {
 }
 
 /** A calibration, and the combination's file with what it found. */
-export interface Calibrated {
+export interface CalibrationWithDocument {
   /** What moved, how surely, and how near the fit comes. */
   readonly result: CalibrationResult;
   /** The document with the knobs and the calibration in it; null unless the outcome is `fitted`, or the doubt accepted. */
@@ -55,7 +55,7 @@ export async function calibrate(
   baseline: Baseline,
   target: CalibrationTarget,
   options: CalibrateOptions = {},
-): Promise<Result<Calibrated, Problem>> {
+): Promise<Result<CalibrationWithDocument, Problem>> {
   const clean = withoutCalibration(baseline.stated);
   const pinned = pinBaseline(clean, { sheet: sheetsOf(baseline.sheets, options.sheet) });
   if (!pinned.ok) return pinned;
@@ -65,12 +65,12 @@ export async function calibrate(
   const tried = doubt === null ? [] : await trySuspects(groundOf(pinned.value, knobs, fitting));
   const disagreement = doubt === null ? null : disagreementOf(doubt, tried);
   const { combination } = pinned.value;
-  const result = resultOf(combination, knobs, fitting, disagreement, options.accept ?? false);
+  const result = calibrationResultOf(combination, knobs, fitting, disagreement, options.accept ?? false);
   const document = result.calibration === null ? null : calibratedDocument(clean, result);
   return { ok: true, value: { result, document } };
 }
 
-function doubtOfFitting(knobs: readonly Knob[], { target, fit, before }: Fitting): Doubt | null {
+function doubtOfFitting(knobs: readonly Knob[], { target, fit, before }: KnobFit): Doubt | null {
   return fit?.complete === true ? doubtOf(knobs, fit.held, fitPoints(target, fit, before)) : null;
 }
 
@@ -129,7 +129,7 @@ function calibratedDocument(document: CombinationDocument, result: CalibrationRe
   );
 }
 
-function groundOf(baseline: Baseline, knobs: readonly Knob[], { target, fit, run }: Fitting): TrialGround {
+function groundOf(baseline: Baseline, knobs: readonly Knob[], { target, fit, run }: KnobFit): TrialGround {
   // There is no doubt without a fit.
   if (fit === null) throw new DomainError('fit', 'none', 'a fit to try something on');
   return {

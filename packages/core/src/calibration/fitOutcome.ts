@@ -5,7 +5,7 @@ import type { FitResult } from '../numerics/dampedLeastSquares.ts';
 import type { CalibrationResult, Disagreement, FitPoint, FittedKnob } from './calibrationResult.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import { confusionsOf } from './confusions.ts';
-import { type Fitting, LEAST_SPEEDS } from './fitRun.ts';
+import { type KnobFit, LEAST_SPEEDS } from './fitRun.ts';
 import type { Knob } from './knobs.ts';
 import { worthKnowing } from './worthKnowing.ts';
 
@@ -24,10 +24,10 @@ export function fitPoints(target: CalibrationTarget, fit: FitResult, before: rea
 }
 
 /** The result of a fit, or of none. */
-export function resultOf(
+export function calibrationResultOf(
   combination: Combination,
   knobs: readonly Knob[],
-  { target, fit, before, run }: Fitting,
+  { target, fit, before, run }: KnobFit,
   disagreement: Disagreement | null,
   accept: boolean,
 ): CalibrationResult {

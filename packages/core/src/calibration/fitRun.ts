@@ -13,7 +13,7 @@ import { type CalibrationTarget, forecastOf, withoutSpeeds } from './calibration
 import { type Knob, knobText } from './knobs.ts';
 
 /** A fit, and what it was made to. */
-export interface Fitting {
+export interface KnobFit {
   /** Without the speeds that were lost. */
   readonly target: CalibrationTarget;
   /** Null where an abort came first, or too little is left to fit. */
@@ -32,7 +32,7 @@ export async function fitKnobs(
   knobs: readonly Knob[],
   whole: CalibrationTarget,
   means: StudyControl,
-): Promise<Fitting> {
+): Promise<KnobFit> {
   const run = new FitRun(baseline, knobs, whole, means);
   for (;;) {
     const gone = run.leftOut.map(({ rpm }) => rpm);

@@ -2,6 +2,7 @@
 import { isBySpeed } from '../base/quantityArithmetic.ts';
 import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
+import { inFileOrder } from '../reading/inFileOrder.ts';
 import { type CombinationDocument, join, type Plain, readDocument } from '../reading/readDocument.ts';
 import {
   fieldNames,
@@ -72,7 +73,7 @@ export function readChanges(
     }
   });
   return problems.length > 0
-    ? { ok: false, problems: inOrder(problems), partial: sound }
+    ? { ok: false, problems: inFileOrder(problems), partial: sound }
     : { ok: true, value: sound };
 }
 
@@ -110,11 +111,6 @@ function soundEntries(data: unknown): readonly (ChangeEntry | null)[] {
   return list
     .slice(0, MOST_CHANGES)
     .map((entry) => changeEntry.safeParse(withoutUnknown(entry)).data ?? null);
-}
-
-/** By line. */
-export function inOrder(problems: readonly Problem[]): readonly Problem[] {
-  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
 }
 
 function inOurWords(problem: Problem): Problem {

@@ -14,15 +14,15 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { keyOf } from './buildSpace.ts';
+import type { ChoiceResult, PricedBuild, SearchAccount } from './choiceResult.ts';
 import { topBuilds } from './chosenBuilds.ts';
-import type { Chosen, PricedBuild, SearchAccount } from './chosenResult.ts';
 import type { Build } from './effectModel.ts';
 import { expected, findBest, type Judge, type Judged, type SearchOutcome } from './findBest.ts';
 import { frontierHopes, frontierOf } from './frontier.ts';
 import { groupEffects } from './groupEffects.ts';
 import type { Shelf, ShelfAim } from './shelf.ts';
 import { buildName, changesOf, priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
-import { gainsByAim, verdictOf, weightedGain } from './worth.ts';
+import { buildVerdictOf, gainsByAim, weightedGain } from './worth.ts';
 
 /** What to choose by, and with what means. */
 export interface ChooseOptions extends StudyControl {
@@ -66,7 +66,7 @@ export async function choose(
   baseline: Baseline,
   shelf: Shelf,
   options: ChooseOptions = {},
-): Promise<Result<Chosen, Problem>> {
+): Promise<Result<ChoiceResult, Problem>> {
   const { run = runJobsHere, sheet, signal, onProgress, fidelity, seed = 1 } = options;
   const { wanted = 5, most = 400 } = options;
   if (!(wanted >= 1 && wanted <= 20)) throw new DomainError('wanted', wanted, '1 to 20');
@@ -104,7 +104,7 @@ export async function choose(
       if (impossible.has(keyOf(build))) return null;
       if (queue.aborted(nameOf(build)) || base === null) return undefined;
       const curve = curveOf(build);
-      return curve === null ? null : verdictOf(base, curve, aims, shelf.limits);
+      return curve === null ? null : buildVerdictOf(base, curve, aims, shelf.limits);
     });
   };
   const outcome = await findBest(shelved.space, judge, { seed, wanted, most });
@@ -248,7 +248,7 @@ function nothingFits({ combination }: Baseline): Problem {
   };
 }
 
-function means({ points }: WholeCurve, band: SpeedBand): NonNullable<Chosen['baseline']> {
+function means({ points }: WholeCurve, band: SpeedBand): NonNullable<ChoiceResult['baseline']> {
   const { powerKw, torqueNm } = bandMean(points, band);
   return { bandPowerKw: powerKw, bandTorqueNm: torqueNm };
 }

@@ -14,11 +14,11 @@ import { cautionsOf } from '../studies/cautions.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { percent } from '../studies/gain.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
-import { chanceAbove, chanceToBeat, pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
+import { chanceToBeat, pairedDraws, shareAbove, spreadOf } from '../uncertainty/pairedDraws.ts';
 import { askFirst, measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { type AppliedChange, unknownsOf } from '../uncertainty/unknowns.ts';
-import type { ChosenBuild, PricedBuild } from './chosenResult.ts';
+import type { ChosenBuild, PricedBuild } from './choiceResult.ts';
 import type { Build } from './effectModel.ts';
 import type { ShelfAim } from './shelf.ts';
 import { buildName, changesOf, type ShelfSpace } from './shelfSpace.ts';
@@ -69,7 +69,7 @@ export async function topBuilds(
       byAim: gainsByAim(base, curve, aims),
       bandGainKw: bandMean(curve.points, band).powerKw - bandMean(base.points, band).powerKw,
       sigmaPct: own === null || !altered ? null : spreadOf(own),
-      chanceOfGain: own === null || !altered ? null : chanceAbove(own, 0),
+      chanceOfGain: own === null || !altered ? null : shareAbove(own, 0),
       tieGroup: ties[i],
       octaneRequired: octaneOf(curve),
       pistonSpeedMs: pistonSpeedOf(curve),

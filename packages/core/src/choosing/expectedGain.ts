@@ -3,7 +3,7 @@
 /**
  * Chance that a normal figure is above a bar: the normal distribution by Abramowitz and Stegun, 26.2.17, to 1e-7.
  */
-export function chanceAbove(mean: number, sigma: number, bar: number): number {
+export function normalChanceAbove(mean: number, sigma: number, bar: number): number {
   if (!(sigma > 0)) return mean > bar ? 1 : 0;
   return cumulative((mean - bar) / sigma);
 }

@@ -2,10 +2,10 @@
 import { randomNamed } from '../numerics/random.ts';
 import { buildsOf, keyOf, neighboursOf, type SearchSpace, sizeOf } from './buildSpace.ts';
 import { type Build, type EffectModel, firstWeights, fitEffects, type Prediction } from './effectModel.ts';
-import { chanceAbove, expectedGain } from './expectedGain.ts';
+import { expectedGain, normalChanceAbove } from './expectedGain.ts';
 
 /** How good a build is. */
-export interface Verdict {
+export interface BuildVerdict {
   /** Larger is better; smooth also where a limit is passed, so that a model can follow it. */
   readonly worth: number;
   /** Whether it keeps the limits that only a forecast can tell. */
@@ -13,7 +13,7 @@ export interface Verdict {
 }
 
 /** Judges builds: null where there can't be such a build, or nothing came of its forecast; undefined after an abort. */
-export type Judge = (builds: readonly Build[]) => Promise<readonly (Verdict | null | undefined)[]>;
+export type Judge = (builds: readonly Build[]) => Promise<readonly (BuildVerdict | null | undefined)[]>;
 
 /** How to search. */
 export interface SearchOptions {
@@ -27,7 +27,7 @@ export interface SearchOptions {
 /** A build that was judged. */
 export interface Judged {
   readonly build: Build;
-  readonly verdict: Verdict | null;
+  readonly verdict: BuildVerdict | null;
 }
 
 /** What a search found. */
@@ -108,7 +108,7 @@ export async function findBest(
     );
     const hopes = unseen.map((build) => {
       const { mean, sigma } = expected(model, build);
-      return { build, gain: expectedGain(mean, sigma, bar), chance: chanceAbove(mean, sigma, bar) };
+      return { build, gain: expectedGain(mean, sigma, bar), chance: normalChanceAbove(mean, sigma, bar) };
     });
     const missing = hopes.reduce((sum, { chance }) => sum + chance, 0);
     if (missing < CONFIRMED || judged.length >= most) return end(model, missing);

@@ -1,5 +1,5 @@
 /** What the alternatives of each group do on average. */
-import type { GroupEffect } from './chosenResult.ts';
+import type { GroupEffect } from './choiceResult.ts';
 import type { EffectModel } from './effectModel.ts';
 import type { Judged } from './findBest.ts';
 import type { ShelfSpace } from './shelfSpace.ts';

@@ -4,8 +4,9 @@ import type { Result } from '../base/result.ts';
 import { splitNumber } from '../base/units.ts';
 import { isKnown, pathProblem } from '../changes/assignedValues.ts';
 import type { Change } from '../changes/change.ts';
-import { changeOf, inOrder } from '../changes/readChanges.ts';
+import { changeOf } from '../changes/readChanges.ts';
 import type { Problem } from '../combination/problem.ts';
+import { inFileOrder } from '../reading/inFileOrder.ts';
 import { type CombinationDocument, join, readDocument } from '../reading/readDocument.ts';
 import { issueProblems, problemOf, withoutMisspelt } from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
@@ -34,7 +35,7 @@ export function readShelf(text: string, options: { readonly file?: string } = {}
   const parsed = shelfFile.safeParse(document.data, { reportInput: true });
   if (!parsed.success) {
     const found = parsed.error.issues.flatMap((issue) => issueProblems(issue, [], document, schema));
-    return { ok: false, problems: inOrder(withoutMisspelt(found)) };
+    return { ok: false, problems: inFileOrder(withoutMisspelt(found)) };
   }
   const problems: Problem[] = [];
   const known = fieldPaths();
@@ -52,7 +53,7 @@ export function readShelf(text: string, options: { readonly file?: string } = {}
   const limits = limitsOf(parsed.data, document, known, problems);
   const aims = aimsOf(parsed.data, document, problems);
   return problems.length > 0
-    ? { ok: false, problems: inOrder(problems) }
+    ? { ok: false, problems: inFileOrder(problems) }
     : { ok: true, value: { groups, limits, aims } };
 }
 

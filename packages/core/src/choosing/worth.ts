@@ -2,7 +2,7 @@
 import { bandMean } from '../forecast/band.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import { percent } from '../studies/gain.ts';
-import type { Verdict } from './findBest.ts';
+import type { BuildVerdict } from './findBest.ts';
 import type { ShelfAim, ShelfLimits } from './shelf.ts';
 
 /** What an octane number too many, or a metre a second of piston speed, is taken to cost the search [%]: it leads back within the limits. */
@@ -39,12 +39,12 @@ export function pistonSpeedOf({ points }: WholeCurve): number {
   return points[points.length - 1].meanPistonSpeedMs;
 }
 
-export function verdictOf(
+export function buildVerdictOf(
   base: WholeCurve,
   curve: WholeCurve,
   aims: readonly ShelfAim[],
   { octane, pistonSpeed }: ShelfLimits,
-): Verdict {
+): BuildVerdict {
   const over = (value: number, limit: number | null): number =>
     limit === null ? 0 : Math.max(0, value - limit);
   const excess = over(octaneOf(curve), octane) + over(pistonSpeedOf(curve), pistonSpeed);

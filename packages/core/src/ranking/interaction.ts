@@ -1,6 +1,6 @@
 /** Whether two changes help or fight each other. */
 
-export type Verdict = 'helps' | 'fights' | 'independent';
+export type PairVerdict = 'helps' | 'hinders' | 'independent';
 
 /**
  * Scatter of a mean over the band from cycles that only repeat within their tolerance, relative to the mean [%]. Torque
@@ -35,7 +35,7 @@ export function interactionThresholdPct(sigmas: readonly (number | null)[], reso
   return Math.max(numerical, resolvablePct, known.length === 0 ? 0 : Math.min(...known) / 4);
 }
 
-export function verdictOf(interaction: number, threshold: number): Verdict {
+export function pairVerdictOf(interaction: number, threshold: number): PairVerdict {
   if (interaction > threshold) return 'helps';
-  return interaction < -threshold ? 'fights' : 'independent';
+  return interaction < -threshold ? 'hinders' : 'independent';
 }

@@ -28,7 +28,7 @@ import { type MeasureFirst, measureFirst } from './measureFirst.ts';
 import { rankChanges } from './rankedChanges.ts';
 import { pairUp, rankPairs } from './rankedPairs.ts';
 import { MOST_TRIES, rankSets } from './rankedSets.ts';
-import type { RankedChange, RankedPair, Ranking } from './rankingResult.ts';
+import type { RankedChange, RankedPair, RankingResult } from './rankingResult.ts';
 import { rankSpeeds } from './rankSpeeds.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
 import { type TestCandidate, testOrder } from './testOrder.ts';
@@ -71,7 +71,7 @@ export async function rank(
   baseline: Baseline,
   changes: readonly Change[],
   options: RankOptions = {},
-): Promise<Result<Ranking, Problem>> {
+): Promise<Result<RankingResult, Problem>> {
   const {
     run = runJobsHere,
     sheet,
@@ -86,7 +86,7 @@ export async function rank(
   const resolvable = resolvablePct(dyno);
   const speeds = rankSpeeds(baseline, options);
   const problems: Problem[] = [];
-  const candidacies = changes.flatMap((change): AppliedChange[] => {
+  const applied = changes.flatMap((change): AppliedChange[] => {
     const result = applyChanges(baseline, [change], { sheet });
     if (result.ok)
       return [{ change, combination: result.value, values: assignedValues(baseline, [change], []) }];
@@ -102,7 +102,7 @@ export async function rank(
   const marching = fidelity === undefined ? {} : { fidelity };
   const fine = (name: string, combination: Combination): void =>
     queue.ask(name, { combination, rpm: speeds.gains, ...marching });
-  const unknowns = unknownsOf(baseline, candidacies);
+  const unknowns = unknownsOf(baseline, applied);
   const world = responseWorld(baseline, changes, unknowns, {
     queue,
     seed,
@@ -114,7 +114,7 @@ export async function rank(
 
   // First what an interrupted ranking would show.
   fine(BASELINE, baseline.combination);
-  for (const { change, combination } of candidacies) fine(changeKey(change.name), combination);
+  for (const { change, combination } of applied) fine(changeKey(change.name), combination);
   askFirst(world);
   for (const { a, b, combination } of pairing.pairs) world.ask(pairKey(a, b), combination);
   // All together and the best set, and the sets that turn out to break a limit.
@@ -126,7 +126,7 @@ export async function rank(
   const study: RankStudy = {
     baseline,
     changes,
-    candidacies,
+    applied,
     dyno,
     seed,
     speeds,
@@ -257,7 +257,7 @@ function baselineFigures({
   spreads,
   seed,
   unknowns,
-}: RankStudy): Ranking['baseline'] {
+}: RankStudy): RankingResult['baseline'] {
   const curve = queue.curve(BASELINE);
   if (curve === null) return null;
   const { powerKw, torqueNm } = bandMean(curve.points, speeds.band);

@@ -20,7 +20,7 @@ export interface RankSpeeds {
 }
 
 /** The pairs of changes. */
-export interface Pairing {
+export interface PairPlan {
   readonly pairs: readonly { readonly a: string; readonly b: string; readonly combination: Combination }[];
   readonly warnings: readonly Warning[];
 }
@@ -30,7 +30,7 @@ export interface RankStudy {
   readonly baseline: Baseline;
   readonly changes: readonly Change[];
   /** The same, applied to the baseline one by one. */
-  readonly candidacies: readonly AppliedChange[];
+  readonly applied: readonly AppliedChange[];
   readonly dyno: Dyno;
   readonly seed: number;
   readonly speeds: RankSpeeds;
@@ -38,7 +38,7 @@ export interface RankStudy {
   readonly responses: Responses;
   readonly spreads: SpeedSpreads;
   readonly unknowns: Unknowns;
-  readonly pairing: Pairing;
+  readonly pairing: PairPlan;
 }
 
 /** Name of the baseline's forecast at the speeds of the gains. */

@@ -9,10 +9,10 @@ import { topOf } from '../numerics/topOf.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { percent } from '../studies/gain.ts';
 import {
-  chanceAbove,
   chanceToBeat,
   pairedDraws,
   type Subject,
+  shareAbove,
   spreadOf,
   varianceShares,
 } from '../uncertainty/pairedDraws.ts';
@@ -37,10 +37,10 @@ export function powerGain(base: WholeCurve, curve: WholeCurve, { band }: RankSpe
 
 /** Largest gain first, equals by name. */
 export function rankChanges(study: RankStudy): readonly RankedChange[] {
-  const { queue, candidacies, responses, spreads, unknowns, dyno, speeds } = study;
+  const { queue, applied, responses, spreads, unknowns, dyno, speeds } = study;
   const base = queue.curve(BASELINE);
   if (base === null) return [];
-  const measured = candidacies.flatMap(({ change, combination }, i) => {
+  const measured = applied.flatMap(({ change, combination }, i) => {
     const curve = queue.curve(changeKey(change.name));
     if (curve === null) return [];
     const gain = powerGain(base, curve, speeds);
@@ -63,8 +63,8 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       bandGainPct: gain.pct,
       bandGainKw: gain.kw,
       sigmaPct: draws === null ? null : spreadOf(draws),
-      chanceOfGain: draws === null ? null : chanceAbove(draws, 0),
-      chanceResolvable: draws === null ? null : chanceAbove(draws, resolvablePct(dyno)),
+      chanceOfGain: draws === null ? null : shareAbove(draws, 0),
+      chanceResolvable: draws === null ? null : shareAbove(draws, resolvablePct(dyno)),
       peakPowerGainPct: peakGain(base, curve, 'powerKw'),
       peakTorqueGainPct: peakGain(base, curve, 'torqueNm'),
       ...worstLoss(base, curve),

@@ -8,17 +8,17 @@ import { type Problem, problemLine } from '../combination/problem.ts';
 import { resolvablePct } from '../dyno/dynoResolution.ts';
 import { type Breach, limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
-import { interactionPct, interactionThresholdPct, verdictOf } from './interaction.ts';
+import { interactionPct, interactionThresholdPct, pairVerdictOf } from './interaction.ts';
 import type { RankedChange, RankedPair } from './rankingResult.ts';
-import { BASELINE, type Pairing, pairKey, type RankStudy } from './rankStudy.ts';
+import { BASELINE, type PairPlan, pairKey, type RankStudy } from './rankStudy.ts';
 
 /** Every pair that can be had together; one that can't although nothing says so is warned of. */
 export function pairUp(
   baseline: Baseline,
   changes: readonly Change[],
   sheet: SheetSource | undefined,
-): Pairing {
-  const pairs: Pairing['pairs'][number][] = [];
+): PairPlan {
+  const pairs: PairPlan['pairs'][number][] = [];
   const warnings: Warning[] = [];
   changes.forEach((a, i) => {
     for (const b of changes.slice(i + 1)) {
@@ -49,7 +49,7 @@ export function rankPairs(study: RankStudy, ranked: readonly RankedChange[]): re
   const base = responses.baseline?.power;
   const own = queue.curve(BASELINE);
   const before = own === null ? [] : limitBreaches(study.baseline.combination, own);
-  const breachesOf = ({ a, b, combination }: Pairing['pairs'][number]): readonly Breach[] => {
+  const breachesOf = ({ a, b, combination }: PairPlan['pairs'][number]): readonly Breach[] => {
     const curve = queue.curve(pairKey(a, b));
     return curve === null ? [] : newBreaches(before, limitBreaches(combination, curve));
   };
@@ -69,7 +69,7 @@ export function rankPairs(study: RankStudy, ranked: readonly RankedChange[]): re
         b,
         togetherPct: one.bandGainPct + other.bandGainPct + interaction,
         interactionPct: interaction,
-        verdict: verdictOf(interaction, threshold),
+        verdict: pairVerdictOf(interaction, threshold),
         breaches: breachesOf(pair),
       },
     ];

@@ -8,9 +8,9 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { type Budget, bestSubset } from './bestSubset.ts';
 import { powerGain } from './rankedChanges.ts';
-import type { RankedChange, RankedPair, RankedSet, Ranking } from './rankingResult.ts';
+import type { RankedChange, RankedPair, RankedSet, RankingResult } from './rankingResult.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
-import { LEAST_GAIN_PCT, type Worth } from './worthwhile.ts';
+import { type ChangeWorth, LEAST_GAIN_PCT } from './worthwhile.ts';
 
 /** What {@link rankSets} runs its forecasts with. */
 export interface SetTools {
@@ -27,10 +27,10 @@ export async function rankSets(
   study: RankStudy,
   ranked: readonly RankedChange[],
   pairs: readonly RankedPair[],
-  worths: ReadonlyMap<string, Worth>,
+  worths: ReadonlyMap<string, ChangeWorth>,
   budget: Budget,
   { ask, sheet }: SetTools,
-): Promise<Pick<Ranking, 'together' | 'best'>> {
+): Promise<Pick<RankingResult, 'together' | 'best'>> {
   const { queue, changes, baseline } = study;
   const index = new Map(pairs.map((pair) => [pairKey(pair.a, pair.b), pair]));
   const pairOf = (i: number, j: number): RankedPair | undefined =>
@@ -124,7 +124,7 @@ export async function rankSets(
 /** What may be chosen, as indices of changes: each that is worth having, and each that breaks a limit with the one that bears it. */
 function choicesOf(
   ranked: readonly RankedChange[],
-  worths: ReadonlyMap<string, Worth>,
+  worths: ReadonlyMap<string, ChangeWorth>,
 ): readonly (readonly number[])[] {
   return ranked.flatMap(({ name, breaches }, i): number[][] => {
     const worth = worths.get(name);

@@ -3,7 +3,7 @@ import type { Assumed, Warning } from '../combination/combination.ts';
 import type { SpeedBand } from '../forecast/band.ts';
 import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
-import type { Verdict } from './interaction.ts';
+import type { PairVerdict } from './interaction.ts';
 import type { MeasureFirst } from './measureFirst.ts';
 import type { TestPlan } from './testOrder.ts';
 
@@ -102,7 +102,7 @@ export interface RankedPair {
   /** Gain together less both gains alone [%]. */
   readonly interactionPct: number;
   /** Whether they help each other, fight, or neither. */
-  readonly verdict: Verdict;
+  readonly verdict: PairVerdict;
   /** As of a change alone, at the speeds of the interactions. */
   readonly breaches: readonly Breach[];
 }
@@ -128,7 +128,7 @@ export interface RankedSet {
 }
 
 /** Changes ranked. */
-export interface Ranking {
+export interface RankingResult {
   /** Version of this shape. */
   readonly schemaVersion: 1;
   /** What made it. */

@@ -1,6 +1,6 @@
 /** A sensible order to test changes in. */
 import { ACCESS, type Access, isTearDown } from '../changes/access.ts';
-import { byGain, type Candidate, type Link, type Unlock, type Worth, worthOf } from './worthwhile.ts';
+import { byGain, type Candidate, type ChangeWorth, type Link, type Unlock, worthOf } from './worthwhile.ts';
 
 /** A change as far as the order of tests goes. */
 export interface TestCandidate extends Candidate {
@@ -79,7 +79,7 @@ export function testOrder(
   { resolvablePct, pulls, bestSet = [] }: OrderOptions,
 ): TestPlan {
   const worths = worthOf(candidates, links, resolvablePct);
-  const worth = ({ name }: TestCandidate): Worth | undefined => worths.get(name);
+  const worth = ({ name }: TestCandidate): ChangeWorth | undefined => worths.get(name);
   const expected = (c: TestCandidate): number => worth(c)?.expectedPct ?? c.gainPct;
   const unlock = (c: TestCandidate): Unlock | null => worth(c)?.unlock ?? null;
   const isBest = ({ name }: TestCandidate): boolean => bestSet.includes(name);
@@ -200,7 +200,7 @@ function baselineStep(
 function testStep(
   c: TestCandidate,
   before: TestCandidate | null,
-  worth: Worth | undefined,
+  worth: ChangeWorth | undefined,
   pulls: number,
   inBestSet: boolean,
 ): TestStep {

@@ -1,5 +1,5 @@
 /** The one rule by which a change is worth having: best set and order of tests both keep to it. */
-import type { Verdict } from './interaction.ts';
+import type { PairVerdict } from './interaction.ts';
 
 /** A change as far as its worth goes. */
 export interface Candidate {
@@ -18,7 +18,7 @@ export interface Link {
   readonly a: string;
   readonly b: string;
   readonly interactionPct: number;
-  readonly verdict: Verdict;
+  readonly verdict: PairVerdict;
 }
 
 /** The change that makes another worthwhile, or allowed: on before it. */
@@ -33,7 +33,7 @@ export const LEAST_GAIN_PCT = 0.1;
 const WORTH_A_TEST_PCT = 0.5;
 
 /** What {@link worthOf} knows of each change. */
-export interface Worth {
+export interface ChangeWorth {
   /** Gain to expect: alone, or with the change on that makes it worthwhile or allowed [%]. */
   readonly expectedPct: number;
   /** That change; null where there is none. */
@@ -54,11 +54,11 @@ export function worthOf(
   candidates: readonly Candidate[],
   links: readonly Link[],
   resolvablePct: number,
-): ReadonlyMap<string, Worth> {
+): ReadonlyMap<string, ChangeWorth> {
   const open = candidates.filter(({ against }) => against === null);
   const unlocks = unlocking(open, links, resolvablePct);
   const worths = new Map(
-    candidates.map(({ name, gainPct, chanceOfGain, against, enabledBy }): [string, Worth] => {
+    candidates.map(({ name, gainPct, chanceOfGain, against, enabledBy }): [string, ChangeWorth] => {
       const unlock = (against === null ? unlocks.get(name) : enabling(name, enabledBy, links)) ?? null;
       const isAllowed = against === null || unlock !== null;
       const expectedPct = gainPct + (unlock?.interactionPct ?? 0);

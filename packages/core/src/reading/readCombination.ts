@@ -2,8 +2,9 @@
 import type { Result } from '../base/result.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
+import { inFileOrder } from './inFileOrder.ts';
 import { readDocument } from './readDocument.ts';
-import { inOrder, resolveDocument } from './resolveDocument.ts';
+import { resolveDocument } from './resolveDocument.ts';
 import type { SheetSource } from './sheet/readSheets.ts';
 
 /**
@@ -24,5 +25,5 @@ export function readCombination(
   if (read.ok) return resolveDocument(read.value, { sheet: options.sheet });
   if (read.partial === undefined) return { ok: false, problems: read.problems };
   const rest = resolveDocument(read.partial, { sheet: options.sheet });
-  return { ok: false, problems: inOrder([...read.problems, ...(rest.ok ? [] : rest.problems)]) };
+  return { ok: false, problems: inFileOrder([...read.problems, ...(rest.ok ? [] : rest.problems)]) };
 }

@@ -12,6 +12,7 @@ import { lifter } from './defaults/cam.ts';
 import { type BreathingSizes, ratedSpeed } from './defaults/ratedSpeed.ts';
 import type { Side } from './defaults/side.ts';
 import { editDocument } from './editDocument.ts';
+import { inFileOrder } from './inFileOrder.ts';
 import type { CombinationDocument } from './readDocument.ts';
 import { problemOf, readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
@@ -58,13 +59,16 @@ export function resolveDocument(
   const { sheets, problems: sheetProblems } = readSheets(document, options.sheet);
   const problems = [...sections.problems, ...sheetProblems, ...checkStated(document, sections.file)];
   if (problems.length > 0 || sections.file.engine === undefined) {
-    return { ok: false, problems: inOrder([...problems, ...problemsBehind(document, problems, options)]) };
+    return {
+      ok: false,
+      problems: inFileOrder([...problems, ...problemsBehind(document, problems, options)]),
+    };
   }
   const context: ResolveContext = { file: sections.file as CombinationFile, sheets, ledger: new Ledger() };
   try {
     const combination = resolve(context);
     const late = checkResolved(document, context, combination);
-    return late.length > 0 ? { ok: false, problems: inOrder(late) } : { ok: true, value: combination };
+    return late.length > 0 ? { ok: false, problems: inFileOrder(late) } : { ok: true, value: combination };
   } catch (error) {
     if (error instanceof FieldFault)
       return { ok: false, problems: [problemOf(document, error.path, error.code, error.message)] };
@@ -214,13 +218,4 @@ function portOf(valves: ResolvedValves, port: ResolvedPort, cam: ResolvedCam, fl
 function grossLift(cam: ResolvedCam): number {
   const lift = cam.lobe.kind === 'card' ? cam.lobe.maxLift : Math.max(...cam.lobe.lift);
   return lift * cam.rockerRatio;
-}
-
-/** By file, then by line. */
-export function inOrder(problems: readonly Problem[]): readonly Problem[] {
-  const first = problems.length > 0 ? problems[0].file : '';
-  return [...problems].sort((a, b) => {
-    if (a.file !== b.file) return a.file === first ? -1 : b.file === first ? 1 : a.file < b.file ? -1 : 1;
-    return (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0);
-  });
 }

@@ -10,7 +10,7 @@ import type { Curve } from '../forecast/curve.ts';
 import { limitBreaches } from '../forecast/limits.ts';
 import { leftOutOf, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
-import type { Comparison, ComparisonEntry, StudyBasis } from './comparisonResult.ts';
+import type { ComparisonEntry, ComparisonResult, StudyBasis } from './comparisonResult.ts';
 import { curveArea, gainOver } from './gain.ts';
 import { runJobsHere } from './job.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
@@ -24,7 +24,7 @@ export interface NamedCombination {
 }
 
 /** What {@link NamedCombination.name} comes to. */
-export function nameOf({ name, combination }: NamedCombination): string {
+export function nameOfCombination({ name, combination }: NamedCombination): string {
   return name ?? combination.name;
 }
 
@@ -48,8 +48,11 @@ export async function compare(
   baseline: NamedCombination,
   candidates: readonly NamedCombination[],
   options: StudyOptions,
-): Promise<Result<Comparison, Problem>> {
-  const all = [baseline, ...candidates].map((one) => ({ name: nameOf(one), combination: one.combination }));
+): Promise<Result<ComparisonResult, Problem>> {
+  const all = [baseline, ...candidates].map((one) => ({
+    name: nameOfCombination(one),
+    combination: one.combination,
+  }));
   const twice = all.find(({ name }, i) => all.findIndex((other) => other.name === name) < i);
   if (twice !== undefined) throw new DomainError('candidates', twice.name, 'of different names');
   const basis = studyBasis(options, baseline.combination);
@@ -59,7 +62,7 @@ export async function compare(
     options,
   );
   const entries = all.map((one, i) => entryOf(one, curves[i], curves[0], basis));
-  const value: Comparison = {
+  const value: ComparisonResult = {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
     complete: curves.every((curve) => curve !== null),

@@ -20,7 +20,7 @@ export interface StudyBasis {
 }
 
 /** Combinations side by side, each against the first. */
-export interface Comparison extends StudyBasis {
+export interface ComparisonResult extends StudyBasis {
   /** Version of this shape. */
   readonly schemaVersion: 1;
   /** What made it. */

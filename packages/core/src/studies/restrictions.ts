@@ -9,7 +9,7 @@ import type { Curve, MarchedPoint } from '../forecast/curve.ts';
 import { correctBrake } from '../forecast/weatherCorrection.ts';
 import { leftOutOf, marchedPoints, wholeCurve } from '../forecast/wholeCurve.ts';
 import { cautionsOf } from './cautions.ts';
-import { type NamedCombination, nameOf } from './compare.ts';
+import { type NamedCombination, nameOfCombination } from './compare.ts';
 import type { StudyBasis } from './comparisonResult.ts';
 import { FREEINGS, type Freeing, type RestrictionElement } from './freeing.ts';
 import { percent } from './gain.ts';
@@ -20,7 +20,7 @@ import type {
   Governing,
   RestrictionPoint,
   RestrictionState,
-  Restrictions,
+  RestrictionsResult,
   SpeedGain,
 } from './restrictionsResult.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
@@ -53,7 +53,7 @@ export async function restrictions(
   baseline: NamedCombination,
   changed: readonly NamedCombination[],
   options: StudyOptions,
-): Promise<Result<Restrictions, Problem>> {
+): Promise<Result<RestrictionsResult, Problem>> {
   const { combination } = baseline;
   const basis = studyBasis(options, combination);
   const plans = [baseline, ...changed].map(planFor);
@@ -66,7 +66,7 @@ export async function restrictions(
     next += count;
     return stateOf(plan, curves.slice(next - count, next), curves[0], basis);
   });
-  const value: Restrictions = {
+  const value: RestrictionsResult = {
     schemaVersion: 1,
     program: { name: 'valvetide', version: VERSION },
     complete: curves.every((curve) => curve !== null),
@@ -96,10 +96,10 @@ function jobsOf({ candidate, freed }: Plan, basis: StudyBasis, { mesh }: StudyOp
 /** What each job is a forecast of, in the order of {@link jobsOf}. */
 function jobNames(plans: readonly Plan[]): readonly string[] {
   return plans.flatMap(({ candidate, freed }) => [
-    nameOf(candidate),
+    nameOfCombination(candidate),
     ...freed
       .filter(({ combination }) => combination !== null)
-      .map(({ freeing }) => `${nameOf(candidate)} with ${freeing.element} free`),
+      .map(({ freeing }) => `${nameOfCombination(candidate)} with ${freeing.element} free`),
   ]);
 }
 
@@ -123,7 +123,7 @@ function stateOf(
   });
   const points = now === null ? null : now.points.map((point) => pointOf(point, combination));
   return {
-    name: nameOf(candidate),
+    name: nameOfCombination(candidate),
     metering: combination.induction.kind,
     points,
     bandTorqueNm:

@@ -6,7 +6,7 @@ import type { StudyBasis } from './comparisonResult.ts';
 import type { RestrictionElement } from './freeing.ts';
 
 /** What stands in the way of an engine, and how that changes with candidate changes. */
-export interface Restrictions extends StudyBasis {
+export interface RestrictionsResult extends StudyBasis {
   /** Version of this shape. */
   readonly schemaVersion: 1;
   /** What made it. */

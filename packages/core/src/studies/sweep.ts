@@ -20,7 +20,7 @@ import { gainOver, percent } from './gain.ts';
 import { runJobsHere, type StudyJob } from './job.ts';
 import { runInChunks } from './runInChunks.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
-import type { Flatness, Sweep, SweepBest, SweepFigures, SweepPoint, Variable } from './sweepResult.ts';
+import type { Flatness, SweepBest, SweepFigures, SweepPoint, SweepResult, Variable } from './sweepResult.ts';
 
 /** A study's options, and where sheets that the values name come from. */
 export interface SweepOptions extends StudyOptions {
@@ -62,7 +62,7 @@ export async function sweep(
   baseline: Baseline,
   variables: readonly Variable[],
   options: SweepOptions,
-): Promise<Result<Sweep, Problem>> {
+): Promise<Result<SweepResult, Problem>> {
   const { run = runJobsHere } = options;
   const grid = gridOf(variables, options.most ?? MOST_SWEEP_POINTS);
   const basis = studyBasis(options, baseline.combination);

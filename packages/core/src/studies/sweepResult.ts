@@ -14,7 +14,7 @@ export interface Variable {
 }
 
 /** One or two fields varied over a grid. */
-export interface Sweep extends StudyBasis {
+export interface SweepResult extends StudyBasis {
   /** Version of this shape. */
   readonly schemaVersion: 1;
   /** What made it. */

@@ -34,7 +34,7 @@ export interface SpreadAtRpm extends SpreadParts {
 }
 
 /** What one unknown is worth. */
-export interface Worth {
+export interface UnknownWorth {
   /** Field of the file, the first where it moves several. */
   readonly path: string;
   /** Short name: the field, or the error of a sheet. */
@@ -59,7 +59,7 @@ export interface ForecastSpread {
   /** Of mean power over the speeds. */
   readonly power: SpreadParts;
   /** What was looked at singly, worth most first. */
-  readonly worths: readonly Worth[];
+  readonly worths: readonly UnknownWorth[];
   /** All others together [% of mean power over the speeds], and how many. */
   readonly rest: { readonly powerPct: number; readonly unknowns: number };
   /** What is known of the engine: decides the error of the model. */
@@ -83,7 +83,7 @@ const VECTORS = 3;
 const SHARES: readonly number[] = [1 / 6, 1 / 2, 5 / 6];
 const NOMINAL = 'nominal';
 
-type Kind = Worth['kind'];
+type Kind = UnknownWorth['kind'];
 
 /** Change of torque at the speeds of the responses, in shares of the torque there. */
 type Effect = readonly number[];
@@ -197,7 +197,7 @@ export async function forecastSpread(
     power: partsOf(inPower, own.power),
     worths: found
       .map(
-        ({ unknown, kind, effect }): Worth => ({
+        ({ unknown, kind, effect }): UnknownWorth => ({
           path: unknown.path,
           name: unknown.id,
           kind,

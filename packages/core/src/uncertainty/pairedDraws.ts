@@ -134,7 +134,7 @@ export function spreadOf(values: Float64Array): number {
 }
 
 /** Share of the draws above a limit. */
-export function chanceAbove(values: Float64Array, limit: number): number {
+export function shareAbove(values: Float64Array, limit: number): number {
   return values.reduce((count, value) => count + (value > limit ? 1 : 0), 0) / values.length;
 }
 

@@ -9,7 +9,7 @@ import type { Offset } from './perturbed.ts';
 import {
   baselineSubject,
   candidateSubject,
-  nameOf,
+  forecastName,
   type Readings,
   responseOf,
   type Vectors,
@@ -142,7 +142,7 @@ function readings({ queue, unknowns }: ResponseWorld, speed?: number): Readings 
 
 /** The speeds that responses are taken at [1/min]. */
 function speedsOf({ queue }: ResponseWorld): readonly number[] {
-  return queue.curve(nameOf(null, ''))?.points.map(({ rpm }) => rpm) ?? [];
+  return queue.curve(forecastName(null, ''))?.points.map(({ rpm }) => rpm) ?? [];
 }
 
 function subjectsOf({ changes }: ResponseWorld, read: Readings, vectors: Vectors): Subjects {
@@ -203,7 +203,7 @@ function sectionOf(path: string): string {
 }
 
 function askMoved(world: ResponseWorld, change: Change | null, offsets: readonly Offset[]): boolean {
-  const name = nameOf(change, offsets.map(({ unknown, z }) => `${unknown.id} ${z}`).join(', '));
+  const name = forecastName(change, offsets.map(({ unknown, z }) => `${unknown.id} ${z}`).join(', '));
   if (world.queue.knows(name)) return true;
   const combination = world.build(change === null ? [] : [change], offsets);
   if (combination === null) return false;
@@ -230,7 +230,7 @@ function askVectors(world: ResponseWorld, changes: readonly Change[], round: num
     const offsets = vectorOf(world, v);
     for (const change of [null, ...changes]) {
       const combination = world.build(change === null ? [] : [change], offsets);
-      if (combination !== null) world.ask(nameOf(change, `vector ${v}`), combination);
+      if (combination !== null) world.ask(forecastName(change, `vector ${v}`), combination);
     }
     return offsets;
   });
@@ -243,7 +243,7 @@ function vectorOf(world: ResponseWorld, vector: number): readonly Offset[] {
     if (unknown.of !== null || singly.includes(unknown.id)) return [];
     const sign = randomNamed(seed, `sign ${vector} of ${unknown.id}`).uniform() < 0.5 ? -1 : 1;
     const isPossible = (z: number): boolean =>
-      queue.knows(nameOf(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null;
+      queue.knows(forecastName(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null;
     const z = [sign, -sign].find(isPossible);
     return z === undefined ? [] : [{ unknown, z }];
   });

@@ -24,7 +24,7 @@ export const WIDE: number = Math.sqrt(3);
 const BASELINE = 'baseline';
 
 /** Name of a forecast; null is the baseline. */
-export function nameOf(change: Change | null, what: string): string {
+export function forecastName(change: Change | null, what: string): string {
   return `${change === null ? BASELINE : `with ${change.name}`}: ${what}`;
 }
 
@@ -38,9 +38,9 @@ export function responseOf(
   { id }: Unknown,
   bend: number = 0,
 ): Response | null {
-  const reference = power(nameOf(change, ''));
+  const reference = power(forecastName(change, ''));
   if (reference === null) return null;
-  const moved = (z: number): number | null => power(nameOf(change, `${id} ${z}`));
+  const moved = (z: number): number | null => power(forecastName(change, `${id} ${z}`));
   for (const z of [WIDE, 1]) {
     const up = moved(z);
     const down = moved(-z);
@@ -56,7 +56,7 @@ export function responseOf(
 
 /** Null where it was not run. */
 export function baselineSubject(read: Readings): Subject | null {
-  const power = read.power(nameOf(null, ''));
+  const power = read.power(forecastName(null, ''));
   if (power === null) return null;
   const responses: Record<string, Response> = {};
   for (const unknown of read.unknowns) {
@@ -69,7 +69,7 @@ export function baselineSubject(read: Readings): Subject | null {
 /** An unknown that was not looked at on the candidate is taken to move it as it moves the baseline; the remainder is what that misses. */
 export function candidateSubject(read: Readings, change: Change, vectors: Vectors): Subject | null {
   const baseline = baselineSubject(read);
-  const power = read.power(nameOf(change, ''));
+  const power = read.power(forecastName(change, ''));
   if (baseline === null || power === null) return null;
   const responses: Record<string, Response> = {};
   for (const unknown of read.unknowns) {
@@ -91,8 +91,8 @@ function remainderOf(
   vectors: Vectors,
 ): number {
   const missed = vectors.flatMap((offsets, v) => {
-    const before = power(nameOf(null, `vector ${v}`));
-    const after = power(nameOf(change, `vector ${v}`));
+    const before = power(forecastName(null, `vector ${v}`));
+    const after = power(forecastName(change, `vector ${v}`));
     if (before === null || after === null) return [];
     const moved = ({ responses }: Subject, { unknown, z }: Offset): number => {
       const response = responses[unknown.id];

@@ -64,7 +64,7 @@ const ERRORS_FITTED: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Unknowns of the baseline, from what it assumes, what it was fitted with and what it states; and of each change's parts. */
-export function unknownsOf(baseline: Baseline, candidacies: readonly AppliedChange[]): Unknowns {
+export function unknownsOf(baseline: Baseline, applied: readonly AppliedChange[]): Unknowns {
   const { combination } = baseline;
   const stated = statedIn(baseline, combination.assumed);
   const knobs = combination.calibration?.knobs ?? [];
@@ -74,7 +74,7 @@ export function unknownsOf(baseline: Baseline, candidacies: readonly AppliedChan
     .filter((entry) => isUncertain(entry) && !fittedPaths.has(entry.path))
     .map((entry) => estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, null));
   const errors = measuringErrors(stated, combination);
-  const own = candidacies.map((candidacy) => ownErrors(baseline, candidacy, errors));
+  const own = applied.map((one) => ownErrors(baseline, one, errors));
   // The errors stay those of the parts: a change that brings another carburetor brings another error.
   const taken = new Set(knobs.flatMap(({ path }) => ERRORS_FITTED[path] ?? []));
   const measured = errors

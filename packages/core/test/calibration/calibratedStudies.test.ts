@@ -4,7 +4,7 @@ import { sheetTarget } from '../../src/calibration/calibrationTarget.ts';
 import { pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change } from '../../src/changes/change.ts';
 import { rank } from '../../src/ranking/rank.ts';
-import type { Ranking } from '../../src/ranking/rankingResult.ts';
+import type { RankingResult } from '../../src/ranking/rankingResult.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
 import type { CombinationDocument } from '../../src/reading/readDocument.ts';
 import { runnerOf } from '../studies/fakeCurves.ts';
@@ -36,7 +36,7 @@ function measuredRunner(): CombinationDocument {
   return editDocument(minimumDocument(), 'induction.runner.length', '12 in');
 }
 
-async function ranked(document: CombinationDocument): Promise<Ranking> {
+async function ranked(document: CombinationDocument): Promise<RankingResult> {
   const base = minimumCombination();
   const pinned = pinBaseline(document);
   if (!pinned.ok) throw new Error('not sound');
@@ -98,7 +98,7 @@ describe('a ranking on a calibrated combination', () => {
         }, sum),
       0,
     );
-    const sigmaOf = ({ baseline }: Ranking): number => (baseline?.sigmaPct ?? Number.NaN) / 100;
+    const sigmaOf = ({ baseline }: RankingResult): number => (baseline?.sigmaPct ?? Number.NaN) / 100;
     const left = Math.sqrt(sigmaOf(before) ** 2 - learnt);
     expect(sigmaOf(after)).toBeLessThan(0.75 * sigmaOf(before));
     expect(sigmaOf(after) / left).toBeGreaterThan(0.9);

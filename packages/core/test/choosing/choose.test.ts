@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import type { ChoiceResult } from '../../src/choosing/choiceResult.ts';
 import { type ChooseOptions, choose } from '../../src/choosing/choose.ts';
-import type { Chosen } from '../../src/choosing/chosenResult.ts';
 import { readShelf } from '../../src/choosing/readShelf.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
@@ -44,7 +44,7 @@ async function chosen(
   text: string = SHELF,
   options: ChooseOptions = {},
   run = runnerOf(torque),
-): Promise<Chosen> {
+): Promise<ChoiceResult> {
   const read = readShelf(text);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   const result = await choose(baseline(), read.value, { band: BAND, run, ...options });
@@ -52,7 +52,7 @@ async function chosen(
   return result.value;
 }
 
-const names = ({ choices }: { choices: Chosen['builds'][number]['choices'] }): string =>
+const names = ({ choices }: { choices: ChoiceResult['builds'][number]['choices'] }): string =>
   choices.map(({ choice }) => choice ?? '-').join(', ');
 
 describe('choose(baseline, shelf, options)', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Build, firstWeights, fitEffects } from '../../src/choosing/effectModel.ts';
-import { chanceAbove, expectedGain } from '../../src/choosing/expectedGain.ts';
+import { expectedGain, normalChanceAbove } from '../../src/choosing/expectedGain.ts';
 
 const FACTORS = [
   { levels: 2, ordered: false },
@@ -50,13 +50,13 @@ describe('fitEffects(factors, builds, found, weights, passes)', () => {
   });
 });
 
-describe('chanceAbove and expectedGain', () => {
+describe('normalChanceAbove and expectedGain', () => {
   it('agree with the normal distribution', () => {
     // Of the printed tables: the distribution function at 1.96 and at 1, and the density at 0.
-    expect(chanceAbove(0, 1, 1.96)).toBeCloseTo(0.0249979, 6);
-    expect(chanceAbove(2, 2, 0)).toBeCloseTo(0.8413447, 6);
+    expect(normalChanceAbove(0, 1, 1.96)).toBeCloseTo(0.0249979, 6);
+    expect(normalChanceAbove(2, 2, 0)).toBeCloseTo(0.8413447, 6);
     expect(expectedGain(0, 1, 0)).toBeCloseTo(0.3989423, 6);
     expect(expectedGain(5, 0, 3)).toBe(2);
-    expect(chanceAbove(5, 0, 5)).toBe(0);
+    expect(normalChanceAbove(5, 0, 5)).toBe(0);
   });
 });

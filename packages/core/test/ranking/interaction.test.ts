@@ -3,7 +3,7 @@ import {
   FORECAST_NOISE_PCT,
   interactionPct,
   interactionThresholdPct,
-  verdictOf,
+  pairVerdictOf,
 } from '../../src/ranking/interaction.ts';
 
 describe('an interaction', () => {
@@ -24,13 +24,13 @@ describe('an interaction', () => {
 
   it('must be as large as what the dyno can tell from nothing', () => {
     expect(interactionThresholdPct([0.1, 3], 0.82)).toBe(0.82);
-    expect(verdictOf(-0.14, interactionThresholdPct([0.1, 3], 0.82))).toBe('independent');
+    expect(pairVerdictOf(-0.14, interactionThresholdPct([0.1, 3], 0.82))).toBe('independent');
   });
 
-  it('helps above the threshold, fights below its negative, and is none between', () => {
-    expect([0.31, -0.31, 0.3, -0.3, 0].map((value) => verdictOf(value, 0.3))).toEqual([
+  it('helps above the threshold, hinders below its negative, and is none between', () => {
+    expect([0.31, -0.31, 0.3, -0.3, 0].map((value) => pairVerdictOf(value, 0.3))).toEqual([
       'helps',
-      'fights',
+      'hinders',
       'independent',
       'independent',
       'independent',

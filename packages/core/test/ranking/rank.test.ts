@@ -4,7 +4,7 @@ import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { type RankOptions, rank } from '../../src/ranking/rank.ts';
-import type { Ranking } from '../../src/ranking/rankingResult.ts';
+import type { RankingResult } from '../../src/ranking/rankingResult.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { gainVariance } from '../../src/uncertainty/gainError.ts';
@@ -52,7 +52,7 @@ async function ranked(
   changes: readonly Change[],
   options: RankOptions = {},
   run: RunJobs = runnerOf(additive),
-): Promise<Ranking> {
+): Promise<RankingResult> {
   const result = await rank(sureBaseline(), changes, { band: BAND, run, ...options });
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return result.value;
@@ -423,6 +423,6 @@ describe('rank(baseline, changes, options)', () => {
   });
 });
 
-function place({ changes }: Ranking, name: string): number {
+function place({ changes }: RankingResult, name: string): number {
   return changes.findIndex((c) => c.name === name);
 }

@@ -83,9 +83,9 @@ describe('testOrder(candidates, links, options)', () => {
     );
   });
 
-  it('leaves alone what fights or is independent', () => {
+  it('leaves alone what hinders or is independent', () => {
     const list = [candidate('a', 2.7), candidate('b', 0.9, { hours: 1 })];
-    const link: Link = { a: 'a', b: 'b', interactionPct: -0.9, verdict: 'fights' };
+    const link: Link = { a: 'a', b: 'b', interactionPct: -0.9, verdict: 'hinders' };
     expect(order(list, [link]).filter((step) => step !== 'baseline')).toEqual(['b', 'a']);
   });
 

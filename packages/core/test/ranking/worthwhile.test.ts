@@ -11,7 +11,7 @@ const candidate = (name: string, gainPct: number, more: Partial<Candidate> = {})
 });
 const helps = (interactionPct: number): Link => ({ a: 'cam', b: 'heads', interactionPct, verdict: 'helps' });
 
-/** Worth of the smaller change, the dyno telling 1 %. */
+/** ChangeWorth of the smaller change, the dyno telling 1 %. */
 function heads(gainPct: number, links: readonly Link[] = [], more: Partial<Candidate> = {}) {
   const worth = worthOf([candidate('cam', 5), candidate('heads', gainPct, more)], links, 1).get('heads');
   if (worth === undefined) throw new Error('not among them');
@@ -52,7 +52,7 @@ describe('a change that a larger one helps', () => {
   });
 
   it('stands alone where the two hinder each other, or the larger one loses', () => {
-    expect(heads(0.4, [{ ...helps(0.3), verdict: 'fights' }]).unlock).toBeNull();
+    expect(heads(0.4, [{ ...helps(0.3), verdict: 'hinders' }]).unlock).toBeNull();
     const both = worthOf([candidate('cam', -0.1), candidate('heads', -0.3)], [helps(0.5)], 1);
     expect(both.get('heads')?.unlock).toBeNull();
   });

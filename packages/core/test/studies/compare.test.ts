@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { compare } from '../../src/studies/compare.ts';
-import type { Comparison } from '../../src/studies/comparisonResult.ts';
+import type { ComparisonResult } from '../../src/studies/comparisonResult.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import type { StudyOptions } from '../../src/studies/studyOptions.ts';
 import { readExample } from '../reading/files.ts';
@@ -31,7 +31,7 @@ async function compared(
   [baseline, ...others]: readonly Named[],
   options: StudyOptions,
   run?: RunJobs,
-): Promise<Comparison> {
+): Promise<ComparisonResult> {
   const result = await compare(baseline, others, { ...options, ...(run === undefined ? {} : { run }) });
   if (!result.ok) throw new Error(result.problems[0].message);
   return result.value;

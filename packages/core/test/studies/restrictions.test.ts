@@ -4,7 +4,7 @@ import type { NamedCombination } from '../../src/studies/compare.ts';
 import type { RestrictionElement } from '../../src/studies/freeing.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { restrictions } from '../../src/studies/restrictions.ts';
-import type { RestrictionState, Restrictions } from '../../src/studies/restrictionsResult.ts';
+import type { RestrictionState, RestrictionsResult } from '../../src/studies/restrictionsResult.ts';
 import type { StudyOptions } from '../../src/studies/studyOptions.ts';
 import { wholeForecast } from '../forecast/wholeForecast.ts';
 import { bigBlock } from '../support/bigBlock.ts';
@@ -40,7 +40,7 @@ async function restricted(
   baseline: NamedCombination,
   { changed = [], ...options }: StudyOptions & { readonly changed?: readonly NamedCombination[] },
   run?: RunJobs,
-): Promise<Restrictions> {
+): Promise<RestrictionsResult> {
   const result = await restrictions(baseline, changed, { ...options, ...(run === undefined ? {} : { run }) });
   if (!result.ok) throw new Error(result.problems[0].message);
   return result.value;

@@ -6,7 +6,7 @@ import { problemLine } from '../../src/combination/problem.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { sweep } from '../../src/studies/sweep.ts';
-import type { Sweep, Variable } from '../../src/studies/sweepResult.ts';
+import type { SweepResult, Variable } from '../../src/studies/sweepResult.ts';
 import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
 import { altered, losing, runnerOf } from './fakeCurves.ts';
 
@@ -27,7 +27,7 @@ const hill = (): ReturnType<typeof runnerOf> =>
     return 500 - tenths ** 2 / 100 - (104 - intake.centreline) ** 2;
   });
 
-async function swept(variables: readonly Variable[], run: RunJobs = hill()): Promise<Sweep> {
+async function swept(variables: readonly Variable[], run: RunJobs = hill()): Promise<SweepResult> {
   const result = await sweep(baselineOf('hill-climb'), variables, { rpm: RPM, run });
   if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
   return result.value;

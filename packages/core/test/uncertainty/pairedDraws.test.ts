@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
-  chanceAbove,
   chanceToBeat,
   pairedDraws,
   type Response,
   type Subject,
+  shareAbove,
   spreadOf,
   varianceShares,
 } from '../../src/uncertainty/pairedDraws.ts';
@@ -94,7 +94,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
 describe('figures of draws', () => {
   it('are counted: chances as shares, a tie as half', () => {
     const values = Float64Array.of(-1, 0, 1, 2);
-    expect(chanceAbove(values, 0)).toBe(0.5);
+    expect(shareAbove(values, 0)).toBe(0.5);
     expect(chanceToBeat(values, Float64Array.of(-2, 0, 2, 2))).toBe(0.5);
     expect(spreadOf(Float64Array.of(1, 2, 3))).toBe(1);
   });

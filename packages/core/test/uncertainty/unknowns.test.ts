@@ -28,12 +28,12 @@ function change(name: string, ...edits: readonly FieldEdit[]): Change {
 const set = (path: string, value: Plain): FieldEdit => ({ kind: 'set', path, value });
 
 function unknowns(baseline: Baseline, ...changes: readonly Change[]): Unknowns {
-  const candidacies = changes.map((one): AppliedChange => {
+  const applied = changes.map((one): AppliedChange => {
     const result = applyChanges(baseline, [one]);
     if (!result.ok) throw new Error(JSON.stringify(result.problems));
     return { change: one, combination: result.value, values: assignedValues(baseline, [one], []) };
   });
-  return unknownsOf(baseline, candidacies);
+  return unknownsOf(baseline, applied);
 }
 
 function named({ all }: Unknowns, id: string): Unknown {

@@ -1,5 +1,5 @@
 /** The best builds by their gain, each with its error. */
-import type { Chosen } from '@valvetide/core';
+import type { ChoiceResult } from '@valvetide/core';
 import { buildColumns, buildText, numbered } from '../../render/chosenText.ts';
 import { plainShort } from '../../render/plain.ts';
 import { signed } from '../../render/signed.ts';
@@ -7,7 +7,7 @@ import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
 /** Null where nothing was chosen. */
-export function bestBuilds({ builds }: Chosen, units: UnitSystem): Figure | null {
+export function bestBuilds({ builds }: ChoiceResult, units: UnitSystem): Figure | null {
   if (builds.length === 0) return null;
   const { power, powerUnit } = SHOWN[units];
   return {

@@ -1,5 +1,5 @@
 /** What each choice of a shelf does on average, what matters most first. */
-import type { Chosen } from '@valvetide/core';
+import type { ChoiceResult } from '@valvetide/core';
 import { plain, plainShort } from '../../render/plain.ts';
 import { signed } from '../../render/signed.ts';
 import { type Figure, figureTable } from '../figure.ts';
@@ -14,7 +14,7 @@ interface Row {
 }
 
 /** Null where nothing was forecast. */
-export function choiceEffects({ effects }: Chosen): Figure | null {
+export function choiceEffects({ effects }: ChoiceResult): Figure | null {
   const all = effects.flatMap(({ group, effects: of }): Row[] =>
     of.map(({ choice, effectPct }) => ({ group, choice: choice ?? 'as it is', effectPct })),
   );

@@ -7,7 +7,7 @@ import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 import { SPEED_AXIS, seriesColour, seriesDash, seriesName } from './bySpeed.ts';
 
-export interface Differing {
+export interface NamedDifference {
   readonly name: string;
   readonly byRpm: readonly { readonly rpm: number; readonly torqueNm: number; readonly torquePct: number }[];
   /** One standard deviation of the difference, speed by speed [N m]; null where it was not worked out. */
@@ -28,7 +28,7 @@ export interface DifferenceOptions {
 }
 
 export function differenceBySpeed(
-  others: readonly Differing[],
+  others: readonly NamedDifference[],
   { reference, referenceTorqueNm, resolvablePct, firstColour, remark = '' }: DifferenceOptions,
   units: UnitSystem,
 ): Figure {
@@ -117,7 +117,7 @@ export function differenceBySpeed(
   };
 }
 
-function extremes({ name, byRpm }: Differing): string {
+function extremes({ name, byRpm }: NamedDifference): string {
   const most = byRpm.reduce((a, b) => (b.torquePct > a.torquePct ? b : a));
   const least = byRpm.reduce((a, b) => (b.torquePct < a.torquePct ? b : a));
   return `${seriesName(name)}: from ${signed(least.torquePct, 1)} % at ${fixed(least.rpm)} rpm to ${signed(most.torquePct, 1)} % at ${fixed(most.rpm)} rpm.`;

@@ -1,12 +1,12 @@
 /** The most gain for each sum of money, and the best builds beside it. */
-import type { Chosen } from '@valvetide/core';
+import type { ChoiceResult } from '@valvetide/core';
 import { FRONTIER_COLUMNS } from '../../render/chosenText.ts';
 import { fixed } from '../../render/fixed.ts';
 import { signed } from '../../render/signed.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
 /** Null where no build states what it costs, or money makes no difference. */
-export function moneyFrontier({ frontier, builds }: Chosen): Figure | null {
+export function moneyFrontier({ frontier, builds }: ChoiceResult): Figure | null {
   const points = frontier.flatMap(({ cost, gainPct }) => (cost === null ? [] : [{ x: cost, y: gainPct }]));
   if (points.length < 2) return null;
   const best = builds.flatMap(({ cost, gainPct }) => (cost === null ? [] : [{ x: cost, y: gainPct }]));

@@ -1,5 +1,5 @@
 /** What two changes do to each other: the gain of both less the gains of each. */
-import type { Ranking } from '@valvetide/core';
+import type { RankingResult } from '@valvetide/core';
 import { plain } from '../../render/plain.ts';
 import { signed } from '../../render/signed.ts';
 import { gridSpec } from '../draw/grid.ts';
@@ -14,7 +14,7 @@ const STRONGEST = 0.5;
 const LETTERS = 'ABCDEFGHIJ';
 
 /** Null where no two changes go together. */
-export function pairMatrix({ changes, pairs }: Ranking): Figure | null {
+export function pairMatrix({ changes, pairs }: RankingResult): Figure | null {
   if (pairs.length === 0) return null;
   const names = changes.slice(0, MOST).map(({ name }) => name);
   const cells = pairs.flatMap(({ a, b, interactionPct, verdict }) => {

@@ -1,5 +1,5 @@
 /** Changes by their gain, each with its error, beside what the dyno can tell. */
-import type { Ranking } from '@valvetide/core';
+import type { RankingResult } from '@valvetide/core';
 import { markedName } from '../../render/breaches.ts';
 import { fixed } from '../../render/fixed.ts';
 import { plainShort } from '../../render/plain.ts';
@@ -8,7 +8,7 @@ import { signed } from '../../render/signed.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
-export function rankedChanges(ranking: Ranking, units: UnitSystem): Figure {
+export function rankedChanges(ranking: RankingResult, units: UnitSystem): Figure {
   const { changes, dyno } = ranking;
   const { power, powerUnit } = SHOWN[units];
   const ties = Math.max(0, ...changes.map(({ tieGroup }) => tieGroup));

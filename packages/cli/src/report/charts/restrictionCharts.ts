@@ -1,5 +1,5 @@
 /** What stands in the way: over the band, by speed, and what of the air it takes. */
-import type { ElementGains, RestrictionState, Restrictions } from '@valvetide/core';
+import type { ElementGains, RestrictionState, RestrictionsResult } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import { NO_FIGURE } from '../../render/marched.ts';
 import { elementName } from '../../render/restrictionsText.ts';
@@ -12,7 +12,7 @@ import { SPEED_AXIS, seriesColour, seriesDash } from './bySpeed.ts';
 const BESIDE = ['charge-heating', 'pumping', 'friction'];
 
 /** Over the band, from intake to exhaust; null where nothing has a mean over it. */
-export function restrictionBars({ states: [now], band }: Restrictions): Figure | null {
+export function restrictionBars({ states: [now], band }: RestrictionsResult): Figure | null {
   const rows = now.elements.flatMap((gains) => (gains.band === null ? [] : [{ gains, band: gains.band }]));
   if (rows.length === 0) return null;
   return {
@@ -50,7 +50,7 @@ export function restrictionBars({ states: [now], band }: Restrictions): Figure |
 
 /** Speed by speed: those in the gas's way, or those beside it. */
 export function restrictionLines(
-  { rpm, states: [now] }: Restrictions,
+  { rpm, states: [now] }: RestrictionsResult,
   which: 'in the way' | 'beside',
 ): Figure | null {
   const drawn = now.elements.flatMap(({ element, alreadyFree, byRpm }: ElementGains) =>
@@ -107,7 +107,7 @@ function governingText(now: RestrictionState): string {
 }
 
 /** Shares of the air that a cylinder could hold. */
-export function fillingLosses({ states: [now] }: Restrictions): Figure | null {
+export function fillingLosses({ states: [now] }: RestrictionsResult): Figure | null {
   const { points } = now;
   if (points === null) return null;
   const kinds = [

@@ -1,5 +1,5 @@
 /** Torque over speed at some of the values of a swept field: a few curves say more than all of them. */
-import type { Sweep } from '@valvetide/core';
+import type { SweepResult } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import { plainShort } from '../../render/plain.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
@@ -11,7 +11,7 @@ import { SPEED_AXIS, seriesColour, seriesDash } from './bySpeed.ts';
 const MOST = 5;
 
 /** Null with a single speed, or where nothing was forecast. */
-export function sweptCurves(sweep: Sweep, units: UnitSystem): Figure | null {
+export function sweptCurves(sweep: SweepResult, units: UnitSystem): Figure | null {
   const { torque, torqueUnit } = SHOWN[units];
   const done = sweep.points.flatMap((point, i) =>
     point.figures === null

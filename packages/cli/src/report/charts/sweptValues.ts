@@ -1,5 +1,5 @@
 /** Mean power over the values of one field, or over a grid of two. */
-import type { Sweep, SweepPoint } from '@valvetide/core';
+import type { SweepPoint, SweepResult } from '@valvetide/core';
 import { markedName } from '../../render/breaches.ts';
 import { fixed } from '../../render/fixed.ts';
 import { plain, plainShort } from '../../render/plain.ts';
@@ -9,7 +9,7 @@ import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import { gridSpec } from '../draw/grid.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
-export function sweptValues(sweep: Sweep, units: UnitSystem): Figure {
+export function sweptValues(sweep: SweepResult, units: UnitSystem): Figure {
   const { power, powerUnit } = SHOWN[units];
   const drawing =
     sweep.variables.length === 2
@@ -46,7 +46,7 @@ export function numbersOf(values: readonly (string | number)[]): { numbers: numb
 }
 
 function line(
-  { variables: [variable], points, best, baseline }: Sweep,
+  { variables: [variable], points, best, baseline }: SweepResult,
   power: (kw: number) => number,
   unit: string,
 ): Figure['drawing'] | null {
@@ -94,7 +94,11 @@ function line(
   };
 }
 
-function bars({ points, baseline }: Sweep, power: (kw: number) => number, unit: string): Figure['drawing'] {
+function bars(
+  { points, baseline }: SweepResult,
+  power: (kw: number) => number,
+  unit: string,
+): Figure['drawing'] {
   return {
     kind: 'rows',
     rows: {
@@ -117,7 +121,7 @@ function bars({ points, baseline }: Sweep, power: (kw: number) => number, unit: 
   };
 }
 
-function map({ variables: [down, across], points, best }: Sweep): Figure['drawing'] {
+function map({ variables: [down, across], points, best }: SweepResult): Figure['drawing'] {
   const text = ({ bandGainPct, figures, breaches }: SweepPoint): string =>
     bandGainPct === null
       ? figures === null
@@ -146,7 +150,7 @@ function map({ variables: [down, across], points, best }: Sweep): Figure['drawin
   };
 }
 
-function columns({ variables }: Sweep, units: UnitSystem): Column<SweepPoint>[] {
+function columns({ variables }: SweepResult, units: UnitSystem): Column<SweepPoint>[] {
   const { torque, torqueUnit, power, powerUnit } = SHOWN[units];
   return [
     ...variables.map(({ path }, i) => ({

@@ -70,7 +70,7 @@ export function checkingHeight(kind: Lifter): Estimate {
 }
 
 /** Lift at the valve, before lash, by its diameter and the duration at 0.050 in. */
-export function valveLift(valve: number, durationAt050: number, multiValve: boolean): Estimate {
+export function estimatedLift(valve: number, durationAt050: number, multiValve: boolean): Estimate {
   const { ratio, duration, power, multiValve: extra } = LIFT_REFERENCE;
   const value = valve * ratio * (durationAt050 / duration) ** power * (multiValve ? extra : 1);
   return {

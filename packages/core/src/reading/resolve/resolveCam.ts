@@ -8,11 +8,11 @@ import { inches } from '../checks/report.ts';
 import {
   advance,
   checkingHeight,
+  estimatedLift,
   exhaustDuration,
   LEAST_LOBE_LIFT,
   lifter,
   separation,
-  valveLift,
 } from '../defaults/cam.ts';
 import { type BreathingSizes, intakeDuration } from '../defaults/ratedSpeed.ts';
 import type { Side } from '../defaults/side.ts';
@@ -304,7 +304,7 @@ function lobeLift(
     return card.valveLift / cardRatio;
   }
   return ledger.quantity(`cam.${side}.lobeLift`, undefined, 'length', 'in', () => {
-    const lift = valveLift(gear.sizes[side], at050, gear.valves > 2);
+    const lift = estimatedLift(gear.sizes[side], at050, gear.valves > 2);
     const least = card.at200 === undefined ? LEAST_LOBE_LIFT : LIFT_BESIDE_AT200;
     const value = Math.max(lift.value / ratio, least);
     return { value, spread: (lift.spread ?? 0) / ratio, reason: lift.reason };

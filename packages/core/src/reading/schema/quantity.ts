@@ -7,7 +7,7 @@ import type { BySpeed } from '../../combination/combination.ts';
 const SLACK = 1e-9;
 
 /** Smallest and largest value worth believing, written as in a file; beyond lies a slip, not an engine. */
-export interface Limits {
+export interface ValueLimits {
   readonly min: string;
   readonly max: string;
 }
@@ -15,7 +15,7 @@ export interface Limits {
 /** A quantity in the file, such as `4.155 in`; the schema's output is the kept unit's number. */
 export function quantity(
   dimension: Dimension,
-  limits: Limits,
+  limits: ValueLimits,
   description: string,
   ...examples: readonly string[]
 ): z.ZodType<number, string> {
@@ -66,7 +66,7 @@ export function pure(
 }
 
 /** Speeds that a value may be given at. */
-const SPEEDS: Limits = { min: '0 rpm', max: '25000 rpm' };
+const SPEEDS: ValueLimits = { min: '0 rpm', max: '25000 rpm' };
 /** Most speeds of one table. */
 const MOST_SPEEDS = 60;
 

@@ -77,7 +77,7 @@ export interface SearchAccount {
 }
 
 /** What was chosen from a shelf. */
-export interface Chosen {
+export interface ChoiceResult {
   /** Version of this shape. */
   readonly schemaVersion: 1;
   /** What made it. */
