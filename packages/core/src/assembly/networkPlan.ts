@@ -2,6 +2,7 @@
 import type { CopySpec } from '../network/copiedEnds.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { DuctCellSpec } from '../network/ductCell.ts';
+import type { FeedSpec } from '../network/feed.ts';
 import type { JointSpec } from '../network/joint.ts';
 import type { EndSpec } from '../network/openEnd.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
@@ -15,11 +16,12 @@ export interface NetworkPlan {
   readonly ends: EndSpec[];
   readonly joints: JointSpec[];
   readonly orifices: OrificeSpec[];
+  readonly feeds: FeedSpec[];
   readonly copies: CopySpec[];
 }
 
 export function newPlan(): NetworkPlan {
-  return { volumes: [], ducts: [], cells: [], ends: [], joints: [], orifices: [], copies: [] };
+  return { volumes: [], ducts: [], cells: [], ends: [], joints: [], orifices: [], feeds: [], copies: [] };
 }
 
 /** Puts a part at the end of its list; returns its index. */

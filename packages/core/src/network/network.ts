@@ -9,6 +9,8 @@ import type { Duct, DuctSpec } from './duct.ts';
 import { createDuct, ductGroup } from './duct.ts';
 import type { DuctCell, DuctCellSpec } from './ductCell.ts';
 import { createDuctCell, ductCellGroup } from './ductCell.ts';
+import type { Feed, FeedSpec } from './feed.ts';
+import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
 import { createJoint, jointGroup } from './joint.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
@@ -34,6 +36,8 @@ export interface NetworkSpec {
   /** Ducts end to end. */
   readonly joints?: readonly JointSpec[];
   readonly orifices?: readonly OrificeSpec[];
+  /** Outside air through throats into the ends of ducts. */
+  readonly feeds?: readonly FeedSpec[];
   readonly copies?: readonly CopySpec[];
 }
 
@@ -48,6 +52,7 @@ export interface Network {
   readonly ends: readonly OpenEnd[];
   readonly joints: readonly Joint[];
   readonly orifices: readonly Orifice[];
+  readonly feeds: readonly Feed[];
   readonly copies: readonly Copy[];
   /** The same parts as they are walked: nodes with a state, then connections. */
   readonly nodes: readonly PartGroup[];
@@ -82,6 +87,7 @@ export function createNetwork(spec: NetworkSpec): Network {
   });
   const joints = (spec.joints ?? []).map((j) => createJoint(j, ducts));
   const orifices = (spec.orifices ?? []).map((o) => createOrifice(o, site, nodeAt(o.from), nodeAt(o.to)));
+  const feeds = (spec.feeds ?? []).map((f) => createFeed(f, site, nodeAt, ducts[f.duct]));
   const copies = (spec.copies ?? []).map((c) =>
     createCopy(c, site, volumes[c.volume], ends[c.end], spec.reservoirs?.[0].p ?? 1e5),
   );
@@ -95,6 +101,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     ends,
     joints,
     orifices,
+    feeds,
     copies,
     nodes: [
       volumeGroup(volumes),
@@ -102,7 +109,13 @@ export function createNetwork(spec: NetworkSpec): Network {
       ductGroup(ducts),
       ductCellGroup(cells),
     ],
-    connections: [endGroup(ends), jointGroup(joints), orificeGroup(orifices), copyGroup(copies)],
+    connections: [
+      endGroup(ends),
+      jointGroup(joints),
+      orificeGroup(orifices),
+      feedGroup(feeds),
+      copyGroup(copies),
+    ],
     crankAngle: site.crankAngle,
     degreesPerSecond: 0,
   };

@@ -3,6 +3,7 @@ import { powerNearOne } from '../numerics/powerNearOne.ts';
 import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
 import { countGiven } from './reservoir.ts';
 import { SIDE } from './side.ts';
+import { findPass, PASS, passOf, type Throat } from './throat.ts';
 
 /** A nozzle between any two nodes at rest; flow is positive from `from` to `to`. */
 export interface OrificeSpec extends Weighted {
@@ -10,6 +11,8 @@ export interface OrificeSpec extends Weighted {
   readonly to: NodeRef;
   /** Effective, both ways [m2]. */
   readonly area: number;
+  /** One throat or two in series, the first at `from`, in place of the nozzle, whose `area` then only says how wide the way is; left out: the nozzle. */
+  readonly throats?: readonly Throat[];
   /** What is done to gas on its way from `from`; left out: nothing. What flows back is left as it is. */
   readonly metering?: {
     /** Mass of mixture that arrives per mass that leaves [-]. */
@@ -30,6 +33,9 @@ export interface Orifice {
   readonly offset: number;
   /** See {@link FLOW}. */
   readonly flow: Float64Array;
+  /** The throats the way they are passed from `from` and from `to`, see {@link PASS}; null: a nozzle. */
+  readonly along: Float64Array | null;
+  readonly against: Float64Array | null;
 }
 
 /** Effective area [m2], and what flows through it: mass and burned mass [kg/s], energy [W]. */
@@ -41,7 +47,16 @@ export function createOrifice(spec: OrificeSpec, { take }: Site, from: StillNode
   to.opening[0] += spec.area;
   const flow = new Float64Array(FLOW_SIZE);
   flow[FLOW.area] = spec.area;
-  return { spec, from, to, offset: take(ORIFICE_STATE), flow };
+  const { throats } = spec;
+  return {
+    spec,
+    from,
+    to,
+    offset: take(ORIFICE_STATE),
+    flow,
+    along: throats === undefined ? null : passOf(throats, false),
+    against: throats === undefined ? null : passOf(throats, true),
+  };
 }
 
 /** Relative pressure difference below which the square root is made straight, so that the rate stays finite. */
@@ -81,6 +96,16 @@ function findFlow(a: Float64Array, b: Float64Array, flow: Float64Array): void {
   flow[FLOW.mass] = forward ? m : -m;
 }
 
+/** What passes throats from one side to the other, into a {@link FLOW}. */
+function passThroats(pass: Float64Array, up: Float64Array, down: Float64Array, flow: Float64Array): void {
+  pass[PASS.gamma] = up[SIDE.gamma];
+  pass[PASS.RT] = up[SIDE.R] * up[SIDE.T];
+  pass[PASS.up] = up[SIDE.p];
+  pass[PASS.down] = down[SIDE.p];
+  findPass(pass);
+  flow[FLOW.mass] = pass[PASS.mass];
+}
+
 /** Adds so many times a flow to a node, 1 or -1; what leaves a stream takes its momentum along. */
 function give(node: StillNode, flow: Float64Array, times: number, d: Float64Array): void {
   if (node.offset < 0) return;
@@ -92,9 +117,14 @@ function give(node: StillNode, flow: Float64Array, times: number, d: Float64Arra
 }
 
 /** Moves what passes from one node to the other: what leaves is the upstream node's gas, what arrives may have been metered. */
-function connectOrifice({ spec, from, to, offset, flow }: Orifice, d: Float64Array): void {
+function connectOrifice({ spec, from, to, offset, flow, along, against }: Orifice, d: Float64Array): void {
   const { metering } = spec;
-  findFlow(from.side, to.side, flow);
+  if (along === null || against === null) findFlow(from.side, to.side, flow);
+  else if (from.side[SIDE.p] >= to.side[SIDE.p]) passThroats(along, from.side, to.side, flow);
+  else {
+    passThroats(against, to.side, from.side, flow);
+    flow[FLOW.mass] = -flow[FLOW.mass];
+  }
   const m = flow[FLOW.mass];
   const up = m > 0 ? from.side : to.side;
   flow[FLOW.burned] = m * up[SIDE.b];

@@ -1,0 +1,165 @@
+/** Outside air through the throats of carburetor, throttle or restrictor into the left end of a pipe, which carries it on as mixture. */
+import type { Duct } from './duct.ts';
+import { FLUX } from './duct.ts';
+import { ductFace } from './ductEnd.ts';
+import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
+import { countGiven } from './reservoir.ts';
+import { SIDE, SIDE_SIZE } from './side.ts';
+import { findPass, PASS, passOf, type Throat } from './throat.ts';
+
+export interface FeedSpec extends Weighted {
+  /** Still air that is drawn. */
+  readonly from: NodeRef;
+  /** One throat or two in series. */
+  readonly throats: readonly Throat[];
+  /** Whose left end it is. */
+  readonly duct: number;
+  /** The mixture that the air becomes, as still gas of the duct's kind. */
+  readonly becomes: NodeRef;
+  /** Mass of mixture that arrives per mass of air that leaves [-]. */
+  readonly gain: number;
+}
+
+/** Offsets of a feed's running totals in the state: mass and energy that arrived in the duct. */
+const FEED = { mass: 0, energy: 1 } as const;
+const FEED_STATE = 2;
+
+export interface Feed {
+  readonly spec: FeedSpec;
+  readonly from: StillNode;
+  readonly mixture: StillNode;
+  readonly duct: Duct;
+  readonly offset: number;
+  readonly along: Float64Array;
+  readonly against: Float64Array;
+  readonly face: Float64Array;
+  /** See {@link WAVE}. */
+  readonly wave: Float64Array;
+}
+
+/** Pressure at the face when nothing passes [Pa], impedance of the wave that leaves [m/s], pressure found, and where the search for it starts. */
+const WAVE = { still: 0, z: 1, p: 2, start: 3 } as const;
+const WAVE_SIZE = 4;
+
+export function createFeed(
+  spec: FeedSpec,
+  { take }: Site,
+  nodeAt: (ref: NodeRef) => StillNode,
+  duct: Duct,
+): Feed {
+  return {
+    spec,
+    from: nodeAt(spec.from),
+    mixture: nodeAt(spec.becomes),
+    duct,
+    offset: take(FEED_STATE),
+    along: passOf(spec.throats, false),
+    against: passOf(spec.throats, true),
+    face: new Float64Array(SIDE_SIZE),
+    wave: new Float64Array(WAVE_SIZE),
+  };
+}
+
+/** Relative error of the pressure at the face. */
+const TOLERANCE = 1e-10;
+const MAX_ITERATIONS = 40;
+/** Least pressure looked for, over that of the air outside [-]. */
+const LEAST = 0.05;
+
+/**
+ * Pressure at which the throats pass what the pipe's end takes. Along the wave that leaves the end pressure goes with flow as
+ * `dp = c dG / (1 + M)` (linear acoustics in a stream), so that a steady stream meets the end unaltered. The jets that the throats don't
+ * turn into pressure again are lost at constant pressure. Newton's method on squared flows, within bounds that close in.
+ */
+function findInflow({ spec, from: { side }, duct, along, wave }: Feed): void {
+  const still = wave[WAVE.still];
+  const perZ = duct.faceArea[0] / (wave[WAVE.z] * spec.gain);
+  along[PASS.gamma] = side[SIDE.gamma];
+  along[PASS.RT] = side[SIDE.R] * side[SIDE.T];
+  along[PASS.up] = side[SIDE.p];
+  let low = Math.max(still, LEAST * side[SIDE.p]);
+  let high = side[SIDE.p];
+  let p = wave[WAVE.start];
+  if (!(p > low && p < high)) p = 0.5 * (low + high);
+  for (let i = 0; i < MAX_ITERATIONS; i++) {
+    along[PASS.down] = p;
+    findPass(along);
+    const taken = perZ * (p - still);
+    const over = along[PASS.mass] ** 2 - taken * taken;
+    if (over > 0) low = p;
+    else high = p;
+    const step = over / (along[PASS.slope] - 2 * perZ * taken);
+    if (Math.abs(step) <= TOLERANCE * p) break;
+    p -= step;
+    if (!(p > low && p < high)) p = 0.5 * (low + high);
+  }
+  wave[WAVE.p] = p;
+}
+
+/** The same for a pipe that blows back out: its stream, stopped, drives the throats. */
+function findOutflow({ from: { side }, duct, against, face, wave }: Feed): void {
+  const still = wave[WAVE.still];
+  const z = wave[WAVE.z];
+  const area = duct.faceArea[0];
+  against[PASS.gamma] = face[SIDE.gamma];
+  against[PASS.RT] = face[SIDE.R] * face[SIDE.T];
+  against[PASS.down] = side[SIDE.p];
+  let low = side[SIDE.p];
+  let high = still;
+  let p = 0.5 * (low + high);
+  for (let i = 0; i < MAX_ITERATIONS && high - low > TOLERANCE * p; i++) {
+    const g = (still - p) / z;
+    against[PASS.up] = p + (0.5 * g * g) / face[SIDE.rho];
+    findPass(against);
+    if (against[PASS.mass] < g * area) low = p;
+    else high = p;
+    p = 0.5 * (low + high);
+  }
+  wave[WAVE.p] = p;
+}
+
+function connectFeed(feed: Feed, d: Float64Array): void {
+  const { from, mixture, duct, offset, face, wave } = feed;
+  ductFace(duct, false, face);
+  // The face's velocity counts out of its duct.
+  const u = -face[SIDE.w];
+  const z = duct.c[0] / (1 + u / duct.c[0]);
+  wave[WAVE.z] = z;
+  wave[WAVE.still] = face[SIDE.p] - z * face[SIDE.rho] * u;
+  const inward = wave[WAVE.still] < from.side[SIDE.p];
+  if (inward) findInflow(feed);
+  else findOutflow(feed);
+  const p = wave[WAVE.p];
+  const area = duct.faceArea[0];
+  const g = (p - wave[WAVE.still]) / z;
+  const mass = g * area;
+  const arrives = mixture.side;
+  const rho = inward ? p / (arrives[SIDE.R] * arrives[SIDE.T]) : face[SIDE.rho];
+  const energy = mass * (inward ? arrives[SIDE.h] : face[SIDE.h] + 0.5 * u * u);
+  const flux = duct.left;
+  flux[FLUX.mass] = mass;
+  flux[FLUX.momentum] = (p + (g * g) / rho) * area;
+  flux[FLUX.energy] = energy;
+  flux[FLUX.burned] = inward ? 0 : mass * face[SIDE.b];
+  d[offset + FEED.mass] += mass;
+  d[offset + FEED.energy] += energy;
+}
+
+export function feedGroup(feeds: readonly Feed[]): PartGroup {
+  return {
+    addRates(_y, d) {
+      for (const feed of feeds) connectFeed(feed, d);
+    },
+    keepStarts() {
+      for (const { wave } of feeds) wave[WAVE.start] = wave[WAVE.p];
+    },
+    account(before, after, account) {
+      for (const { spec, from, offset } of feeds) {
+        const { weight = 1 } = spec;
+        const mass = weight * (after[offset + FEED.mass] - before[offset + FEED.mass]);
+        const energy = weight * (after[offset + FEED.energy] - before[offset + FEED.energy]);
+        countGiven(from, mass, energy, account);
+      }
+    },
+  };
+}
