@@ -9,6 +9,7 @@ import {
   statSync,
   symlinkSync,
   truncateSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -169,6 +170,15 @@ describe('writing', () => {
     writeWhole(at('a'), 'new', false);
     expect(readFileSync(at('a'), 'utf8')).toBe('new');
     expect(parts()).toEqual([`.a.${process.pid}.part`]);
+  });
+
+  it('takes away what a killed process left an hour ago, and nothing else', () => {
+    const left = ['.a.77.part', '.a.77-3.part', '.b.77.part', '.a.notes.part', '.a.78.part'];
+    for (const name of left) writeFileSync(at(name), 'half');
+    const longAgo = Date.now() / 1000 - 3700;
+    for (const name of left.slice(0, 4)) utimesSync(at(name), longAgo, longAgo);
+    writeWhole(at('a'), 'new', false);
+    expect(parts().sort()).toEqual(['.a.78.part', '.a.notes.part', '.b.77.part']);
   });
 
   it('leaves nothing behind where it fails', () => {

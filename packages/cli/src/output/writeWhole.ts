@@ -4,8 +4,10 @@ import {
   fsyncSync,
   linkSync,
   openSync,
+  readdirSync,
   realpathSync,
   renameSync,
+  statSync,
   unlinkSync,
   writeFileSync,
 } from 'node:fs';
@@ -19,6 +21,7 @@ import { basename, dirname, join } from 'node:path';
  */
 export function writeWhole(path: string, text: string, replace: boolean): void {
   const target = replace ? resolved(path) : path;
+  clearDrafts(target);
   const [draft, handle] = openDraft(target);
   try {
     try {
@@ -35,6 +38,27 @@ export function writeWhole(path: string, text: string, replace: boolean): void {
   }
 }
 
+/** Age from which on a draft's process is gone: writing takes seconds [ms]. */
+const ABANDONED = 3_600_000;
+
+/** Takes away what killed processes left beside the target. */
+function clearDrafts(target: string): void {
+  const start = draftStart(target);
+  try {
+    for (const name of readdirSync(dirname(target))) {
+      if (!name.startsWith(start) || !DRAFT_END.test(name.slice(start.length))) continue;
+      const draft = join(dirname(target), name);
+      if (Date.now() - statSync(draft).mtimeMs > ABANDONED) unlinkSync(draft);
+    }
+  } catch {
+    // A folder that can't be listed, or a draft that another took away meanwhile: the write itself says what matters.
+  }
+}
+
+const draftStart = (target: string): string => `.${basename(target).slice(0, 200)}.`;
+/** Number of the process, and of the attempt where that name was taken. */
+const DRAFT_END = /^\d+(?:-\d+)?\.part$/u;
+
 /** Drafts that may lie about before a name is given up. */
 const MOST_DRAFTS = 1000;
 
@@ -43,7 +67,7 @@ const MOST_DRAFTS = 1000;
  * are numbered anew in every container: the next free name is taken.
  */
 function openDraft(target: string): readonly [path: string, handle: number] {
-  const name = `.${basename(target).slice(0, 200)}.${process.pid}`;
+  const name = `${draftStart(target)}${process.pid}`;
   for (let attempt = 0; ; attempt++) {
     const path = join(dirname(target), `${name}${attempt === 0 ? '' : `-${attempt}`}.part`);
     try {

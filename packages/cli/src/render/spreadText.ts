@@ -34,8 +34,9 @@ export function spreadLine({ peak, power, evidence }: ForecastSpread, units: Uni
   return `${atPeaks}Mean power over these speeds is ${madeOf(power)}; the model's own error is what ${known} show. One standard deviation each: the engine lies within two times in three, within twice as much 19 times in 20.`;
 }
 
-function madeOf({ assumed, stated, model, total }: SpreadParts): string {
-  return `+/-${share(total)}: ${share(assumed)} from what is assumed, ${share(stated)} from the errors of sheets and ratings, ${share(model)} from the model itself`;
+function madeOf({ assumed, stated, model, scatter, total }: SpreadParts): string {
+  const cycles = scatter > 0 ? `, ${share(scatter)} from cycles that never repeat` : '';
+  return `+/-${share(total)}: ${share(assumed)} from what is assumed, ${share(stated)} from the errors of sheets and ratings, ${share(model)} from the model itself${cycles}`;
 }
 
 /** Beside torque and power: one standard deviation of torque. */

@@ -39,6 +39,11 @@ function pooled(workers: number, worker: URL): JobRunner {
       pool.on('error', () => {});
     }
     const threads = pool;
+    let ended: Error | undefined;
+    const watch = threadWatch(threads, (code) => {
+      ended ??= new Error(`a thread ended by itself, with code ${code}`);
+      void close();
+    });
     const stopped = (): boolean => signal?.aborted === true;
     const stop = (): void => void close();
     // A curve takes seconds: threads are ended at once, not asked to finish.
@@ -46,10 +51,12 @@ function pooled(workers: number, worker: URL): JobRunner {
     let done = 0;
     const onThread = async (job: StudyJob): Promise<Curve | null> => {
       try {
-        return await threads.run(job);
+        const curve: Promise<Curve> = threads.run(job);
+        watch();
+        return await curve;
       } catch (error) {
         if (stopped()) return null;
-        throw error;
+        throw ended ?? error;
       }
     };
     const one = async (job: StudyJob, i: number): Promise<Curve | null> => {
@@ -69,6 +76,21 @@ function pooled(workers: number, worker: URL): JobRunner {
     }
   };
   return { run, close };
+}
+
+/** Calls `onEnd`, with its exit code, where a thread of the pool ended by itself without an error: the pool would wait for it without end. */
+function threadWatch(pool: Tinypool, onEnd: (code: number) => void): () => void {
+  const seen = new WeakSet<object>();
+  return () => {
+    for (const thread of pool.threads) {
+      if (seen.has(thread)) continue;
+      seen.add(thread);
+      // Those that the pool ends, and those that failed, are no longer among its own by then.
+      thread.once('exit', (code: number) => {
+        if (pool.threads.includes(thread)) onEnd(code);
+      });
+    }
+  };
 }
 
 function firstOf([curve]: readonly (Curve | null)[]): Curve | null {

@@ -1,4 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { readCombination, type StudyJob } from '@valvetide/core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { forecastOn } from '../../src/workers/forecastOn.ts';
@@ -76,6 +79,19 @@ describe('jobs on threads', () => {
     },
     60_000,
   );
+
+  it('say so where one ends by itself, and wait for nothing', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'valvetide-thread-'));
+    const ending = join(folder, 'ending.mjs');
+    writeFileSync(ending, 'export function work() { process.exit(7); }\n');
+    const runner = openRunner(2, pathToFileURL(ending));
+    try {
+      await expect(runner.run(jobs([3000, 4000]))).rejects.toThrow('a thread ended by itself, with code 7');
+    } finally {
+      await runner.close();
+      rmSync(folder, { recursive: true, force: true });
+    }
+  }, 60_000);
 
   it('pass on what goes wrong in a job', async () => {
     await expect(four.run(jobs([50, 3000]))).rejects.toThrow('rpm[0] must be in [100, 30000] 1/min');

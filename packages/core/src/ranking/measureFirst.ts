@@ -32,7 +32,12 @@ export function measureFirst(
   const compared =
     others.length === 0 ? [new Map<string, number>()] : others.map((o) => effectsOf(baseline, o));
   const remainders = [leader, ...others].reduce((sum, { remainder }) => sum + (100 * remainder) ** 2, 0);
-  const rest = remainders + modelVariance(leader, others);
+  const scattering = others.length === 0 ? [leader, baseline] : [leader, ...others];
+  const scatter = scattering.reduce(
+    (sum, subject) => sum + ((100 * (subject.scatter ?? 0) * subject.power) / baseline.power) ** 2,
+    0,
+  );
+  const rest = remainders + scatter + modelVariance(leader, others);
   const variances = new Map<string, number>();
   for (const other of compared)
     for (const id of new Set([...own.keys(), ...other.keys()])) {

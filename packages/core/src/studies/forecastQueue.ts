@@ -1,5 +1,6 @@
 /** Forecasts asked for one by one and run together, each once. */
 import type { Curve } from '../forecast/curve.ts';
+import { meanScatterOf } from '../forecast/cycleScatter.ts';
 import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { JobControl, RunJobs, StudyJob } from './job.ts';
 
@@ -84,6 +85,11 @@ export class ForecastQueue {
     const curve = this.curve(name);
     if (curve === null) return null;
     return curve.points.reduce((sum, { powerKw }) => sum + powerKw, 0) / curve.points.length;
+  }
+
+  /** How far that mean scatters where cycles never repeat, over the mean [-]. */
+  meanScatter(name: string): number {
+    return meanScatterOf(this.curve(name)?.points ?? []);
   }
 
   /** Whether every job that was asked for was run. */

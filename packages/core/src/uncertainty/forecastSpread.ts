@@ -1,6 +1,7 @@
 /** What isn't known of a forecast: what is assumed, the sheets' errors and the model's own, from a fixed small number of forecasts. */
 import type { Baseline } from '../changes/baseline.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
+import { meanScatterOf, scatterOf } from '../forecast/cycleScatter.ts';
 import { type EvidenceKind, MODEL_ERRORS, type ModelError } from '../forecast/modelError.ts';
 import { marchedPoints } from '../forecast/wholeCurve.ts';
 import { linearTable } from '../numerics/interpolate.ts';
@@ -21,6 +22,8 @@ export interface SpreadParts {
   readonly stated: number;
   /** The model's own. */
   readonly model: number;
+  /** From cycles that never repeat, see `scatterPct` of a point; 0 where speeds settle. */
+  readonly scatter: number;
   /** All together. */
   readonly total: number;
 }
@@ -167,7 +170,7 @@ export async function forecastSpread(
     effect.reduce((sum, share, i) => sum + share * powers[i], 0) / powers.reduce((sum, p) => sum + p, 0);
   const evidence = evidenceOf(baseline);
   const own = MODEL_ERRORS[evidence];
-  const partsOf = (read: (effect: Effect) => number, model: number): SpreadParts => {
+  const partsOf = (read: (effect: Effect) => number, model: number, scatter: number): SpreadParts => {
     const variance = { assumed: 0, stated: 0 };
     for (const { kind, effect } of found) if (kind !== 'fitted') variance[kind] += read(effect) ** 2;
     for (const { kind, effects } of together)
@@ -178,12 +181,14 @@ export async function forecastSpread(
       return at === undefined ? 0 : read(at.effect);
     });
     const [assumed, stated] = [Math.sqrt(variance.assumed), Math.sqrt(variance.stated)];
-    return { assumed, stated, model, total: Math.hypot(assumed, stated, model) };
+    return { assumed, stated, model, scatter, total: Math.hypot(assumed, stated, model, scatter) };
   };
-  const at = (n: number, model: number): SpreadParts => partsOf((effect) => between(rpm, effect, n), model);
+  const scatters = new Map(shown.map((point) => [point.rpm, scatterOf(point)]));
+  const at = (n: number, model: number): SpreadParts =>
+    partsOf((effect) => between(rpm, effect, n), model, scatters.get(n) ?? 0);
   const points = shown.map((point): SpreadAtRpm => {
     const parts = at(point.rpm, own.torque);
-    return { rpm: point.rpm, ...parts, torqueNm: parts.total * point.torqueNm };
+    return { rpm: point.rpm, ...parts, torqueNm: parts.total * Math.abs(point.torqueNm) };
   });
   const restVariance = together.reduce(
     (sum, { effects }) =>
@@ -194,7 +199,7 @@ export async function forecastSpread(
   return {
     points,
     peak: peakSpread(curve, at, own),
-    power: partsOf(inPower, own.power),
+    power: partsOf(inPower, own.power, meanScatterOf(shown)),
     worths: found
       .map(
         ({ unknown, kind, effect }): UnknownWorth => ({
@@ -264,7 +269,7 @@ function peakSpread(
   const torque = at(peak.torque.rpm, own.torque);
   const power = at(peak.power.rpm, own.power);
   return {
-    torque: { ...torque, torqueNm: torque.total * peak.torque.torqueNm, speedRpm: own.torqueSpeed },
-    power: { ...power, powerKw: power.total * peak.power.powerKw, speedRpm: own.powerSpeed },
+    torque: { ...torque, torqueNm: torque.total * Math.abs(peak.torque.torqueNm), speedRpm: own.torqueSpeed },
+    power: { ...power, powerKw: power.total * Math.abs(peak.power.powerKw), speedRpm: own.powerSpeed },
   };
 }

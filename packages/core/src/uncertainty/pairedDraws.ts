@@ -21,6 +21,8 @@ export interface Subject {
   readonly remainder: number;
   /** What the relative gain takes of independent errors of the model, one standard deviation each, by name [-]; left out: nothing. */
   readonly modelError?: Readonly<Record<string, number>>;
+  /** Standard deviation of its own power where cycles never repeat, over that power [-]; left out: they all do. */
+  readonly scatter?: number;
 }
 
 /** Unknowns whose errors go together: ids, and their correlation in that order [-]. */
@@ -79,6 +81,11 @@ export function pairedDraws(
       for (let i = 0; i < draws; i++) surfaces[s][i] += z[i] * (linear + curved * z[i]);
     });
   }
+  subjects.forEach(({ name, scatter = 0 }, s) => {
+    if (scatter === 0) return;
+    const z = deviates(`cycles of ${name}`);
+    for (let i = 0; i < draws; i++) surfaces[s][i] += scatter * z[i];
+  });
   const base = surfaces[0];
   const gains = candidates.map((candidate, c) => {
     const { normal } = randomNamed(seed, `rest of ${candidate.name}`);
@@ -167,7 +174,8 @@ export function varianceShares(baseline: Subject, candidate: Subject): readonly 
     // Var(z) = 1, Var(z^2) = 2, uncorrelated.
     return { id, perSigma: 100 * linear, variance: linear * linear + 2 * curved * curved };
   });
-  const whole = parts.reduce((sum, { variance }) => sum + variance, candidate.remainder ** 2);
+  const scatter = ratio * Math.hypot(baseline.scatter ?? 0, candidate.scatter ?? 0);
+  const whole = parts.reduce((sum, { variance }) => sum + variance, candidate.remainder ** 2 + scatter ** 2);
   return parts
     .map(({ id, variance, perSigma }) => ({
       id,

@@ -2,6 +2,7 @@
 
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
+import { scatterOf } from '../forecast/cycleScatter.ts';
 import { randomNamed } from '../numerics/random.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { type Subject, varianceShares } from './pairedDraws.ts';
@@ -137,6 +138,11 @@ function readings({ queue, unknowns }: ResponseWorld, speed?: number): Readings 
     unknowns,
     power: (name) =>
       speed === undefined ? queue.meanPower(name) : (queue.curve(name)?.points[speed]?.powerKw ?? null),
+    scatter: (name) => {
+      if (speed === undefined) return queue.meanScatter(name);
+      const point = queue.curve(name)?.points[speed];
+      return point === undefined ? 0 : scatterOf(point);
+    },
   };
 }
 
@@ -157,8 +163,10 @@ function isSettled(world: ResponseWorld, change: Change, vectors: Vectors): bool
   const baseline = baselineSubject(readings(world));
   const candidate = candidateSubject(readings(world), change, vectors);
   if (baseline === null || candidate === null || candidate.remainder < LARGE_SIGMA) return true;
-  const known = varianceShares(baseline, candidate).reduce((sum, { share }) => sum + share, 0);
-  return 1 - known < LARGE_SHARE;
+  // Cycles that never repeat scatter however much is looked at.
+  const still = { scatter: 0 };
+  const shares = varianceShares({ ...baseline, ...still }, { ...candidate, ...still });
+  return 1 - shares.reduce((sum, { share }) => sum + share, 0) < LARGE_SHARE;
 }
 
 function askCurvature(world: ResponseWorld, change: Change, vectors: Vectors): void {

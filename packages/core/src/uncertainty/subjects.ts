@@ -9,6 +9,8 @@ export interface Readings {
   readonly unknowns: readonly Unknown[];
   /** Of the forecast of that name [kW]; null where it was not run. */
   readonly power: (name: string) => number | null;
+  /** How far that power scatters where cycles never repeat, over that power [-]. */
+  readonly scatter: (name: string) => number;
 }
 
 /** What each vector moves. */
@@ -56,20 +58,22 @@ export function responseOf(
 
 /** Null where it was not run. */
 export function baselineSubject(read: Readings): Subject | null {
-  const power = read.power(forecastName(null, ''));
+  const name = forecastName(null, '');
+  const power = read.power(name);
   if (power === null) return null;
   const responses: Record<string, Response> = {};
   for (const unknown of read.unknowns) {
     const response = responseOf(read, null, unknown);
     if (response !== null) responses[unknown.id] = response;
   }
-  return { name: BASELINE, power, responses, remainder: 0 };
+  return { name: BASELINE, power, responses, remainder: 0, scatter: read.scatter(name) };
 }
 
 /** An unknown that was not looked at on the candidate is taken to move it as it moves the baseline; the remainder is what that misses. */
 export function candidateSubject(read: Readings, change: Change, vectors: Vectors): Subject | null {
   const baseline = baselineSubject(read);
-  const power = read.power(forecastName(change, ''));
+  const name = forecastName(change, '');
+  const power = read.power(name);
   if (baseline === null || power === null) return null;
   const responses: Record<string, Response> = {};
   for (const unknown of read.unknowns) {
@@ -78,7 +82,8 @@ export function candidateSubject(read: Readings, change: Change, vectors: Vector
       own ?? (unknown.replacedBy.includes(change.name) ? null : baseline.responses[unknown.id]);
     if (response !== null && response !== undefined) responses[unknown.id] = response;
   }
-  const subject: Subject = { name: change.name, power, responses, remainder: 0 };
+  const scatter = read.scatter(name);
+  const subject: Subject = { name: change.name, power, responses, remainder: 0, scatter };
   return { ...subject, remainder: remainderOf(read, baseline, change, subject, vectors) };
 }
 

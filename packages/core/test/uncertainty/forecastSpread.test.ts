@@ -5,7 +5,7 @@ import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { type ForecastSpread, forecastSpread } from '../../src/uncertainty/forecastSpread.ts';
-import { curveOf, runnerOf } from '../studies/fakeCurves.ts';
+import { altered, curveOf, runnerOf } from '../studies/fakeCurves.ts';
 import { minimumDocument } from '../support/knobResponse.ts';
 
 const SPEEDS = [3000, 4000, 5000, 6000];
@@ -67,6 +67,32 @@ describe('forecastSpread(baseline, curve)', () => {
     expect(spread?.power.stated).toBeCloseTo(0.01, 6);
     expect(spread?.power.assumed).toBeCloseTo(0, 9);
     expect(spread?.worths[0]).toMatchObject({ name: 'compression', kind: 'stated', settledBy: 'measuring' });
+  });
+
+  it('counts the scatter of a speed that never settled, in squares, at that speed and by its share of power', async () => {
+    const pinned = pinBaseline(minimumDocument());
+    if (!pinned.ok) throw new Error('not sound');
+    const curve = altered(
+      curveOf(SPEEDS, () => 200),
+      ({ rpm }) =>
+        rpm === 6000 ? { status: 'unsettled', scatterPct: 5, imepBar: 9, pmepBar: -1, bmepBar: 8 } : {},
+    );
+    const spread = await forecastSpread(pinned.value, curve, { run: runnerOf(() => 200) });
+    const { torque, power } = MODEL_ERRORS.estimates;
+    const scatter = (0.05 * 10) / 8;
+    expect(spread?.points[3].scatter).toBeCloseTo(scatter, 12);
+    expect(spread?.points[3].total).toBeCloseTo(Math.hypot(torque, scatter), 12);
+    expect(spread?.points[2].scatter).toBe(0);
+    // Power at 6000 rpm is a third of that of 3000, 4000, 5000 and 6000 rpm together.
+    expect(spread?.power.total).toBeCloseTo(Math.hypot(power, scatter / 3), 12);
+  });
+
+  it('gives torque and power off by so much more or less, never by less than nothing', async () => {
+    const spread = await spreadOf(() => -20);
+    const { torque } = MODEL_ERRORS.estimates;
+    expect(spread?.points[0].torqueNm).toBeCloseTo(20 * torque, 12);
+    expect(spread?.peak?.torque.torqueNm).toBeGreaterThan(0);
+    expect(spread?.peak?.power.powerKw).toBeGreaterThan(0);
   });
 
   it('takes a fixed small number of forecasts, and nothing where an abort comes first', async () => {

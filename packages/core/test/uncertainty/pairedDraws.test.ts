@@ -57,6 +57,21 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     expect(Math.abs(spreadOf(gains[0]) / expected - 1)).toBeLessThan(2 * scatter(40_000));
   });
 
+  it('takes cycles that never repeat for what they are: noise of each engine, and no unknown', () => {
+    const base = { ...subject('baseline', 100, {}), scatter: 0.003 };
+    const other = { ...subject('new', 104, {}), scatter: 0.004 };
+    const { baseline, gains } = pairedDraws(base, [other], { seed: 1, draws: 40_000 });
+    expect(Math.abs(spreadOf(baseline) / 0.003 - 1)).toBeLessThan(scatter(40_000));
+    expect(Math.abs(spreadOf(gains[0]) / (104 * 0.005) - 1)).toBeLessThan(scatter(40_000));
+  });
+
+  it('leaves the scatter of cycles a part of the variance that no unknown explains', () => {
+    // 1.04 x 0.005 from an unknown of the candidate, and as much again from the cycles of both.
+    const base = { ...subject('baseline', 100, {}), scatter: 0.003 };
+    const other = { ...subject('new', 104, { part: 0.005 }), scatter: 0.004 };
+    expect(varianceShares(base, other)[0].share).toBeCloseTo(0.5, 12);
+  });
+
   it('gives each candidate a remainder of its own', () => {
     const base = subject('baseline', 100, {});
     const [a, b] = ['a', 'b'].map((name) => subject(name, 101, {}, { remainder: 0.01 }));
