@@ -16,3 +16,6 @@ export const INCH_OF_WATER = 249.08891;
 /** Pound-force foot [N m] and horsepower of 550 ft lbf/s [W], exact by definition. */
 export const POUND_FOOT = 1.3558179483314;
 export const HORSEPOWER = 745.6998715822702;
+
+/** Inch [m], exact by definition. */
+export const INCH = 0.0254;

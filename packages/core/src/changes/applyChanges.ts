@@ -2,15 +2,18 @@
 import type { Result } from '../base/result.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
+import { SIDES } from '../reading/defaults/side.ts';
 import { editDocument } from '../reading/editDocument.ts';
+import { isWithin } from '../reading/fields/isWithin.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import { assignedValues, currentValue, sourceProblem } from './assignedValues.ts';
 import { type Baseline, metres, sheetsOf } from './baseline.ts';
 import type { Change } from './change.ts';
-import { type Entailed, entailed, isWithin } from './entailed.ts';
+import { type Entailed, entailed } from './entailed.ts';
 import { keepUntouched } from './keepUntouched.ts';
 
 /** Where sheets come from, and what to do with a change that alters nothing. */
@@ -85,10 +88,10 @@ function withoutEntailed(
 }
 
 /** Throats that would not fit under the new valves: as estimates they give way, and the port's estimate with them. */
-function narrowThroats(baseline: Baseline, assigned: ReadonlyMap<string, Plain>): readonly string[] {
-  return (['intake', 'exhaust'] as const).flatMap((side) => {
+function narrowThroats(baseline: Baseline, assigned: ReadonlyMap<string, Plain>): readonly FieldPath[] {
+  return SIDES.flatMap((side): readonly FieldPath[] => {
     const valve = metres(assigned.get(`heads.${side}.valve`));
-    const path = `heads.${side}.throat`;
+    const path: FieldPath = `heads.${side}.throat`;
     const throat = metres(valueAt(baseline.document.data, path));
     return valve !== null && throat !== null && throat >= valve ? [path] : [];
   });

@@ -1,7 +1,8 @@
 /** The edits of some changes as one value a field. */
 import { type EachResult, eachScaled, eachSum } from '../base/quantityArithmetic.ts';
-import type { Combination } from '../combination/combination.ts';
 import type { MisspeltProblem, PlainCode, PlainProblem, Problem } from '../combination/problem.ts';
+import { FIELDS, isField } from '../reading/fields/fieldTable.ts';
+import { isWithin } from '../reading/fields/isWithin.ts';
 import { notForecast, notForecastMessage } from '../reading/notForecast.ts';
 import { newFieldFor } from '../reading/oldNames.ts';
 import type { Plain } from '../reading/readDocument.ts';
@@ -9,7 +10,6 @@ import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import type { Baseline } from './baseline.ts';
 import type { Change, FieldEdit } from './change.ts';
-import { isWithin } from './entailed.ts';
 
 interface Placed {
   readonly change: Change;
@@ -136,29 +136,9 @@ export function currentValue(baseline: Baseline, path: string): Plain | undefine
     valueAt(baseline.document.data, path) ??
     valueAt(baseline.stated.data, path) ??
     (assumed === undefined ? undefined : `${assumed.value} ${assumed.unit}`) ??
-    FOLLOWS[path]?.(baseline.combination)
+    (isField(path) ? FIELDS[path].follows?.(baseline.combination) : undefined)
   );
 }
-
-const INCH = 0.0254;
-const inside = (area: number): string => `${rounded((2 * Math.sqrt(area / Math.PI)) / INCH)} in`;
-const rounded = (value: number): number => Number(value.toPrecision(12));
-
-/** Fields with a value of their own even where a file says the same in another way. */
-const FOLLOWS: Readonly<Record<string, (combination: Combination) => Plain>> = {
-  'chamber.compression': ({ chamber }) => rounded(chamber.compressionRatio),
-  'heads.intake.flowMultiplier': () => 1,
-  'heads.exhaust.flowMultiplier': () => 1,
-  'induction.flowMultiplier': () => 1,
-  'heads.intake.portArea': ({ intake }) => `${rounded(intake.portArea / INCH ** 2)} in2`,
-  'heads.exhaust.portArea': ({ exhaust }) => `${rounded(exhaust.portArea / INCH ** 2)} in2`,
-  'cam.intake.centreline': ({ intake }) => `${rounded(intake.centreline)} deg`,
-  'cam.exhaust.centreline': ({ exhaust }) => `${rounded(exhaust.centreline)} deg`,
-  'cam.separation': ({ intake, exhaust }) => `${rounded((intake.centreline + exhaust.centreline) / 2)} deg`,
-  'cam.advance': ({ intake, exhaust }) => `${rounded((exhaust.centreline - intake.centreline) / 2)} deg`,
-  'exhaust.primary.inside': ({ exhaustSystem }) => inside(exhaustSystem.primary.area),
-  'mixture.lambda': ({ lambda }) => rounded(lambda),
-};
 
 function owners(placed: readonly Placed[]): string {
   const names = [...new Set(placed.map(({ change }) => `'${change.name}'`))].sort();

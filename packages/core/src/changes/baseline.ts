@@ -4,6 +4,7 @@ import { parseQuantity } from '../base/units.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { editDocument, pinAssumed } from '../reading/editDocument.ts';
+import { inherited } from '../reading/fields/fieldTable.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
@@ -20,12 +21,6 @@ export interface Baseline {
   /** Text of the sheets the file names, by name. */
   readonly sheets: Readonly<Record<string, string>>;
 }
-
-/**
- * Estimates that follow from another that is pinned, the throat, and stay estimates: a flow sheet is held against a stated
- * smallest area, and an estimate is no ground to call a measured flow impossible.
- */
-const FOLLOWING: ReadonlySet<string> = new Set(['heads.intake.minimumArea', 'heads.exhaust.minimumArea']);
 
 /**
  * Resolves a document, writes its estimates out and resolves it again. `sheet` gives the text of the sheets it names.
@@ -53,7 +48,7 @@ export function pinBaseline(
   const written = withCamAngles(withRockerRatios(document), first.value);
   const pinned = pinAssumed(
     written,
-    assumed.filter(({ path }) => !FOLLOWING.has(path)),
+    assumed.filter(({ path }) => inherited(path, 'estimate') !== 'rests-on-them'),
   );
   const second = resolveDocument(pinned, { sheet: sheetsOf(sheets) });
   if (!second.ok) return second;

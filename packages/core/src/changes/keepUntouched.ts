@@ -1,16 +1,17 @@
 /** Parts that are computed from other parts' fields, and stay what they were when only those others change. */
 import type { Combination, Lobe } from '../combination/combination.ts';
-import { isWithin } from './entailed.ts';
+import { areNested } from '../reading/fields/isWithin.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 
 /** Fields that describe the mouth of the runner. */
-const MOUTH = [
+const MOUTH: readonly FieldPath[] = [
   'induction.manifold',
   'induction.runner.mouth',
   'induction.runner.entryArea',
   'induction.flowLoss',
 ];
 /** Fields that describe how the exhaust side flows. */
-const EXHAUST_FLOW = ['heads.exhaust', 'heads.ports', 'heads.valvesPerCylinder'];
+const EXHAUST_FLOW: readonly FieldPath[] = ['heads.exhaust', 'heads.ports', 'heads.valvesPerCylinder'];
 
 /**
  * `after` with what `before` had, where none of `paths` names it.
@@ -24,8 +25,8 @@ export function keepUntouched(
   after: Combination,
   paths: readonly string[],
 ): Combination {
-  const touches = (fields: readonly string[]): boolean =>
-    fields.some((field) => paths.some((path) => isWithin(path, field) || isWithin(field, path)));
+  const touches = (fields: readonly FieldPath[]): boolean =>
+    fields.some((field) => paths.some((path) => areNested(path, field)));
   // A new sheet may bring the loss with the manifold bolted on, measured.
   const sheetHasLoss =
     touches(['heads.flow', 'heads.intake.flow']) &&

@@ -1,5 +1,6 @@
 /** A sensible order to test changes in. */
-import { ACCESS, type Access, isTearDown } from '../changes/access.ts';
+import { isTearDown } from '../changes/access.ts';
+import { ACCESS, type Access } from '../reading/fields/access.ts';
 import { byGain, type Candidate, type ChangeWorth, type Link, type Unlock, worthOf } from './worthwhile.ts';
 
 /** A change as far as the order of tests goes. */

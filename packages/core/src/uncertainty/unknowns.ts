@@ -2,8 +2,11 @@
 
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
-import { entailed, isWithin } from '../changes/entailed.ts';
+import { entailed } from '../changes/entailed.ts';
 import type { Assumed, Combination } from '../combination/combination.ts';
+import type { FieldFacts } from '../reading/fields/fieldFacts.ts';
+import { FIELDS, isField } from '../reading/fields/fieldTable.ts';
+import { areNested, isWithin } from '../reading/fields/isWithin.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import { type FieldError, type MeasuringError, measuringErrors, type Stated } from './measuringErrors.ts';
@@ -44,39 +47,20 @@ export interface AppliedChange {
   readonly values: ReadonlyMap<string, Plain>;
 }
 
-/** Estimates that only size other estimates; in a study those are pinned, and these do nothing any more. */
-const IDLE: ReadonlySet<string> = new Set([
-  'engine.ratedSpeed',
-  'heads.intake.throat',
-  'heads.exhaust.throat',
-]);
-
-/** Estimates whose place a fitted knob takes. */
-const FITTED_FOR: Readonly<Record<string, readonly string[]>> = {
-  'heads.intake.flowMultiplier': ['induction.flowLoss'],
-  'induction.runner.lengthMultiplier': ['induction.runner.length'],
-  'induction.flowMultiplier': ['induction.carburetor.rating', 'induction.throttle.diameter'],
-};
-
-/** Errors of what is stated whose place a fitted knob takes. */
-const ERRORS_FITTED: Readonly<Record<string, readonly string[]>> = {
-  'induction.flowMultiplier': ['carburetor rating', 'throttle'],
-};
-
 /** Unknowns of the baseline, from what it assumes, what it was fitted with and what it states; and of each change's parts. */
 export function unknownsOf(baseline: Baseline, applied: readonly AppliedChange[]): Unknowns {
   const { combination } = baseline;
   const stated = statedIn(baseline, combination.assumed);
   const knobs = combination.calibration?.knobs ?? [];
   const fitted = knobs.map((knob) => estimateUnknown(knob, 'as the fit to dyno sheets left it', null));
-  const fittedPaths = new Set(knobs.flatMap(({ path }) => [path, ...(FITTED_FOR[path] ?? [])]));
+  const fittedPaths = new Set(knobs.flatMap(({ path }) => [path, ...(takenIn(path)?.estimates ?? [])]));
   const assumed = combination.assumed
     .filter((entry) => isUncertain(entry) && !fittedPaths.has(entry.path))
     .map((entry) => estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, null));
   const errors = measuringErrors(stated, combination);
   const own = applied.map((one) => ownErrors(baseline, one, errors));
   // The errors stay those of the parts: a change that brings another carburetor brings another error.
-  const taken = new Set(knobs.flatMap(({ path }) => ERRORS_FITTED[path] ?? []));
+  const taken = new Set<string>(knobs.flatMap(({ path }) => takenIn(path)?.errors ?? []));
   const measured = errors
     .filter(({ id }) => !taken.has(id))
     .map((error): Unknown => {
@@ -100,8 +84,14 @@ export function unknownsOf(baseline: Baseline, applied: readonly AppliedChange[]
   };
 }
 
+const takenIn = (path: string): FieldFacts['fitTakesIn'] =>
+  isField(path) ? FIELDS[path].fitTakesIn : undefined;
+
+/** In a study other estimates are pinned, and what only sizes them does nothing any more. */
+const sizesOthers = (path: string): boolean => isField(path) && FIELDS[path].estimate === 'sizes-them';
+
 function isUncertain({ path, value, spread }: Assumed): boolean {
-  return typeof value === 'number' && spread !== null && spread > 0 && !IDLE.has(path);
+  return typeof value === 'number' && spread !== null && spread > 0 && !sizesOthers(path);
 }
 
 function statedIn(baseline: Baseline, assumed: readonly Assumed[]): Stated {
@@ -160,8 +150,7 @@ function ownErrors(
   errors: readonly MeasuringError[],
 ): OwnErrors {
   const edited = [...values.keys()];
-  const touches = (path: string): boolean =>
-    edited.some((field) => isWithin(field, path) || isWithin(path, field));
+  const touches = (path: string): boolean => edited.some((field) => areNested(field, path));
   const sets = (path: string): boolean =>
     change.edits.some((edit) => edit.kind === 'set' && isWithin(path, edit.path));
   const now = statedAfter(baseline, combination, values);

@@ -1,4 +1,6 @@
 /** Which unknowns are looked at one by one, where there is time for a few. */
+import type { ErrorName } from '../reading/fields/fieldFacts.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 
 /**
  * Fields and errors in the order of what they are usually worth in power over the band, from the examples and a flat twin known by little, with every unknown moved
@@ -50,9 +52,9 @@ const ORDER: readonly string[] = [
   'air cleaner rating',
   'exhaust.collector.inside',
   'chamber.squishArea',
-  'fuel.octaneOffset',
+  'burn.octaneOffset',
   'mixture.lambda',
-];
+] satisfies readonly (FieldPath | ErrorName)[];
 
 /** Rank of an unknown by its id; those that are not in the list come last. */
 export function usualRank(id: string): number {

@@ -2,9 +2,15 @@
 
 import type { Problem, ProblemCode } from '../../combination/problem.ts';
 import { editDocument } from '../editDocument.ts';
+import { areNested } from '../fields/isWithin.ts';
 import type { CombinationDocument } from '../readDocument.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 
-const FLOW_FIELDS = [
+/** A field, or a field of both sides with `SIDE` in place of the side. */
+type Seen = FieldPath | (FieldPath extends infer Path ? Sided<Path> : never);
+type Sided<Path> = Path extends `${infer Section}.intake.${infer Name}` ? `${Section}.SIDE.${Name}` : never;
+
+const FLOW_FIELDS: readonly Seen[] = [
   'engine.bore',
   'chamber.shape',
   'heads.bench.depression',
@@ -23,7 +29,7 @@ const FLOW_FIELDS = [
  * Fields that a check of the completed combination looks at beyond its own group, by code; `SIDE` stands for the side the
  * problem is of. An estimate in the place of a wrong field must not start a second complaint.
  */
-const LOOKS_AT: Readonly<Partial<Record<ProblemCode, readonly string[]>>> = {
+const LOOKS_AT: Readonly<Partial<Record<ProblemCode, readonly Seen[]>>> = {
   'firing-order': ['engine.cylinders', 'engine.layout', 'engine.firingOrder'],
   'firing-intervals': ['engine.cylinders', 'engine.firingIntervals'],
   banks: ['engine.cylinders', 'engine.banks'],
@@ -80,7 +86,7 @@ export function isTrusted(problem: Problem, earlier: readonly Problem[]): boolea
   const sides = side === undefined ? ['intake', 'exhaust'] : [side];
   const listed = LOOKS_AT[problem.code]?.flatMap((path) => sides.map((name) => path.replace('SIDE', name)));
   const seen = listed ?? [group === '' ? problem.path : group];
-  return earlier.every((other) => seen.every((path) => !touches(doubtfulPath(other), path)));
+  return earlier.every((other) => seen.every((path) => !areNested(doubtfulPath(other), path)));
 }
 
 /** The field in doubt: of a misspelt one the field that was meant, where that is known. */
@@ -88,9 +94,4 @@ function doubtfulPath(problem: Problem): string {
   const { path } = problem;
   if (problem.code !== 'unknown-field' || problem.nearest === null) return path;
   return [...path.split('.').slice(0, -1), problem.nearest].join('.');
-}
-
-/** Whether two paths are the same or one lies within the other. */
-function touches(a: string, b: string): boolean {
-  return a === b || a.startsWith(`${b}.`) || b.startsWith(`${a}.`);
 }

@@ -1,2 +1,3 @@
 /** The two sides of a cylinder. */
-export type Side = 'intake' | 'exhaust';
+export const SIDES = ['intake', 'exhaust'] as const;
+export type Side = (typeof SIDES)[number];

@@ -1,0 +1,105 @@
+/** Rows of the section `induction`. */
+import type { FieldPath } from '../schema/fieldPath.ts';
+import type { ErrorName, FieldsOf, UsualError } from './fieldFacts.ts';
+
+/** How warm the charge comes to the port. */
+const WARMTH: readonly FieldPath[] = [
+  'induction.heating',
+  'induction.vapour',
+  'induction.runner.wallTemperature',
+];
+
+/** Estimates that rest on whether a carburetor or a throttle meters the engine. */
+export const RESTS_ON_METERING: readonly FieldPath[] = [
+  'induction.injection',
+  'induction.manifoldHeat',
+  'induction.evaporation',
+  ...WARMTH,
+];
+
+/** A rating in print; for mufflers too. */
+export const ratingError = (name: ErrorName, part: FieldPath): UsualError => ({
+  name,
+  by: 'scale',
+  sigma: 0.04,
+  unit: '',
+  part: [part],
+  reason: 'published ratings stand to 4 %',
+});
+
+export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
+  induction: { access: 'manifold off' },
+  'induction.carburetor': { access: 'on the stand', entails: [{ drops: ['induction.throttle'] }] },
+  'induction.carburetor.rating': { errors: [ratingError('carburetor rating', 'induction.carburetor')] },
+  'induction.carburetor.barrels': { entails: [{ releases: ['induction.carburetor.ratedAt'] }] },
+  'induction.carburetor.ratedAt': {},
+  'induction.carburetor.count': {
+    leftOut: 'of more carburetors the forecast holds the flow area, not how evenly they feed the cylinders',
+  },
+  'induction.throttle': { access: 'on the stand', entails: [{ drops: ['induction.carburetor'] }] },
+  'induction.throttle.diameter': {
+    errors: [
+      {
+        name: 'throttle',
+        by: 'scale',
+        sigma: 0.02,
+        unit: '',
+        part: ['induction.throttle'],
+        reason: 'its flow for its size is known to 4 %',
+      },
+    ],
+  },
+  'induction.throttle.count': {},
+  'induction.flowMultiplier': {
+    follows: () => 1,
+    fitTakesIn: {
+      estimates: ['induction.carburetor.rating', 'induction.throttle.diameter'],
+      errors: ['carburetor rating', 'throttle'],
+    },
+  },
+  'induction.airCleaner': { access: 'on the stand' },
+  'induction.airCleaner.flow': { errors: [ratingError('air cleaner rating', 'induction.airCleaner')] },
+  'induction.airCleaner.at': {},
+  'induction.manifold': {
+    entails: [
+      {
+        releases: [
+          'induction.plenum',
+          'induction.runner',
+          'induction.flowLoss',
+          'induction.manifoldHeat',
+          'induction.heating',
+          'induction.vapour',
+          'induction.carburetor.count',
+          'induction.throttle.count',
+        ],
+      },
+    ],
+  },
+  'induction.plenum': {
+    leftOut:
+      'of a spacer or a larger plenum the forecast holds the volume, not how air and fuel turn into the runners',
+  },
+  'induction.airbox': {},
+  'induction.airbox.volume': {},
+  'induction.airbox.inlet': {},
+  'induction.airbox.inlet.inside': {},
+  'induction.airbox.inlet.length': {},
+  'induction.runner': {},
+  'induction.runner.length': {},
+  'induction.runner.lengthMultiplier': {
+    settledBy: 'pull',
+    fitTakesIn: { estimates: ['induction.runner.length'] },
+  },
+  'induction.runner.throttleAt': {},
+  'induction.runner.mouth': {},
+  'induction.runner.entryArea': {},
+  'induction.runner.exitArea': {},
+  'induction.runner.wallTemperature': { settledBy: 'pull' },
+  'induction.flowLoss': {},
+  'induction.injection': { entails: [{ releases: ['induction.evaporation', ...WARMTH] }] },
+  'induction.manifoldHeat': { entails: [{ releases: WARMTH }] },
+  'induction.heating': { settledBy: 'pull' },
+  'induction.evaporation': { settledBy: 'pull' },
+  'induction.vapour': { settledBy: 'pull' },
+};

@@ -1,0 +1,11 @@
+/** Fields that lie in one another. */
+
+/** Whether `path` is `field` or lies below it. */
+export function isWithin(path: string, field: string): boolean {
+  return path === field || path.startsWith(`${field}.`);
+}
+
+/** Whether two paths are the same or one lies within the other. */
+export function areNested(a: string, b: string): boolean {
+  return isWithin(a, b) || isWithin(b, a);
+}

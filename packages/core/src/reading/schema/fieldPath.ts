@@ -1,0 +1,20 @@
+/** The path of a field of the combination file, as a type: a misspelt one doesn't compile. */
+import type { BySpeed } from '../../combination/combination.ts';
+import type { CombinationFile } from './combinationFile.ts';
+
+/** Paths within a section, dots between the names. A list, and a value by speed, count as one field. */
+type PathsWithin<Section, Above extends string = ''> = Section extends
+  | readonly unknown[]
+  | BySpeed
+  | string
+  | number
+  | boolean
+  | null
+  | undefined
+  ? never
+  : {
+      [Name in keyof Section & string]-?: `${Above}${Name}` | PathsWithin<Section[Name], `${Above}${Name}.`>;
+    }[keyof Section & string];
+
+/** A field of the combination file, or a section of them: `cam.intake.centreline`. */
+export type FieldPath = PathsWithin<CombinationFile>;
