@@ -93,6 +93,11 @@ export const WARNINGS: readonly Entry[] = [
     'Leave that speed out, or look at the ports.',
   ],
   ['low-for-depression', 'A sheet flows less than its depression lets expect.', 'Check the depression.'],
+  [
+    'muffler-loss',
+    'A muffler is rated to pass more than its pipes can.',
+    'Check the rating, and `exhaust.box.pipe` or the collector.',
+  ],
   ['no-torque', 'Friction and pumping take all the engine makes.', 'Leave those speeds out.'],
   [
     'not-converged',

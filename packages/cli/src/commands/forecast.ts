@@ -91,6 +91,10 @@ export const forecastCommand: CommandSpec = {
   run,
 };
 
+/** Where an engine leaves no choice. */
+const ALL_MARCHED =
+  'Every cylinder marched: they differ, or what joins them does, so that none stands for another.';
+
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
   forbidTogether(flags, 'quiet', 'verbose');
@@ -136,12 +140,13 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   };
   const toTerminal = !asJson && !flags.on('csv') && destination.path === undefined && io.stdout.isTTY;
   const speeds = usual === null ? '' : bandLine(rpm, usual.reason);
+  const whole = curve.fidelity === fidelityOf(flags) ? '' : ALL_MARCHED;
   deliver(
     io,
     destination,
     rendered(
       curve,
-      speeds === '' ? '' : `${speeds}; --rpm names another.`,
+      [whole, speeds === '' ? '' : `${speeds}; --rpm names another.`].join(' ').trim(),
       beside,
       flags,
       io,
@@ -150,7 +155,13 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     ),
   );
   const report = (): ForecastReport =>
-    reportOf(curve, speeds === '' ? '' : `${speeds}.`, beside, input.combination, core);
+    reportOf(
+      curve,
+      [whole, speeds === '' ? '' : `${speeds}.`].join(' ').trim(),
+      beside,
+      input.combination,
+      core,
+    );
   await deliverDrawn(
     flags,
     io,

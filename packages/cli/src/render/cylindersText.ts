@@ -16,14 +16,18 @@ interface Figure {
   readonly decimals: number;
 }
 
-/** Empty where the curve has no cylinders of its own. */
-export function cylindersText(curve: Curve, width: number, units: UnitSystem): string {
-  const points = marched(curve.points).filter(
+function withCylinders(curve: Curve): readonly WithCylinders[] {
+  return marched(curve.points).filter(
     (point): point is WithCylinders => point.cylinders !== undefined && point.cylinders.length > 1,
   );
+}
+
+/** Empty where the curve has no cylinders of its own. */
+export function cylindersText(curve: Curve, width: number, units: UnitSystem): string {
+  const points = withCylinders(curve);
   if (points.length === 0) return '';
   const count = points[0].cylinders.length;
-  return shownIn(units)
+  return shownIn(units, points)
     .map(({ title, value, decimals }) => {
       const columns: Column<WithCylinders>[] = [
         { name: 'speed', unit: 'rpm', cell: ({ rpm }) => fixed(rpm) },
@@ -46,14 +50,54 @@ export function cylindersText(curve: Curve, width: number, units: UnitSystem): s
     .join('\n');
 }
 
-function shownIn(units: UnitSystem): readonly Figure[] {
+/** What a file may say of each cylinder: shown where it says different things. */
+const APART: readonly Figure[] = [
+  { title: 'Lambda by cylinder', value: (c) => c.lambda, decimals: 3 },
+  { title: 'Compression ratio by cylinder', value: (c) => c.compressionRatio, decimals: 2 },
+];
+
+function differs(points: readonly WithCylinders[], value: Figure['value']): boolean {
+  return points.some(({ cylinders }) => cylinders.some((c) => value(c) !== value(cylinders[0])));
+}
+
+/** How far the cylinders are apart where power is highest, on one line; empty where the curve has none of its own. */
+export function cylindersLine(curve: Curve, units: UnitSystem): string {
+  const point = withCylinders(curve).find(({ rpm }) => rpm === curve.peak?.power.rpm);
+  if (point === undefined) return '';
+  const { cylinders } = point;
+  const range = ({ value, decimals }: Figure): string => {
+    const all = cylinders.map(value);
+    return `${fixed(Math.min(...all), decimals)} to ${fixed(Math.max(...all), decimals)}`;
+  };
+  const { torque, torqueUnit } = SHOWN[units];
+  const most = cylinders.reduce((a, b) => (b.octaneRequired > a.octaneRequired ? b : a));
+  const exhaust = exhaustIn(units);
+  return [
+    `Cylinders at ${fixed(point.rpm)} rpm, least to most: torque ${range({ title: '', value: (c) => torque(c.torqueNm), decimals: 1 })} ${torqueUnit}`,
+    `exhaust ${range(exhaust)} ${units === 'trade' ? 'F' : 'C'}`,
+    `octane needed ${range(OCTANE)}, most by cylinder ${most.cylinder}, which decides the spark; --verbose shows each.`,
+  ].join(', ');
+}
+
+const OCTANE: Figure = {
+  title: 'Octane needed by cylinder',
+  value: (c) => c.octaneRequired,
+  decimals: 1,
+};
+
+function exhaustIn(units: UnitSystem): Figure {
+  return units === 'trade'
+    ? { title: 'Exhaust by cylinder, F', value: (c) => toFahrenheit(c.exhaustTemperatureK), decimals: 0 }
+    : { title: 'Exhaust by cylinder, C', value: (c) => toCelsius(c.exhaustTemperatureK), decimals: 0 };
+}
+
+function shownIn(units: UnitSystem, points: readonly WithCylinders[]): readonly Figure[] {
   const { torque, torqueUnit } = SHOWN[units];
   return [
     { title: 'Filling by cylinder, %', value: (c) => 100 * c.volumetricEfficiency, decimals: 1 },
     { title: `Torque by cylinder, ${torqueUnit}`, value: (c) => torque(c.torqueNm), decimals: 1 },
-    { title: 'Octane needed by cylinder', value: (c) => c.octaneRequired, decimals: 1 },
-    units === 'trade'
-      ? { title: 'Exhaust by cylinder, F', value: (c) => toFahrenheit(c.exhaustTemperatureK), decimals: 0 }
-      : { title: 'Exhaust by cylinder, C', value: (c) => toCelsius(c.exhaustTemperatureK), decimals: 0 },
+    ...APART.filter(({ value }) => differs(points, value)),
+    OCTANE,
+    exhaustIn(units),
   ];
 }

@@ -4,7 +4,7 @@ import { answerLine } from './answerLine.ts';
 import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './besideCurve.ts';
 import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
-import { cylindersText } from './cylindersText.ts';
+import { cylindersLine, cylindersText } from './cylindersText.ts';
 import { fixed } from './fixed.ts';
 import { marched, marksText } from './marched.ts';
 import { assumedText, cautionsText, warningsText } from './notes.ts';
@@ -105,7 +105,7 @@ function figures(curve: Curve, spread: ForecastSpread | null, { width, units, de
   const more = leftOut(columns, curve.points, width);
   const hint =
     more.length === 0 ? '' : wrapped(`Also computed (--verbose, --csv, --json): ${more.join(', ')}`, width);
-  return table(columns, curve.points, width, 1) + marks + hint;
+  return table(columns, curve.points, width, 1) + marks + hint + wrapped(cylindersLine(curve, units), width);
 }
 
 function chartPoints(

@@ -2,6 +2,7 @@
 import type { Curve, CycleTrace, ForecastSpread, Inspection, ValveUse } from '@valvetide/core';
 import { answerLine } from '../render/answerLine.ts';
 import { type BesideCurve, bandLine, measuredLine } from '../render/besideCurve.ts';
+import { cylindersLine } from '../render/cylindersText.ts';
 import { curveBasis, edgeLine } from '../render/forecastText.ts';
 import { warningLines } from '../render/notes.ts';
 import { pointColumns } from '../render/pointColumns.ts';
@@ -82,6 +83,7 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
     band,
     edge === '' ? '' : `${edge}.`,
     counted === null ? '' : bandLine(counted, units),
+    cylindersLine(curve, units),
     measured === null ? '' : measuredLine(measured),
     spread === null ? '' : spreadLine(spread, units),
   ].filter((line) => line !== '');

@@ -1,7 +1,9 @@
 /** A combination as a network: which volumes, ducts and connections it has, and how often each part stands for others. */
 
 import type { Combination } from '../combination/combination.ts';
+import { lambdaOf, sharedLambda } from '../combination/lambdaOf.ts';
 import { humidAir } from '../gas/air.ts';
+import { buildGasTables } from '../gas/buildGasTables.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { NetworkSpec } from '../network/network.ts';
@@ -65,6 +67,7 @@ export function assembleNetwork(
   }));
   const cylinders = marching.cylinders.map((number) => ({
     ...cylinderSpec(combination, number, burn),
+    ...ownCharge(combination, number),
     spray: charge.spray,
     weight,
   }));
@@ -121,6 +124,15 @@ function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): 
     },
     burn,
   };
+}
+
+/** The gas of a cylinder's charge, where its mixture is not that of all. */
+function ownCharge(combination: Combination, number: number): Pick<CylinderSpec, 'charge'> {
+  const { fuel, weather } = combination;
+  const lambda = lambdaOf(combination, number);
+  if (lambda === sharedLambda(combination)) return {};
+  const { pressure, vapourPressure } = weather;
+  return { charge: buildGasTables({ fuel, lambda, pressure, vapourPressure }) };
 }
 
 /** Surface of roof and valves over bore area [-]; piston crown counts as one more (Heywood, 1988, section 12.6: about 2.2 together; from memory). */

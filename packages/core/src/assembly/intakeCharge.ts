@@ -1,5 +1,6 @@
 /** What fills the intake and how its fuel reaches the cylinder: vapour with the air, the rest as liquid. */
 import type { Combination } from '../combination/combination.ts';
+import { sharedLambda } from '../combination/lambdaOf.ts';
 import { J607_REFERENCE } from '../combination/referenceAir.ts';
 import { withLiquidFuel } from '../gas/buildGasTables.ts';
 import type { GasTables } from '../gas/gasTables.ts';
@@ -34,7 +35,8 @@ const FULLEST = 0.9;
 
 /** @param tables - of the whole mixture, all of it gas */
 export function intakeCharge(combination: Combination, tables: GasTables): IntakeCharge {
-  const { fuel, lambda, induction, weather } = combination;
+  const { fuel, induction, weather } = combination;
+  const lambda = sharedLambda(combination);
   const liquid = liquidFuel(fuel);
   const T = weather.temperature;
   const rise = chargeRise(induction.heating, T);

@@ -16,15 +16,18 @@ export interface MarchedCylinders {
 /** Up to so many cylinders marching all of them costs no more: copies take twice the cycles to settle. */
 const FEW = 4;
 
-/** All cylinders, or as few as stand for them. Where they differ, or something joins them that no shift of the crank repeats, all march anyway. */
+/** Whether its cylinders differ, or something joins them that no shift of the crank repeats: then none stands for another. */
+export function areUnlike(combination: Combination): boolean {
+  const { exhaustSystem, chamber, intake, exhaust, lambdaDifferences } = combination;
+  const { secondary, balance, primary } = exhaustSystem;
+  const each = [chamber.clearances, intake.flow.shares, exhaust.flow.shares, primary.lengths];
+  return [...each, lambdaDifferences, secondary, balance].some((one) => one !== undefined);
+}
+
+/** All cylinders, or as few as stand for them. */
 export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): MarchedCylinders {
-  const { secondary, balance, primary } = combination.exhaustSystem;
-  const joined = secondary !== undefined || balance !== undefined || primary.lengths !== undefined;
-  const { chamber, intake, exhaust } = combination;
-  const unlike = [chamber.clearances, intake.flow.shares, exhaust.flow.shares];
-  const alike = unlike.every((each) => each === undefined);
   const few = combination.block.cylinders <= FEW;
-  if (fidelity === 'representative' && alike && !joined && !few) return representatives(combination);
+  if (fidelity === 'representative' && !few && !areUnlike(combination)) return representatives(combination);
   const cylinders = combination.block.firingAngles.map((_, i) => i + 1);
   return { cylinders, weight: 1, shifts: [0], imageOf: (number) => number };
 }

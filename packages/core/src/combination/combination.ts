@@ -28,6 +28,8 @@ export interface Combination {
   readonly fuel: Fuel;
   /** Relative air-fuel ratio, 1 = stoichiometric [-]. */
   readonly lambda: number;
+  /** What each cylinder's own has beyond `lambda`, in the order of their numbers [-]; absent: all alike. */
+  readonly lambdaDifferences?: readonly number[];
   /** What goes with engine speed, where the field it stands for holds the value in the middle; absent: nothing does. */
   readonly bySpeed?: {
     /** Relative air-fuel ratio [-]. */

@@ -69,7 +69,7 @@ export function burnAngles(
   diary: CylinderDiary,
   intakeCloses: number,
 ): BurnAngles {
-  const { crank, tables } = cylinder;
+  const { crank, charge: tables } = cylinder;
   const pistonSpeed = (crank.stroke * cylinder.speed) / Math.PI;
   const b = diary.residual;
   const R = tables.freshR + b * (tables.burnedR - tables.freshR);

@@ -3,8 +3,9 @@
 import { frozenR, frozenTemperature } from '../gas/lookup.ts';
 import { CLOCK } from '../network/clock.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
-import { CYL, endBurn, KNOCK_SHARE, startBurn } from '../network/cylinder.ts';
+import { CYL, decodeAtAngle, endBurn, KNOCK_SHARE, startBurn } from '../network/cylinder.ts';
 import type { Network } from '../network/network.ts';
+import { giveMeanMixture, takeOwnMixture } from '../network/ownMixture.ts';
 import { SIDE } from '../network/side.ts';
 import { wiebeShareNormalised } from '../processes/wiebe.ts';
 import type { CylinderDiary } from './diary.ts';
@@ -123,6 +124,10 @@ export function meetEvents(
     diary.pumpingWork = diary.workBeforeCompression - diary.workAfterExpansion;
   }
   if (near(angle, intakeCloses)) {
+    if (cylinder.charge !== cylinder.mean) {
+      diary.fuelAdded = takeOwnMixture(cylinder, y);
+      decodeAtAngle(cylinder, y);
+    }
     diary.trappedMass = y[o + CYL.mass];
     diary.residual = y[o + CYL.burned] / y[o + CYL.mass];
     diary.closingEnergy = y[o + CYL.energy];
@@ -149,6 +154,11 @@ export function meetEvents(
   }
   if (near(angle, exhaustOpens)) {
     cylinder.firing = false;
+    if (cylinder.tables !== cylinder.mean) {
+      decodeAtAngle(cylinder, y);
+      diary.massGained = giveMeanMixture(cylinder, y);
+      altered = true;
+    }
     diary.peakPressure = diary.risingPressure;
     diary.peakAngle = diary.risingAngle;
   }

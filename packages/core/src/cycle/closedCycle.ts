@@ -36,7 +36,7 @@ export function closedBench(
   intakeCloses: number,
 ): ClosedBench {
   const network = createNetwork({
-    tables: cylinder.tables,
+    tables: cylinder.charge,
     cylinders: [
       {
         name: cylinder.name,

@@ -37,6 +37,10 @@ export interface CycleTotals extends Readonly<Account> {
   readonly peakAngle: number;
   /** Largest autoignition integral of octane number 100 of any cylinder [-]. */
   readonly knock: number;
+  /** Fuel of cylinders whose mixture is their own, beyond that of the mean [kg]. */
+  readonly fuelAdded: number;
+  /** Mass that came of such cylinders changing their gas [kg]. */
+  readonly massGained: number;
   /** In the order they march. */
   readonly cylinders: readonly CylinderTotals[];
 }
@@ -67,6 +71,8 @@ export function cycleTotals(engine: EngineNetwork, march: March, before: Float64
     peakPressure: mean((d) => d.peakPressure),
     peakAngle: mean((d) => d.peakAngle),
     knock: diaries.reduce((most, d) => Math.max(most, d.knock), 0),
+    fuelAdded: diaries.reduce((sum, d) => sum + d.fuelAdded, 0),
+    massGained: diaries.reduce((sum, d) => sum + d.fuelAdded + d.massGained, 0),
     cylinders: diaries.map(({ closedWork, pumpingWork, residual, peakPressure }, i) => ({
       freshIn: gain * (alone(intakeEnds[i], TOTAL.mass) - alone(intakeEnds[i], TOTAL.burned)),
       exhaustT: alone(exhaustEnds[i], TOTAL.massT) / alone(exhaustEnds[i], TOTAL.mass),
@@ -88,9 +94,10 @@ export interface Audit {
 
 /** @param fuelEnergy - heating value of the fuel that came in [J] */
 export function auditCycle(totals: CycleTotals, fuelEnergy: number): Audit {
-  const { massIn, massOut, energyIn, energyOut, work, cylinderHeat, ductHeat, unreleased } = totals;
+  const { massIn, massGained, massOut, energyIn, energyOut, work, cylinderHeat, ductHeat, unreleased } =
+    totals;
   return {
-    mass: (massIn - massOut) / massIn,
+    mass: (massIn + massGained - massOut) / massIn,
     energy: (energyIn - energyOut - work - cylinderHeat - ductHeat - unreleased) / fuelEnergy,
   };
 }

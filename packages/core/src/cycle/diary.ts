@@ -17,6 +17,9 @@ export interface CylinderDiary {
   /** Internal energy [J] and liquid fuel [kg] when the intake valve closed. */
   closingEnergy: number;
   closingLiquid: number;
+  /** Fuel it got then beyond the mean mixture, and what became of its mass where it became gas of that again [kg]. */
+  fuelAdded: number;
+  massGained: number;
   /** Autoignition integral of octane number 100 when the burn ended. */
   knock: number;
   /** Of the last expansion that ended [Pa], [deg after firing top centre]. */
@@ -39,6 +42,8 @@ export function emptyDiary(): CylinderDiary {
     closingTemperature: 0,
     closingEnergy: 0,
     closingLiquid: 0,
+    fuelAdded: 0,
+    massGained: 0,
     knock: 0,
     peakPressure: 0,
     peakAngle: 0,

@@ -1,5 +1,6 @@
 /** A curve, marched speed by speed. */
 import type { Mesh } from '../assembly/mesh.ts';
+import { areUnlike } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
@@ -20,7 +21,7 @@ import { marchedPoints } from './wholeCurve.ts';
 export interface ForecastOptions {
   /** Speeds [1/min], rising. */
   readonly rpm: readonly number[];
-  /** Default `representative`. */
+  /** Default `representative`. Where cylinders differ or share pipes unevenly, all march whatever stands here. */
   readonly fidelity?: Fidelity;
   /** Lengths of the cells in the ducts; default {@link DEFAULT_MESH}. */
   readonly mesh?: Mesh;
@@ -52,7 +53,9 @@ export interface CurveMarch {
 
 /** @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm */
 export function curveMarch(combination: Combination, options: CurveMarchOptions): CurveMarch {
-  const { rpm, fidelity = 'representative', onProgress, mesh, march, stepTrial = true } = options;
+  const { rpm, onProgress, mesh, march, stepTrial = true } = options;
+  // Of cylinders that differ all march, whatever is asked for, and the curve says so.
+  const fidelity = areUnlike(combination) ? 'all' : (options.fidelity ?? 'representative');
   const periodic = stepTrial
     ? options.periodic
     : { ...(options.periodic ?? PERIODIC_DEFAULTS), stepTolerance: Number.POSITIVE_INFINITY };

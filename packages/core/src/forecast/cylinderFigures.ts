@@ -1,4 +1,6 @@
 /** What each cylinder does of what the engine does, where every one of them marched. */
+import type { Combination } from '../combination/combination.ts';
+import { lambdaOf } from '../combination/lambdaOf.ts';
 import type { CylinderTotals } from '../cycle/cycleTotals.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 
@@ -6,6 +8,10 @@ import type { GasTables } from '../gas/gasTables.ts';
 export interface CylinderFigures {
   /** Its number, from 1. */
   readonly cylinder: number;
+  /** Its relative air-fuel ratio [-]. */
+  readonly lambda: number;
+  /** Its compression ratio [-]. */
+  readonly compressionRatio: number;
   /** Its part of the brake torque, friction shared evenly [N m]. */
   readonly torqueNm: number;
   /** Dry air through its intake valves over its swept volume at ambient dry-air density [-]. */
@@ -37,12 +43,15 @@ export interface CylinderShares {
 const BAR = 1e5;
 
 export function cylinderFigures(
+  combination: Combination,
   cylinders: readonly CylinderTotals[],
   octanes: readonly number[],
   { tables, swept, fullAir, torqueOf }: CylinderShares,
 ): readonly CylinderFigures[] {
   return cylinders.map((c, i) => ({
     cylinder: i + 1,
+    lambda: lambdaOf(combination, i + 1),
+    compressionRatio: compressionOf(combination, i, swept),
     torqueNm: torqueOf(swept, (c.closedWork + c.pumpingWork) / swept),
     volumetricEfficiency: (c.freshIn * tables.dryAirFraction) / fullAir,
     imepBar: c.closedWork / swept / BAR,
@@ -52,4 +61,9 @@ export function cylinderFigures(
     exhaustTemperatureK: c.exhaustT,
     octaneRequired: octanes[i],
   }));
+}
+
+function compressionOf({ chamber }: Combination, index: number, swept: number): number {
+  const clearance = chamber.clearances?.[index];
+  return clearance === undefined ? chamber.compressionRatio : 1 + swept / clearance;
 }

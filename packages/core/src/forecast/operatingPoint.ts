@@ -120,7 +120,7 @@ export function operatingPoint(
   const observedPower = (torqueOf(bmep, displacement) * rpm * Math.PI) / 30;
   const dryAir = totals.freshIn * tables.dryAirFraction;
   const fullAir = dryPressure / (humidAir(dryPressure, 0).R * weather.temperature);
-  const fuel = totals.massIn * tables.fuelFraction;
+  const fuel = totals.massIn * tables.fuelFraction + totals.fuelAdded;
   const heatLoss = totals.cylinderHeat / (fuel * tables.lowerHeatingValue);
   return {
     status: cycle.converged ? 'settled' : 'unsettled',
@@ -161,7 +161,7 @@ export function operatingPoint(
     energyClosure: cycle.audit.energy,
     ...(fidelity === 'all' && block.cylinders > 1
       ? {
-          cylinders: cylinderFigures(totals.cylinders, result.octanes, {
+          cylinders: cylinderFigures(combination, totals.cylinders, result.octanes, {
             tables,
             swept,
             fullAir: fullAir * swept,

@@ -2,7 +2,9 @@
 import type { EngineNetwork } from '../assembly/assemble.ts';
 import { assembleNetwork } from '../assembly/assemble.ts';
 import { DEFAULT_MESH, type Mesh } from '../assembly/mesh.ts';
+import { marchingOf } from '../assembly/symmetry.ts';
 import type { Combination } from '../combination/combination.ts';
+import { lambdaOf, sharedLambda } from '../combination/lambdaOf.ts';
 import type { BurnModel } from '../cycle/burnPlan.ts';
 import { FIRST_ANGLES, FIRST_TIMING, planBurn, releasedShare } from '../cycle/burnPlan.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
@@ -53,28 +55,27 @@ export interface Simulation {
 }
 
 export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
-  const { block, chamber, weather } = combination;
-  const phi = 1 / combination.lambda;
-  const burn = { ...combination.burn, efficiency: releasedShare(combination.burn.efficiency, phi) };
+  const { block, burn, chamber, weather } = combination;
   const tables = buildGasTables({
     fuel: combination.fuel,
-    lambda: combination.lambda,
+    lambda: sharedLambda(combination),
     vapourPressure: weather.vapourPressure,
     pressure: weather.pressure,
   });
-  const model: BurnModel = {
+  const modelOf = (lambda: number): BurnModel => ({
     reference: chamberBurn(
       sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume),
       chamber,
     ),
     flameFuel: flameFuelOf(combination.fuel),
-    phi,
+    phi: 1 / lambda,
     humidity: weather.vapourPressure / weather.pressure,
     multiplier: burn.durationMultiplier,
     duration: burn.duration,
-    efficiency: burn.efficiency,
-  };
-  const first = planBurn(FIRST_ANGLES, FIRST_TIMING, burn.efficiency);
+    efficiency: releasedShare(burn.efficiency, 1 / lambda),
+  });
+  const { efficiency } = modelOf(sharedLambda(combination));
+  const first = planBurn(FIRST_ANGLES, FIRST_TIMING, efficiency);
   const engine = assembleNetwork(combination, tables, options.fidelity, first, options.mesh ?? DEFAULT_MESH);
   const fuelEnergyOf = (mixture: number) => mixture * tables.fuelFraction * tables.lowerHeatingValue;
   const periodic = options.periodic ?? PERIODIC_DEFAULTS;
@@ -82,7 +83,9 @@ export function createSimulation(combination: Combination, options: SimulationOp
     fuel: combination.fuel,
     tables,
     engine,
-    model,
+    models: marchingOf(combination, options.fidelity).cylinders.map((number) =>
+      modelOf(lambdaOf(combination, number)),
+    ),
     burn,
     options: options.march ?? MARCH_DEFAULTS,
   };

@@ -17,7 +17,8 @@ import { chooseTiming } from './timing.ts';
 /** What all speeds of an engine share. */
 export interface SpeedSetup {
   readonly engine: EngineNetwork;
-  readonly model: BurnModel;
+  /** Of each marching cylinder. */
+  readonly models: readonly BurnModel[];
   readonly burn: Burn;
   readonly fuel: Fuel;
   readonly tables: GasTables;
@@ -43,7 +44,7 @@ const MAX_SEARCHES = 12;
 
 /** A speed [1/min] before its first cycle. */
 export function startSpeed(setup: SpeedSetup, rpm: number): SpeedMarch {
-  const { engine, model, burn, options } = setup;
+  const { engine, models, options } = setup;
   const closes = engine.intakeValve.closes - 720;
   const march = prepareMarch(
     engine,
@@ -51,8 +52,8 @@ export function startSpeed(setup: SpeedSetup, rpm: number): SpeedMarch {
       // A march that has lost its way ends as a cycle that did not settle, not as an error of the burn.
       if (!(diary.closingTemperature > 0 && diary.closingPressure > 0)) return;
       const i = march.network.cylinders.indexOf(cylinder);
-      speed.angles[i] = burnAngles(model, cylinder, diary, closes);
-      cylinder.burn = planBurn(speed.angles[i], speed.timing, burn.efficiency);
+      speed.angles[i] = burnAngles(models[i], cylinder, diary, closes);
+      cylinder.burn = planBurn(speed.angles[i], speed.timing, models[i].efficiency);
     },
     options,
   );
@@ -82,7 +83,7 @@ export function retime(setup: SpeedSetup, speed: SpeedMarch, { change, cycles }:
 }
 
 function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
-  const { engine, burn } = setup;
+  const { engine, burn, models } = setup;
   const { rpm, march, angles, timing, choice } = speed;
   const closes = engine.intakeValve.closes - 720;
   const benches = march.network.cylinders.map((cylinder, i) =>
@@ -91,18 +92,20 @@ function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
   // The cylinder that asks for most octane decides the timing of all. They are asked at one timing on the bench: the
   // burns of the last cycle may have been at two.
   const knocks = benches.map((bench, i) =>
-    benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, burn.efficiency)).knock,
+    benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, models[i].efficiency)).knock,
   );
   const worst = knocks.indexOf(Math.max(...knocks));
-  const fuel = fuelOctane(setup.fuel, setup.tables, march.diaries[Math.max(0, worst)]);
+  const first = Math.max(0, worst);
+  const fuel = fuelOctane(setup.fuel, march.network.cylinders[first].charge, march.diaries[first]);
   const octane = { ...fuel, here: fuel.here - burn.octaneOffset };
-  return chooseTiming(benches[worst], angles[worst], burn, octane, rpm, choice);
+  const law = { ...burn, efficiency: models[first].efficiency };
+  return chooseTiming(benches[worst], angles[worst], law, octane, rpm, choice);
 }
 
 /** Octane number on the pump that just does not knock in each marching cylinder, as its last charge burned. */
-export function octanesOf({ fuel, tables, burn }: SpeedSetup, { march }: SpeedMarch): readonly number[] {
-  return march.diaries.map((diary) => {
-    const { pump, here } = fuelOctane(fuel, tables, diary);
+export function octanesOf({ fuel, burn }: SpeedSetup, { march }: SpeedMarch): readonly number[] {
+  return march.diaries.map((diary, i) => {
+    const { pump, here } = fuelOctane(fuel, march.network.cylinders[i].charge, diary);
     return octaneRequired(diary.knock) + pump - here + burn.octaneOffset;
   });
 }

@@ -74,10 +74,16 @@ export interface CylinderSpec extends Weighted {
   readonly burn: BurnLaw;
   /** Left out: all fuel is vapour. */
   readonly spray?: Spray | undefined;
+  /** Gas of its charge while both valves are shut, where its mixture isn't the network's; see `ownMixture.ts`. */
+  readonly charge?: GasTables | undefined;
 }
 
 export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
-  readonly tables: GasTables;
+  /** The gas that it holds now. */
+  tables: GasTables;
+  /** The gas that it burns, its own or the network's, and the network's. */
+  readonly charge: GasTables;
+  readonly mean: GasTables;
   /** Area of the piston [m2]. */
   readonly bore: number;
   /** What burning releases at full efficiency, see {@link heatOfReaction} [J/kg]. */
@@ -133,8 +139,10 @@ export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cyli
   return {
     ...spec,
     tables,
+    charge: spec.charge ?? tables,
+    mean: tables,
     bore: pistonArea(spec.crank),
-    heatOfReaction: heatOfReaction(tables),
+    heatOfReaction: heatOfReaction(spec.charge ?? tables),
     ...atRest(take(CYLINDER_STATE)),
     side: new Float64Array(SIDE_SIZE).fill(400),
     opening: new Float64Array(1),
@@ -220,13 +228,17 @@ export function decodeAtAngle(cylinder: Cylinder, y: Float64Array): void {
   now.Tu = now.T;
 }
 
+/** Energy that liquid fuel lacks of the same as vapour, as the gas counts energies [J/kg]. */
+export function bindingEnergy({ latentHeat, R }: LiquidFuel): number {
+  return latentHeat - R * T_REFERENCE;
+}
+
 /** Gas with fuel in it that is none: as warm as if that were vapour and had the energy it lacks for that, at less pressure. */
 function decodeSpray(cylinder: Cylinder, { liquid: fuel }: Spray, y: Float64Array): void {
   const { now, side, offset: o } = cylinder;
   const { m } = now;
   const liquid = y[o + CYL.liquid];
-  const bound = fuel.latentHeat - fuel.R * T_REFERENCE;
-  side[SIDE.e] = (y[o + CYL.energy] + liquid * bound) / m;
+  side[SIDE.e] = (y[o + CYL.energy] + liquid * bindingEnergy(fuel)) / m;
   decodeOneZone(cylinder);
   const cv = side[SIDE.R] / (side[SIDE.gamma] - 1);
   const R = side[SIDE.R] - (liquid / m) * fuel.R;

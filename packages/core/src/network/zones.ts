@@ -6,6 +6,7 @@ import {
   blendOfEntropy,
   blendOfTemperature,
   equilibriumPoint,
+  frozenU,
   POINT,
   POINT_SIZE,
 } from '../gas/lookup.ts';
@@ -74,6 +75,22 @@ export function decodeOneZone(gas: ZonedGas): void {
   blendOfTemperature(tables, blend);
   side[SIDE.gamma] = 1 + R / blend[BLEND.cv];
   side[SIDE.h] = e + R * T;
+}
+
+/** Specific internal energy of gas in one zone at a temperature [K], pressure [Pa] and burned share [J/kg]: what {@link decodeOneZone} inverts. */
+export function oneZoneEnergy(tables: GasTables, T: number, p: number, share: number): number {
+  scratch[POINT.T] = T;
+  scratch[POINT.lnP] = Math.log(p);
+  equilibriumPoint(tables, scratch);
+  return (1 - share) * frozenU(tables, T, 0) + share * scratch[POINT.u];
+}
+
+/** Its gas constant [J/(kg K)]. */
+export function oneZoneR(tables: GasTables, T: number, p: number, share: number): number {
+  scratch[POINT.T] = T;
+  scratch[POINT.lnP] = Math.log(p);
+  equilibriumPoint(tables, scratch);
+  return (1 - share) * tables.freshR + share * scratch[POINT.R];
 }
 
 /** Scratch of the decoders: written and read within one call, never kept. */

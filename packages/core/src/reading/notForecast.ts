@@ -2,7 +2,10 @@
 
 const MATTERS: readonly { readonly names: RegExp; readonly matter: string }[] = [
   { names: /nitrous|\bn2o\b|\bnos\b/iu, matter: 'nitrous oxide' },
-  { names: /turbo|superch|blower|boost|intercool|wastegate|compressor/iu, matter: 'forced induction' },
+  {
+    names: /turbo|superch|forced.?induction|blower|boost|intercool|wastegate|compressor/iu,
+    matter: 'forced induction',
+  },
 ];
 
 /** What a name that is no field speaks of, where that is known and not forecast; else null. */

@@ -13,6 +13,7 @@ import { newFieldFor, newWordFor } from './oldNames.ts';
 import { type CombinationDocument, join } from './readDocument.ts';
 import { type PartialFile, SECTIONS } from './schema/combinationFile.ts';
 import { combinationSchema } from './schema/combinationSchema.ts';
+import { wordForField, wordForValue } from './tradeWords.ts';
 import { valueAt } from './valueAt.ts';
 
 export interface SectionsResult {
@@ -114,6 +115,8 @@ export function issueProblems(
   if (issue.code === 'invalid_union') {
     const branch = likeliestBranch(issue.errors);
     if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));
+    const trade = wordForValue(field, issue.input);
+    if (trade !== null) return [problemOf(document, field, 'wrong-kind', issue.message, trade)];
     const now = newWordFor(field, issue.input);
     if (now !== null)
       return [misspeltAt(document, field, 'unknown-word', 'has other words now', `write ${now}`, null)];
@@ -124,10 +127,11 @@ export function issueProblems(
     const nearest = typeof issue.input === 'string' ? nearestName(issue.input, values) : null;
     const message = `must be one of ${values.join(', ')}; got ${shown(issue.input)}`;
     const hint = nearest === null ? null : `did you mean ${nearest}?`;
-    return [misspeltAt(document, field, 'unknown-word', message, hint, nearest)];
+    const trade = wordForValue(field, issue.input);
+    return [misspeltAt(document, field, 'unknown-word', message, trade ?? hint, nearest)];
   }
   const { code, message, hint } = wording(issue, path);
-  return [problemOf(document, field, code, message, hint)];
+  return [problemOf(document, field, code, message, hint ?? wordForValue(field, issue.input))];
 }
 
 /** The branch of a choice whose outer kind fits what was written; null where none does. */
@@ -181,16 +185,24 @@ function limitWording(
   const length = Array.isArray(issue.input) || typeof issue.input === 'string';
   if (issue.input === '') return { code: 'out-of-range', message: 'is empty', hint: null };
   if (length) {
-    const noun = typeof issue.input === 'string' ? 'letters' : 'entries';
+    const one = bound === 'at least 1';
+    const noun = typeof issue.input === 'string' ? (one ? 'letter' : 'letters') : one ? 'entry' : 'entries';
     return { code: 'out-of-range', message: `must have ${bound} ${noun}`, hint: null };
   }
-  // 12.9 is no lambda, and a usual air-fuel ratio.
-  const ratio = path.includes('lambda') && typeof issue.input === 'number' && issue.input >= 5;
   return {
     code: 'out-of-range',
     message: `is impossible: ${shown(issue.input)} must be ${bound}`,
-    hint: ratio ? `an air-fuel ratio? write airFuelRatio: ${issue.input}` : null,
+    hint: typeof issue.input === 'number' ? mixtureHint(issue.input, path) : null,
   };
+}
+
+/** 12.9 is no lambda and a usual air-fuel ratio, 0.87 is no ratio and no difference and a usual lambda. */
+function mixtureHint(value: number, path: readonly PropertyKey[]): string | null {
+  if (path.includes('lambda') && value >= 5) return `an air-fuel ratio? write airFuelRatio: ${value}`;
+  if (!(value > 0.5 && value < 1.6)) return null;
+  if (path.includes('airFuelRatio')) return `a lambda? write lambda: ${value}`;
+  if (path.includes('differences')) return 'a lambda? write what the cylinder has beyond mixture.lambda';
+  return null;
 }
 
 function kindName(expected: string): string {
@@ -203,6 +215,7 @@ function kindName(expected: string): string {
 
 function shown(value: unknown): string {
   if (Array.isArray(value)) return 'a list';
+  if (value === null) return 'nothing';
   if (typeof value === 'object') return 'fields';
   const text = typeof value === 'string' ? `'${value}'` : String(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
@@ -239,7 +252,8 @@ function unknownField(
     return misspeltAt(document, at, 'unknown-field', message, hint, null);
   }
   const nearest = nearestName(name, names);
-  const hint = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
+  const spelling = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
+  const hint = wordForField(at) ?? spelling;
   const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;
   const field = join(path.map(String).join('.'), short);
   return misspeltAt(document, field, 'unknown-field', 'is not a field of this file', hint, nearest);

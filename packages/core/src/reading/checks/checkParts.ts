@@ -18,11 +18,21 @@ export function checkParts(file: PartialFile, report: Report): void {
   if (file.mixture?.lambda !== undefined && file.mixture.airFuelRatio !== undefined) {
     report.problem('mixture.airFuelRatio', 'mixture-twice', 'is given beside lambda: keep one of the two');
   }
+  checkDifferences(file, report);
   checkExhaust(file, report);
   checkBurn(file, report);
   checkFuel(file, report);
   checkWeather(file, report);
   checkInlineFlow(file, report);
+}
+
+/** One for each cylinder. */
+function checkDifferences({ mixture, engine }: PartialFile, report: Report): void {
+  const count = mixture?.differences?.length;
+  const cylinders = engine?.cylinders;
+  if (count === undefined || cylinders === undefined || count === cylinders) return;
+  const message = `has ${count} ${count === 1 ? 'value' : 'values'} for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}`;
+  report.problem('mixture.differences', 'by-cylinder', message, 'give one a cylinder');
 }
 
 function checkExhaust({ exhaust, engine }: PartialFile, report: Report): void {

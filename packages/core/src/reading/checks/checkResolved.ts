@@ -35,6 +35,8 @@ export function checkResolved(
   checkVapour(context, combination, report);
   checkUnused(context);
   checkJoined(combination, report);
+  checkBox(context, combination, report);
+  checkMixtures(combination, report);
   remarks(context);
   return report.problems;
 }
@@ -56,11 +58,44 @@ function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combina
   }
 }
 
-/** A balance tube has two collectors to join. */
+/** Mixtures of single cylinders that still burn [-], as that of all. */
+const BURNS = { min: 0.5, max: 1.6 } as const;
+
+/** No cylinder may be richer or leaner than an engine can be, at any speed. */
+function checkMixtures({ lambda, bySpeed, lambdaDifferences = [] }: Combination, report: Report): void {
+  for (const each of [lambda, ...(bySpeed?.lambda?.value ?? [])]) {
+    const cylinder = lambdaDifferences.findIndex(
+      (difference) => !(each + difference >= BURNS.min && each + difference <= BURNS.max),
+    );
+    if (cylinder < 0) continue;
+    const own = (each + lambdaDifferences[cylinder]).toFixed(2);
+    const message = `gives cylinder ${cylinder + 1} a lambda of ${own}: outside ${BURNS.min} to ${BURNS.max}`;
+    report.problem('mixture.differences', 'out-of-range', message);
+    return;
+  }
+}
+
+/** A balance tube has two collectors to join, and joins them where they are. */
 function checkJoined({ exhaustSystem: { balance, collectors } }: Combination, report: Report): void {
+  if (balance === undefined) return;
   const count = collectors?.groups.length ?? 0;
-  if (balance === undefined || count === 2) return;
-  report.problem('exhaust.balance', 'balance', `joins two collectors, and this engine has ${count}`);
+  if (count !== 2)
+    report.problem('exhaust.balance', 'balance', `joins two collectors, and this engine has ${count}`);
+  const length = collectors?.length ?? 0;
+  if (count === 2 && balance.at > length)
+    report.problem(
+      'exhaust.balance.at',
+      'balance',
+      `lies behind the end of the collectors, ${inches(length)}`,
+    );
+}
+
+/** The box of a muffler that nothing speaks of would be left out in silence. */
+function checkBox({ file }: ResolveContext, { exhaustSystem }: Combination, report: Report): void {
+  if (file.exhaust?.box === undefined || file.exhaust.muffler !== undefined) return;
+  if (exhaustSystem.muffler !== undefined) return;
+  const hint = 'give exhaust.muffler: its back-pressure, its rated flow, or straight-through or chambered';
+  report.problem('exhaust.box', 'muffler', 'is a muffler whose loss nothing says', hint);
 }
 
 function checkFit({ block, chamber, intake, exhaust }: Combination, report: Report): void {

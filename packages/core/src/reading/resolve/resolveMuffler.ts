@@ -62,6 +62,9 @@ function statedArea(
   return outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets;
 }
 
+/** Loss of the pipes alone over that of the rating from which on they are taken to contradict each other [-]: 5 % of flow. */
+const NOTED_LOSS = 1.1;
+
 /**
  * The box that passes what `passes` would [m2]. What the pipes lose by themselves is taken off: the jet into a box and the friction
  * of its tail-pipe, or the friction of the pipe with holes. A muffler that passes more than a box with two open pipes
@@ -106,6 +109,14 @@ function boxed(
   const straight = 1 / (passes * passes) - friction;
   const left = kind === 'chambered' ? chambers : straight;
   const passage = left > 1 / (area * area) ? 1 / Math.sqrt(left) : area;
+  const own = 1 / (area * area) + friction + (kind === 'chambered' ? 1 / (open * open) : 0);
+  const over = own * passes * passes;
+  if (over > NOTED_LOSS)
+    ledger.warn(
+      'muffler-loss',
+      'exhaust.muffler',
+      `passes more than ${kind === 'chambered' ? 'a box with chambers' : 'its pipe'} can: pipes of these sizes alone take ${over.toFixed(1)} times the pressure that it stands for`,
+    );
   const wallTemperature = ledger.quantity(
     `${path}.pipe.wallTemperature`,
     stated.pipe?.wallTemperature,

@@ -4,6 +4,7 @@ import { middleOf } from '../../combination/atSpeed.ts';
 import type {
   Burn,
   BySpeed,
+  Combination,
   CorrectionStandard,
   Friction,
   Fuel,
@@ -52,6 +53,13 @@ export function statedLambda({ mixture }: CombinationFile, fuel: Fuel): number |
 
 export function resolveLambda({ file, ledger }: ResolveContext, fuel: Fuel): number {
   return ledger.number('mixture.lambda', middleOf(statedLambda(file, fuel)), running.lambda);
+}
+
+/** Mixtures of the cylinders beside that of all; nothing where they are alike. */
+export function resolveDifferences({ mixture }: CombinationFile): Pick<Combination, 'lambdaDifferences'> {
+  const { differences } = mixture ?? {};
+  if (differences === undefined || differences.every((each) => each === 0)) return {};
+  return { lambdaDifferences: differences };
 }
 
 export function resolveBurn({ file, ledger }: ResolveContext): Burn {

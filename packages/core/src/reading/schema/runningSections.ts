@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import type { BySpeed } from '../../combination/combination.ts';
 import { FUEL_NAMES } from '../../gas/fuels.ts';
-import { bySpeed, count, flag, pure, quantity, text, valueOrBySpeed, word } from './quantity.ts';
+import { byCylinder, bySpeed, count, flag, pure, quantity, text, valueOrBySpeed, word } from './quantity.ts';
 
 /** A fuel of the user's own. */
 export interface FuelSection {
@@ -66,6 +66,7 @@ export const fuelSection: z.ZodType<string | FuelSection> = z
 export interface MixtureSection {
   readonly lambda?: number | BySpeed | undefined;
   readonly airFuelRatio?: number | BySpeed | undefined;
+  readonly differences?: number[] | undefined;
 }
 
 export const mixtureSection: z.ZodType<MixtureSection> = z
@@ -81,6 +82,11 @@ export const mixtureSection: z.ZodType<MixtureSection> = z
       'Air-fuel ratio by mass, in place of lambda (3 to 40).',
       12.8,
       { '3000 rpm': 13.2, '6000 rpm': 12.6 },
+    ).optional(),
+    differences: byCylinder(
+      pure(-0.4, 0.4, 'Lambda of one cylinder less that of all.'),
+      'Lambda of each cylinder less that of all, in the order of their numbers: above 0 where it runs leaner (-0.4 to 0.4). All cylinders march then.',
+      [0.02, -0.01, -0.02, 0.01],
     ).optional(),
   })
   .meta({ description: 'Mixture at full throttle.' });

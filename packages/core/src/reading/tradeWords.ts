@@ -1,0 +1,81 @@
+/** Names and words that builders use for what fields of other names say, with what to write: better than the nearest spelling. */
+
+const MEETS_FIRST = 'a first merge and its pipe are secondary: { diameter: 2.000 in, length: 14 in }';
+const TUBE = 'a tube between two collectors is balance: { diameter: 2.000 in, length: 18 in }';
+const WIDENS = 'a cone is collector: { diameter: 2.5 in, length: 14 in, exit: 3.5 in }';
+const AS_A_BOX = 'the muffler as a volume with its pipe is exhaust.box; muffler says what it loses';
+const BY_LOBE =
+  'a phaser is the centreline of a lobe by speed, cam.intake.centreline: { 2000 rpm: 98 deg, 6000 rpm: 110 deg }';
+const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
+
+/** By path, for names that are no fields. */
+const NAMES: Readonly<Record<string, string>> = {
+  'burn.advance': 'spark by speed is burn.spark: { 3000 rpm: 34 deg, 6000 rpm: 38 deg }',
+  'cam.phasing': BY_LOBE,
+  'cam.vvt': BY_LOBE,
+  'chamber.compressionDifferences': 'the ratio of each cylinder is chamber.compressions: [9.5, 9.4]',
+  'exhaust.collector.cone': WIDENS,
+  'exhaust.collector.megaphone': WIDENS,
+  'exhaust.collector.taper': WIDENS,
+  'exhaust.megaphone': WIDENS,
+  'exhaust.crossover': TUBE,
+  'exhaust.h-pipe': TUBE,
+  'exhaust.hpipe': TUBE,
+  'exhaust.x-pipe': `${TUBE}, as short as it is wide where the pipes cross`,
+  'exhaust.xpipe': `${TUBE}, as short as it is wide where the pipes cross`,
+  'exhaust.layout': MEETS_FIRST,
+  'exhaust.tri-y': MEETS_FIRST,
+  'exhaust.muffler.kind': AS_A_BOX,
+  'exhaust.muffler.pipe': AS_A_BOX,
+  'exhaust.muffler.volume': AS_A_BOX,
+  'exhaust.muffler.rating': 'its rated flow is muffler: { flow: 600 cfm, at: 1.5 inHg }',
+  'exhaust.primary.steps.at': 'a step begins after: 12 in',
+  'exhaust.silencer': 'write muffler',
+  'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
+  'mixture.byCylinder': MIXTURES,
+  'mixture.lambdas': MIXTURES,
+  'valvetrain.ratio': 'the two sides are intakeRatio and exhaustRatio',
+  'valvetrain.rockerRatio': 'the two sides are intakeRatio and exhaustRatio',
+};
+
+/** By path, for words that a field does not take. */
+const WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  'exhaust.balance': { 'h-pipe': TUBE, 'x-pipe': TUBE, h: TUBE, x: TUBE },
+  'exhaust.box.kind': { perforated: 'holes in a pipe that leads through the box are straight-through' },
+  'exhaust.collector': { megaphone: WIDENS, cone: WIDENS },
+  'exhaust.muffler': {
+    perforated: 'write straight-through',
+    straight: 'write straight-through',
+    glasspack: 'write straight-through',
+    baffled: 'write chambered',
+  },
+  'exhaust.secondary': { none: 'leave it out where the primaries meet in the collector' },
+  'exhaust.style': { 'tri-y': MEETS_FIRST, '4-2-1': MEETS_FIRST, 'four-two-one': MEETS_FIRST },
+  'heads.flowOf': { all: 'did you mean each?' },
+  'induction.manifold': { itb: 'did you mean individual-throttles?' },
+};
+
+/** Where the values of each cylinder, or of each side, go that were written as a list. */
+const LISTS: Readonly<Record<string, string>> = {
+  'cam.cardRatio': 'each side has its own: cam.intake.cardRatio and cam.exhaust.cardRatio',
+  'chamber.compression': 'the ratios of each cylinder go into chamber.compressions',
+  'chamber.volume': 'the chambers of each cylinder go into chamber.volumes',
+  'exhaust.primary.length': 'the lengths of each cylinder go into exhaust.primary.lengths',
+  'heads.flow':
+    'one sheet has columns for both sides, and for several ports; the sides can have their own: heads.intake.flow',
+  'mixture.airFuelRatio': MIXTURES,
+  'mixture.lambda': MIXTURES,
+};
+
+/** What to write in place of a name that is no field, by its path; numbers of list entries left out. */
+export function wordForField(path: string): string | null {
+  return NAMES[path.replaceAll(/\.\d+(?=\.|$)/gu, '')] ?? null;
+}
+
+/** What to write in place of a value that a field does not take. */
+export function wordForValue(path: string, value: unknown): string | null {
+  if (Array.isArray(value)) return LISTS[path] ?? null;
+  const words = WORDS[path];
+  if (words === undefined || typeof value !== 'string') return null;
+  return Object.hasOwn(words, value) ? words[value] : null;
+}

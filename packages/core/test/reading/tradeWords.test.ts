@@ -1,0 +1,72 @@
+/** What builders write where the file has other names: each is answered with what to write. */
+import { describe, expect, it } from 'vitest';
+import { problemLine } from '../../src/combination/problem.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
+import { fileWith } from './files.ts';
+
+function answers(section: string, text: string): string {
+  const read = readCombination(fileWith({ [section]: text }), { file: 'e.yaml' });
+  return read.ok ? 'accepted' : read.problems.map(problemLine).join('\n');
+}
+
+describe('a word of the trade', () => {
+  it.each([
+    ['exhaust', '{ layout: tri-y }', 'exhaust.layout is not a field', 'secondary: {'],
+    ['exhaust', '{ style: 4-2-1 }', "must be one of headers, cast; got '4-2-1'", 'secondary: {'],
+    ['exhaust', '{ secondary: none }', "got 'none'", 'leave it out'],
+    ['exhaust', '{ h-pipe: { length: 18 in } }', 'exhaust.h-pipe is not a field', 'balance: {'],
+    ['exhaust', '{ balance: x-pipe }', "got 'x-pipe'", 'balance: {'],
+    ['exhaust', '{ collector: megaphone }', 'needs', 'exit: 3.5 in'],
+    ['exhaust', '{ collector: { taper: 4 deg } }', 'exhaust.collector.taper is not a field', 'exit: 3.5 in'],
+    ['exhaust', '{ silencer: chambered }', 'exhaust.silencer is not a field', 'write muffler'],
+    ['exhaust', '{ tailpipe: { length: 40 in } }', 'exhaust.tailpipe is not a field', 'exhaust.box.pipe'],
+    ['exhaust', '{ muffler: glasspack }', 'needs', 'write straight-through'],
+    [
+      'exhaust',
+      '{ muffler: { flow: 300 cfm, volume: 5 l } }',
+      'muffler.volume is not a field',
+      'exhaust.box',
+    ],
+    ['exhaust', '{ muffler: chambered, box: { kind: perforated } }', "got 'perforated'", 'straight-through'],
+    [
+      'exhaust',
+      '{ primary: { steps: [{ at: 12 in, diameter: 2 in }] } }',
+      'steps.0.at is not a field',
+      'after: 12 in',
+    ],
+    ['exhaust', '{ primary: { length: [30 in, 31 in] } }', 'needs a length', 'exhaust.primary.lengths'],
+    ['mixture', '{ lambda: [0.86, 0.88] }', 'mixture.lambda needs', 'mixture.differences'],
+    ['mixture', '{ lambdas: [0.86, 0.88] }', 'mixture.lambdas is not a field', 'mixture.differences'],
+    ['mixture', '{ airFuelRatio: 0.87 }', 'must be at least 3', 'a lambda? write lambda: 0.87'],
+    ['cam', '{ vvt: true }', 'cam.vvt is not a field', 'cam.intake.centreline: {'],
+    ['cam', '{ cardRatio: [1.5, 1.6] }', 'cam.cardRatio needs', 'cam.exhaust.cardRatio'],
+    ['valvetrain', '{ ratio: 1.5 }', 'valvetrain.ratio is not a field', 'intakeRatio and exhaustRatio'],
+    ['burn', '{ advance: { 3000 rpm: 34 deg } }', 'burn.advance is not a field', 'burn.spark: {'],
+    ['heads', '{ valvesPerCylinder: 2, flow: [a.csv, b.csv] }', 'needs a text', 'heads.intake.flow'],
+    ['induction', '{ manifold: itb }', "got 'itb'", 'individual-throttles'],
+    ['forced-induction', '{}', 'speaks of forced induction, which is not forecast', 'leave the field out'],
+    ['induction', '{ nitrous: { shot: 100 hp } }', 'speaks of nitrous oxide', 'leave the field out'],
+  ])('%s: %s', (section, text, ...parts) => {
+    const line = answers(section, text);
+    for (const part of parts) expect(line).toContain(part);
+  });
+});
+
+describe('what nothing would have told', () => {
+  it.each([
+    [
+      '{ groups: [[1, 3, 5, 7], [2, 4, 6, 8]], collector: { length: 12 in }, balance: { at: 40 in } }',
+      'exhaust.balance.at lies behind the end of the collectors, 12 in',
+    ],
+    ['{ box: { volume: 5 l } }', 'exhaust.box is a muffler whose loss nothing says (give exhaust.muffler: '],
+  ])('%s', (text, part) => expect(answers('exhaust', text)).toContain(part));
+
+  it('is a rating that its pipes alone can not have', () => {
+    const read = readCombination(
+      fileWith({ exhaust: '{ collector: { inside: 60 mm }, muffler: { flow: 900 cfm } }' }),
+      { file: 'e.yaml' },
+    );
+    const warning = read.ok ? read.value.warnings.find(({ code }) => code === 'muffler-loss') : undefined;
+    expect(warning?.message).toContain('pipes of these sizes alone take');
+  });
+});
