@@ -22,6 +22,7 @@ const MIXTURE: FieldsOf<'mixture'> = {
     follows: ({ lambda }) => digits(lambda),
   },
   'mixture.airFuelRatio': { entails: [{ drops: ['mixture.lambda'] }] },
+  'mixture.differences': {},
 };
 
 const BURN: FieldsOf<'burn'> = {
