@@ -1,4 +1,5 @@
 /** `valvetide backtest`: a change whose outcome was measured, forecast from the sheet before it. */
+
 import type { BacktestResult, Change, DynoSheet } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
@@ -18,6 +19,7 @@ import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
+import { aboutOf } from '../report/about.ts';
 import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../report/backtestReport.ts';
 import { resultOf } from '../results.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
@@ -111,7 +113,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     io,
     beside,
     {
-      page: (units) => backtestReport(result, units),
+      page: (units) => backtestReport(result, units, aboutOf(input, core)),
       charts: (units) => backtestCharts(result, units),
     },
     baseline.combination.units,

@@ -1,4 +1,5 @@
 /** `valvetide calibrate`: a combination's physical knobs fitted to a pull, or to peak figures. */
+
 import { dirname, isAbsolute, join, relative } from 'node:path';
 import type { Baseline, CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
@@ -19,6 +20,7 @@ import { paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
+import { aboutOf } from '../report/about.ts';
 import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../report/calibrationReport.ts';
 import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
@@ -121,7 +123,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     io,
     beside,
     {
-      page: (units) => calibrationReport(result, version(), units),
+      page: (units) => calibrationReport(result, version(), units, aboutOf(input, core)),
       charts: (units) => calibrationCharts(result, units),
     },
     baseline.combination.units,

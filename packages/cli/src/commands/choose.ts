@@ -1,4 +1,5 @@
 /** `valvetide choose`: the best of all the builds that a shelf of parts allows. */
+
 import type { Shelf } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
@@ -10,6 +11,7 @@ import type { Io } from '../io.ts';
 import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { chosenCsv } from '../render/chosenCsv.ts';
 import { chosenAnswer, chosenText, chosenWarnings } from '../render/chosenText.ts';
+import { aboutOf } from '../report/about.ts';
 import { CHOOSE_CHARTS, chooseCharts, chooseReport } from '../report/chooseReport.ts';
 import { resultOf } from '../results.ts';
 import { amount, fidelityOf, whole } from './readFlags.ts';
@@ -92,7 +94,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       text: (options) => chosenText(chosen, note, options),
       csv: () => chosenCsv(chosen),
       drawn: {
-        page: (units) => chooseReport(chosen, note, units),
+        page: (units) => chooseReport(chosen, note, units, aboutOf(input, core)),
         charts: (units) => chooseCharts(chosen, units),
       },
       answer: (units) => chosenAnswer(chosen, units),

@@ -1,4 +1,5 @@
 /** `valvetide compare`: combinations, or changes of one, side by side. */
+
 import type {
   Baseline,
   Change,
@@ -12,12 +13,13 @@ import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
-import { forbidInputTwice, readBaseline, readInput } from '../input/readInput.ts';
+import { forbidInputTwice, readBaseline, readInput, type TextInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { type BestGain, bestGainLine } from '../render/bestGain.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
+import { aboutOf } from '../report/about.ts';
 import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
 import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
@@ -66,6 +68,8 @@ type Named = Required<NamedCombination>;
 interface Candidates {
   readonly candidates: readonly Named[];
   readonly files: readonly string[];
+  /** What the first was read from. */
+  readonly source: TextInput;
   /** The change behind each candidate but the first; null where they are files. */
   readonly asked: {
     readonly baseline: Baseline;
@@ -84,7 +88,7 @@ async function run(
   forbidTogether(flags, 'json', 'csv');
   forbidTogether(flags, 'quiet', 'verbose');
   const changes = flags.text('changes');
-  const { candidates, files, asked } =
+  const { candidates, files, source, asked } =
     changes === undefined
       ? await fromFiles(operands, flags.on('json'), io, core)
       : await fromChanges(operands, changes, flags.on('json'), io, core);
@@ -124,6 +128,7 @@ async function run(
             comparison,
             { ...extras, bestGain: bestGainLine(comparison.bestGain ?? null) },
             units,
+            aboutOf(source, core),
           ),
         charts: (units) => compareCharts(comparison, extras, units),
       },
@@ -153,12 +158,14 @@ async function fromFiles(
   forbidInputTwice(operands);
   const files: string[] = [];
   const read: Named[] = [];
+  const sources: TextInput[] = [];
   for (const operand of operands) {
     const input = await readInput(operand, 'compare', asJson, io, core);
+    sources.push(input.source);
     files.push(...input.files);
     read.push({ name: input.combination.name, combination: input.combination });
   }
-  return { candidates: distinct(read, operands), files, asked: null };
+  return { candidates: distinct(read, operands), files, source: sources[0], asked: null };
 }
 
 /** Two files of one name, a copy with one part changed, go by their file too. */
@@ -194,6 +201,7 @@ async function fromChanges(
       })),
     ],
     files: read.files,
+    source: input,
     asked: { baseline: input.baseline, changes: read.changes.map(({ change }) => change), sheet: read.sheet },
   };
 }

@@ -1,4 +1,5 @@
 /** `valvetide forecast`: a combination file to its torque and power curve. */
+
 import type { Combination, Curve, ForecastSpread, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
@@ -24,6 +25,7 @@ import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
+import { aboutOf } from '../report/about.ts';
 import {
   FORECAST_CHARTS,
   type ForecastReport,
@@ -167,7 +169,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     io,
     sideFiles,
     {
-      page: (units) => forecastReport(report(), units),
+      page: (units) => forecastReport(report(), units, aboutOf(input.source, core)),
       charts: (units) => forecastCharts(report(), units),
     },
     input.combination.units,

@@ -1,4 +1,5 @@
 /** `valvetide rank`: which change to try first, and which to leave alone. */
+
 import type { Budget, Dyno, RankingResult } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
@@ -11,6 +12,7 @@ import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { plainShort } from '../render/plain.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
+import { aboutOf } from '../report/about.ts';
 import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
 import { resultOf } from '../results.ts';
 import { amount, fidelityOf, refuse, whole } from './readFlags.ts';
@@ -113,7 +115,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         text: (options) => rankingText(ranking, reason, options),
         csv: () => rankingCsv(ranking),
         drawn: {
-          page: (units) => rankReport(ranking, extras, units),
+          page: (units) => rankReport(ranking, extras, units, aboutOf(input, core)),
           charts: (units) => rankCharts(ranking, extras, units),
         },
         answer: (units) => rankingAnswer(ranking, units),

@@ -1,4 +1,5 @@
 /** `valvetide restrictions`: which element stands in the way of a combination. */
+
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -9,6 +10,7 @@ import type { Io } from '../io.ts';
 import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
+import { aboutOf } from '../report/about.ts';
 import { RESTRICTION_CHARTS, restrictionsCharts, restrictionsReport } from '../report/restrictionsReport.ts';
 import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
@@ -87,7 +89,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       text: (options) => restrictionsText(study, reason, options),
       csv: () => restrictionsCsv(study),
       drawn: {
-        page: (units) => restrictionsReport(study, reason, units),
+        page: (units) => restrictionsReport(study, reason, units, aboutOf(input, core)),
         charts: () => restrictionsCharts(study),
       },
       answer: () => restrictionsAnswer(study),

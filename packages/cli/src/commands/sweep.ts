@@ -1,4 +1,5 @@
 /** `valvetide sweep`: one or two fields varied, and the best of them. */
+
 import { CommandFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -9,6 +10,7 @@ import type { Io } from '../io.ts';
 import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
+import { aboutOf } from '../report/about.ts';
 import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../report/sweepReport.ts';
 import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
@@ -79,7 +81,8 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; with --journal or --shard more'}`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
-  const { baseline, files } = await readBaseline(operand, 'sweep', flags.on('json'), io, core);
+  const input = await readBaseline(operand, 'sweep', flags.on('json'), io, core);
+  const { baseline, files } = input;
   const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
   return runStudy(flags, io, core, {
     files,
@@ -99,7 +102,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       text: (options) => sweepText(sweep, reason, options),
       csv: () => sweepCsv(sweep),
       drawn: {
-        page: (units) => sweepReport(sweep, reason, units),
+        page: (units) => sweepReport(sweep, reason, units, aboutOf(input, core)),
         charts: (units) => sweepCharts(sweep, units),
       },
       answer: (units) => sweepAnswer(sweep, units),

@@ -11,6 +11,13 @@ import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
+/** What a builder does to measure a knob. */
+const MEASURED_BY: Readonly<Partial<Record<FittedKnob['name'], string>>> = {
+  flow: 'the intake flow, on another bench',
+  metering: 'the flow of the carburetor or throttle, on a bench',
+  dyno: 'what this dyno reads, with weights hung on its arm',
+};
+
 /** `written` says where the calibrated combination went; empty for nothing to say. */
 export function calibrationText(result: CalibrationResult, written: string, options: TextOptions): string {
   const { width, paint, units } = options;
@@ -100,7 +107,7 @@ export function calibrationFindings({
     lines.push('Peaks alone say little about a curve; a sheet of the whole pull says more about each knob.');
   if (measureFirst !== null)
     lines.push(
-      `Measure this first: ${nameOf(measureFirst.knob)}. What the fit leaves open of mean power is then +/- ${fixed(measureFirst.leftPct, 2)} % in place of ${fixed(measureFirst.sigmaPct, 2)} %.`,
+      `Measure this first: ${MEASURED_BY[measureFirst.knob] ?? nameOf(measureFirst.knob)}. What the fit leaves open of mean power is then +/- ${fixed(measureFirst.leftPct, 2)} % in place of ${fixed(measureFirst.sigmaPct, 2)} %.`,
     );
   const dyno = knobs.find(({ name }) => name === 'dyno');
   if (dyno !== undefined)

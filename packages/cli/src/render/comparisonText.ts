@@ -121,16 +121,21 @@ export function comparisonSummary(
   comparison: ComparisonResult,
   units: UnitSystem,
 ): { readonly columns: readonly Column<Lettered>[]; readonly rows: readonly Lettered[] } {
-  return { columns: summaryColumns(comparison, units), rows: lettered(comparison) };
+  const [name, ...figures] = summaryColumns(comparison, units).filter(isDecidedBy);
+  // Letters stand for lines of a drawing made of letters.
+  const own = { ...name, cell: (entry: Lettered) => markedName(plain(entry.name), entry) };
+  return { columns: [own, ...figures], rows: lettered(comparison) };
 }
 
 /** The mean says the same as the area, and nobody decides by the latter. */
+const isDecidedBy = ({ name }: Column<Lettered>): boolean => name !== 'area';
+
 function shownColumns(
   comparison: ComparisonResult,
   { units, detail }: TextOptions,
 ): readonly Column<Lettered>[] {
   const all = summaryColumns(comparison, units);
-  return detail === 'verbose' ? all : all.filter(({ name }) => name !== 'area');
+  return detail === 'verbose' ? all : all.filter(isDecidedBy);
 }
 
 function summaryColumns({ reference }: ComparisonResult, units: UnitSystem): readonly Column<Lettered>[] {

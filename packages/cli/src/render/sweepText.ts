@@ -63,8 +63,9 @@ export function sweepNotes(sweep: SweepResult): readonly string[] {
 }
 
 /** How flat the top is, what the combination has now, and whether more may lie beyond. */
-function bestNotes({ best, variables }: SweepResult): readonly string[] {
+function bestNotes({ best, variables, points: all }: SweepResult): readonly string[] {
   if (best === null) return [];
+  const broken = all.some(({ breaches }) => breaches.length > 0) ? ' or breaks a limit' : '';
   const now = variables
     .filter(({ current }) => current !== null)
     .map(({ path, current }) => plain(`${path} ${current}`));
@@ -73,7 +74,7 @@ function bestNotes({ best, variables }: SweepResult): readonly string[] {
     ...best.flatness.map(({ path, withinPct, from, to }) =>
       plain(
         from === to
-          ? `A sharp top: with any other ${path} tried, more than ${withinPct} % is lost.`
+          ? `A sharp top: the nearest other ${path} tried loses more than ${withinPct} %${broken}.`
           : `Within ${withinPct} % of the best with ${path} from ${from} to ${to}.`,
       ),
     ),

@@ -1,9 +1,11 @@
 /** The report of a back-test: a known change, forecast and held to what was measured. */
+
 import type { BacktestResult } from '@valvetide/core';
 import { backtestAnswer, backtestVerdict } from '../render/backtestText.ts';
 import { calibrationAnswer, calibrationBasis, calibrationFindings } from '../render/calibrationText.ts';
 import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
 import { calibrationCharts } from './calibrationReport.ts';
 import { beforeAndAfter, gainBySpeed } from './charts/backtestCharts.ts';
 import { type Charts, gridMarkup, leadsMarkup } from './figure.ts';
@@ -25,12 +27,17 @@ export function backtestCharts(
   };
 }
 
-export async function backtestReport(result: BacktestResult, units: UnitSystem): Promise<string> {
+export async function backtestReport(
+  result: BacktestResult,
+  units: UnitSystem,
+  about: About = NOTHING_ABOUT,
+): Promise<string> {
   const { calibration } = result;
   const charts = backtestCharts(result, units);
   const { disagreement } = calibration;
   return page({
     subject: result.combination,
+    about,
     answer: backtestAnswer(result),
     basis: [backtestVerdict(result), `${calibrationAnswer(calibration)}.`]
       .filter((line) => line !== '')

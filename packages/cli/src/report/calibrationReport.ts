@@ -1,4 +1,5 @@
 /** The report of a calibration: before and after beside what was measured, and what moved. */
+
 import type { CalibrationResult } from '@valvetide/core';
 import {
   calibrationAnswer,
@@ -8,6 +9,7 @@ import {
 } from '../render/calibrationText.ts';
 import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
 import { fitBySpeed, fitDifference, knobMoves } from './charts/calibrationCharts.ts';
 import { type Charts, leadsMarkup } from './figure.ts';
 import { html, NOTHING, named } from './html.ts';
@@ -34,12 +36,14 @@ export async function calibrationReport(
   result: CalibrationResult,
   version: string,
   units: UnitSystem,
+  about: About = NOTHING_ABOUT,
 ): Promise<string> {
   const { disagreement } = result;
   const charts = calibrationCharts(result, units);
   const fit = charts.fit();
   return page({
     subject: result.combination,
+    about,
     answer: calibrationAnswer(result),
     basis: [calibrationBasis(result, units), ...calibrationFindings(result)].map(named),
     body: [

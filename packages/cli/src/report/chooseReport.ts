@@ -1,8 +1,10 @@
 /** The report of a choice from a shelf: the best builds, what money buys, what matters, and what was not looked at. */
+
 import type { ChoiceResult } from '@valvetide/core';
 import { chosenAnswer, chosenBasis, chosenWarnings, searchLines } from '../render/chosenText.ts';
 import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
 import { bestBuilds } from './charts/bestBuilds.ts';
 import { choiceEffects } from './charts/choiceEffects.ts';
 import { moneyFrontier } from './charts/moneyFrontier.ts';
@@ -26,10 +28,16 @@ export function chooseCharts(
 }
 
 /** @param note - says where the speeds come from; empty where the user or the shelf named them */
-export async function chooseReport(chosen: ChoiceResult, note: string, units: UnitSystem): Promise<string> {
+export async function chooseReport(
+  chosen: ChoiceResult,
+  note: string,
+  units: UnitSystem,
+  about: About = NOTHING_ABOUT,
+): Promise<string> {
   const lines = [...chosenBasis(chosen, units), ...searchLines(chosen), note].filter((line) => line !== '');
   return page({
     subject: chosen.combination,
+    about,
     answer: chosenAnswer(chosen, units),
     basis: lines.map(named),
     body: [

@@ -1,9 +1,12 @@
 /** The report of a comparison: combinations side by side, each against the first. */
+
 import type { ComparisonEntry, ComparisonResult, Curve } from '@valvetide/core';
 import { bandText, basisLine } from '../render/basisLine.ts';
 import { comparisonAnswer, comparisonSummary, comparisonWarnings } from '../render/comparisonText.ts';
 import { leftOutLines, marched } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
+import { MOST_PANELS, MOST_TOGETHER } from './charts/bySpeed.ts';
 import { depression } from './charts/depression.ts';
 import { differenceBySpeed } from './charts/differenceBySpeed.ts';
 import { filling } from './charts/filling.ts';
@@ -37,25 +40,25 @@ export const COMPARE_CHARTS = [
   'octane-margin',
 ] as const;
 
-/** Curves that can still be told apart in one drawing. */
-const MOST = 6;
-
 export function compareCharts(
   comparison: ComparisonResult,
   { resolvablePct, fuelOctane }: CompareExtras,
   units: UnitSystem,
 ): Charts<(typeof COMPARE_CHARTS)[number]> {
   const { band, reference } = comparison;
-  const shown = shownOf(comparison).map((entry) => ({ ...entry, fuelOctane: fuelOctane[entry.place] }));
-  const [first, ...others] = shown;
+  const [first, ...others] = leadingOf(comparison, MOST_PANELS);
+  const few = leadingOf(comparison, MOST_TOGETHER).map((entry) => ({
+    ...entry,
+    fuelOctane: fuelOctane[entry.place],
+  }));
   const differing = others.flatMap(({ name, gain }) =>
     gain === null ? [] : [{ name, byRpm: gain.byRpm, sigmaNm: null }],
   );
   const some = (draw: () => Figure | null): (() => Figure | null) =>
     first === undefined ? () => null : draw;
   return {
-    torque: some(() => sideBySide(shown, 'torque', band, units)),
-    power: some(() => sideBySide(shown, 'power', band, units)),
+    torque: some(() => sideBySide([first, ...others], 'torque', band, units)),
+    power: some(() => sideBySide(few, 'power', band, units)),
     difference: () =>
       differing.length === 0
         ? null
@@ -71,9 +74,9 @@ export function compareCharts(
             },
             units,
           ),
-    filling: some(() => filling(shown)),
-    depression: some(() => depression(shown, units)),
-    'octane-margin': some(() => octaneToSpare(shown)),
+    filling: some(() => filling(few)),
+    depression: some(() => depression(few, units)),
+    'octane-margin': some(() => octaneToSpare(few)),
   };
 }
 
@@ -85,18 +88,29 @@ function doneOf({ entries }: ComparisonResult): (ComparisonEntry & { curve: Curv
 }
 
 /** The reference, and of the others those that gain most, in their order. */
-function shownOf(comparison: ComparisonResult): ReturnType<typeof doneOf> {
+function leadingOf(comparison: ComparisonResult, most: number): ReturnType<typeof doneOf> {
   const [reference, ...others] = doneOf(comparison);
-  if (others.length < MOST) return reference === undefined ? [] : [reference, ...others];
+  if (others.length <= most) return reference === undefined ? [] : [reference, ...others];
   const gain = ({ gain: of }: ComparisonEntry): number => of?.band.powerPct ?? Number.NEGATIVE_INFINITY;
-  const least = others.map(gain).sort((a, b) => b - a)[MOST - 2];
-  return [reference, ...others.filter((entry) => gain(entry) >= least).slice(0, MOST - 1)];
+  const least = others.map(gain).sort((a, b) => b - a)[most - 1];
+  return [reference, ...others.filter((entry) => gain(entry) >= least).slice(0, most)];
+}
+
+/** Which of many are drawn; empty where all are. */
+function leftOutOfDrawings(others: number): string {
+  if (others <= MOST_TOGETHER) return '';
+  const small =
+    others > MOST_PANELS
+      ? `Drawings of torque show the ${MOST_PANELS} that gain most, the others`
+      : 'Drawings of torque show all, the others';
+  return `${small} the ${MOST_TOGETHER} that gain most; the table shows all.`;
 }
 
 export async function compareReport(
   comparison: ComparisonResult,
   extras: CompareExtras,
   units: UnitSystem,
+  about: About = NOTHING_ABOUT,
 ): Promise<string> {
   const done = doneOf(comparison);
   const { torque, difference, ...others } = compareCharts(comparison, extras, units);
@@ -107,17 +121,14 @@ export async function compareReport(
     bestGain,
     note,
     ...comparison.remarks,
-    ...(done.length > MOST
-      ? [
-          `The drawings show ${comparison.reference} and the ${MOST - 1} of ${done.length - 1} others that gain most; the table shows all.`,
-        ]
-      : []),
+    leftOutOfDrawings(done.length - 1),
     ...(comparison.complete
       ? []
       : [`Interrupted: ${done.length} of ${comparison.entries.length} were forecast.`]),
   ].filter((line) => line !== '');
   return page({
     subject: subjectOf(comparison.entries.map(({ name }) => name)),
+    about,
     answer: comparisonAnswer(comparison, units),
     basis: lines.map(named),
     body: [

@@ -2,6 +2,7 @@
 import type { Spec } from 'vega';
 import { plainShort } from '../render/plain.ts';
 import type { Column } from '../render/table.ts';
+import { type Panels, panelsSpec } from './draw/panels.ts';
 import type { Plot } from './draw/plot.ts';
 import { USUAL_SIZE, WIDE_SIZE } from './draw/plot.ts';
 import { plotSpec } from './draw/plotSpec.ts';
@@ -24,6 +25,7 @@ export interface Figure {
   readonly description: string;
   readonly drawing:
     | { readonly kind: 'plot'; readonly plot: Plot }
+    | { readonly kind: 'panels'; readonly panels: Panels }
     | { readonly kind: 'rows'; readonly rows: Rows }
     | { readonly kind: 'spec'; readonly spec: (width: number) => Spec };
   readonly table: FigureTable;
@@ -73,6 +75,8 @@ export function specOf({ drawing }: Figure, size: { width: number; height: numbe
   switch (drawing.kind) {
     case 'plot':
       return plotSpec(drawing.plot, size);
+    case 'panels':
+      return panelsSpec(drawing.panels, size.width);
     case 'rows':
       return rowsSpec(drawing.rows, size.width);
     case 'spec':

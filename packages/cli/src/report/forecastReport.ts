@@ -1,4 +1,5 @@
 /** The report of a forecast: a page that says what the engine is likely to make and what that rests on. */
+
 import type { Curve, CycleTrace, ForecastSpread, Inspection, ValveUse } from '@valvetide/core';
 import { answerLine } from '../render/answerLine.ts';
 import { type BesideCurve, bandLine, measuredLine } from '../render/besideCurve.ts';
@@ -8,6 +9,7 @@ import { warningLines } from '../render/notes.ts';
 import { pointColumns } from '../render/pointColumns.ts';
 import { spreadLine } from '../render/spreadText.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
 import { depression } from './charts/depression.ts';
 import { filling } from './charts/filling.ts';
 import { flowUsed } from './charts/flowUsed.ts';
@@ -74,7 +76,11 @@ export function forecastCharts(
 /** Columns beside the speed in each block of the full table: as many as fit across a sheet of paper. */
 const BLOCK = 8;
 
-export async function forecastReport(report: ForecastReport, units: UnitSystem): Promise<string> {
+export async function forecastReport(
+  report: ForecastReport,
+  units: UnitSystem,
+  about: About = NOTHING_ABOUT,
+): Promise<string> {
   const { curve, band, inspection, counted, measured, spread } = report;
   const { 'torque-and-power': lead, ...others } = forecastCharts(report, units);
   const edge = edgeLine(curve);
@@ -89,6 +95,7 @@ export async function forecastReport(report: ForecastReport, units: UnitSystem):
   ].filter((line) => line !== '');
   return page({
     subject: curve.combination,
+    about,
     answer: answerLine(curve, units),
     basis: lines.map(named),
     body: [

@@ -1,11 +1,14 @@
 /** The page around a report: one file that needs nothing else, neither network nor script. */
 import { createHash } from 'node:crypto';
+import { type About, jobMarkup, NOTHING_ABOUT, notesMarkup } from './about.ts';
 import { html, type Markup, trusted } from './html.ts';
 import { STYLE_SHEET } from './styleSheet.ts';
 
 export interface Page {
   /** What the report is about: a name from a file. */
   readonly subject: string;
+  /** What the file says of the job. */
+  readonly about?: About;
   /** The line read first. */
   readonly answer: string;
   /** What the answer rests on, a paragraph each. */
@@ -14,7 +17,7 @@ export interface Page {
   readonly foot: readonly Markup[];
 }
 
-export function page({ subject, answer, basis, body, foot }: Page): string {
+export function page({ subject, about = NOTHING_ABOUT, answer, basis, body, foot }: Page): string {
   const hash = createHash('sha256').update(STYLE_SHEET).digest('base64');
   // The browser is told to load nothing and to run nothing; the one style sheet is known by its digest.
   const policy = `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
@@ -32,12 +35,12 @@ export function page({ subject, answer, basis, body, foot }: Page): string {
 <body>
 <header>
 <h1><bdi>${subject}</bdi></h1>
-<p class="answer">${answer}</p>
+${jobMarkup(about)}<p class="answer">${answer}</p>
 ${basis.map((paragraph) => html`<p class="basis">${paragraph}</p>\n`)}
 </header>
 <main>
 ${[...body]}
-</main>
+${notesMarkup(about)}</main>
 <footer>
 ${[...foot]}
 </footer>

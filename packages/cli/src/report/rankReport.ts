@@ -1,9 +1,12 @@
 /** The report of a ranking: what to test first, what not to test, and in which order. */
+
 import type { Curve, RankingResult } from '@valvetide/core';
 import { measureFirstLine } from '../render/measureFirstLine.ts';
 import { orderParts, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
 import { signed } from '../render/signed.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
+import { MOST_PANELS } from './charts/bySpeed.ts';
 import { depression } from './charts/depression.ts';
 import { differenceBySpeed } from './charts/differenceBySpeed.ts';
 import { filling } from './charts/filling.ts';
@@ -36,9 +39,6 @@ export const RANK_CHARTS = [
   'depression',
   'octane-margin',
 ] as const;
-
-/** Changes whose difference by speed is drawn: more ribbons than these can't be told apart. */
-const LEADING = 3;
 
 export function rankCharts(
   ranking: RankingResult,
@@ -76,7 +76,7 @@ function leadingDifference(
   units: UnitSystem,
 ): Figure | null {
   if (baseline === null || changes.length === 0 || baseline.bySpeed.length === 0) return null;
-  const leading = changes.slice(0, LEADING);
+  const leading = changes.slice(0, MOST_PANELS);
   return differenceBySpeed(
     leading.map(({ name, bySpeed }) => ({
       name,
@@ -88,7 +88,7 @@ function leadingDifference(
       referenceTorqueNm: baseline.bySpeed.map(({ torqueNm }) => torqueNm),
       resolvablePct: dyno.resolvablePct,
       firstColour: 0,
-      remark: `Ribbons: one standard deviation of each.${changes.length > LEADING ? ` The first ${LEADING} of ${changes.length} changes.` : ''}`,
+      remark: `Ribbons: one standard deviation of each.${changes.length > MOST_PANELS ? ` The first ${MOST_PANELS} of ${changes.length} changes.` : ''}`,
     },
     units,
   );
@@ -98,6 +98,7 @@ export async function rankReport(
   ranking: RankingResult,
   extras: RankExtras,
   units: UnitSystem,
+  about: About = NOTHING_ABOUT,
 ): Promise<string> {
   const lines = [...rankingBasis(ranking, units), measureFirstLine(ranking.measureFirst), extras.note].filter(
     (line) => line !== '',
@@ -106,6 +107,7 @@ export async function rankReport(
   const own = charts['torque-and-power']();
   return page({
     subject: ranking.combination,
+    about,
     answer: rankingAnswer(ranking, units),
     basis: lines.map(named),
     body: [

@@ -1,4 +1,5 @@
 /** The report of a study of restrictions: what is in the way, where, and what free means. */
+
 import type { RestrictionsResult } from '@valvetide/core';
 import { basisLine } from '../render/basisLine.ts';
 import { leftOutLines } from '../render/marched.ts';
@@ -9,6 +10,7 @@ import {
   restrictionsWarnings,
 } from '../render/restrictionsText.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
 import { fillingLosses, restrictionBars, restrictionLines } from './charts/restrictionCharts.ts';
 import { type Charts, gridMarkup, leadsMarkup } from './figure.ts';
 import { html, NOTHING, named } from './html.ts';
@@ -38,6 +40,7 @@ export async function restrictionsReport(
   study: RestrictionsResult,
   note: string,
   units: UnitSystem,
+  about: About = NOTHING_ABOUT,
 ): Promise<string> {
   const [now, ...changed] = study.states;
   const { 'restrictions-by-speed': lead, restrictions: bars, ...others } = restrictionsCharts(study);
@@ -48,6 +51,7 @@ export async function restrictionsReport(
   ].filter((line) => line !== '');
   return page({
     subject: now.name,
+    about,
     answer: restrictionsAnswer(study),
     basis: lines.map(named),
     body: [

@@ -14,6 +14,9 @@ h2{font-size:1.25rem;line-height:1.3;margin:2.5rem 0 .75rem;padding-top:.75rem;b
 h3{font-size:1rem;margin:0 0 .35rem}
 h1,h2,h3,p,li,td,th,dd,summary{overflow-wrap:anywhere}
 .answer{font-size:1.6rem;line-height:1.25;font-weight:700;margin:.35rem 0 .6rem}
+.job{margin:.1rem 0 0;color:var(--soft);font-size:.875rem}
+.job span+span{margin-left:1.25rem}
+#notes p{max-width:46rem;white-space:pre-line;margin:.4rem 0}
 .basis{margin:.2rem 0;color:var(--soft);max-width:46rem}
 .notice{margin:1rem 0;padding:.6rem .9rem;border:1px solid var(--b);border-left-width:6px;background:var(--panel)}
 .notice ul,.plain{margin:.3rem 0;padding-left:1.2rem}
@@ -35,7 +38,8 @@ th,td{padding:.22rem .6rem .22rem 0;text-align:right;vertical-align:top;border-b
 th{font-weight:600;overflow-wrap:normal}
 thead th{vertical-align:bottom;border-bottom:2px solid var(--ink)}
 th .unit{display:block;font-weight:400;color:var(--soft)}
-.words{text-align:left;overflow-wrap:anywhere;white-space:normal}
+.words{text-align:left;overflow-wrap:break-word;white-space:normal}
+th.words{min-width:8rem}
 .ledger{width:100%}
 .ledger td,.ledger th{text-align:left;white-space:normal}
 .ledger th:first-child{width:34%}

@@ -1,9 +1,11 @@
 /** The report of a sweep: which value is best, how flat the top is, and what it does over speed. */
+
 import type { SweepResult } from '@valvetide/core';
 import { basisLine } from '../render/basisLine.ts';
 import { leftOutLines } from '../render/marched.ts';
 import { sweepAnswer, sweepNotes, sweepWarnings } from '../render/sweepText.ts';
 import type { UnitSystem } from '../render/units.ts';
+import { type About, NOTHING_ABOUT } from './about.ts';
 import { sweptCurves } from './charts/sweptCurves.ts';
 import { sweptValues } from './charts/sweptValues.ts';
 import { type Charts, leadsMarkup } from './figure.ts';
@@ -22,10 +24,16 @@ export function sweepCharts(sweep: SweepResult, units: UnitSystem): Charts<(type
 }
 
 /** @param note - says where the speeds come from; empty where the user named them */
-export async function sweepReport(sweep: SweepResult, note: string, units: UnitSystem): Promise<string> {
+export async function sweepReport(
+  sweep: SweepResult,
+  note: string,
+  units: UnitSystem,
+  about: About = NOTHING_ABOUT,
+): Promise<string> {
   const lines = [...sweepNotes(sweep), basisLine(sweep, units), note].filter((line) => line !== '');
   return page({
     subject: sweep.combination,
+    about,
     answer: sweepAnswer(sweep, units),
     basis: lines.map(named),
     body: [

@@ -68,6 +68,32 @@ describe('plotSpec(plot, size)', () => {
     expect(svg.replace(/url\([^)]*\)/g, '')).not.toMatch(/(fill|stroke)="#/);
   });
 
+  it('breaks a line where its points lie far apart, and names it once', async () => {
+    const points = [1000, 1500, 3500, 4000].map((x) => ({ x, y: x / 100 }));
+    const svg = await drawn([
+      { ...line, points, far: 750 },
+      { ...line, name: 'other' },
+    ]);
+    const dashed = [...svg.matchAll(/<path d="M([^"]*)" stroke="var\(--a\)"[^>]*stroke-dasharray="6,5"/g)];
+    expect(dashed).toHaveLength(1);
+    expect(dashed[0][1].split('L')).toHaveLength(2);
+    expect(svg.match(/>torque</g)).toHaveLength(1);
+  });
+
+  it('spans at least what an axis asks for, around what is drawn or up from zero', async () => {
+    const level: Layer = { ...line, points: line.points.map(({ x }) => ({ x, y: 100 + x / 1e4 })) };
+    const figures = (svg: string): number[] =>
+      [...svg.matchAll(/>(\d+)<\/text>/g)].map(([, text]) => Number(text)).filter((value) => value < 500);
+    const wide = figures(await drawn([level], { y: { title: 'amount', least: 20 } }));
+    expect(Math.max(...wide) - Math.min(...wide)).toBeGreaterThanOrEqual(20);
+    expect(Math.min(...wide)).toBeGreaterThan(50);
+    const low: Layer = { ...line, points: line.points.map(({ x }) => ({ x, y: x / 1e4 })) };
+    const up = figures(await drawn([low], { y: { title: 'amount', zero: true, least: 8 } }));
+    expect(Math.min(...up)).toBe(0);
+    expect(Math.max(...up)).toBeGreaterThanOrEqual(8);
+    expect(Math.max(...up)).toBeLessThanOrEqual(10);
+  });
+
   it('draws the same every time', async () => {
     expect(await drawn([line])).toBe(await drawn([line]));
   });

@@ -186,6 +186,7 @@ export function sampleRanking(names: readonly string[]): RankingResult {
     measureFirst: {
       path: 'heads.intake.flow',
       what: 'the sheet',
+      by: 'measuring',
       settles: 'order',
       changes: names.slice(0, 2),
       sigmaPct: 0.5,

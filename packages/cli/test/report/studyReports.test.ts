@@ -63,16 +63,24 @@ describe('compareReport(comparison, extras, units)', () => {
     expect(textOf(page)).toContain('big cam: big cam asks for more octane');
   });
 
-  it('draws the reference and the five that gain most, says so, and keeps all in the summary', async () => {
+  it('gives each of many a small drawing of torque, the three that gain most the others, and says so', async () => {
     const names = Array.from({ length: 9 }, (_, i) => `engine ${i}`);
     const words = textOf(await compare(names));
     expect(words).toContain(
-      'The drawings show engine 0 and the 5 of 8 others that gain most; the table shows all.',
+      'Drawings of torque show all, the others the 3 that gain most; the table shows all.',
     );
     for (const name of names) expect(words).toContain(name);
-    const lead = /<figure id="difference">(.*?)<\/figure>/s.exec(await compare(names))?.[1] ?? '';
-    expect(lead).toContain('>engine 8<');
-    expect(lead).not.toContain('>engine 3<');
+    const drawing = (page: string, id: string): string =>
+      new RegExp(`<figure id="${id}">(.*?)<figcaption>`, 's').exec(page)?.[1] ?? '';
+    const page = await compare(names);
+    for (const name of names.slice(1)) expect(drawing(page, 'difference')).toContain(`>${name}<`);
+    expect(drawing(page, 'power')).toContain('>engine 8<');
+    expect(drawing(page, 'power')).not.toContain('>engine 5<');
+    // A dozen small ones fill a sheet of paper.
+    const more = await compare(Array.from({ length: 20 }, (_, i) => `engine ${i}`));
+    expect(drawing(more, 'torque')).toContain('>engine 8<');
+    expect(drawing(more, 'torque')).not.toContain('>engine 7<');
+    expect(textOf(more)).toContain('Drawings of torque show the 12 that gain most, the others the 3');
   });
 
   it('shows one combination alone, with nothing to set it against', async () => {
@@ -161,14 +169,14 @@ describe('rankReport(ranking, note, units)', () => {
     expect(words).toContain('heads.intake.flow 60 % of the variance');
   });
 
-  it('draws the leading three by speed with their ribbons within the band, beside what a dyno tells', async () => {
+  it('draws each change by speed with its ribbon within the band, beside what a dyno tells', async () => {
     const page = await rank(names);
     const lead = /<figure id="difference">(.*?)<\/figure>/s.exec(page)?.[1] ?? '';
     expect(lead).toContain('>one standard deviation<');
     expect(lead).toContain('>less than a dyno shows, 0.82 %<');
-    expect(lead).toContain('>carburetor<');
-    expect(lead).not.toContain('>rockers<');
-    expect(textOf(lead)).toContain('The first 3 of 4 changes.');
+    for (const name of names) expect(lead).toContain(`>${name}<`);
+    const twenty = textOf(await rank(Array.from({ length: 20 }, (_, i) => `part ${i}`)));
+    expect(twenty).toContain('The first 12 of 20 changes.');
     // 3 N m of the first change at 4000 rpm; none at 3000, outside of the band.
     expect(lead).toContain('<td class="">2.2</td>');
     const own = /<figure id="torque-and-power">(.*?)<\/figure>/s.exec(page)?.[1] ?? '';

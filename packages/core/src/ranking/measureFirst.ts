@@ -1,5 +1,7 @@
-/** Which one measurement would settle an answer best: the unknown that brings most of what leaves it open. */
+/** Which one measurement would settle an answer best: of what can be measured, the unknown that brings most of what leaves it open. */
+
 import { type Subject, varianceShares } from '../uncertainty/pairedDraws.ts';
+import { type SettledBy, settledBy } from '../uncertainty/settledBy.ts';
 import type { Unknown } from '../uncertainty/unknowns.ts';
 
 /** What to measure before anything is bought or fitted. */
@@ -8,6 +10,8 @@ export interface MeasureFirst {
   readonly path: string;
   /** What it is, where a path alone would not say. */
   readonly what: string;
+  /** How it is found out; a pull only where nothing that can be measured stands out. */
+  readonly by: SettledBy;
   /** `gain`: of the one change named. `order`: which of the changes named gains more. */
   readonly settles: 'gain' | 'order';
   /** Names of the changes. */
@@ -45,16 +49,23 @@ export function measureFirst(
       variances.set(id, (variances.get(id) ?? 0) + difference ** 2 / compared.length);
     }
   const whole = [...variances.values()].reduce((sum, value) => sum + value, rest);
-  const [first] = [...variances].sort(([a, x], [b, y]) => y - x || (a < b ? -1 : 1));
-  const unknown = unknowns.find(({ id }) => id === first?.[0]);
-  if (first === undefined || unknown === undefined || !(first[1] > WORTH_MEASURING * whole)) return null;
+  const candidates = [...variances]
+    .filter(([, variance]) => variance > WORTH_MEASURING * whole)
+    .sort(([a, x], [b, y]) => y - x || (a < b ? -1 : 1))
+    .flatMap(([id, variance]) => {
+      const unknown = unknowns.find((one) => one.id === id);
+      return unknown === undefined ? [] : [{ unknown, variance, by: settledBy(unknown.path) }];
+    });
+  const first = candidates.find(({ by }) => by === 'measuring') ?? candidates[0];
+  if (first === undefined) return null;
   return {
-    path: unknown.path,
-    what: unknown.id,
+    path: first.unknown.path,
+    what: first.unknown.id,
+    by: first.by,
     settles: others.length === 0 ? 'gain' : 'order',
     changes: [leader, ...others].map(({ name }) => name),
     sigmaPct: Math.sqrt(whole),
-    leftPct: Math.sqrt(whole - first[1]),
+    leftPct: Math.sqrt(whole - first.variance),
   };
 }
 

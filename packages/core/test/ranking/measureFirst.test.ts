@@ -34,6 +34,19 @@ describe('measureFirst(baseline, leaders, unknowns)', () => {
     expect(first?.leftPct).toBeCloseTo(1, 12);
   });
 
+  it('prefers what can be measured to a figure of the model, and names that where nothing else stands out', () => {
+    const model = { id: 'walls', path: 'heat.multiplier', of: null, replacedBy: [] } as unknown as Unknown;
+    const part = subject('part', { bench: 0.02, heat: 0.01, pipe: 0.03, walls: 0.04 });
+    const known = measureFirst(BASE, [part], [...UNKNOWNS, model]);
+    expect(known).toMatchObject({ path: 'path.pipe', by: 'measuring' });
+    expect(known?.leftPct).toBeCloseTo(4, 12);
+    const other = subject('other', { bench: 0.02, heat: 0.01, pipe: 0.01, walls: 0.04 });
+    expect(measureFirst(BASE, [other], [...UNKNOWNS, model])).toMatchObject({
+      path: 'heat.multiplier',
+      by: 'pull',
+    });
+  });
+
   it('counts the error of the model, which no measurement takes away and two alike changes share', () => {
     const part = { ...subject('part', { bench: 0.02, heat: 0.01, pipe: 0.04 }), modelError: { part: 0.03 } };
     const first = measureFirst(BASE, [part], UNKNOWNS);

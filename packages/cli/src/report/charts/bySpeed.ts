@@ -4,7 +4,7 @@ import { marched, markedSpeed } from '../../render/marched.ts';
 import { plainShort } from '../../render/plain.ts';
 import type { Column } from '../../render/table.ts';
 import { type Colour, SERIES } from '../draw/palette.ts';
-import type { Axis, Dash, Layer, Point } from '../draw/plot.ts';
+import type { Axis, Layer, Point, Shape } from '../draw/plot.ts';
 
 /** A curve with the name it goes by in a chart. */
 export interface NamedCurve {
@@ -19,6 +19,21 @@ export const SPEED_COLUMN: Column<OperatingPoint> = {
   unit: 'rpm',
   cell: markedSpeed,
 };
+
+/** Speeds farther apart than this leave room for a hump between them that nothing shows [rpm]. */
+export const FAR_RPM = 750;
+
+/** Curves that can still be told apart in one drawing, the one they are held against left out. */
+export const MOST_TOGETHER = 3;
+/** Small plots that a figure may have. */
+export const MOST_PANELS = 12;
+
+/** A sentence for drawings whose lines are broken somewhere; empty where none is. */
+export function farRemark(rpm: readonly number[]): string {
+  return rpm.some((speed, i) => i > 0 && speed - rpm[i - 1] > FAR_RPM)
+    ? ' Dashed: no speed between was run.'
+    : '';
+}
 
 /** A lost speed has no figures, and no place in a drawing. */
 export function overSpeed(
@@ -39,7 +54,7 @@ export function highest(
   );
 }
 
-const DASHES: readonly Dash[] = ['solid', 'dashed', 'dotted'];
+const SHAPES: readonly Shape[] = ['circle', 'square', 'diamond', 'triangle-up'];
 
 /** One line a curve. */
 export function lineFor(
@@ -52,16 +67,28 @@ export function lineFor(
     name: seriesName(name),
     points: overSpeed(curve.points, value),
     colour: seriesColour(index),
-    dash: seriesDash(index),
+    shape: seriesShape(index),
     marked: true,
+    far: FAR_RPM,
   };
 }
 
-/** Shifted once the colours are used up, so that no two of eighteen series look alike. */
-export const seriesDash = (index: number): Dash =>
-  DASHES[(index + Math.floor(index / SERIES.length)) % DASHES.length];
+/** Shifted once the colours are used up, so that no two of twenty-four series look alike. */
+export const seriesShape = (index: number): Shape =>
+  SHAPES[(index + Math.floor(index / SERIES.length)) % SHAPES.length];
 
 export const seriesColour = (index: number): Colour => SERIES[index % SERIES.length];
 
 /** A name from a file, short enough for a legend and on one line. */
 export const seriesName = (name: string): string => plainShort(name, 40);
+
+/** The curve that others are held against, where it stands in each small plot. */
+export function referenceLine({ name, curve }: NamedCurve, value: (point: MarchedPoint) => number): Layer {
+  return {
+    kind: 'line',
+    name: seriesName(name),
+    points: overSpeed(curve.points, value),
+    colour: 'soft',
+    far: FAR_RPM,
+  };
+}

@@ -8,6 +8,9 @@ import { highest, lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './b
 /** Depression at full throttle above which metering counts as a restriction [inHg]; common practice, no source. */
 const RESTRICTION = 1.5;
 
+/** Least span that is drawn [inHg]. */
+const LEAST_SPAN = 0.5;
+
 /** Null where the first curve has no figures. */
 export function depression(curves: readonly NamedCurve[], units: UnitSystem): Figure | null {
   const trade = units === 'trade';
@@ -27,7 +30,7 @@ export function depression(curves: readonly NamedCurve[], units: UnitSystem): Fi
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: `depression, ${unit}`, zero: true },
+        y: { title: `depression, ${unit}`, zero: true, least: shown(LEAST_SPAN) },
         layers: [
           ...(reaches
             ? [

@@ -1,11 +1,23 @@
-/** Torque gained or lost against a reference, speed by speed, with what is not known of it and what a dyno can tell. */
+/**
+ * Torque gained or lost against a reference, speed by speed, with what is not known of it and what a dyno can tell: in one drawing, or in
+ * a small one each where they are many.
+ */
 import { fixed } from '../../render/fixed.ts';
 import { signed } from '../../render/signed.ts';
 import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
-import type { Layer } from '../draw/plot.ts';
+import type { Colour } from '../draw/palette.ts';
+import type { Layer, Shape } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { SPEED_AXIS, seriesColour, seriesDash, seriesName } from './bySpeed.ts';
+import {
+  FAR_RPM,
+  farRemark,
+  MOST_TOGETHER,
+  SPEED_AXIS,
+  seriesColour,
+  seriesName,
+  seriesShape,
+} from './bySpeed.ts';
 
 export interface NamedDifference {
   readonly name: string;
@@ -48,14 +60,14 @@ export function differenceBySpeed(
             }),
           },
         ];
-  const ribbons = others.flatMap(({ byRpm, sigmaNm }, i): Layer[] =>
+  const ribbonOf = ({ byRpm, sigmaNm }: NamedDifference, name: string | null, colour: Colour): Layer[] =>
     sigmaNm === null || sigmaNm.every((sigma) => sigma === null)
       ? []
       : [
           {
             kind: 'ribbon',
-            name: i === 0 ? 'one standard deviation' : null,
-            colour: seriesColour(firstColour + i),
+            name,
+            colour,
             points: byRpm.flatMap((d, k) => {
               const sigma = sigmaNm[k];
               return sigma === null
@@ -63,18 +75,18 @@ export function differenceBySpeed(
                 : [{ x: d.rpm, low: torque(d.torqueNm - sigma), high: torque(d.torqueNm + sigma) }];
             }),
           },
-        ],
-  );
-  const lines = others.map(
-    ({ name, byRpm }, i): Layer => ({
-      kind: 'line',
-      name: seriesName(name),
-      points: byRpm.map((d) => ({ x: d.rpm, y: torque(d.torqueNm) })),
-      colour: seriesColour(firstColour + i),
-      dash: seriesDash(firstColour + i),
-      marked: true,
-    }),
-  );
+        ];
+  const lineOf = ({ byRpm }: NamedDifference, name: string, colour: Colour, shape?: Shape): Layer => ({
+    kind: 'line',
+    name,
+    points: byRpm.map((d) => ({ x: d.rpm, y: torque(d.torqueNm) })),
+    colour,
+    ...(shape === undefined ? {} : { shape }),
+    marked: true,
+    far: FAR_RPM,
+  });
+  const axis = { title: `torque against ${seriesName(reference)}, ${torqueUnit}`, zero: true };
+  const zero: Layer = { kind: 'rule', name: null, y: 0, colour: 'ink' };
   const columns: Column<number>[] = [
     { name: 'speed', unit: 'rpm', cell: (i) => fixed(rpm[i]) },
     ...others.flatMap(({ name, byRpm, sigmaNm }) => [
@@ -101,15 +113,47 @@ export function differenceBySpeed(
   return {
     id: 'difference',
     title: 'Difference by speed',
-    description: `Torque more or less than ${seriesName(reference)}. ${others.map(extremes).join(' ')}${remark === '' ? '' : ` ${remark}`}`,
-    drawing: {
-      kind: 'plot',
-      plot: {
-        x: SPEED_AXIS,
-        y: { title: `torque against ${seriesName(reference)}, ${torqueUnit}`, zero: true },
-        layers: [...strip, ...ribbons, { kind: 'rule', name: null, y: 0, colour: 'ink' }, ...lines],
-      },
-    },
+    description: `Torque more or less than ${seriesName(reference)}. ${(others.length > MOST_TOGETHER ? farthest(others) : others).map(extremes).join(' ')}${remark === '' ? '' : ` ${remark}`}${farRemark(rpm)}`,
+    drawing:
+      others.length > MOST_TOGETHER
+        ? {
+            kind: 'panels',
+            panels: {
+              x: SPEED_AXIS,
+              y: axis,
+              panels: others.map((one) => ({
+                title: seriesName(one.name),
+                layers: [
+                  ...strip,
+                  ...ribbonOf(one, 'one standard deviation', 'a'),
+                  zero,
+                  lineOf(one, 'with the change', 'a'),
+                ],
+              })),
+            },
+          }
+        : {
+            kind: 'plot',
+            plot: {
+              x: SPEED_AXIS,
+              y: axis,
+              layers: [
+                ...strip,
+                ...others.flatMap((one, i) =>
+                  ribbonOf(one, i === 0 ? 'one standard deviation' : null, seriesColour(firstColour + i)),
+                ),
+                zero,
+                ...others.map((one, i) =>
+                  lineOf(
+                    one,
+                    seriesName(one.name),
+                    seriesColour(firstColour + i),
+                    seriesShape(firstColour + i),
+                  ),
+                ),
+              ],
+            },
+          },
     table: figureTable(
       columns,
       rpm.map((_, i) => i),
@@ -121,4 +165,13 @@ function extremes({ name, byRpm }: NamedDifference): string {
   const most = byRpm.reduce((a, b) => (b.torquePct > a.torquePct ? b : a));
   const least = byRpm.reduce((a, b) => (b.torquePct < a.torquePct ? b : a));
   return `${seriesName(name)}: from ${signed(least.torquePct, 1)} % at ${fixed(least.rpm)} rpm to ${signed(most.torquePct, 1)} % at ${fixed(most.rpm)} rpm.`;
+}
+
+/** The one that gains most at some speed, and the one that loses most. */
+function farthest(others: readonly NamedDifference[]): readonly NamedDifference[] {
+  const most = ({ byRpm }: NamedDifference): number => Math.max(...byRpm.map(({ torquePct }) => torquePct));
+  const least = ({ byRpm }: NamedDifference): number => Math.min(...byRpm.map(({ torquePct }) => torquePct));
+  const gains = others.reduce((a, b) => (most(b) > most(a) ? b : a));
+  const loses = others.reduce((a, b) => (least(b) < least(a) ? b : a));
+  return gains === loses ? [gains] : [gains, loses];
 }

@@ -4,6 +4,9 @@ import { figureCell } from '../../render/marched.ts';
 import { type Figure, figureTable } from '../figure.ts';
 import { highest, lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
+/** Least span that is drawn [%]. */
+const LEAST_SPAN = 10;
+
 /** The first curve's figures stand in the table; null where it has none. */
 export function filling(curves: readonly NamedCurve[]): Figure | null {
   const { points } = curves[0].curve;
@@ -17,7 +20,7 @@ export function filling(curves: readonly NamedCurve[]): Figure | null {
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: 'filling, %' },
+        y: { title: 'filling, %', least: LEAST_SPAN },
         layers: curves.map((named, i) => lineFor(named, i, (p) => 100 * p.volumetricEfficiency)),
       },
     },

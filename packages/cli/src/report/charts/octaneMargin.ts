@@ -3,7 +3,10 @@ import type { Curve } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import { figureCell } from '../../render/marched.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { highest, overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+import { FAR_RPM, highest, overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
+
+/** Least span that is drawn, octane numbers. */
+const LEAST_SPAN = 10;
 
 /**
  * Null where the curve has no figures.
@@ -27,7 +30,7 @@ export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: 'octane number, (R + M) / 2' },
+        y: { title: 'octane number, (R + M) / 2', least: LEAST_SPAN },
         layers: [
           { kind: 'rule', name: `fuel, ${fixed(fuelOctane, 1)}`, y: fuelOctane, colour: 'c' },
           {
@@ -36,6 +39,7 @@ export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
             points: overSpeed(points, (p) => p.octaneRequired),
             colour: 'b',
             marked: true,
+            far: FAR_RPM,
           },
           {
             kind: 'line',
@@ -44,6 +48,7 @@ export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
             colour: 'd',
             dash: 'dashed',
             marked: true,
+            far: FAR_RPM,
           },
         ],
       },

@@ -11,6 +11,9 @@ export interface FuelledCurve extends NamedCurve {
   readonly fuelOctane: number;
 }
 
+/** Least span that is drawn, octane numbers. */
+const LEAST_SPAN = 5;
+
 export function octaneToSpare(curves: readonly FuelledCurve[]): Figure {
   const { points } = curves[0].curve;
   const least = curves.flatMap(({ name, curve, fuelOctane }) => {
@@ -38,7 +41,7 @@ export function octaneToSpare(curves: readonly FuelledCurve[]): Figure {
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: 'octane numbers to spare, (R + M) / 2', zero: true },
+        y: { title: 'octane numbers to spare, (R + M) / 2', zero: true, least: LEAST_SPAN },
         layers: [
           { kind: 'rule', name: null, y: 0, colour: 'ink' },
           ...curves.map((named, i) => lineFor(named, i, (p) => named.fuelOctane - p.octaneRequired)),

@@ -6,7 +6,7 @@ import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { SPEED_AXIS, seriesColour, seriesDash, seriesName } from './bySpeed.ts';
+import { SPEED_AXIS, seriesColour, seriesName, seriesShape } from './bySpeed.ts';
 import { differenceBySpeed } from './differenceBySpeed.ts';
 
 const SHAPES = ['circle', 'diamond', 'square', 'triangle-up'] as const;
@@ -28,7 +28,7 @@ export function pullCurves(
       name: seriesName(summary.sheet),
       points: summary.points.map((p) => ({ x: p.rpm, y: value(p) })),
       colour: seriesColour(i),
-      dash: seriesDash(i),
+      shape: seriesShape(i),
     },
     ...(summary.pulls.length < 2
       ? []
@@ -77,7 +77,7 @@ export function pullScatter(summaries: readonly PullSummary[]): Figure | null {
               deviation === null ? [] : [{ x: rpm, y: 100 * deviation }],
             ),
             colour: seriesColour(i),
-            dash: seriesDash(i),
+            shape: seriesShape(i),
             marked: true,
           },
         ],

@@ -6,10 +6,13 @@ import { elementName } from '../../render/restrictionsText.ts';
 import { signed } from '../../render/signed.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { SPEED_AXIS, seriesColour, seriesDash } from './bySpeed.ts';
+import { FAR_RPM, farRemark, MOST_TOGETHER, SPEED_AXIS, seriesColour, seriesShape } from './bySpeed.ts';
 
 /** Elements that the gas does not pass through: shown beside the others, never in the way. */
 const BESIDE = ['charge-heating', 'pumping', 'friction'];
+
+/** Least span of the gains by speed that is drawn [%]. */
+const LEAST_SPAN = 4;
 
 /** Over the band, from intake to exhaust; null where nothing has a mean over it. */
 export function restrictionBars({ states: [now], band }: RestrictionsResult): Figure | null {
@@ -59,28 +62,32 @@ export function restrictionLines(
       : [{ name: elementName(element, now), byRpm }],
   );
   if (drawn.length === 0) return null;
-  const lines = drawn.map(
-    ({ name, byRpm }, i): Layer => ({
-      kind: 'line',
-      name,
-      points: byRpm.map((gain) => ({ x: gain.rpm, y: gain.torquePct })),
-      colour: seriesColour(i),
-      dash: seriesDash(i),
-      marked: true,
-    }),
-  );
+  const many = drawn.length > MOST_TOGETHER;
+  const line = ({ name, byRpm }: (typeof drawn)[number], i: number): Layer => ({
+    kind: 'line',
+    name,
+    points: byRpm.map((gain) => ({ x: gain.rpm, y: gain.torquePct })),
+    colour: many ? 'a' : seriesColour(i),
+    ...(many ? {} : { shape: seriesShape(i) }),
+    marked: true,
+    far: FAR_RPM,
+  });
+  const zero: Layer = { kind: 'rule', name: null, y: 0, colour: 'soft' };
+  const y = { title: 'torque more if free, %', zero: true, least: LEAST_SPAN };
   return {
     id: which === 'beside' ? 'beside-by-speed' : 'restrictions-by-speed',
     title: which === 'beside' ? 'Heat and friction by speed' : 'Restrictions by speed',
-    description: `Torque more if one alone were free. ${which === 'beside' ? 'No part in the way of the gas, but worth as much as one.' : governingText(now)}`,
-    drawing: {
-      kind: 'plot',
-      plot: {
-        x: SPEED_AXIS,
-        y: { title: 'torque more if free, %', zero: true },
-        layers: [{ kind: 'rule', name: null, y: 0, colour: 'soft' }, ...lines],
-      },
-    },
+    description: `Torque more if one alone were free. ${which === 'beside' ? 'No part in the way of the gas, but worth as much as one.' : governingText(now)}${farRemark(rpm)}`,
+    drawing: many
+      ? {
+          kind: 'panels',
+          panels: {
+            x: SPEED_AXIS,
+            y,
+            panels: drawn.map((one, i) => ({ title: one.name, layers: [zero, line(one, i)] })),
+          },
+        }
+      : { kind: 'plot', plot: { x: SPEED_AXIS, y, layers: [zero, ...drawn.map(line)] } },
     table: figureTable(
       [
         { name: 'speed', unit: 'rpm', cell: (n: number) => fixed(n) },
@@ -131,8 +138,9 @@ export function fillingLosses({ states: [now] }: RestrictionsResult): Figure | n
             name,
             points: points.map((p) => ({ x: p.rpm, y: p.fillingLoss[key] })),
             colour: seriesColour(i),
-            dash: seriesDash(i),
+            shape: seriesShape(i),
             marked: true,
+            far: FAR_RPM,
           }),
         ),
       },

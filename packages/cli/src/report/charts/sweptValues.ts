@@ -25,6 +25,9 @@ export function sweptValues(sweep: SweepResult, units: UnitSystem): Figure {
   };
 }
 
+/** Least span of mean power that is drawn, over its largest: less makes a hill of what no dyno tells [-]. */
+const LEAST_SPAN = 0.08;
+
 /** The values that break a limit, in a sentence. */
 function brokenAt(points: readonly SweepPoint[]): string {
   const broken = points.filter(({ breaches }) => breaches.length > 0);
@@ -63,7 +66,7 @@ function line(
       x: {
         title: `${plainShort(variable.path, 40)}${scale.unit === '' ? '' : `, ${plainShort(scale.unit, 12)}`}`,
       },
-      y: { title: `mean power, ${unit}` },
+      y: { title: `mean power, ${unit}`, least: LEAST_SPAN * Math.max(...drawn.map(({ y }) => y)) },
       layers: [
         ...(baseline === null
           ? []

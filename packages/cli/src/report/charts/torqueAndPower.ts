@@ -6,7 +6,7 @@ import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
-import { overSpeed, SPEED_AXIS } from './bySpeed.ts';
+import { FAR_RPM, farRemark, overSpeed, SPEED_AXIS } from './bySpeed.ts';
 
 export interface MeasuredPoint {
   readonly rpm: number;
@@ -80,15 +80,18 @@ export function torqueAndPower(
       name: `torque, ${torqueUnit}`,
       points: overSpeed(points, (p) => (trade ? p.torqueLbFt : p.torqueNm)),
       colour: 'a',
+      shape: 'circle',
       marked: true,
+      far: FAR_RPM,
     },
     {
       kind: 'line',
       name: `power, ${powerUnit}`,
       points: overSpeed(points, (p) => (trade ? p.powerHp : p.powerKw)),
       colour: 'b',
-      dash: 'dashed',
+      shape: 'square',
       marked: true,
+      far: FAR_RPM,
     },
     ...(measured.length === 0
       ? []
@@ -119,7 +122,7 @@ export function torqueAndPower(
   return {
     id: 'torque-and-power',
     title: 'Torque and power',
-    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${spreadNm === undefined ? '' : ' The ribbons are one standard deviation of what is not known, the part that changes share and that cancels in their gains included.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}`,
+    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${spreadNm === undefined ? '' : ' The ribbons are one standard deviation of what is not known, the part that changes share and that cancels in their gains included.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}${farRemark(points.map(({ rpm }) => rpm))}`,
     drawing: {
       kind: 'plot',
       plot: { x: SPEED_AXIS, y: { title: `${torqueUnit} and ${powerUnit}` }, layers },

@@ -1,7 +1,7 @@
 /** Amounts in a grid: each cell says its figure, and its colour the sign and the size. */
 import type { Spec } from 'vega';
+import { textWidth } from './legend.ts';
 import { colour } from './palette.ts';
-import { FONT_SIZE } from './toSvg.ts';
 
 export interface Grid {
   readonly rowTitle: string;
@@ -22,7 +22,8 @@ export interface Grid {
 }
 
 const CELL = 34;
-const LETTER = 0.58;
+/** Where figures stand upright because their cells are narrow. */
+const TALL_CELL = 50;
 /** Longest name beside a row, in letters: on a telephone and on a wide screen. */
 const MOST = 16;
 const MOST_WIDE = 40;
@@ -33,11 +34,16 @@ export function gridSpec(
 ): Spec {
   const most = width > 600 ? MOST_WIDE : MOST;
   const shown = (name: string): string => (name.length > most ? `${name.slice(0, most - 3)}...` : name);
-  const longest = Math.max(...rows.map((name) => shown(name).length));
-  const left = Math.round(12 + longest * FONT_SIZE * LETTER);
+  const left = Math.round(16 + Math.max(...rows.map((name) => textWidth(shown(name)))));
   const inner = width - left - 6;
   const largest = Math.max(strongest, ...cells.map(({ value }) => Math.abs(value ?? 0)));
   const step = inner / columns.length;
+  // Words that their column has no room for stand upright: cut off they would say another size.
+  const headRoom = Math.max(...columns.map(textWidth));
+  const upright = headRoom > step - 4;
+  const head = upright ? headRoom + 8 : 20;
+  const turned = Math.max(...cells.map(({ text }) => textWidth(text))) > step - 4;
+  const height = turned ? TALL_CELL : CELL;
   const values = cells.map(({ row, column, value, text, marked = false }) => ({
     row,
     column,
@@ -49,15 +55,15 @@ export function gridSpec(
     edgeWidth: marked ? 3 : 1,
   }));
   const x = (offset: number) => ({ field: 'column', mult: step, offset });
-  const y = (offset: number) => ({ field: 'row', mult: CELL, offset });
+  const y = (offset: number) => ({ field: 'row', mult: height, offset });
   const label = (text: string, at: Record<string, unknown>) => ({
     type: 'text' as const,
     encode: { enter: { ...at, text: { value: text }, fill: { value: colour('soft') } } },
   });
   return {
     width: inner,
-    height: rows.length * CELL,
-    padding: { left, right: 6, top: rowTitle === '' ? 48 : 70, bottom: 6 },
+    height: rows.length * height,
+    padding: { left, right: 6, top: head + (rowTitle === '' ? 28 : 50), bottom: 6 },
     autosize: 'none',
     data: [{ name: 'cells', values }],
     marks: [
@@ -69,7 +75,7 @@ export function gridSpec(
             x: x(1),
             y: y(1),
             width: { value: step - 2 },
-            height: { value: CELL - 2 },
+            height: { value: height - 2 },
             fill: { field: 'tone' },
             fillOpacity: { field: 'strength' },
             stroke: { field: 'edge' },
@@ -83,7 +89,8 @@ export function gridSpec(
         encode: {
           enter: {
             x: x(step / 2),
-            y: y(CELL / 2),
+            y: y(height / 2),
+            ...(turned ? { angle: { value: -90 } } : {}),
             align: { value: 'center' },
             baseline: { value: 'middle' },
             text: { field: 'text' },
@@ -93,20 +100,22 @@ export function gridSpec(
       ...rows.map((name, i) =>
         label(shown(name), {
           x: { value: -8 },
-          y: { value: (i + 0.5) * CELL },
+          y: { value: (i + 0.5) * height },
           align: { value: 'right' },
           baseline: { value: 'middle' },
         }),
       ),
       ...columns.map((name, i) =>
-        label(name.slice(0, Math.max(1, Math.floor(step / (FONT_SIZE * LETTER)))), {
+        label(name, {
           x: { value: (i + 0.5) * step },
           y: { value: -8 },
-          align: { value: 'center' },
+          ...(upright
+            ? { angle: { value: -90 }, align: { value: 'left' }, baseline: { value: 'middle' } }
+            : { align: { value: 'center' } }),
         }),
       ),
-      label(columnTitle, { x: { value: 2 - left }, y: { value: -30 } }),
-      label(rowTitle, { x: { value: 2 - left }, y: { value: -52 } }),
+      label(columnTitle, { x: { value: 2 - left }, y: { value: -head - 10 } }),
+      label(rowTitle, { x: { value: 2 - left }, y: { value: -head - 32 } }),
     ],
   };
 }

@@ -60,7 +60,24 @@ export function legendOf(layers: readonly Layer[], width: number): Legend {
 function sampleOf(layer: Layer, x: number, y: number): Mark[] {
   switch (layer.kind) {
     case 'line':
-    case 'rule':
+    case 'rule': {
+      const mark: Mark[] =
+        layer.kind === 'line' && layer.shape !== undefined
+          ? [
+              {
+                type: 'symbol',
+                encode: {
+                  enter: {
+                    x: { value: x + SAMPLE / 2 },
+                    y: { value: y },
+                    shape: { value: layer.shape },
+                    size: { value: 55 },
+                    fill: { value: colour(layer.colour) },
+                  },
+                },
+              },
+            ]
+          : [];
       return [
         {
           type: 'rule',
@@ -75,7 +92,9 @@ function sampleOf(layer: Layer, x: number, y: number): Mark[] {
             },
           },
         },
+        ...mark,
       ];
+    }
     case 'dots':
       return [
         {

@@ -8,6 +8,8 @@ export interface Point {
 
 export type Dash = 'solid' | 'dashed' | 'dotted';
 
+export type Shape = 'circle' | 'square' | 'diamond' | 'triangle-up';
+
 export const DASHES: Readonly<Record<Dash, readonly number[]>> = {
   solid: [],
   dashed: [8, 4],
@@ -24,6 +26,10 @@ export type Layer =
       readonly dash?: Dash;
       /** Marks each point. */
       readonly marked?: boolean;
+      /** Shape of the marks; else a circle. */
+      readonly shape?: Shape;
+      /** Points farther apart than this are joined by a broken line: nothing is known between them. */
+      readonly far?: number;
     }
   | {
       readonly kind: 'ribbon';
@@ -36,7 +42,7 @@ export type Layer =
       readonly name: string | null;
       readonly points: readonly Point[];
       readonly colour: Colour;
-      readonly shape: 'circle' | 'square' | 'diamond' | 'triangle-up';
+      readonly shape: Shape;
     }
   /** From one x to another over the whole height. */
   | { readonly kind: 'span'; readonly name: string | null; readonly from: number; readonly to: number }
@@ -69,6 +75,10 @@ export interface Axis {
   readonly title: string;
   /** Ends of the axis; else round numbers around everything drawn. */
   readonly domain?: readonly [number, number];
+  /** Values that the axis goes to at least, drawn or not. */
+  readonly reach?: readonly [number, number];
+  /** Least span: an axis that ends around what is drawn makes much of next to nothing. */
+  readonly least?: number;
   /** The axis has to show zero. */
   readonly zero?: boolean;
   /** Powers of ten, for values above zero. */

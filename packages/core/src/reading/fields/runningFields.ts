@@ -124,6 +124,8 @@ export const RUNNING_FIELDS: FieldsOf<Running> = {
   ...LIMITS,
   ...CALIBRATION,
   name: {},
+  job: {},
+  customer: {},
   notes: {},
   correction: {},
   units: {},

@@ -1,5 +1,5 @@
 /** The whole combination file: its sections in the order to write them. */
-import type * as z from 'zod';
+import * as z from 'zod';
 import type { CorrectionStandard, UnitSystem } from '../../combination/combination.ts';
 import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
 import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
@@ -31,6 +31,8 @@ const UNIT_SYSTEMS = ['trade', 'si'] as const;
 /** What a combination file says, in SI, before gaps are filled. */
 export interface CombinationFile {
   readonly name?: string | undefined;
+  readonly job?: string | undefined;
+  readonly customer?: string | undefined;
   readonly notes?: string | undefined;
   readonly engine: EngineSection;
   readonly chamber?: ChamberSection | undefined;
@@ -54,11 +56,19 @@ export interface CombinationFile {
 /** A file with some sections missing because they could not be read; for checks that look at what there is. */
 export type PartialFile = Partial<CombinationFile>;
 
+/** `1238` without quotes is a number. */
+const jobNumber: z.ZodType<string, string | number> = z
+  .union([z.string().min(1).max(60), z.int()])
+  .transform(String)
+  .meta({ description: 'Number or name of the job, for the head of a report.', examples: ['1238'] });
+
 /** Schema of every top-level field, in the order to write them. Only `engine` must be there. */
 export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?: z.ZodType } = {
   $schema: text(400, 'Address of this schema, for editors.'),
   name: text(120, 'Name of this combination.', 'Tern Street six'),
-  notes: text(4000, 'Anything worth remembering.'),
+  job: jobNumber,
+  customer: text(120, 'Whom it is for, for the head of a report.', 'Tern Street Engines'),
+  notes: text(4000, 'Anything worth remembering; stands at the end of a report.'),
   engine: engineSection,
   chamber: chamberSection,
   heads: headsSection,

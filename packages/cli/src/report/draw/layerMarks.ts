@@ -1,0 +1,177 @@
+/** The marks of a plot's layers. */
+import type { Mark } from 'vega';
+import { colour, wash } from './palette.ts';
+import { DASHES, type Layer, type Point } from './plot.ts';
+
+/** A line over a stretch where nothing is known. */
+const FAR_DASH = [6, 5];
+const FAR_WIDTH = 1.75;
+
+type LineLayer = Extract<Layer, { kind: 'line' }>;
+/** A layer, or a piece of a line that only joins points far apart. */
+export type Part = Layer & { readonly joins?: boolean };
+
+/** A line in its pieces: between neighbours, and across the stretches between points that lie far apart. */
+export function partsOf(layer: Layer): readonly Part[] {
+  if (layer.kind !== 'line' || layer.far === undefined) return [layer];
+  const { far, points } = layer;
+  const isFar = (i: number): boolean => points[i].x - points[i - 1].x > far;
+  const runs: Point[][] = [];
+  const joins: Part[] = [];
+  points.forEach((point, i) => {
+    if (i > 0 && isFar(i))
+      joins.push({ ...layer, points: [points[i - 1], point], marked: false, joins: true });
+    if (i === 0 || isFar(i)) runs.push([point]);
+    else runs[runs.length - 1].push(point);
+  });
+  return [...joins, ...runs.map((run): LineLayer => ({ ...layer, points: run }))];
+}
+
+const at = (scale: 'x' | 'y', field: string) => ({ scale, field });
+
+export function marksOf(layer: Part, data: string, xRange: readonly [number, number]): Mark[] {
+  const from = { data };
+  switch (layer.kind) {
+    case 'line': {
+      const stroke = { value: colour(layer.colour) };
+      const line: Mark = {
+        type: 'line',
+        clip: true,
+        from,
+        encode: {
+          enter: {
+            x: at('x', 'x'),
+            y: at('y', 'y'),
+            stroke,
+            strokeWidth: { value: layer.joins === true ? FAR_WIDTH : 2.5 },
+            strokeJoin: { value: 'round' },
+            strokeDash: { value: layer.joins === true ? FAR_DASH : [...DASHES[layer.dash ?? 'solid']] },
+          },
+        },
+      };
+      const marks: Mark = {
+        type: 'symbol',
+        from,
+        encode: {
+          enter: {
+            x: at('x', 'x'),
+            y: at('y', 'y'),
+            shape: { value: layer.shape ?? 'circle' },
+            size: { value: layer.shape === undefined ? 22 : 44 },
+            fill: stroke,
+          },
+        },
+      };
+      return layer.marked === true || layer.points.length === 1 ? [line, marks] : [line];
+    }
+    case 'ribbon':
+      return [
+        {
+          type: 'area',
+          clip: true,
+          from,
+          encode: {
+            enter: {
+              x: at('x', 'x'),
+              y: at('y', 'low'),
+              y2: at('y', 'high'),
+              fill: { value: wash(layer.colour) },
+            },
+          },
+        },
+      ];
+    case 'dots':
+      return [
+        {
+          type: 'symbol',
+          from,
+          encode: {
+            enter: {
+              x: at('x', 'x'),
+              y: at('y', 'y'),
+              shape: { value: layer.shape },
+              size: { value: 55 },
+              fill: { value: 'var(--paper)' },
+              stroke: { value: colour(layer.colour) },
+              strokeWidth: { value: 2 },
+            },
+          },
+        },
+      ];
+    case 'span':
+      return [
+        {
+          type: 'rect',
+          clip: true,
+          encode: {
+            enter: {
+              x: { scale: 'x', value: layer.from },
+              x2: { scale: 'x', value: layer.to },
+              y: { value: 0 },
+              y2: { signal: 'height' },
+              fill: { value: wash('soft') },
+            },
+          },
+        },
+      ];
+    case 'rule':
+      return [
+        {
+          type: 'rule',
+          clip: true,
+          encode: {
+            enter: {
+              x: layer.x === undefined ? { value: 0 } : { scale: 'x', value: layer.x },
+              x2: layer.x === undefined ? { signal: 'width' } : { scale: 'x', value: layer.x },
+              y: layer.y === undefined ? { value: 0 } : { scale: 'y', value: layer.y },
+              y2: layer.y === undefined ? { signal: 'height' } : { scale: 'y', value: layer.y },
+              stroke: { value: colour(layer.colour) },
+              strokeWidth: { value: 1.5 },
+              strokeDash: { value: [...DASHES[layer.dash ?? 'solid']] },
+            },
+          },
+        },
+      ];
+    case 'bars':
+      return [
+        {
+          type: 'rect',
+          clip: true,
+          from,
+          encode: {
+            enter: {
+              x: at('x', 'from'),
+              x2: at('x', 'to'),
+              y: at('y', 'y'),
+              y2: { scale: 'y', value: 0 },
+              fill: { value: wash(layer.colour) },
+              stroke: { value: colour(layer.colour) },
+              strokeWidth: { value: 1 },
+            },
+          },
+        },
+      ];
+    case 'note': {
+      // Away from the nearer edge, so that the words stay within the frame.
+      const share = (layer.x - xRange[0]) / (xRange[1] - xRange[0]);
+      const align = share > 0.7 ? 'right' : share < 0.3 ? 'left' : 'center';
+      const place = {
+        x: { scale: 'x', value: layer.x },
+        y: { scale: 'y', value: layer.y, offset: layer.side === 'above' ? -9 : 18 },
+        text: { value: layer.text },
+        align: { value: align },
+        fontWeight: { value: 600 },
+      } as const;
+      // A ground under the letters keeps them readable across a line.
+      const ground = {
+        stroke: { value: 'var(--paper)' },
+        strokeWidth: { value: 5 },
+        strokeJoin: { value: 'round' },
+      } as const;
+      return [
+        { type: 'text', encode: { enter: { ...place, ...ground, fill: { value: 'var(--paper)' } } } },
+        { type: 'text', encode: { enter: { ...place, fill: { value: colour(layer.colour) } } } },
+      ];
+    }
+  }
+}
