@@ -110,6 +110,8 @@ type Running =
   | 'limits'
   | 'calibration'
   | 'name'
+  | 'job'
+  | 'customer'
   | 'notes'
   | 'correction'
   | 'units';
