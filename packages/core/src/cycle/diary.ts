@@ -1,4 +1,5 @@
 /** What is noted of a cylinder at its own events. */
+import { ZERO } from '../base/zero.ts';
 
 /** What is known of a cylinder from its events of the last 720 degrees. */
 export interface CylinderDiary {
@@ -32,22 +33,22 @@ export interface CylinderDiary {
 
 export function emptyDiary(): CylinderDiary {
   return {
-    workBeforeCompression: 0,
-    workAfterExpansion: 0,
-    closedWork: 0,
-    pumpingWork: 0,
-    trappedMass: 0,
-    residual: 0,
-    closingPressure: 0,
-    closingTemperature: 0,
-    closingEnergy: 0,
-    closingLiquid: 0,
-    fuelAdded: 0,
-    massGained: 0,
-    knock: 0,
-    peakPressure: 0,
-    peakAngle: 0,
-    risingPressure: 0,
-    risingAngle: 0,
+    workBeforeCompression: ZERO,
+    workAfterExpansion: ZERO,
+    closedWork: ZERO,
+    pumpingWork: ZERO,
+    trappedMass: ZERO,
+    residual: ZERO,
+    closingPressure: ZERO,
+    closingTemperature: ZERO,
+    closingEnergy: ZERO,
+    closingLiquid: ZERO,
+    fuelAdded: ZERO,
+    massGained: ZERO,
+    knock: ZERO,
+    peakPressure: ZERO,
+    peakAngle: ZERO,
+    risingPressure: ZERO,
+    risingAngle: ZERO,
   };
 }

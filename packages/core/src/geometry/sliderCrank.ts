@@ -68,9 +68,26 @@ export function cylinderVolume(crank: SliderCrank, angle: number): number {
   return crank.clearanceVolume + pistonArea(crank) * pistonPosition(crank, angle);
 }
 
-/** Derivative of the cylinder volume by crank angle [m3/rad]. */
-export function volumeRate(crank: SliderCrank, angle: number): number {
-  return pistonArea(crank) * pistonTravelRate(crank, angle);
+/** Volume [m3] and its derivative by crank angle [m3/rad], as the mechanism moves. */
+export interface MovedVolume {
+  V: number;
+  dV: number;
+}
+
+/**
+ * {@link cylinderVolume} and its derivative at a crank angle after top centre [rad], written into `moved`: half the sines and roots of
+ * the two one by one.
+ */
+export function moveVolume(crank: SliderCrank, angle: number, moved: MovedVolume): void {
+  const radius = crank.stroke / 2;
+  const rod = crank.rodLength;
+  const half = Math.sin(angle / 2);
+  const sine = 2 * radius * half * Math.cos(angle / 2);
+  const lift = 2 * radius * half * half;
+  const along = Math.sqrt(rod * rod - sine * sine);
+  const area = pistonArea(crank);
+  moved.V = crank.clearanceVolume + area * (lift + (sine * sine) / (rod + along));
+  moved.dV = area * sine * (1 + (radius - lift) / along);
 }
 
 /**

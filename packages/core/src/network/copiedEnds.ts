@@ -1,4 +1,5 @@
 /** Cylinders that do not march: their duct ends deliver into shared volumes what a marching cylinder's end did so many degrees before. */
+import { ZERO } from '../base/zero.ts';
 import { CLOCK } from './clock.ts';
 import type { FlowRecord } from './copies.ts';
 import {
@@ -69,12 +70,12 @@ export function createCopy(
     volume,
     end,
     rate: new Float64Array(RECALL_SIZE),
-    pressure: 0,
+    pressure: ZERO,
     mean: new Float64Array(3),
     sum: new Float64Array(4),
     offset: take(1),
-    total: 0,
-    bias: 0,
+    total: ZERO,
+    bias: ZERO,
   };
 }
 

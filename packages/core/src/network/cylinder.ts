@@ -1,10 +1,11 @@
 /** A cylinder: moving volume, one zone for gas exchange, two zones while it burns. */
 import { T_REFERENCE } from '../base/constants.ts';
+import { ZERO } from '../base/zero.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { LiquidFuel } from '../gas/liquidFuel.ts';
 import { frozenS, frozenU } from '../gas/lookup.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
-import { cylinderVolume, pistonArea, volumeRate } from '../geometry/sliderCrank.ts';
+import { cylinderVolume, moveVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import { wiebeFractionNormalised } from '../processes/wiebe.ts';
 import type { BurnReference, WallHeat } from './cylinderHeat.ts';
 import { atRest, type Site, type StillNode, type Weighted } from './part.ts';
@@ -136,36 +137,48 @@ export function heatOfReaction(tables: GasTables): number {
 }
 
 export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cylinder {
+  const { name, crank, firingAngle, walls, burn, spray, weight = 1, charge = tables } = spec;
+  const { offset, energyAt, burnedAt, momentumAt } = atRest(take(CYLINDER_STATE));
+  // Field by field: objects made by spreading others have shapes of their own, and what reads them is compiled anew for each.
   return {
-    ...spec,
+    name,
+    crank,
+    firingAngle,
+    walls,
+    burn,
+    spray,
+    weight,
     tables,
-    charge: spec.charge ?? tables,
+    charge,
     mean: tables,
-    bore: pistonArea(spec.crank),
-    heatOfReaction: heatOfReaction(spec.charge ?? tables),
-    ...atRest(take(CYLINDER_STATE)),
+    bore: pistonArea(crank),
+    heatOfReaction: heatOfReaction(charge),
+    offset,
+    energyAt,
+    burnedAt,
+    momentumAt,
     side: new Float64Array(SIDE_SIZE).fill(400),
     opening: new Float64Array(1),
-    speed: 0,
+    speed: ZERO,
     burning: false,
     firing: false,
     endGas: false,
-    residual: 0,
-    reference: { p: 1e5, T: 300, V: 1e-3 },
-    start: { p: 1e5, Tb: FIRST_BURNED },
+    residual: ZERO,
+    reference: { p: Number.NaN, T: Number.NaN, V: Number.NaN },
+    start: { p: Number.NaN, Tb: Number.NaN },
     now: {
-      angle: 0,
-      V: 0,
-      dV: 0,
-      m: 0,
-      U: 0,
-      s: 0,
-      x: 0,
-      Tu: 400,
-      Tb: FIRST_BURNED,
-      T: 400,
-      heatCoefficient: 0,
-      heat: 0,
+      angle: ZERO,
+      V: ZERO,
+      dV: ZERO,
+      m: ZERO,
+      U: ZERO,
+      s: ZERO,
+      x: ZERO,
+      Tu: Number.NaN,
+      Tb: Number.NaN,
+      T: Number.NaN,
+      heatCoefficient: ZERO,
+      heat: ZERO,
     },
   };
 }
@@ -204,8 +217,8 @@ export function decodeCylinder(cylinder: Cylinder, theta: number, y: Float64Arra
 export function decodeAtAngle(cylinder: Cylinder, y: Float64Array): void {
   const { now, crank, offset: o, side } = cylinder;
   const radians = (now.angle * Math.PI) / 180;
-  now.V = cylinderVolume(crank, radians);
-  now.dV = volumeRate(crank, radians) * cylinder.speed;
+  moveVolume(crank, radians, now);
+  now.dV *= cylinder.speed;
   now.m = y[o + CYL.mass];
   if (cylinder.burning) {
     const { burn } = cylinder;

@@ -25,13 +25,14 @@ const MAX_ITERATIONS = 12;
 const TOLERANCE = 1e-6;
 const SETTLED = 1e-4;
 /**
- * Relative error of the squared flow from which one more step of Newton's method, taken to first order in the other
- * quantities too, leaves less than two hundred-thousandths: if the step is at most this share of the speed, and short of sonic
- * flow, where the flow hardly changes with the speed.
+ * A step of Newton's method that is this share of the speed or less, taken to first order in the other quantities too, is the last:
+ * the squared flow is no more bent than a parabola, so that half the square of the share is left, a hundred-thousandth. That holds
+ * short of sonic flow, where the flow hardly changes with the speed. Most searches need no second look then.
  */
-const NEARLY = 3e-4;
-const LAST_STEP = 1e-3;
+const LAST_STEP = 3e-3;
 const SHORT_OF_SONIC = 0.6;
+/** Least pressure ratio that no gas chokes at [-]: exp(-1/2), the limit of the critical one as gamma falls to 1. */
+const NEVER_CHOKED = 0.6066;
 /** Flow taken for none, as a share of the flow at sonic speed. */
 const STILL = 1e-7;
 
@@ -130,51 +131,60 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
   const gk = gamma * k;
   const ratio = ductArea / area;
   const drop = (2 * (nozzle[NOZZLE.wall] - pv)) / rho;
-  const critical = powerNearOne(2 / (gamma + 1), 0.5 * gk);
-  const criticalY = critical * (gamma + 1) * 0.5;
-  const y0 = powerNearOne(pv / p, 1 / gamma);
+  const perGamma = 1 / gamma;
+  const pr0 = pv / p;
+  const y0 = powerNearOne(pr0, perGamma);
   let low = 0;
   let high = (c * k + wi) / (1 + k);
   const jet = drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop));
   let w = jet * nozzle[NOZZLE.start];
   if (!(w > 0 && w < high)) w = Math.min(jet, 0.999 * high);
   const still = (STILL * rho * c * ductArea) ** 2;
+  const perKC = 1 / (k * c);
+  const perKCC = perKC / c;
+  const rise = gamma / c;
+  const square0 = ((area * p) ** 2 * gamma * gk) / (c * c);
   let m = 0;
   let x = 1;
   let density = 1;
   for (let i = 0; i < MAX_ITERATIONS; i++) {
-    x = 1 + (wi - w) / (k * c);
+    x = 1 + (wi - w) * perKC;
     density = powerNearOne(x, k);
     const rhoFace = rho * density;
     m = rhoFace * w * ductArea;
-    const z = x * x + (w * w) / (k * c * c);
+    const z = x * x + w * w * perKCC;
     const q = powerNearOne(z, 0.5 * k);
-    const p0 = p * q * z;
-    let pr = pv / p0;
-    let y = y0 / q;
-    const choked = pr < critical;
-    if (choked) {
-      pr = critical;
-      y = criticalY;
+    const perQ = 1 / q;
+    const perZ = 1 / z;
+    let pr = pr0 * perQ * perZ;
+    let y = y0 * perQ;
+    let choked = false;
+    if (pr < NEVER_CHOKED) {
+      const critical = (2 / (gamma + 1)) ** (0.5 * gk);
+      choked = pr < critical;
+      if (choked) {
+        pr = critical;
+        y = critical * (gamma + 1) * 0.5;
+      }
     }
     // Squares of the flows are compared: near rest the nozzle's flow goes with a root, whose slope Newton can't follow.
-    const square = ((area * p0) ** 2 * gamma * gk) / (c * c * z);
+    const square = square0 * q * q * z;
     const e = y * (y - pr);
     const g = m * m - square * e;
     if (Math.abs(g) <= still) break;
     if (g > 0) high = w;
     else low = w;
-    // Along the characteristic d rho = -rho dw / c and d p0 = -rho c (1 - M) dw.
-    const free = 1 - w / (c * x);
-    const eSlope = choked ? 0 : y * (pr + (pr - 2 * y) / gamma);
+    // Along the characteristic d rho = -rho dw / c, and d p0 = -p0 gamma (1 - M) c dw / c0^2.
+    const sound = c * x;
+    const free = 1 - w / sound;
+    const eSlope = choked ? 0 : y * (pr + (pr - 2 * y) * perGamma);
     const slope =
-      2 * m * rhoFace * ductArea * free +
-      (square * ((1 + 1 / gamma) * e + eSlope) * rhoFace * c * x * free) / p0;
+      free * (2 * m * rhoFace * ductArea + square * ((1 + perGamma) * e + eSlope) * rise * x * perZ);
     const dw = -g / slope;
-    if (Math.abs(g) <= NEARLY * m * m && Math.abs(dw) <= LAST_STEP * w && w < SHORT_OF_SONIC * c * x) {
+    if (Math.abs(dw) <= LAST_STEP * w && w < SHORT_OF_SONIC * sound) {
       w += dw;
-      density *= 1 - dw / (c * x);
-      x -= dw / (k * c);
+      density *= 1 - dw / sound;
+      x -= dw * perKC;
       m = rho * density * w * ductArea;
       break;
     }
@@ -208,28 +218,37 @@ function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, 
   const ratio = ductArea / area;
   const drop = (2 * (p0 - pWall)) / rho0;
   const z0 = (face[SIDE.rho] * c) / rho0;
-  const critical = powerNearOne(2 / (gamma0 + 1), gamma0 / (gamma0 - 1));
   const square = (2 * cp0 * (area * p0) ** 2) / (R0 * R0 * T0);
   let low = 0;
   // Sonic in the duct is as fast as a jet that fills it can be.
-  let high = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
+  const sonic = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
+  let high = sonic;
   const jet = drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop));
   let s = -jet * nozzle[NOZZLE.start];
   if (!(s > 0 && s < high)) s = Math.min(jet, 0.999 * high);
   const still = (STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea) ** 2;
+  const perKC = 1 / (k * c);
+  const perCp = 1 / cp0;
+  const perGamma = 1 / gamma0;
+  const perP0 = 1 / p0;
+  const perR0 = 1 / R0;
   let m = 0;
   let pFace = pWall;
   for (let i = 0; i < MAX_ITERATIONS; i++) {
-    const x = 1 + (wi + s) / (k * c);
+    const x = 1 + (wi + s) * perKC;
     const density = powerNearOne(x, k);
     pFace = p * x * x * density;
-    const T = T0 - (0.5 * s * s) / cp0;
-    const rhoFace = pFace / (R0 * T);
+    const perT = 1 / (T0 - 0.5 * s * s * perCp);
+    const rhoFace = pFace * perR0 * perT;
     m = rhoFace * s * ductArea;
-    let pr = pFace / p0;
-    const choked = pr < critical;
-    if (choked) pr = critical;
-    const y = powerNearOne(pr, 1 / gamma0);
+    let pr = pFace * perP0;
+    let choked = false;
+    if (pr < NEVER_CHOKED) {
+      const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
+      choked = pr < critical;
+      if (choked) pr = critical;
+    }
+    const y = powerNearOne(pr, perGamma);
     const e = y * (y - pr);
     const g = m * m - square * e;
     if (Math.abs(g) <= still) break;
@@ -237,13 +256,13 @@ function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, 
     else low = s;
     // Along the characteristic dp = rho c ds, of the gas that was in the duct.
     const rise = (face[SIDE.rho] * density * c * x) / pFace;
-    const eSlope = choked ? 0 : y * ((2 * y - pr) / gamma0 - pr);
-    const slope = 2 * m * (rhoFace * ductArea + m * (rise + s / (cp0 * T))) - square * eSlope * rise;
+    const eSlope = choked ? 0 : y * ((2 * y - pr) * perGamma - pr);
+    const slope = 2 * m * (rhoFace * ductArea + m * (rise + s * perCp * perT)) - square * eSlope * rise;
     const ds = -g / slope;
-    if (Math.abs(g) <= NEARLY * m * m && Math.abs(ds) <= LAST_STEP * s) {
+    if (Math.abs(ds) <= LAST_STEP * s && s < SHORT_OF_SONIC * sonic) {
       s += ds;
       pFace *= 1 + rise * ds;
-      m = ((pFace * s) / (R0 * (T0 - (0.5 * s * s) / cp0))) * ductArea;
+      m = ((pFace * s * perR0) / (T0 - 0.5 * s * s * perCp)) * ductArea;
       break;
     }
     if (Math.abs(g) <= TOLERANCE * m * m && Math.abs(ds) <= SETTLED * s) break;

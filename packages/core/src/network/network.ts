@@ -1,4 +1,5 @@
 /** Nodes of gas and the connections between them: packs their state into one vector and is a right-hand side, nothing else. */
+import { ZERO } from '../base/zero.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { Copy, CopySpec } from './copiedEnds.ts';
 import { copyGroup, createCopy } from './copiedEnds.ts';
@@ -117,7 +118,7 @@ export function createNetwork(spec: NetworkSpec): Network {
       copyGroup(copies),
     ],
     crankAngle: site.crankAngle,
-    degreesPerSecond: 0,
+    degreesPerSecond: ZERO,
   };
 }
 

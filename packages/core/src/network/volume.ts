@@ -22,7 +22,9 @@ const VOLUME_STATE = 3;
 export function createVolume({ name, size, tables: own }: VolumeSpec, { tables, take }: Site): Volume {
   const side = new Float64Array(SIDE_SIZE).fill(400);
   const offset = take(VOLUME_STATE);
-  return { name, tables: own ?? tables, size, ...atRest(offset), side, opening: new Float64Array(1) };
+  const { energyAt, burnedAt, momentumAt } = atRest(offset);
+  const opening = new Float64Array(1);
+  return { name, tables: own ?? tables, size, offset, energyAt, burnedAt, momentumAt, side, opening };
 }
 
 /** Writes still gas into the volume's part of `y`: p [Pa], T [K], burned share b [-]. */

@@ -1,5 +1,6 @@
 /** How fast drops of fuel evaporate in the gas of a cylinder. */
-import { fuelVapourPressure, LIQUID_DENSITY, type LiquidFuel } from '../gas/liquidFuel.ts';
+import { STANDARD_ATMOSPHERE } from '../base/constants.ts';
+import { LIQUID_DENSITY, type LiquidFuel } from '../gas/liquidFuel.ts';
 
 /** Molar gas constant of the gas around the drops, air and burned gas alike [J/(kg K)]. */
 const GAS_R = 288;
@@ -8,10 +9,12 @@ const FILM_CP = 1100;
 /** Conductivity of air [W/(m K)] at 300 K, and the power of temperature it rises with. */
 const CONDUCTIVITY = 0.026;
 const CONDUCTIVITY_EXPONENT = 0.8;
-/** Halvings of the search for the drop's own temperature: to a tenth of a kelvin. */
-const HALVINGS = 11;
+/** Newton's steps at most in the search for the drop's own temperature; the last may be this share of what it is colder than the gas [-]. */
+const MOST_STEPS = 12;
+const CLOSE = 1e-3;
 /** Coldest drop that is looked for [K]. */
 const COLDEST = 220;
+const PER_ATMOSPHERE = 1 / STANDARD_ATMOSPHERE;
 
 /**
  * A drop: Sauter mean diameter [m], speed of the gas past it [m/s], temperature [K], pressure [Pa] and mass fraction of fuel vapour of the
@@ -34,32 +37,36 @@ export function evaporateDrop(liquid: LiquidFuel, drop: Float64Array): void {
   const vapour = drop[DROP.vapour];
   const diameter = drop[DROP.diameter];
   drop[DROP.rate] = 0;
-  let low = COLDEST;
-  let high = Math.min(T, liquid.boilingPoint);
-  if (!(high > low)) return;
-  let B = 0;
-  for (let i = 0; i < HALVINGS; i++) {
-    const Ts = 0.5 * (low + high);
-    B = (FILM_CP * (T - Ts)) / liquid.latentHeat;
-    const surface = vapourFraction(liquid, Ts, p);
-    // More vapour at the surface than heat could make there: the drop is colder.
-    if (surface - vapour > B * (1 - surface)) high = Ts;
-    else low = Ts;
+  if (!(T > COLDEST)) return;
+  // Heat and vapour balance where Ys = (Y + B) / (1 + B). By the law of the vapour's pressure that Ys belongs to a temperature which
+  // hardly changes with the one that B was worked out for: Newton's method on where the two are the same.
+  const perBoiling = 1 / liquid.boilingPoint;
+  const perRise = liquid.R / liquid.latentHeat;
+  const heavy = GAS_R / liquid.R;
+  // In gas full of vapour it is as warm as the gas.
+  const there = vapour / (vapour + heavy * (1 - vapour));
+  const dew = 1 / (perBoiling - perRise * Math.log(there * p * PER_ATMOSPHERE));
+  if (T <= liquid.boilingPoint && !(dew < T)) return;
+  let Ts = 0.5 * (COLDEST + Math.min(T, liquid.boilingPoint));
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const B = (FILM_CP * (T - Ts)) / liquid.latentHeat;
+    const surface = (vapour + B) / (1 + B);
+    const share = surface / (surface + heavy * (1 - surface));
+    const balanced = 1 / (perBoiling - perRise * Math.log(share * p * PER_ATMOSPHERE));
+    // d ln(share) / dTs
+    const slope =
+      ((-FILM_CP / liquid.latentHeat) * (1 - vapour) * heavy * share) /
+      (surface * surface * (1 + B) * (1 + B));
+    const step = (balanced - Ts) / (1 - balanced * balanced * perRise * slope);
+    // Short of the gas's own temperature, where nothing evaporates.
+    Ts = Math.max(COLDEST, Math.min(liquid.boilingPoint, Ts + step < T ? Ts + step : 0.5 * (Ts + T)));
+    if (Math.abs(step) < CLOSE * (T - Ts)) break;
   }
-  if (!(B > 0)) return;
-  const film = 0.5 * (T + low);
+  const B = (FILM_CP * (T - Ts)) / liquid.latentHeat;
+  const film = 0.5 * (T + Ts);
   const k = CONDUCTIVITY * (film / 300) ** CONDUCTIVITY_EXPONENT;
   // Prandtl number 0.7: viscosity from conductivity.
   const reynolds = ((p / (GAS_R * film)) * drop[DROP.slip] * diameter * FILM_CP) / (0.7 * k);
   const stirred = 1 + 0.27 * Math.sqrt(reynolds);
   drop[DROP.rate] = (12 * k * Math.log1p(B) * stirred) / (FILM_CP * LIQUID_DENSITY * diameter * diameter);
-}
-
-/** Mass fraction of fuel vapour at the surface of a drop [-]. */
-function vapourFraction(liquid: LiquidFuel, T: number, p: number): number {
-  const share = fuelVapourPressure(liquid, T) / p;
-  if (!(share < 1)) return 1;
-  // Moles to mass: the vapour is heavier by the ratio of gas constants.
-  const heavy = (share * GAS_R) / liquid.R;
-  return heavy / (heavy + 1 - share);
 }

@@ -4,11 +4,11 @@ import {
   cylinderVolume,
   linerArea,
   meanPistonSpeed,
+  moveVolume,
   pistonArea,
   pistonPosition,
   sliderCrank,
   sweptVolume,
-  volumeRate,
 } from '../../src/geometry/sliderCrank.ts';
 
 const IN = 0.0254;
@@ -52,9 +52,10 @@ describe('sliderCrank', () => {
           const crank = sliderCrank(bore, stroke, ratio * stroke, 5e-5);
           const h = 1e-5;
           const difference = (cylinderVolume(crank, angle + h) - cylinderVolume(crank, angle - h)) / (2 * h);
-          expect(Math.abs(volumeRate(crank, angle) - difference)).toBeLessThan(
-            1e-8 * sweptVolume(crank) + 1e-13,
-          );
+          const moved = { V: 0, dV: 0 };
+          moveVolume(crank, angle, moved);
+          expect(Math.abs(moved.dV - difference)).toBeLessThan(1e-8 * sweptVolume(crank) + 1e-13);
+          expect(Math.abs(moved.V / cylinderVolume(crank, angle) - 1)).toBeLessThan(1e-13);
           expect(cylinderVolume(crank, -angle)).toBeCloseTo(cylinderVolume(crank, angle), 15);
           expect(cylinderVolume(crank, angle)).toBeGreaterThanOrEqual(crank.clearanceVolume);
         },

@@ -35,4 +35,14 @@ describe('a drop of fuel', () => {
     // Methanol at 300 K: 18 kPa over the liquid, a mass fraction of 0.2.
     expect(dropEvaporation(METHANOL, 50e-6, 5, 300, 1e5, 0.25) / rates[0]).toBeLessThan(2e-3);
   });
+
+  it('evaporates smoothly: the drop is as cold as it is, not as a search happened to end', () => {
+    for (const p of [5e4, 1e5, 5e5]) {
+      const rates = Array.from({ length: 400 }, (_, i) =>
+        dropEvaporation(OCTANE, 30e-6, 5, 330 + 0.2 * i, p, 0.01),
+      );
+      for (let i = 1; i < rates.length - 1; i++)
+        expect(Math.abs(rates[i + 1] - 2 * rates[i] + rates[i - 1])).toBeLessThan(1e-4 * rates[i]);
+    }
+  });
 });
