@@ -7,7 +7,12 @@ import { launchChromium } from './chromium.ts';
 import { type Bundle, bundleCore } from './coreBundle.ts';
 
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
-const BUDGET = { minified: 760_000, gzipped: 248_000 };
+const BUDGET = {
+  /** A page that reads a combination and forecasts it. */
+  forecast: { minified: 450_000, gzipped: 150_000 },
+  /** All there is: studies, calibration, dyno sheets, the choice from a shelf. */
+  whole: { minified: 715_000, gzipped: 236_000 },
+};
 
 // Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.
 const TEXT = `${readFileSync(join(import.meta.dirname, '../../examples/minimum/engine.yaml'), 'utf8')}
@@ -48,11 +53,15 @@ describe('the library in a browser', () => {
     expect(bundle.imports).toEqual([]);
   });
 
-  it('stays within its size', () => {
+  it('stays within its size, and a page that forecasts takes two thirds of it', async () => {
     const kilo = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB`;
-    console.info(`library in a browser: ${kilo(bundle.minified)} minified, ${kilo(bundle.gzipped)} gzipped`);
-    expect(bundle.minified).toBeLessThanOrEqual(BUDGET.minified);
-    expect(bundle.gzipped).toBeLessThanOrEqual(BUDGET.gzipped);
+    const sizes = { forecast: await bundleCore(['readCombination', 'forecast']), whole: bundle };
+    for (const [what, { minified, gzipped }] of Object.entries(sizes))
+      console.info(`library in a browser, ${what}: ${kilo(minified)} minified, ${kilo(gzipped)} gzipped`);
+    for (const what of ['forecast', 'whole'] as const) {
+      expect(sizes[what].minified).toBeLessThanOrEqual(BUDGET[what].minified);
+      expect(sizes[what].gzipped).toBeLessThanOrEqual(BUDGET[what].gzipped);
+    }
   });
 
   it.each([

@@ -1,4 +1,6 @@
-/** The library as one file for a browser, made by an ordinary bundler in its ordinary settings. */
+/** The library, or what a page uses of it, as one file for a browser, made by an ordinary bundler in its ordinary settings. */
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { build, defaultClientConditions } from 'vite';
@@ -13,7 +15,12 @@ export interface Bundle {
   readonly gzipped: number;
 }
 
-export async function bundleCore(): Promise<Bundle> {
+const CONTENTS = join(import.meta.dirname, '../../packages/core/src/index.ts');
+/** @param names - what a page uses; left out: all that the library has */
+export async function bundleCore(names?: readonly string[]): Promise<Bundle> {
+  const entry = names === undefined ? CONTENTS : join(mkdtempSync(join(tmpdir(), 'valvetide-')), 'page.js');
+  if (names !== undefined)
+    writeFileSync(entry, `export { ${names.join(', ')} } from ${JSON.stringify(CONTENTS)};\n`);
   const result = await build({
     configFile: false,
     logLevel: 'silent',
@@ -23,7 +30,7 @@ export async function bundleCore(): Promise<Bundle> {
       write: false,
       minify: true,
       target: 'es2023',
-      lib: { entry: join(import.meta.dirname, '../../packages/core/src/index.ts'), formats: ['es'] },
+      lib: { entry, formats: ['es'], fileName: 'core' },
       // The bundler keeps white space in libraries unless told.
       rolldownOptions: { output: { minify: true } },
     },

@@ -1,5 +1,5 @@
 /** The shape of a changes file. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Plain } from '../reading/readDocument.ts';
 import { flag, text } from '../reading/schema/quantity.ts';
 import type { ChangeEntry } from './changeEntry.ts';
@@ -16,58 +16,68 @@ export interface ChangesFile {
 const fields = (
   description: string,
   example: Readonly<Record<string, Plain>>,
-): z.ZodType<Record<string, unknown>> =>
-  z.record(z.string(), z.unknown()).meta({ description, examples: [example] });
+): z.ZodMiniType<Record<string, unknown>> =>
+  z.record(z.string(), z.unknown()).check(z.meta({ description, examples: [example] }));
 
 /** Fields of a change wherever one is written: what it is called, does, costs and takes. */
 export const changeFields: {
-  readonly [Field in Exclude<keyof ChangeEntry, 'insteadOf'>]-?: z.ZodType<ChangeEntry[Field]>;
+  readonly [Field in Exclude<keyof ChangeEntry, 'insteadOf'>]-?: z.ZodMiniType<ChangeEntry[Field]>;
 } = {
   name: text(80, 'What the change is called in every result.', 'Wide-core mufflers'),
-  set: fields(
-    'Fields of the combination by path, with their new values. A sheet is replaced by its new name.',
-    {
+  set: z.optional(
+    fields('Fields of the combination by path, with their new values. A sheet is replaced by its new name.', {
       'exhaust.muffler.backPressure': '1.3 psi',
-    },
-  ).optional(),
-  scale: fields('Fields multiplied by a plain number, from the value given or assumed.', {
-    'heads.intake.flowMultiplier': 1.04,
-  }).optional(),
-  add: fields('Fields with an amount added to the value given or assumed.', {
-    'cam.advance': '2 deg',
-  }).optional(),
-  cost: z
-    .number()
-    .min(0)
-    .max(1e9)
-    .meta({ description: "What it costs, in the shop's money.", examples: [950] })
-    .optional(),
-  hours: z
-    .number()
-    .min(0)
-    .max(1e6)
-    .meta({ description: 'Hours of work.', examples: [1.5] })
-    .optional(),
-  reversible: flag('Whether it can be taken off again without loss; left out: yes.').optional(),
+    }),
+  ),
+  scale: z.optional(
+    fields('Fields multiplied by a plain number, from the value given or assumed.', {
+      'heads.intake.flowMultiplier': 1.04,
+    }),
+  ),
+  add: z.optional(
+    fields('Fields with an amount added to the value given or assumed.', {
+      'cam.advance': '2 deg',
+    }),
+  ),
+  cost: z.optional(
+    z
+      .number()
+      .check(
+        z.gte(0),
+        z.lte(1e9),
+        z.meta({ description: "What it costs, in the shop's money.", examples: [950] }),
+      ),
+  ),
+  hours: z.optional(
+    z.number().check(z.gte(0), z.lte(1e6), z.meta({ description: 'Hours of work.', examples: [1.5] })),
+  ),
+  reversible: z.optional(flag('Whether it can be taken off again without loss; left out: yes.')),
 };
 
 /** Schema of one change. */
-export const changeEntry: z.ZodType<ChangeEntry> = z
+export const changeEntry: z.ZodMiniType<ChangeEntry> = z
   .strictObject({
     ...changeFields,
-    insteadOf: text(60, 'Name of a group whose changes exclude each other.', 'heads').optional(),
+    insteadOf: z.optional(text(60, 'Name of a group whose changes exclude each other.', 'heads')),
   })
-  .meta({ description: 'One thing to buy, grind, port or bolt on.' });
+  .check(z.meta({ description: 'One thing to buy, grind, port or bolt on.' }));
 
 /** Schema of a changes file. */
-export const changesFile: z.ZodType<ChangesFile> = z
+export const changesFile: z.ZodMiniType<ChangesFile> = z
   .strictObject({
-    $schema: text(400, 'Address of this schema, for editors.').optional(),
-    notes: text(4000, 'Anything worth remembering.').optional(),
+    $schema: z.optional(text(400, 'Address of this schema, for editors.')),
+    notes: z.optional(text(4000, 'Anything worth remembering.')),
     changes: z
       .array(changeEntry)
-      .min(1)
-      .max(MOST_CHANGES)
-      .meta({ description: 'The changes to weigh against each other.' }),
+      .check(
+        z.minLength(1),
+        z.maxLength(MOST_CHANGES),
+        z.meta({ description: 'The changes to weigh against each other.' }),
+      ),
   })
-  .meta({ title: 'Changes', description: 'Changes of one combination, each with its name and its edits.' });
+  .check(
+    z.meta({
+      title: 'Changes',
+      description: 'Changes of one combination, each with its name and its edits.',
+    }),
+  );

@@ -1,5 +1,5 @@
 /** The form of a changes file, published for editors. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { changesFile } from './changesFile.ts';
 

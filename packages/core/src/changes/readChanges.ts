@@ -4,19 +4,13 @@ import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
 import { inFileOrder } from '../reading/inFileOrder.ts';
 import { type CombinationDocument, join, type Plain, readDocument } from '../reading/readDocument.ts';
-import {
-  fieldNames,
-  issueProblems,
-  type JsonSchema,
-  problemOf,
-  withoutMisspelt,
-} from '../reading/readSections.ts';
+import { fieldNames, issueProblems, problemOf, withoutMisspelt } from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
+import { type FieldShape, fieldShape } from '../reading/schema/fieldShape.ts';
 import { isKnown, pathProblem } from './assignedValues.ts';
 import type { Change, FieldEdit } from './change.ts';
 import type { ChangeEntry } from './changeEntry.ts';
 import { changeEntry, changesFile, MOST_CHANGES } from './changesFile.ts';
-import { changesSchema } from './changesSchema.ts';
 
 const KINDS = ['set', 'scale', 'add'] as const;
 type Kind = (typeof KINDS)[number];
@@ -48,13 +42,13 @@ export function readChanges(
   const slips = read.ok ? [] : read.problems.map(inOurWords);
   const document = read.ok ? read.value : read.partial;
   if (document === undefined) return { ok: false, problems: slips };
-  const schema = changesSchema();
-  const data = withoutEmptyFields(document.data, schema);
+  const shape = fieldShape(changesFile);
+  const data = withoutEmptyFields(document.data, shape);
   const parsed = changesFile.safeParse(data, { reportInput: true });
   const problems: Problem[] = [
     ...slips,
     ...withoutMisspelt(
-      (parsed.error?.issues ?? []).flatMap((issue) => issueProblems(issue, [], document, schema)),
+      (parsed.error?.issues ?? []).flatMap((issue) => issueProblems(issue, [], document, shape)),
     ),
   ];
   const known = fieldPaths();
@@ -81,16 +75,16 @@ export function readChanges(
  * The data without fields that have nothing after their colon: a field left out. Those that are not fields of a changes file stay
  * to be refused, and so do those that a change sets, since a change that sets nothing is a slip.
  */
-function withoutEmptyFields(data: Plain, schema: JsonSchema): Plain {
+function withoutEmptyFields(data: Plain, shape: FieldShape): Plain {
   const filled = (fields: Plain, names: readonly string[]): Plain =>
     isFields(fields)
       ? Object.fromEntries(
           Object.entries(fields).filter(([name, value]) => value !== null || !names.includes(name)),
         )
       : fields;
-  const file = filled(data, fieldNames([], schema));
+  const file = filled(data, fieldNames([], shape));
   if (!isFields(file) || !Array.isArray(file['changes'])) return file;
-  const names = fieldNames(['changes', 0], schema);
+  const names = fieldNames(['changes', 0], shape);
   return { ...file, changes: file['changes'].map((entry) => filled(entry, names)) };
 }
 
@@ -100,7 +94,7 @@ function isFields(value: Plain): value is { readonly [name: string]: Plain } {
 
 function withoutUnknown(entry: unknown): unknown {
   if (entry === null || typeof entry !== 'object' || Array.isArray(entry)) return entry;
-  const names = fieldNames(['changes', 0], changesSchema());
+  const names = fieldNames([], fieldShape(changeEntry));
   return Object.fromEntries(Object.entries(entry).filter(([name]) => names.includes(name)));
 }
 

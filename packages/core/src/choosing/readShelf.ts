@@ -10,9 +10,9 @@ import { inFileOrder } from '../reading/inFileOrder.ts';
 import { type CombinationDocument, join, readDocument } from '../reading/readDocument.ts';
 import { issueProblems, problemOf, withoutMisspelt } from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
+import { fieldShape } from '../reading/schema/fieldShape.ts';
 import type { Shelf, ShelfAim, ShelfGroup, ShelfLimits } from './shelf.ts';
 import { type RangeEntry, type ShelfFile, shelfFile } from './shelfFile.ts';
-import { shelfSchema } from './shelfSchema.ts';
 
 /** Values of one range at most. */
 const MOST_VALUES = 40;
@@ -31,10 +31,10 @@ export function readShelf(text: string, options: { readonly file?: string } = {}
   const read = readDocument(text, { file: options.file ?? 'shelf' });
   if (!read.ok) return { ok: false, problems: read.problems.map(inOurWords) };
   const document = read.value;
-  const schema = shelfSchema();
+  const shape = fieldShape(shelfFile);
   const parsed = shelfFile.safeParse(document.data, { reportInput: true });
   if (!parsed.success) {
-    const found = parsed.error.issues.flatMap((issue) => issueProblems(issue, [], document, schema));
+    const found = parsed.error.issues.flatMap((issue) => issueProblems(issue, [], document, shape));
     return { ok: false, problems: inFileOrder(withoutMisspelt(found)) };
   }
   const problems: Problem[] = [];

@@ -1,5 +1,5 @@
 /** The shape of a shelf file. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { ChangeEntry } from '../changes/changeEntry.ts';
 import { changeFields } from '../changes/changesFile.ts';
 import { flag, quantity, text, word } from '../reading/schema/quantity.ts';
@@ -51,24 +51,16 @@ export interface ShelfFile {
   readonly aims?: readonly AimEntry[] | undefined;
 }
 
-const money = (description: string): z.ZodOptional<z.ZodNumber> =>
+const money = (description: string): z.ZodMiniOptional<z.ZodMiniNumber> =>
+  z.optional(z.number().check(z.gte(0), z.lte(1e9), z.meta({ description, examples: [950] })));
+const hours = (description: string): z.ZodMiniOptional<z.ZodMiniNumber> =>
+  z.optional(z.number().check(z.gte(0), z.lte(1e6), z.meta({ description, examples: [4] })));
+const stay = z.optional(flag('Whether the engine may stay as it is here; left out: yes.'));
+const size = (description: string, example: string): z.ZodMiniType<number | string> =>
   z
-    .number()
-    .min(0)
-    .max(1e9)
-    .meta({ description, examples: [950] })
-    .optional();
-const hours = (description: string): z.ZodOptional<z.ZodNumber> =>
-  z
-    .number()
-    .min(0)
-    .max(1e6)
-    .meta({ description, examples: [4] })
-    .optional();
-const stay = flag('Whether the engine may stay as it is here; left out: yes.').optional();
-const size = (description: string, example: string): z.ZodType<number | string> =>
-  z.union([z.number(), z.string().min(1).max(60)]).meta({ description, examples: [example] });
-const speed = (description: string): z.ZodType<number, string> =>
+    .union([z.number(), z.string().check(z.minLength(1), z.maxLength(60))])
+    .check(z.meta({ description, examples: [example] }));
+const speed = (description: string): z.ZodMiniType<number, string> =>
   quantity('speed', { min: '200 rpm', max: '30000 rpm' }, description, '4500 rpm');
 
 const group = z
@@ -77,11 +69,13 @@ const group = z
     mayStay: stay,
     choices: z
       .array(z.strictObject(changeFields))
-      .min(1)
-      .max(MOST_ALTERNATIVES)
-      .meta({ description: 'The alternatives, each with what it alters, costs and takes.' }),
+      .check(
+        z.minLength(1),
+        z.maxLength(MOST_ALTERNATIVES),
+        z.meta({ description: 'The alternatives, each with what it alters, costs and takes.' }),
+      ),
   })
-  .meta({ description: 'Parts for one place: a build has one of them, or what the engine has.' });
+  .check(z.meta({ description: 'Parts for one place: a build has one of them, or what the engine has.' }));
 
 const range = z
   .strictObject({
@@ -94,71 +88,84 @@ const range = z
     cost: money("What any value but the engine's own costs."),
     hours: hours("Hours of work for any value but the engine's own."),
   })
-  .meta({ description: 'A size, from, to and in which steps.' });
+  .check(z.meta({ description: 'A size, from, to and in which steps.' }));
 
 const limits = z
   .strictObject({
     cost: money("Most that a build may cost, in the shop's money."),
     hours: hours('Most hours that a build may take.'),
-    octane: z
-      .number()
-      .min(60)
-      .max(130)
-      .meta({ description: 'Octane of the fuel in the tank, (R + M) / 2.', examples: [92] })
-      .optional(),
-    pistonSpeed: z
-      .string()
-      .regex(/^\s*\d+(\.\d+)?\s*(m\/s|ft\/min)\s*$/u, 'needs a speed such as 22 m/s or 4300 ft/min')
-      .meta({ description: 'Highest mean piston speed at the last speed that counts.', examples: ['22 m/s'] })
-      .optional(),
-    largest: z
-      .record(z.string(), z.union([z.number(), z.string()]))
-      .meta({
-        description: 'Largest value of fields, as rules ask for.',
-        examples: [{ 'induction.carburetor.rating': '650 cfm' }],
-      })
-      .optional(),
+    octane: z.optional(
+      z
+        .number()
+        .check(
+          z.gte(60),
+          z.lte(130),
+          z.meta({ description: 'Octane of the fuel in the tank, (R + M) / 2.', examples: [92] }),
+        ),
+    ),
+    pistonSpeed: z.optional(
+      z.string().check(
+        z.regex(/^\s*\d+(\.\d+)?\s*(m\/s|ft\/min)\s*$/u, 'needs a speed such as 22 m/s or 4300 ft/min'),
+        z.meta({
+          description: 'Highest mean piston speed at the last speed that counts.',
+          examples: ['22 m/s'],
+        }),
+      ),
+    ),
+    largest: z.optional(
+      z.record(z.string(), z.union([z.number(), z.string()])).check(
+        z.meta({
+          description: 'Largest value of fields, as rules ask for.',
+          examples: [{ 'induction.carburetor.rating': '650 cfm' }],
+        }),
+      ),
+    ),
   })
-  .meta({ description: 'What a build must keep.' });
+  .check(z.meta({ description: 'What a build must keep.' }));
 
 const aim = z
   .strictObject({
     from: speed('First speed that counts.'),
     to: speed('Last speed that counts.'),
-    of: word(['power', 'torque'], 'What is averaged; left out: power.').optional(),
-    weighting: word(['speed', 'time'], 'What counts equally in the mean; left out: speed.').optional(),
-    weight: z
-      .number()
-      .min(0.001)
-      .max(1000)
-      .meta({ description: 'How much it counts beside other aims; left out: 1.', examples: [2] })
-      .optional(),
+    of: z.optional(word(['power', 'torque'], 'What is averaged; left out: power.')),
+    weighting: z.optional(word(['speed', 'time'], 'What counts equally in the mean; left out: speed.')),
+    weight: z.optional(
+      z
+        .number()
+        .check(
+          z.gte(0.001),
+          z.lte(1000),
+          z.meta({ description: 'How much it counts beside other aims; left out: 1.', examples: [2] }),
+        ),
+    ),
   })
-  .meta({ description: 'Mean power or torque over a band.' });
+  .check(z.meta({ description: 'Mean power or torque over a band.' }));
 
 /** Schema of a shelf file. */
-export const shelfFile: z.ZodType<ShelfFile> = z
+export const shelfFile: z.ZodMiniType<ShelfFile> = z
   .strictObject({
-    $schema: text(400, 'Address of this schema, for editors.').optional(),
-    notes: text(4000, 'Anything worth remembering.').optional(),
-    groups: z
-      .array(group)
-      .max(MOST_GROUPS)
-      .meta({ description: 'Parts, by the place they are for.' })
-      .optional(),
-    ranges: z
-      .array(range)
-      .max(MOST_GROUPS)
-      .meta({ description: 'Sizes that may be had in steps.' })
-      .optional(),
-    limits: limits.optional(),
-    aims: z
-      .array(aim)
-      .max(8)
-      .meta({ description: 'What for; left out: mean power over the band.' })
-      .optional(),
+    $schema: z.optional(text(400, 'Address of this schema, for editors.')),
+    notes: z.optional(text(4000, 'Anything worth remembering.')),
+    groups: z.optional(
+      z
+        .array(group)
+        .check(z.maxLength(MOST_GROUPS), z.meta({ description: 'Parts, by the place they are for.' })),
+    ),
+    ranges: z.optional(
+      z
+        .array(range)
+        .check(z.maxLength(MOST_GROUPS), z.meta({ description: 'Sizes that may be had in steps.' })),
+    ),
+    limits: z.optional(limits),
+    aims: z.optional(
+      z
+        .array(aim)
+        .check(z.maxLength(8), z.meta({ description: 'What for; left out: mean power over the band.' })),
+    ),
   })
-  .meta({
-    title: 'Shelf',
-    description: 'What may be fitted to a combination, what may be spent, and what for.',
-  });
+  .check(
+    z.meta({
+      title: 'Shelf',
+      description: 'What may be fitted to a combination, what may be spent, and what for.',
+    }),
+  );

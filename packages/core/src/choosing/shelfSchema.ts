@@ -1,5 +1,5 @@
 /** The form of a shelf file, published for editors. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { shelfFile } from './shelfFile.ts';
 
 /**

@@ -1,9 +1,9 @@
 /** Text of a dyno sheet to its header, its rows of cells and the lines that are neither. */
 
-import Papa from 'papaparse';
 import type { Result } from '../base/result.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
 import { nearestName } from '../reading/nearestName.ts';
+import { csvCells } from '../reading/sheet/csvCells.ts';
 import { sheetProblem } from '../reading/sheet/table.ts';
 import { bare, type DynoColumn, dynoColumn, isUnitRow } from './dynoColumns.ts';
 
@@ -214,9 +214,7 @@ function isUnparted(line: string): boolean {
 function split(content: string, delimiter: string): readonly string[] | null {
   // A logger's thousands of rows have no quotes, and need no parser.
   if (!content.includes('"')) return content.split(delimiter).map((cell) => cell.trim());
-  const parsed = Papa.parse<string[]>(content, { delimiter, newline: '\n' });
-  if (parsed.errors.some((error) => error.type === 'Quotes') || parsed.data.length > 1) return null;
-  return (parsed.data[0] ?? ['']).map((cell) => cell.trim());
+  return csvCells(content, delimiter)?.map((cell) => cell.trim()) ?? null;
 }
 
 function sameCells(a: readonly string[], b: readonly string[]): boolean {

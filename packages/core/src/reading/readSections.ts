@@ -1,5 +1,5 @@
 /** A document's sections through their schemas: every complaint as a problem, every sound section as values. */
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type {
   MisspeltCode,
   MisspeltProblem,
@@ -12,7 +12,7 @@ import { notForecast, notForecastMessage } from './notForecast.ts';
 import { newFieldFor, newWordFor } from './oldNames.ts';
 import { type CombinationDocument, join } from './readDocument.ts';
 import { type PartialFile, SECTIONS } from './schema/combinationFile.ts';
-import { combinationSchema } from './schema/combinationSchema.ts';
+import { type FieldShape, fileShape } from './schema/fieldShape.ts';
 import { wordForField, wordForValue } from './tradeWords.ts';
 import { valueAt } from './valueAt.ts';
 
@@ -20,13 +20,6 @@ export interface SectionsResult {
   /** The sections that could be read. */
   readonly file: PartialFile;
   readonly problems: readonly Problem[];
-}
-
-/** The parts of a JSON Schema that say which fields there are. */
-export interface JsonSchema {
-  readonly properties?: Readonly<Record<string, JsonSchema>>;
-  readonly items?: JsonSchema;
-  readonly anyOf?: readonly JsonSchema[];
 }
 
 /** Reads every section on its own, so that a slip in one doesn't hide those in the others. */
@@ -77,7 +70,7 @@ function isMisspelt(missing: Problem, problems: readonly Problem[]): boolean {
 function withoutEmpty(
   value: unknown,
   path: readonly PropertyKey[],
-  schema: JsonSchema = fileSchema(),
+  schema: FieldShape = fileShape(),
 ): unknown {
   if (Array.isArray(value)) return value.map((inner, index) => withoutEmpty(inner, [...path, index], schema));
   if (value === null || typeof value !== 'object') return value;
@@ -89,22 +82,14 @@ function withoutEmpty(
   );
 }
 
-let schemaOfFiles: JsonSchema | undefined;
-
-/** Made once: a file full of slips asks for it at every one of them. */
-function fileSchema(): JsonSchema {
-  schemaOfFiles ??= combinationSchema() as JsonSchema;
-  return schemaOfFiles;
-}
-
 type Issue = z.core.$ZodIssue;
 
-/** A complaint of a schema as problems of the document; `schema` is the JSON Schema that knows the fields. */
+/** A complaint of a schema as problems of the document; `schema` says which fields there are. */
 export function issueProblems(
   issue: Issue,
   base: readonly PropertyKey[],
   document: CombinationDocument,
-  schema: JsonSchema = fileSchema(),
+  schema: FieldShape = fileShape(),
 ): readonly Problem[] {
   const path = [...base, ...issue.path];
   const field = path.map(String).join('.');
@@ -260,8 +245,8 @@ function unknownField(
 }
 
 /** Names of the fields the schema knows at a path. */
-export function fieldNames(path: readonly PropertyKey[], root: JsonSchema): readonly string[] {
-  let found: readonly JsonSchema[] = [root];
+export function fieldNames(path: readonly PropertyKey[], root: FieldShape): readonly string[] {
+  let found: readonly FieldShape[] = [root];
   for (const step of path) {
     const name = String(step);
     found = found.flatMap(alternatives).flatMap((schema) => {
@@ -272,7 +257,7 @@ export function fieldNames(path: readonly PropertyKey[], root: JsonSchema): read
   return found.flatMap(alternatives).flatMap((schema) => Object.keys(schema.properties ?? {}));
 }
 
-function alternatives(schema: JsonSchema): readonly JsonSchema[] {
+function alternatives(schema: FieldShape): readonly FieldShape[] {
   return schema.anyOf === undefined ? [schema] : schema.anyOf.flatMap(alternatives);
 }
 

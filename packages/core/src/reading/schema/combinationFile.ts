@@ -1,5 +1,5 @@
 /** The whole combination file: its sections in the order to write them. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { CorrectionStandard, UnitSystem } from '../../combination/combination.ts';
 import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
 import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
@@ -57,13 +57,12 @@ export interface CombinationFile {
 export type PartialFile = Partial<CombinationFile>;
 
 /** `1238` without quotes is a number. */
-const jobNumber: z.ZodType<string, string | number> = z
-  .union([z.string().min(1).max(60), z.int()])
-  .transform(String)
-  .meta({ description: 'Number or name of the job, for the head of a report.', examples: ['1238'] });
+const jobNumber: z.ZodMiniType<string, string | number> = z
+  .pipe(z.union([z.string().check(z.minLength(1), z.maxLength(60)), z.int()]), z.transform(String))
+  .check(z.meta({ description: 'Number or name of the job, for the head of a report.', examples: ['1238'] }));
 
 /** Schema of every top-level field, in the order to write them. Only `engine` must be there. */
-export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?: z.ZodType } = {
+export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?: z.ZodMiniType } = {
   $schema: text(400, 'Address of this schema, for editors.'),
   name: text(120, 'Name of this combination.', 'Tern Street six'),
   job: jobNumber,

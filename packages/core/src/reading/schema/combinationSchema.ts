@@ -1,5 +1,5 @@
 /** The form of a combination file, published for editors. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { SECTIONS } from './combinationFile.ts';
 
 /**
@@ -11,14 +11,16 @@ import { SECTIONS } from './combinationFile.ts';
  * ```
  */
 export function combinationSchema(): Record<string, unknown> {
-  const shape: Record<string, z.ZodType> = {};
+  const shape: Record<string, z.ZodMiniType> = {};
   for (const [name, schema] of Object.entries(SECTIONS)) {
-    shape[name] = name === 'engine' ? schema : schema.optional();
+    shape[name] = name === 'engine' ? schema : z.optional(schema);
   }
-  const file = z.strictObject(shape).meta({
-    title: 'Combination',
-    description: 'One complete engine specification. Every quantity carries its unit.',
-  });
+  const file = z.strictObject(shape).check(
+    z.meta({
+      title: 'Combination',
+      description: 'One complete engine specification. Every quantity carries its unit.',
+    }),
+  );
   return z.toJSONSchema(file, {
     target: 'draft-7',
     io: 'input',

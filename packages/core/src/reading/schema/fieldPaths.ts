@@ -1,12 +1,6 @@
 /** The paths of every field a combination file may have. */
 import { nearestName } from '../nearestName.ts';
-import { combinationSchema } from './combinationSchema.ts';
-
-interface JsonSchema {
-  readonly properties?: Readonly<Record<string, JsonSchema>>;
-  readonly items?: JsonSchema;
-  readonly anyOf?: readonly JsonSchema[];
-}
+import { type FieldShape, fileShape } from './fieldShape.ts';
 
 /** How many near paths are worth offering. */
 const MOST_OFFERED = 3;
@@ -16,17 +10,17 @@ let collected: readonly string[] | undefined;
 /** Every field by its path, dots between the names, in the order of the file. A list counts as one field. */
 export function fieldPaths(): readonly string[] {
   // Collected when first asked for, since a study asks for every combination it makes, and they never change.
-  collected ??= fieldsOf(combinationSchema() as JsonSchema);
+  collected ??= fieldsOf(fileShape());
   return collected;
 }
 
-function fieldsOf(schema: JsonSchema): readonly string[] {
+function fieldsOf(schema: FieldShape): readonly string[] {
   const paths = new Set<string>();
   collect(schema, '', paths);
   return [...paths];
 }
 
-function collect(schema: JsonSchema, path: string, paths: Set<string>): void {
+function collect(schema: FieldShape, path: string, paths: Set<string>): void {
   for (const branch of schema.anyOf ?? []) collect(branch, path, paths);
   for (const [name, field] of Object.entries(schema.properties ?? {})) {
     const inner = path === '' ? name : `${path}.${name}`;

@@ -1,5 +1,5 @@
 /** Building blocks of the file's schema: a quantity with its unit, a pure number, a ratio, words, free text. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { commonUnits, type Dimension, describeDimension, parseQuantity, toUnit } from '../../base/units.ts';
 import type { BySpeed } from '../../combination/combination.ts';
 
@@ -18,37 +18,42 @@ export function quantity(
   limits: ValueLimits,
   description: string,
   ...examples: readonly string[]
-): z.ZodType<number, string> {
+): z.ZodMiniType<number, string> {
   const min = known(limits.min, dimension);
   const max = known(limits.max, dimension);
   const wanted = `needs ${describeDimension(dimension)}`;
   return z
-    .string({
-      error: (issue) =>
-        typeof issue.input === 'number' ? `${wanted}: ${issue.input} alone could be anything` : wanted,
-    })
-    .meta({ pattern: '[0-9.]\\s*[A-Za-z%"°]' })
-    .transform((text, context) => {
-      const result = parseQuantity(text, dimension);
-      if (!result.ok) {
-        const [{ code, message, hint }] = result.problems;
-        context.issues.push({ code: 'custom', input: text, message, params: { code, hint } });
-        return z.NEVER;
-      }
-      const { kept, unit } = result.value;
-      if (!(kept >= min - SLACK * Math.abs(min) && kept <= max + SLACK * Math.abs(max))) {
-        const message = `is impossible: '${text}' is outside ${limits.min} to ${limits.max}`;
-        const number = toUnit(kept, unit, dimension);
-        context.issues.push({
-          code: 'custom',
-          input: text,
-          message,
-          params: { code: 'out-of-range', hint: unitSlip(number, dimension, min, max) },
-        });
-      }
-      return kept;
-    })
-    .meta({ description: `${description} (${limits.min} to ${limits.max})`, examples: [...examples] });
+    .pipe(
+      z
+        .string({
+          error: (issue) =>
+            typeof issue.input === 'number' ? `${wanted}: ${issue.input} alone could be anything` : wanted,
+        })
+        .check(z.meta({ pattern: '[0-9.]\\s*[A-Za-z%"°]' })),
+      z.transform((text, context) => {
+        const result = parseQuantity(text, dimension);
+        if (!result.ok) {
+          const [{ code, message, hint }] = result.problems;
+          context.issues.push({ code: 'custom', input: text, message, params: { code, hint } });
+          return z.NEVER;
+        }
+        const { kept, unit } = result.value;
+        if (!(kept >= min - SLACK * Math.abs(min) && kept <= max + SLACK * Math.abs(max))) {
+          const message = `is impossible: '${text}' is outside ${limits.min} to ${limits.max}`;
+          const number = toUnit(kept, unit, dimension);
+          context.issues.push({
+            code: 'custom',
+            input: text,
+            message,
+            params: { code: 'out-of-range', hint: unitSlip(number, dimension, min, max) },
+          });
+        }
+        return kept;
+      }),
+    )
+    .check(
+      z.meta({ description: `${description} (${limits.min} to ${limits.max})`, examples: [...examples] }),
+    );
 }
 
 /** A number without unit. */
@@ -57,12 +62,8 @@ export function pure(
   max: number,
   description: string,
   ...examples: readonly number[]
-): z.ZodType<number, number> {
-  return z
-    .number()
-    .min(min)
-    .max(max)
-    .meta({ description, examples: [...examples] });
+): z.ZodMiniType<number, number> {
+  return z.number().check(z.gte(min), z.lte(max), z.meta({ description, examples: [...examples] }));
 }
 
 /** Speeds that a value may be given at. */
@@ -72,58 +73,61 @@ const MOST_SPEEDS = 60;
 
 /** A value at each of some speeds, such as `{ 3000 rpm: 0.90, 6000 rpm: 0.86 }`, rising in the result. */
 export function bySpeed<In extends string | number>(
-  value: z.ZodType<number, In>,
+  value: z.ZodMiniType<number, In>,
   description: string,
   example: Readonly<Record<string, In>>,
-): z.ZodType<BySpeed, Record<string, In>> {
+): z.ZodMiniType<BySpeed, Record<string, In>> {
   const speed = quantity('speed', SPEEDS, 'Engine speed.');
   return z
-    .record(z.string(), value)
-    .meta({ propertyNames: { pattern: '[0-9.]\\s*[A-Za-z]' } })
-    .transform((written, context): BySpeed => {
-      const fail = (key: string[], code: string, message: string): void => {
-        context.issues.push({
-          code: 'custom',
-          input: written,
-          path: key,
-          message,
-          params: { code, hint: null },
+    .pipe(
+      z.record(z.string(), value).check(z.meta({ propertyNames: { pattern: '[0-9.]\\s*[A-Za-z]' } })),
+      z.transform((written, context): BySpeed => {
+        const fail = (key: string[], code: string, message: string): void => {
+          context.issues.push({
+            code: 'custom',
+            input: written,
+            path: key,
+            message,
+            params: { code, hint: null },
+          });
+        };
+        const points = Object.entries(written).flatMap(([key, at]) => {
+          const rpm = speed.safeParse(key);
+          if (rpm.success) return [{ key, rpm: rpm.data, at }];
+          const bare = /^\s*[\d.]+\s*$/u.test(key);
+          if (bare) fail([key], 'unit-missing', `needs the unit of its speed: ${key.trim()} rpm`);
+          else fail([key], 'wrong-kind', `is no speed such as 3000 rpm: '${key.slice(0, 30)}'`);
+          return [];
         });
-      };
-      const points = Object.entries(written).flatMap(([key, at]) => {
-        const rpm = speed.safeParse(key);
-        if (rpm.success) return [{ key, rpm: rpm.data, at }];
-        const bare = /^\s*[\d.]+\s*$/u.test(key);
-        if (bare) fail([key], 'unit-missing', `needs the unit of its speed: ${key.trim()} rpm`);
-        else fail([key], 'wrong-kind', `is no speed such as 3000 rpm: '${key.slice(0, 30)}'`);
-        return [];
-      });
-      points.sort((a, b) => a.rpm - b.rpm);
-      points.forEach(({ key, rpm }, i) => {
-        if (i > 0 && points[i - 1].rpm === rpm) fail([key], 'invalid', 'is a speed given twice');
-      });
-      const count = Object.keys(written).length;
-      if (count === 0) fail([], 'out-of-range', 'needs a speed with its value');
-      if (count > MOST_SPEEDS) fail([], 'out-of-range', `must have at most ${MOST_SPEEDS} speeds`);
-      return { rpm: points.map(({ rpm }) => rpm), value: points.map(({ at }) => at) };
-    })
-    .meta({ description, examples: [{ ...example }] });
+        points.sort((a, b) => a.rpm - b.rpm);
+        points.forEach(({ key, rpm }, i) => {
+          if (i > 0 && points[i - 1].rpm === rpm) fail([key], 'invalid', 'is a speed given twice');
+        });
+        const count = Object.keys(written).length;
+        if (count === 0) fail([], 'out-of-range', 'needs a speed with its value');
+        if (count > MOST_SPEEDS) fail([], 'out-of-range', `must have at most ${MOST_SPEEDS} speeds`);
+        return { rpm: points.map(({ rpm }) => rpm), value: points.map(({ at }) => at) };
+      }),
+    )
+    .check(z.meta({ description, examples: [{ ...example }] }));
 }
 
 /** A value, or one by speed. */
 export function valueOrBySpeed<In extends string | number>(
-  value: z.ZodType<number, In>,
+  value: z.ZodMiniType<number, In>,
   description: string,
   example: In,
   table: Readonly<Record<string, In>>,
-): z.ZodType<number | BySpeed, In | Record<string, In>> {
+): z.ZodMiniType<number | BySpeed, In | Record<string, In>> {
   const wanted = `needs a value such as ${example}, or one by speed such as ${written(table)}`;
   return z
     .union([value, bySpeed(value, 'By engine speed.', table)], {
       error: ({ input }) =>
         typeof input === 'number' ? `${wanted}: ${input} alone could be anything` : wanted,
     })
-    .meta({ description: `${description} A value, or one by speed.`, examples: [example, { ...table }] });
+    .check(
+      z.meta({ description: `${description} A value, or one by speed.`, examples: [example, { ...table }] }),
+    );
 }
 
 function written(table: Readonly<Record<string, string | number>>): string {
@@ -138,12 +142,8 @@ export function count(
   max: number,
   description: string,
   ...examples: readonly number[]
-): z.ZodType<number> {
-  return z
-    .int()
-    .min(min)
-    .max(max)
-    .meta({ description, examples: [...examples] });
+): z.ZodMiniType<number> {
+  return z.int().check(z.gte(min), z.lte(max), z.meta({ description, examples: [...examples] }));
 }
 
 const RATIO_WANTED = 'needs a plain number or a ratio such as 10.5:1';
@@ -154,84 +154,94 @@ export function ratio(
   max: number,
   description: string,
   ...examples: readonly (number | string)[]
-): z.ZodType<number, number | string> {
+): z.ZodMiniType<number, number | string> {
   return z
-    .union([z.number(), z.string().regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u, RATIO_WANTED)], {
-      error: () => RATIO_WANTED,
-    })
-    .transform((value, context) => {
-      const number = typeof value === 'number' ? value : Number.parseFloat(value);
-      if (!(number >= min && number <= max)) {
-        const message = `is impossible: ${number} is outside ${min} to ${max}`;
-        context.issues.push({
-          code: 'custom',
-          input: value,
-          message,
-          params: { code: 'out-of-range', hint: null },
-        });
-      }
-      return number;
-    })
-    .meta({ description: `${description} (${min} to ${max})`, examples: [...examples] });
+    .pipe(
+      z.union([z.number(), z.string().check(z.regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u, RATIO_WANTED))], {
+        error: () => RATIO_WANTED,
+      }),
+      z.transform((value, context) => {
+        const number = typeof value === 'number' ? value : Number.parseFloat(value);
+        if (!(number >= min && number <= max)) {
+          const message = `is impossible: ${number} is outside ${min} to ${max}`;
+          context.issues.push({
+            code: 'custom',
+            input: value,
+            message,
+            params: { code: 'out-of-range', hint: null },
+          });
+        }
+        return number;
+      }),
+    )
+    .check(z.meta({ description: `${description} (${min} to ${max})`, examples: [...examples] }));
 }
 
 /** One of some words. */
 export function word<const Words extends readonly string[]>(
   words: Words,
   description: string,
-): z.ZodType<Words[number]> {
-  return z.enum(words).meta({ description, examples: [words[0]] });
+): z.ZodMiniType<Words[number]> {
+  return z.enum(words).check(z.meta({ description, examples: [words[0]] }));
 }
 
 /** Text up to a length. */
-export function text(max: number, description: string, ...examples: readonly string[]): z.ZodType<string> {
+export function text(
+  max: number,
+  description: string,
+  ...examples: readonly string[]
+): z.ZodMiniType<string> {
   return z
     .string()
-    .min(1)
-    .max(max)
-    .meta(examples.length > 0 ? { description, examples: [...examples] } : { description });
+    .check(
+      z.minLength(1),
+      z.maxLength(max),
+      z.meta(examples.length > 0 ? { description, examples: [...examples] } : { description }),
+    );
 }
 
 /** Yes or no. */
-export function flag(description: string): z.ZodType<boolean> {
-  return z.boolean().meta({ description, examples: [true, false] });
+export function flag(description: string): z.ZodMiniType<boolean> {
+  return z.boolean().check(z.meta({ description, examples: [true, false] }));
 }
 
 /** Name of a CSV or TSV sheet beside the combination file. */
-export function sheetName(description: string, ...examples: readonly string[]): z.ZodType<string> {
+export function sheetName(description: string, ...examples: readonly string[]): z.ZodMiniType<string> {
   return z
     .string()
-    .min(1)
-    .max(200)
-    .meta(examples.length > 0 ? { description, examples: [...examples] } : { description });
+    .check(
+      z.minLength(1),
+      z.maxLength(200),
+      z.meta(examples.length > 0 ? { description, examples: [...examples] } : { description }),
+    );
 }
 
 /** A value for each cylinder, in the order of their numbers. */
 export function byCylinder<In>(
-  value: z.ZodType<number, In>,
+  value: z.ZodMiniType<number, In>,
   description: string,
   example: readonly In[],
-): z.ZodType<number[], In[]> {
+): z.ZodMiniType<number[], In[]> {
   return z
     .array(value)
-    .min(1)
-    .max(16)
-    .meta({ description, examples: [[...example]] });
+    .check(z.minLength(1), z.maxLength(16), z.meta({ description, examples: [[...example]] }));
 }
 
 /** A cylinder list such as `[1, 3, 5, 7]`. */
 export function cylinderList(
   description: string,
   ...examples: readonly (readonly number[])[]
-): z.ZodType<number[]> {
+): z.ZodMiniType<number[]> {
   return z
-    .array(z.int().min(1).max(16))
-    .min(1)
-    .max(16)
-    .meta(
-      examples.length > 0
-        ? { description, examples: examples.map((example) => [...example]) }
-        : { description },
+    .array(z.int().check(z.gte(1), z.lte(16)))
+    .check(
+      z.minLength(1),
+      z.maxLength(16),
+      z.meta(
+        examples.length > 0
+          ? { description, examples: examples.map((example) => [...example]) }
+          : { description },
+      ),
     );
 }
 

@@ -1,8 +1,8 @@
 /** CSV and TSV text to columns of numbers, with names and units from the header row. */
 
-import Papa from 'papaparse';
 import type { Result } from '../../base/result.ts';
 import type { PlainCode, Problem } from '../../combination/problem.ts';
+import { csvCells } from './csvCells.ts';
 
 /** One column of a sheet. */
 export interface Column {
@@ -103,11 +103,10 @@ export function readTable(text: string, name: string, wanted: readonly string[])
   const rows: string[][] = [];
   const problems: Problem[] = [];
   for (const { content, line } of kept) {
-    const parsed = Papa.parse<string[]>(content, { delimiter, newline: '\n' });
-    if (parsed.errors.length > 0 || parsed.data.length !== 1) {
+    const cells = csvCells(content, delimiter);
+    if (cells === null)
       problems.push(sheetProblem(name, line, 'sheet-quotes', 'has a quote that does not close', null));
-    }
-    rows.push((parsed.data[0] ?? []).map((cell) => cell.trim()));
+    rows.push((cells ?? []).map((cell) => cell.trim()));
   }
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
   const [header, second, ...rest] = rows;
