@@ -146,7 +146,8 @@ export function marchToPeriodic(
     if (march.network.copies.length > 0 && isStuck(worsts)) break;
     const again = afterCycle(result);
     if (again || !result.converged) {
-      if (again) quick.forget();
+      // Records of copies can be told apart once the grid that cuts them is laid for good.
+      if (again || (march.network.copies.length > 0 && cycles <= LAID)) quick.forget();
       else quick.look(before);
       continue;
     }

@@ -1,8 +1,10 @@
 /**
  * What slow modes would still do, cycle after cycle, worked out at once: Anderson's acceleration of the map from one cycle to the
  * next (D. G. Anderson, J. ACM 12 (1965) 547, over the last few cycles alone). A muffler's box keeps 0.7 of what it is off by from
- * one cycle to the next and takes thirty to fill; two or three of its cycles tell where it ends.
+ * one cycle to the next and takes thirty to fill; two or three of its cycles tell where it ends. Copies ring in a plenum: what they
+ * recall is led on together with the rest.
  */
+import { combineCopies, type KeptCopy, keepCopies } from '../network/copiedEnds.ts';
 import { CYL } from '../network/cylinder.ts';
 import { DUCT_FIELDS } from '../network/duct.ts';
 import { decode, isSound } from '../network/network.ts';
@@ -24,12 +26,15 @@ export interface Quickener {
   readonly forget: () => void;
 }
 
-/** For networks without copied ends, whose records are not looked at. */
 export function quickener(march: March, outlet: OutletGas): Quickener {
   const { y, network } = march;
   const parts = partsOf(march);
   const states = statesOf(march);
-  let ends: { readonly y: Float64Array; readonly outlet: number }[] = [];
+  let ends: {
+    readonly y: Float64Array;
+    readonly outlet: number;
+    readonly copies: readonly KeptCopy[];
+  }[] = [];
   let changes: Float64Array[] = [];
   const forget = (): void => {
     ends = [];
@@ -37,9 +42,8 @@ export function quickener(march: March, outlet: OutletGas): Quickener {
   };
   return {
     look: (before) => {
-      if (network.copies.length > 0) return;
       const charge = march.diaries.reduce((sum, diary) => sum + diary.trappedMass, 0);
-      ends.push({ y: y.slice(), outlet: outlet.temperature() });
+      ends.push({ y: y.slice(), outlet: outlet.temperature(), copies: keepCopies(network, y) });
       changes.push(
         Float64Array.from(parts, ({ from, count, per }) => {
           let sum = 0;
@@ -62,6 +66,12 @@ export function quickener(march: March, outlet: OutletGas): Quickener {
         forget();
         return;
       }
+      combineCopies(
+        network,
+        y,
+        ends.map((end) => end.copies),
+        shares,
+      );
       outlet.set(shares.reduce((sum, share, k) => sum + share * ends[k].outlet, 0));
     },
     forget,

@@ -185,3 +185,39 @@ export function recordCopies(
     recordFlow(record, passed);
   }
 }
+
+/** All that a copy hands on from one cycle to the next, as plain numbers. */
+export type KeptCopy = readonly Float64Array[];
+
+/** Notes what copies hand on, where a cycle has ended; records are told apart by their bins, which have to stay. */
+export function keepCopies(network: WithCopies, y: Float64Array): readonly KeptCopy[] {
+  return network.copies.map(({ record, sum, bias, offset, total }) => [
+    ...RECORDED.map((field) => record[field].slice()),
+    sum.slice(),
+    Float64Array.of(bias, y[offset] - total),
+  ]);
+}
+
+/** Has copies hand on a combination of what they handed on after some cycles, shares summing to one. */
+export function combineCopies(
+  network: WithCopies,
+  y: Float64Array,
+  kept: readonly (readonly KeptCopy[])[],
+  shares: readonly number[],
+): void {
+  network.copies.forEach((copy, i) => {
+    const combined = (field: number): Float64Array =>
+      kept[0][i][field].map((_, k) =>
+        shares.reduce((sum, share, c) => sum + share * kept[c][i][field][k], 0),
+      );
+    RECORDED.forEach((field, f) => {
+      copy.record[field].set(combined(f));
+    });
+    copy.sum.set(combined(RECORDED.length));
+    const [bias, corrected] = combined(RECORDED.length + 1);
+    copy.bias = bias;
+    copy.total = y[copy.offset] - corrected;
+  });
+}
+
+const RECORDED = ['mass', 'burned', 'energy', 'drawn', 'pressure'] as const;
