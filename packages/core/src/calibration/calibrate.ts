@@ -7,6 +7,7 @@ import type { Calibration } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import type { FieldValue } from '../reading/editText.ts';
+import { fieldOf } from '../reading/fieldOf.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
@@ -85,7 +86,7 @@ export function withoutCalibration(document: CombinationDocument): CombinationDo
 
 /** Fields that the calibration in a document has set. */
 export function formerKnobs(document: CombinationDocument): readonly string[] {
-  const knobs = valueAt(document.data, 'calibration.knobs');
+  const knobs = fieldOf(document, 'calibration.knobs');
   if (!Array.isArray(knobs)) return [];
   return knobs.flatMap((knob: Plain) => {
     const field = valueAt(knob, 'field');

@@ -1,4 +1,5 @@
 /** The physical multipliers a calibration may move, with what is believed of them beforehand. */
+
 import { DomainError } from '../base/errors.ts';
 import type { Assumed } from '../combination/combination.ts';
 import { runnerLengthMultiplier } from '../reading/defaults/manifold.ts';
@@ -6,6 +7,7 @@ import { burnEfficiency, frictionMultiplier, wallMultiplier } from '../reading/d
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import type { CalibratedField } from '../reading/schema/calibratedFields.ts';
 import { MAX_KNOBS } from '../reading/schema/calibrationSection.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import { valueAt } from '../reading/valueAt.ts';
 
 /** Short names of the knobs. */
@@ -64,7 +66,7 @@ interface KnobFacts {
 }
 
 /** One standard deviation of an estimate over its value [-]; none where the file states it. */
-function relativeSpread(assumed: readonly Assumed[], path: string): number {
+function relativeSpread(assumed: readonly Assumed[], path: FieldPath): number {
   const entry = assumed.find((item) => item.path === path);
   return typeof entry?.value === 'number' && entry.spread !== null ? entry.spread / entry.value : 0;
 }

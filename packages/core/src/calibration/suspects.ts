@@ -1,11 +1,12 @@
 /** What may be wrong in the sheets of a fit that came to no good end: each is tried, none is taken from a list. */
+
 import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { CorrectionStandard } from '../combination/combination.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
-import { editDocument } from '../reading/editDocument.ts';
+import { fieldOf, withField } from '../reading/fieldOf.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
-import { valueAt } from '../reading/valueAt.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 
 /** Something that may be wrong, by how much, and what the fit would come to were it so. Plain and serialisable. */
@@ -161,21 +162,21 @@ const percent = (size: number): string =>
 /** Edits of fields that the file has; a field that it has not leaves the file as it is. */
 function edited(
   document: CombinationDocument,
-  path: string,
+  path: FieldPath,
   change: (value: Plain) => { readonly ok: boolean; readonly value?: Plain },
 ): CombinationDocument {
-  const value = valueAt(document.data, path) ?? null;
+  const value = fieldOf(document, path) ?? null;
   if (value === null) return document;
   const next = change(value);
-  return next.ok && next.value !== undefined ? editDocument(document, path, next.value) : document;
+  return next.ok && next.value !== undefined ? withField(document, path, next.value) : document;
 }
 
 function sizedSuspects(document: CombinationDocument): readonly Sized[] {
-  const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
-  const share = (paths: readonly string[], power: number) => (from: CombinationDocument, size: number) =>
+  const has = (path: FieldPath): boolean => (fieldOf(document, path) ?? null) !== null;
+  const share = (paths: readonly FieldPath[], power: number) => (from: CombinationDocument, size: number) =>
     paths.reduce((to, path) => edited(to, path, (value) => scaled(value, (1 + size) ** power)), from);
   const degrees =
-    (paths: readonly (readonly [path: string, sign: number])[]) =>
+    (paths: readonly (readonly [path: FieldPath, sign: number])[]) =>
     (from: CombinationDocument, size: number): CombinationDocument =>
       paths.reduce(
         (to, [path, sign]) => edited(to, path, (value) => eachSum(value, `${sign * size} deg`)),
@@ -183,8 +184,8 @@ function sizedSuspects(document: CombinationDocument): readonly Sized[] {
       );
   const metering: Sized = {
     alter: (from, size) => {
-      const now = Number(valueAt(from.data, 'induction.flowMultiplier') ?? 1);
-      return editDocument(from, 'induction.flowMultiplier', now * (1 + size));
+      const now = Number(fieldOf(from, 'induction.flowMultiplier') ?? 1);
+      return withField(from, 'induction.flowMultiplier', now * (1 + size));
     },
     step: 0.15,
     spread: 0.3,
@@ -258,13 +259,13 @@ function sizedSuspects(document: CombinationDocument): readonly Sized[] {
 }
 
 function otherReadings(document: CombinationDocument): readonly Other[] {
-  const path = 'heads.bench.depression';
-  const stated = valueAt(document.data, path);
+  const path: FieldPath = 'heads.bench.depression';
+  const stated = fieldOf(document, path);
   if (typeof stated !== 'string') return [];
   const now = Number.parseFloat(stated);
   return DEPRESSIONS.filter((depression) => !(Math.abs(depression - now) < 0.5)).map(
     (depression): Other => ({
-      alter: (from) => editDocument(from, path, `${depression} inH2O`),
+      alter: (from) => withField(from, path, `${depression} inH2O`),
       what: `flow sheet: measured at ${depression} inH2O, where the file says ${stated}`,
     }),
   );

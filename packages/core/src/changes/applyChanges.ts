@@ -1,9 +1,11 @@
 /** Changes applied to a baseline whose estimates are pinned, so that each alters what it names and nothing else. */
+
 import type { Result } from '../base/result.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { SIDES } from '../reading/defaults/side.ts';
 import { editDocument } from '../reading/editDocument.ts';
+import { fieldOf } from '../reading/fieldOf.ts';
 import { isWithin } from '../reading/fields/isWithin.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
@@ -92,7 +94,7 @@ function narrowThroats(baseline: Baseline, assigned: ReadonlyMap<string, Plain>)
   return SIDES.flatMap((side): readonly FieldPath[] => {
     const valve = metres(assigned.get(`heads.${side}.valve`));
     const path: FieldPath = `heads.${side}.throat`;
-    const throat = metres(valueAt(baseline.document.data, path));
+    const throat = metres(fieldOf(baseline.document, path));
     return valve !== null && throat !== null && throat >= valve ? [path] : [];
   });
 }
@@ -138,7 +140,7 @@ function effectless(baseline: Baseline, change: Change): Problem {
 /** Volumes that only count beside a chamber volume are the usual reason. */
 function hintFor(baseline: Baseline, fields: readonly string[]): string | null {
   const volumes = fields.some((path) => isWithin(path, 'chamber'));
-  return volumes && valueAt(baseline.document.data, 'chamber.volume') === undefined
+  return volumes && fieldOf(baseline.document, 'chamber.volume') === undefined
     ? 'the combination gives a compression ratio and no volumes'
     : 'it has this value already, or another field decides';
 }

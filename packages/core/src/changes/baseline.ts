@@ -1,14 +1,17 @@
 /** What changes start from: a combination whose estimates are written out. */
+
 import type { Result } from '../base/result.ts';
 import { parseQuantity } from '../base/units.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
-import { editDocument, pinAssumed } from '../reading/editDocument.ts';
+import { SIDES } from '../reading/defaults/side.ts';
+import { pinAssumed } from '../reading/editDocument.ts';
+import { fieldOf, withField } from '../reading/fieldOf.ts';
 import { inherited } from '../reading/fields/fieldTable.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
-import { valueAt } from '../reading/valueAt.ts';
 
 /** A combination ready to be changed. Plain and serialisable. */
 export interface Baseline {
@@ -66,16 +69,16 @@ export function sheetsOf(sheets: Baseline['sheets'], others?: SheetSource): Shee
  * says nothing new, left away: other rockers would contradict it.
  */
 function withRockerRatios(document: CombinationDocument): CombinationDocument {
-  if (valueAt(document.data, 'cam.cardRatio') !== undefined) return document;
-  return (['intake', 'exhaust'] as const).reduce((pinned, side) => {
-    if (valueAt(document.data, `cam.${side}.cardRatio`) !== undefined) return pinned;
-    const lobe = metres(valueAt(document.data, `cam.${side}.lobeLift`));
-    const valve = metres(valueAt(document.data, `cam.${side}.valveLift`));
+  if (fieldOf(document, 'cam.cardRatio') !== undefined) return document;
+  return SIDES.reduce((pinned, side) => {
+    if (fieldOf(document, `cam.${side}.cardRatio`) !== undefined) return pinned;
+    const lobe = metres(fieldOf(document, `cam.${side}.lobeLift`));
+    const valve = metres(fieldOf(document, `cam.${side}.valveLift`));
     if (lobe === null || valve === null) return pinned;
-    const path = `valvetrain.${side}Ratio`;
+    const path: FieldPath = `valvetrain.${side}Ratio`;
     const withRatio =
-      (valueAt(document.data, path) ?? null) === null ? editDocument(pinned, path, valve / lobe) : pinned;
-    return editDocument(withRatio, `cam.${side}.valveLift`, null);
+      (fieldOf(document, path) ?? null) === null ? withField(pinned, path, valve / lobe) : pinned;
+    return withField(withRatio, `cam.${side}.valveLift`, null);
   }, document);
 }
 
@@ -86,29 +89,27 @@ function withRockerRatios(document: CombinationDocument): CombinationDocument {
 function withCamAngles(written: CombinationDocument, combination: Combination): CombinationDocument {
   const { intake, exhaust } = combination;
   const document = withMeasuredAngles(written, combination);
-  const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
+  const has = (path: FieldPath): boolean => (fieldOf(document, path) ?? null) !== null;
   if (!has('cam.exhaust.centreline') || has('cam.advance')) return document;
   const separation = `${(intake.centreline + exhaust.centreline) / 2} deg`;
-  const withSeparation = has('cam.separation')
-    ? document
-    : editDocument(document, 'cam.separation', separation);
+  const withSeparation = has('cam.separation') ? document : withField(document, 'cam.separation', separation);
   return has('cam.intake.centreline')
     ? withSeparation
-    : editDocument(withSeparation, 'cam.intake.centreline', `${intake.centreline} deg`);
+    : withField(withSeparation, 'cam.intake.centreline', `${intake.centreline} deg`);
 }
 
 /** A centreline that was measured with its lobe is written out: the lobe may be moved, and the sheet stays. */
 function withMeasuredAngles(document: CombinationDocument, combination: Combination): CombinationDocument {
-  const has = (path: string): boolean => (valueAt(document.data, path) ?? null) !== null;
-  const isFree = (path: string): boolean =>
+  const has = (path: FieldPath): boolean => (fieldOf(document, path) ?? null) !== null;
+  const isFree = (path: FieldPath): boolean =>
     !has(path) && !combination.assumed.some((entry) => entry.path === path);
-  return (['intake', 'exhaust'] as const).reduce(
+  return SIDES.reduce(
     (pinned, side) =>
       has(`cam.${side}.table`) &&
       !has(`cam.${side}.centreline`) &&
       isFree('cam.separation') &&
       isFree('cam.advance')
-        ? editDocument(pinned, `cam.${side}.centreline`, `${combination[side].centreline} deg`)
+        ? withField(pinned, `cam.${side}.centreline`, `${combination[side].centreline} deg`)
         : pinned,
     document,
   );

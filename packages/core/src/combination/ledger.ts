@@ -19,14 +19,14 @@ export interface WordEstimate<Word extends string> {
 /** Digits an estimate is rounded to, so that what is shown is what is used. */
 const DIGITS = 4;
 
-/** Collects assumed values and warnings while a file is resolved. */
-export class Ledger {
-  readonly assumed: Assumed[] = [];
+/** Collects assumed values and warnings while a file is resolved; `Path` is what names a field of the file. */
+export class Ledger<Path extends string = string> {
+  readonly assumed: (Assumed & { readonly path: Path })[] = [];
   readonly warnings: Warning[] = [];
 
   /** The stated quantity, or the estimate as rounded for showing in `unit`. */
   quantity(
-    path: string,
+    path: Path,
     stated: number | undefined,
     dimension: Dimension,
     unit: string,
@@ -46,7 +46,7 @@ export class Ledger {
   }
 
   /** The stated pure number, or the estimate. */
-  number(path: string, stated: number | undefined, estimate: () => Estimate): number {
+  number(path: Path, stated: number | undefined, estimate: () => Estimate): number {
     if (stated !== undefined) return stated;
     const { value, spread, reason } = estimate();
     const shown = rounded(value, DIGITS);
@@ -61,11 +61,7 @@ export class Ledger {
   }
 
   /** The stated word, or the estimate. */
-  word<Word extends string>(
-    path: string,
-    stated: Word | undefined,
-    estimate: () => WordEstimate<Word>,
-  ): Word {
+  word<Word extends string>(path: Path, stated: Word | undefined, estimate: () => WordEstimate<Word>): Word {
     if (stated !== undefined) return stated;
     const { value, reason } = estimate();
     this.assumed.push({ path, value, unit: '', spread: null, reason });
@@ -74,7 +70,7 @@ export class Ledger {
 
   /** The stated yes or no, or the estimate. */
   flag(
-    path: string,
+    path: Path,
     stated: boolean | undefined,
     estimate: { readonly value: boolean; readonly reason: string },
   ): boolean {
@@ -89,7 +85,7 @@ export class Ledger {
     return estimate.value;
   }
 
-  warn(code: string, path: string, message: string): void {
+  warn(code: string, path: Path, message: string): void {
     this.warnings.push({ code, path, message });
   }
 }

@@ -6,6 +6,7 @@ const LEAST = 0.05;
 
 /** One standard deviation from cycle to cycle of a point's torque, and so of its power, over their size [-]; 0 where it settled. */
 export function scatterOf({ scatterPct = 0, imepBar, pmepBar, bmepBar }: MarchedPoint): number {
+  if (scatterPct === 0) return 0;
   // The percentage is of what the strokes do; friction does not scatter and makes torque smaller.
   return ((scatterPct / 100) * (Math.abs(imepBar) + Math.abs(pmepBar))) / Math.max(LEAST, Math.abs(bmepBar));
 }

@@ -1,7 +1,9 @@
 /** Holds the octane an engine asks for to what its owner heard. */
+
 import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, HeardKnock, Warning } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SimulationOptions } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 
@@ -61,7 +63,8 @@ function told(heard: readonly HeardKnock[], offset: number, stated: number): War
     Math.abs(moved) < WORTH_TELLING
       ? `what was heard at ${where} rpm agrees with the octane that the model asks for: nothing is moved`
       : `what was heard at ${where} rpm moves the octane asked for by ${signed(moved)} at every speed`;
-  return { code: 'heard-knock', path: 'burn.heard', message };
+  const path: FieldPath = 'burn.heard';
+  return { code: 'heard-knock', path, message };
 }
 
 function signed(value: number): string {

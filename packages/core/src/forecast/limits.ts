@@ -1,7 +1,9 @@
 /** Whether a forecast keeps within what the fuel and the stated limits allow. */
+
 import { portLift } from '../assembly/portValve.ts';
 import type { Combination } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { Curve, MarchedPoint } from './curve.ts';
 import { marchedPoints } from './wholeCurve.ts';
 
@@ -41,6 +43,8 @@ const SLACK = 1e-6;
 const WORSE_OCTANE = 0.5;
 const WORSE_SHARE = 0.005;
 
+type FieldBreach = Breach & { readonly path: FieldPath };
+
 /**
  * The limits that the curve breaks: octane, piston speed, valve lift, redline.
  *
@@ -71,7 +75,10 @@ export function newBreaches(before: readonly Breach[], after: readonly Breach[])
   });
 }
 
-function octaneBreach({ fuel, burn, limits }: Combination, points: readonly MarchedPoint[]): Breach | null {
+function octaneBreach(
+  { fuel, burn, limits }: Combination,
+  points: readonly MarchedPoint[],
+): FieldBreach | null {
   const has = octaneIndex(fuel.researchOctane, fuel.motorOctane);
   const stated = limits.octaneMargin !== null;
   const margin = limits.octaneMargin ?? USUAL_OCTANE_MARGIN;
@@ -79,7 +86,7 @@ function octaneBreach({ fuel, burn, limits }: Combination, points: readonly Marc
   const isStatedSpark = burn.timing.mode === 'spark' || burn.timing.mode === 'ca50';
   const asked = (p: MarchedPoint): number => (isStatedSpark ? p.octaneRequired : p.octaneAtBestTiming);
   const most = points.reduce((a, b) => (asked(b) > asked(a) ? b : a));
-  const breach = (value: number, allowed: number, message: string): Breach => ({
+  const breach = (value: number, allowed: number, message: string): FieldBreach => ({
     limit: 'octane',
     path: stated ? 'limits.octaneMargin' : 'fuel',
     value,
@@ -116,7 +123,7 @@ function octaneBreach({ fuel, burn, limits }: Combination, points: readonly Marc
 function pistonSpeedBreach(
   { block, limits: { pistonSpeed, redline } }: Combination,
   { points }: Pick<Curve, 'points'>,
-): Breach | null {
+): FieldBreach | null {
   if (pistonSpeed === null) return null;
   const highest = Math.max(...points.map(({ rpm }) => rpm));
   const rpm = redline === null ? highest : Math.min(highest, redline);
@@ -136,7 +143,7 @@ function pistonSpeedBreach(
   };
 }
 
-function valveLiftBreach(combination: Combination): Breach | null {
+function valveLiftBreach(combination: Combination): FieldBreach | null {
   const allowed = combination.limits.valveLift;
   if (allowed === null) return null;
   const sides = (['intake', 'exhaust'] as const).map((side) => ({
@@ -157,7 +164,10 @@ function valveLiftBreach(combination: Combination): Breach | null {
   };
 }
 
-function redlineBreach({ limits: { redline } }: Combination, points: readonly MarchedPoint[]): Breach | null {
+function redlineBreach(
+  { limits: { redline } }: Combination,
+  points: readonly MarchedPoint[],
+): FieldBreach | null {
   if (redline === null) return null;
   const { rpm } = points.reduce((best, p) => (p.powerKw > best.powerKw ? p : best));
   if (!(rpm > redline * (1 + SLACK))) return null;

@@ -1,6 +1,8 @@
 /** Doubts and cautions that only a computed curve can raise. */
+
 import type { Combination, Warning } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { OperatingPoint } from './curve.ts';
 import { limitBreaches } from './limits.ts';
 import { oddFigures } from './oddFigures.ts';
@@ -18,7 +20,7 @@ export function curveWarnings(
   marchedWhole: readonly number[],
 ): Warning[] {
   const warnings: Warning[] = [];
-  const add = (code: string, path: string, message: string) => warnings.push({ code, path, message });
+  const add = (code: string, path: FieldPath | '', message: string) => warnings.push({ code, path, message });
   const marched = marchedPoints({ points });
 
   const without = points.filter((p) => p.status === 'lost');
@@ -103,6 +105,6 @@ export function curveWarnings(
       `the weather correction is ${factor.toFixed(3)}: outside the range the standards allow`,
     );
   for (const { stated, path, message } of limitBreaches(combination, { points }))
-    if (stated) add('beyond-limit', path, message);
+    if (stated) warnings.push({ code: 'beyond-limit', path, message });
   return warnings;
 }

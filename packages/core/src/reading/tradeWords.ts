@@ -1,4 +1,5 @@
 /** Names and words that builders use for what fields of other names say, with what to write: better than the nearest spelling. */
+import type { FieldPath } from './schema/fieldPath.ts';
 
 const MEETS_FIRST = 'a first merge and its pipe are secondary: { diameter: 2.000 in, length: 14 in }';
 const TUBE = 'a tube between two collectors is balance: { diameter: 2.000 in, length: 18 in }';
@@ -39,7 +40,7 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 /** By path, for words that a field does not take. */
-const WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>>>> = {
   'exhaust.balance': { 'h-pipe': TUBE, 'x-pipe': TUBE, h: TUBE, x: TUBE },
   'exhaust.box.kind': { perforated: 'holes in a pipe that leads through the box are straight-through' },
   'exhaust.collector': { megaphone: WIDENS, cone: WIDENS },
@@ -56,7 +57,7 @@ const WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
 };
 
 /** Where the values of each cylinder, or of each side, go that were written as a list. */
-const LISTS: Readonly<Record<string, string>> = {
+const LISTS: Readonly<Partial<Record<FieldPath, string>>> = {
   'cam.cardRatio': 'each side has its own: cam.intake.cardRatio and cam.exhaust.cardRatio',
   'chamber.compression': 'the ratios of each cylinder go into chamber.compressions',
   'chamber.volume': 'the chambers of each cylinder go into chamber.volumes',
@@ -69,13 +70,18 @@ const LISTS: Readonly<Record<string, string>> = {
 
 /** What to write in place of a name that is no field, by its path; numbers of list entries left out. */
 export function wordForField(path: string): string | null {
-  return NAMES[path.replaceAll(/\.\d+(?=\.|$)/gu, '')] ?? null;
+  return ownOf(NAMES, path.replaceAll(/\.\d+(?=\.|$)/gu, '')) ?? null;
 }
 
 /** What to write in place of a value that a field does not take. */
 export function wordForValue(path: string, value: unknown): string | null {
-  if (Array.isArray(value)) return LISTS[path] ?? null;
-  const words = WORDS[path];
+  if (Array.isArray(value)) return ownOf(LISTS, path) ?? null;
+  const words = ownOf(WORDS, path);
   if (words === undefined || typeof value !== 'string') return null;
-  return Object.hasOwn(words, value) ? words[value] : null;
+  return ownOf(words, value) ?? null;
+}
+
+/** What a table has under a name that a file may have made up, `toString` among them. */
+function ownOf<Value>(table: Readonly<Record<string, Value>>, name: string): Value | undefined {
+  return Object.hasOwn(table, name) ? table[name] : undefined;
 }

@@ -1,6 +1,7 @@
 /** Checks of cam card and valvetrain as stated. */
 
 import { middleOf } from '../../combination/atSpeed.ts';
+import { SIDES, type Side } from '../defaults/side.ts';
 import { ANGLE_SLACK, statedCardRatio } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
@@ -14,11 +15,11 @@ const CARD_FIELDS = ['advertised', 'checkedAt', 'at050', 'at200', 'lobeLift', 'v
 export function checkCam(file: PartialFile, report: Report): void {
   const { cam } = file;
   if (cam === undefined) return;
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     const card = cam[side];
     if (card === undefined) continue;
-    const path = `cam.${side}`;
-    checkOrder(card, path, report);
+    const path = `cam.${side}` as const;
+    checkOrder(card, side, report);
     if (card.table !== undefined && CARD_FIELDS.some((field) => card[field] !== undefined)) {
       report.problem(`${path}.table`, 'cam-twice', 'is given beside a cam card: keep one of the two');
     }
@@ -42,7 +43,8 @@ function shown(angle: number): string {
   return `${Number(angle.toPrecision(5))} deg`;
 }
 
-function checkOrder(card: NonNullable<CamSection['intake']>, path: string, report: Report): void {
+function checkOrder(card: NonNullable<CamSection['intake']>, side: Side, report: Report): void {
+  const path = `cam.${side}` as const;
   const { advertised, at050, at200 } = card;
   if (advertised !== undefined && at050 !== undefined && !(at050 < advertised)) {
     const message = `is not below the advertised duration: ${shown(at050)} against ${shown(advertised)}`;
@@ -55,7 +57,7 @@ function checkOrder(card: NonNullable<CamSection['intake']>, path: string, repor
   }
 }
 
-function checkLift(file: PartialFile, side: 'intake' | 'exhaust', report: Report): void {
+function checkLift(file: PartialFile, side: Side, report: Report): void {
   const { lobeLift, valveLift } = file.cam?.[side] ?? {};
   if (lobeLift === undefined || valveLift === undefined) return;
   const fitted = side === 'intake' ? file.valvetrain?.intakeRatio : file.valvetrain?.exhaustRatio;

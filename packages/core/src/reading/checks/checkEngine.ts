@@ -1,10 +1,12 @@
 /** Checks of block, chamber and valves as stated. */
+
 import { layout, usualFiringOrder } from '../defaults/firing.ts';
 import { splitValves } from '../defaults/valves.ts';
 import { statedOrder } from '../resolve/resolveBlock.ts';
 import { valveCounts } from '../resolve/resolveValves.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { EngineSection } from '../schema/engineSection.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 import { inches, type Report } from './report.ts';
 
 /** Rod over stroke that an engine can have [-]: shorter hits the liner, longer is a slip. */
@@ -57,7 +59,7 @@ function checkFiring(engine: EngineSection, report: Report): void {
 function checkPartition(
   groups: readonly (readonly number[])[] | undefined,
   cylinders: number,
-  path: string,
+  path: FieldPath,
   noun: 'banks' | 'groups',
   report: Report,
 ): void {

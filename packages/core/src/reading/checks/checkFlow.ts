@@ -7,6 +7,8 @@ import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
 import { netLift } from '../../geometry/valveLift.ts';
 import type { Side } from '../defaults/side.ts';
 import type { ResolveContext } from '../resolve/context.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
+import { FLOW_FIELDS } from '../sheet/readSheets.ts';
 import { inches, type Report, squareInches } from './report.ts';
 
 /** Exhaust over intake flow at equal lift that is worth a remark outside [-]; common practice, no source. */
@@ -32,8 +34,9 @@ export function checkFlow(context: ResolveContext, combination: Combination, rep
     const message = `was ${inches(fixture)} for a bore of ${inches(bore)}: flow in the engine may differ by 1 to 3 %`;
     context.ledger.warn('bore-fixture', 'heads.bench.fixture', message);
   }
-  for (const [path, sheet] of Object.entries(context.sheets.flow)) {
-    if (sheet.ignored.length === 0) continue;
+  for (const path of FLOW_FIELDS) {
+    const sheet = context.sheets.flow[path];
+    if (sheet === undefined || sheet.ignored.length === 0) continue;
     const headers = sheet.ignored.map((header) => `'${header}'`).join(', ');
     context.ledger.warn('columns-ignored', path, `columns of ${sheet.name} that were not used: ${headers}`);
   }
@@ -48,7 +51,8 @@ function checkDepression({ file, sheets, ledger }: ResolveContext, report: Repor
   const assumed = ledger.assumed.find(({ path }) => path === 'heads.bench.depression')?.value;
   const used = stated ?? (assumed === undefined ? undefined : Number(assumed) * INCH_OF_WATER);
   if (used === undefined) return;
-  for (const [path, { name, depression }] of Object.entries(sheets.flow)) {
+  for (const path of FLOW_FIELDS) {
+    const { name, depression = null } = sheets.flow[path] ?? {};
     if (depression === null || Math.abs(depression / used - 1) <= DEPRESSION_SLACK) continue;
     const said = `${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O`;
     const other = `${Number((used / INCH_OF_WATER).toPrecision(3))} inH2O`;
@@ -102,7 +106,7 @@ function smallestSection(
 
 function tell(
   { ledger, file }: ResolveContext,
-  path: string,
+  path: FieldPath,
   doubt: FlowDoubt,
   port: Port,
   smallest: string,
@@ -128,7 +132,7 @@ function checkBalance({ ledger, file }: ResolveContext, { intake, exhaust }: Com
   ledger.warn('exhaust-over-intake', path, message);
 }
 
-function flowPath({ file }: ResolveContext, side: Side): string {
+function flowPath({ file }: ResolveContext, side: Side): FieldPath {
   return file.heads?.[side]?.flow === undefined ? 'heads.flow' : `heads.${side}.flow`;
 }
 

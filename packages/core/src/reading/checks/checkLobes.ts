@@ -1,4 +1,5 @@
 /** Checks that a lobe can be made of what card or table say. */
+
 import { DomainError } from '../../base/errors.ts';
 import type { Combination, Lobe } from '../../combination/combination.ts';
 import { type CardFault, cardFault } from '../../geometry/cardFault.ts';
@@ -6,6 +7,7 @@ import { buildLobe } from '../../geometry/lobe.ts';
 import type { Side } from '../defaults/side.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { CARD_LIFTS } from '../resolve/resolveCam.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 import { inches, type Report } from './report.ts';
 
 type Card = Extract<Lobe, { kind: 'card' }>;
@@ -21,8 +23,8 @@ export function checkLobes(context: ResolveContext, combination: Combination, re
 
 /** Two lines of a card that can't both be right: which, and by how much. */
 function tellCard(context: ResolveContext, side: Side, lobe: Card, fault: CardFault, report: Report): void {
-  const longer = nameOf(context, side, lobe, fault.longer);
-  const shorter = nameOf(context, side, lobe, fault.shorter);
+  const longer = lineOf(context, side, lobe, fault.longer);
+  const shorter = lineOf(context, side, lobe, fault.shorter);
   const limit =
     fault.atLeast === null
       ? `at most ${Math.floor(fault.atMost ?? 0)} deg`
@@ -50,18 +52,20 @@ function tellUnbuilt(side: Side, lobe: Lobe, report: Report): void {
     buildLobe(lobe);
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
-    const path = lobe.kind === 'card' ? `cam.${side}` : `cam.${side}.table`;
+    const path: FieldPath = lobe.kind === 'card' ? `cam.${side}` : `cam.${side}.table`;
     report.problem(path, 'card-impossible', `makes no lobe: ${error.message}`);
   }
 }
 
+type CardField = 'advertised' | 'at050' | 'at200' | 'lobeLift' | 'valveLift';
+
 /** A line of the card as the file calls it, and as people say it. */
-function nameOf(
+function lineOf(
   { file }: ResolveContext,
   side: Side,
   { points, maxLift }: Card,
   index: number,
-): { readonly field: string; readonly text: string } {
+): { readonly field: CardField; readonly text: string } {
   if (index >= points.length) {
     const field =
       file.cam?.[side]?.valveLift !== undefined && file.cam[side].lobeLift === undefined
@@ -74,8 +78,8 @@ function nameOf(
   return { field, text: `${degrees(duration)} above ${inches(lift)}` };
 }
 
-function isStated({ file }: ResolveContext, side: Side, field: string): boolean {
-  return (file.cam?.[side] as Readonly<Record<string, unknown>> | undefined)?.[field] !== undefined;
+function isStated({ file }: ResolveContext, side: Side, field: CardField): boolean {
+  return file.cam?.[side]?.[field] !== undefined;
 }
 
 function degrees(angle: number): string {

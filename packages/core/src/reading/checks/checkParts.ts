@@ -1,9 +1,11 @@
 /** Checks of induction, exhaust and running conditions as stated: things given twice, or half. */
+
 import { oxygenDemand } from '../../gas/atoms.ts';
 import { FUEL_NAMES } from '../../gas/fuels.ts';
 import { nearestName } from '../nearestName.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { ExhaustSection, PipeSection } from '../schema/exhaustSection.ts';
+import type { PipePath } from '../schema/fieldPath.ts';
 import type { FuelSection } from '../schema/runningSections.ts';
 import type { Report } from './report.ts';
 
@@ -72,7 +74,7 @@ function checkPrimary({ primary }: ExhaustSection, cylinders: number | undefined
   }
   const shortest = Math.min(length ?? Number.POSITIVE_INFINITY, ...(lengths ?? []));
   steps.forEach((step, i) => {
-    const path = `exhaust.primary.steps.${i}`;
+    const path = `exhaust.primary.steps.${i}` as const;
     checkPipe(step, path, report);
     if (step.diameter === undefined && step.inside === undefined)
       report.problem(path, 'primary-step', 'needs the next size: a diameter, or the inside');
@@ -110,7 +112,11 @@ function checkMerges(exhaust: ExhaustSection, cylinders: number | undefined, rep
       );
 }
 
-function checkPipe(pipe: PipeSection | undefined, path: string, report: Report): void {
+function checkPipe(
+  pipe: PipeSection | undefined,
+  path: PipePath | `exhaust.primary.steps.${number}`,
+  report: Report,
+): void {
   const { diameter, inside, wall } = pipe ?? {};
   if (diameter !== undefined && inside !== undefined) {
     report.problem(
@@ -193,7 +199,7 @@ function checkInlineFlow({ heads }: PartialFile, report: Report): void {
     const flow = heads?.[side]?.flow;
     if (!Array.isArray(flow)) continue;
     flow.forEach((point, index) => {
-      const path = `heads.${side}.flow.${index}`;
+      const path = `heads.${side}.flow.${index}` as const;
       if (index > 0 && !(point.lift > flow[index - 1].lift)) {
         report.problem(path, 'flow-lift', 'has a lift that does not rise from point to point');
       }

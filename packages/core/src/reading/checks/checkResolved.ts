@@ -7,6 +7,7 @@ import { saturationPressure } from '../../gas/air.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 import { checkFlow, greatestLift } from './checkFlow.ts';
 import { checkLobes } from './checkLobes.ts';
 import { checkSlips } from './checkSlips.ts';
@@ -114,7 +115,7 @@ function checkLash({ file, ledger }: ResolveContext, combination: Combination, r
   const hydraulic = file.cam?.lifter?.startsWith('hydraulic') ?? false;
   for (const side of ['intake', 'exhaust'] as const) {
     const port = combination[side];
-    const path = `valvetrain.${side}Lash`;
+    const path: FieldPath = `valvetrain.${side}Lash`;
     if (!(greatestLift(port) > 0)) {
       report.problem(path, 'lash', 'leaves the valve shut: lash and bending take all of the lift');
     }

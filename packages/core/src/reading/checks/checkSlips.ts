@@ -1,8 +1,10 @@
 /** Figures that are sound by themselves and no engine's together: a slip of unit or of name is likelier, so the file is asked back. */
+
 import { splitNumber } from '../../base/units.ts';
 import type { Combination } from '../../combination/combination.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 import { valueAt } from '../valueAt.ts';
 import { inches, type Report } from './report.ts';
 
@@ -30,7 +32,7 @@ export function checkSlips(
 
 function checkDuration({ file }: ResolveContext, side: 'intake' | 'exhaust', report: Report): void {
   const { at050, advertised } = file.cam?.[side] ?? {};
-  const path = `cam.${side}`;
+  const path = `cam.${side}` as const;
   if (at050 !== undefined && at050 > AT_050.max) {
     const message = `is longer than any cam's at 0.050 in: ${at050} deg`;
     report.problem(`${path}.at050`, 'duration-slip', message, 'is it the advertised duration?');
@@ -40,7 +42,7 @@ function checkDuration({ file }: ResolveContext, side: 'intake' | 'exhaust', rep
     tellCamDegrees(`${path}.advertised`, advertised, report);
 }
 
-function tellCamDegrees(path: string, duration: number, report: Report): void {
+function tellCamDegrees(path: FieldPath, duration: number, report: Report): void {
   const message = `is shorter than any cam's: ${duration} deg`;
   report.problem(path, 'duration-slip', message, `in cam degrees? write crank degrees, ${2 * duration} deg`);
 }
@@ -77,7 +79,7 @@ function checkPrimary(
   const inside = 2 * Math.sqrt(exhaustSystem.primary.area / Math.PI);
   const valve = exhaust.valveDiameter * Math.sqrt(exhaust.valves);
   if (inside >= LEAST_PRIMARY * valve) return;
-  const path = `exhaust.primary.${field}`;
+  const path: FieldPath = `exhaust.primary.${field}`;
   const written = valueAt(document.data, path);
   const parts = typeof written === 'string' ? splitNumber(written.trim()) : null;
   const number =

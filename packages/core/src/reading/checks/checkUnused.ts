@@ -1,13 +1,13 @@
 /** Fields that do nothing beside others: the builder who wrote them believes they count. */
 
+import { SIDES } from '../defaults/side.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
+import type { FieldPath, PipePath } from '../schema/fieldPath.ts';
 import type { Sheets } from '../sheet/readSheets.ts';
 
-const SIDES = ['intake', 'exhaust'] as const;
-
-type Unused = readonly [path: string, why: string];
+type Unused = readonly [path: FieldPath, why: string];
 
 /** A warning for each. */
 export function checkUnused({ file, ledger, sheets }: ResolveContext): void {
@@ -23,10 +23,10 @@ export function checkUnused({ file, ledger, sheets }: ResolveContext): void {
 }
 
 /** Fields of a section that are stated. */
-function stated<Section extends object>(
+function stated<Section extends object, Name extends keyof Section & string>(
   section: Section | undefined,
-  names: readonly (keyof Section & string)[],
-): readonly string[] {
+  names: readonly Name[],
+): readonly Name[] {
   return section === undefined ? [] : names.filter((name) => section[name] !== undefined);
 }
 
@@ -109,7 +109,7 @@ function inInduction({ induction }: CombinationFile): readonly Unused[] {
 }
 
 function inExhaust({ exhaust }: CombinationFile): readonly Unused[] {
-  const pipe = (section: PipeSection | undefined, path: string): readonly Unused[] =>
+  const pipe = (section: PipeSection | undefined, path: PipePath): readonly Unused[] =>
     section?.wall !== undefined && section.diameter === undefined
       ? [[`${path}.wall`, 'it goes with an outside diameter, and none is given']]
       : [];

@@ -2,6 +2,7 @@
 import type { PlainCode, Problem } from '../../combination/problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
+import type { FieldPlace } from '../schema/fieldPath.ts';
 
 /** Collects problems of one document. */
 export class Report {
@@ -12,7 +13,7 @@ export class Report {
     this.document = document;
   }
 
-  problem(path: string, code: PlainCode, message: string, hint: string | null = null): void {
+  problem(path: FieldPlace | '', code: PlainCode, message: string, hint: string | null = null): void {
     this.problems.push(problemOf(this.document, path, code, message, hint));
   }
 

@@ -1,18 +1,12 @@
 /** Rows of the section `exhaust`. */
+import type { PipePath } from '../schema/fieldPath.ts';
 import { below, type FieldFacts, type FieldsOf } from './fieldFacts.ts';
 import { ratingError } from './inductionFields.ts';
 import { inside } from './written.ts';
 
-type Pipe =
-  | 'exhaust.primary'
-  | 'exhaust.secondary'
-  | 'exhaust.collector'
-  | 'exhaust.balance'
-  | 'exhaust.box.pipe';
-
 /** Rows that every pipe has: inside, or outside and wall. */
 const pipe = (
-  path: Pipe,
+  path: PipePath,
 ): Readonly<Record<'diameter' | 'wall' | 'inside' | 'length' | 'wallTemperature', FieldFacts>> => ({
   diameter: { entails: [{ drops: [`${path}.inside`] }] },
   wall: {},

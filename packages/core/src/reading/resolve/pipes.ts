@@ -1,13 +1,15 @@
 /** Round tubes: inside diameter from what is stated of one. */
+
 import type { Estimate } from '../../combination/ledger.ts';
 import { tubeWall } from '../defaults/header.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
+import type { PipePath } from '../schema/fieldPath.ts';
 import type { ResolveContext } from './context.ts';
 
 /** Inside diameter [m] of a tube: as stated, outside less two walls, or the estimate. */
 export function insideDiameter(
   { ledger }: ResolveContext,
-  path: string,
+  path: PipePath,
   stated: PipeSection | undefined,
   estimate: () => Estimate,
 ): number {

@@ -19,6 +19,7 @@ import type { Side } from '../defaults/side.ts';
 import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
 import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 import type { LiftTable } from '../sheet/liftTable.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
@@ -151,7 +152,7 @@ function resolveSide(
   const { file, ledger } = context;
   const train = file.valvetrain ?? {};
   const card = file.cam?.[side] ?? {};
-  const ratioPath = `valvetrain.${side}Ratio`;
+  const ratioPath: FieldPath = `valvetrain.${side}Ratio`;
   const stated = side === 'intake' ? train.intakeRatio : train.exhaustRatio;
   // Lobe and valve lift on one card give the ratio, where nothing else does.
   const fromCard =
@@ -161,7 +162,7 @@ function resolveSide(
   const ratio = ledger.number(ratioPath, stated ?? fromCard, () => rockerRatio(gear.type));
   const clearance = side === 'intake' ? train.intakeLash : train.exhaustLash;
   const table = context.sheets.lobe[`cam.${side}.table`];
-  const lobe = table === undefined ? cardLobe(context, side, gear, ratio, duration) : null;
+  const lobe = table ?? cardLobe(context, side, gear, ratio, duration);
   const rockers = {
     rockerRatio: train.ratioIs === 'production' ? ratio * PRODUCTION_RATIO_FACTOR : ratio,
     lash: ledger.quantity(`valvetrain.${side}Lash`, clearance, 'length', 'in', () =>
@@ -171,7 +172,7 @@ function resolveSide(
       flex(gear.type),
     ),
   };
-  return { lobe: lobe ?? measuredLobe(table, ratio, rockers), centreline, ...rockers };
+  return { lobe: 'of' in lobe ? measuredLobe(lobe, ratio, rockers) : lobe, centreline, ...rockers };
 }
 
 /**
@@ -210,7 +211,7 @@ function cardLobe(
 ): Lobe {
   const { ledger } = context;
   const card: CamSide = context.file.cam?.[side] ?? {};
-  const path = (field: string): string => `cam.${side}.${field}`;
+  const path = (field: keyof CamSide): FieldPath => `cam.${side}.${field}`;
   const lines: { duration: number; lift: number }[] = [];
   if (card.advertised !== undefined) {
     const lift = ledger.quantity(path('checkedAt'), card.checkedAt, 'length', 'in', () =>
@@ -262,7 +263,7 @@ function durationFrom(at200: number, lobeLift: number | undefined, kind: Lifter)
 /** Puts an estimated line of the card into the ledger and gives its duration as shown there. */
 function noteEstimate(
   { ledger }: ResolveContext,
-  path: (field: string) => string,
+  path: (field: keyof CamSide) => FieldPath,
   point: { readonly duration: number; readonly lift: number },
 ): number {
   const low = point.lift < CARD_LIFTS.at050;
@@ -295,7 +296,7 @@ function lobeLift(
     // One entry for both sides where their rockers are alike; a split set has two.
     const both = assumedNumber(ledger, 'cam.cardRatio');
     const alike = both !== undefined && Math.abs(both / ratio - 1) < SAME_RATIO;
-    const path = both === undefined || alike ? 'cam.cardRatio' : `cam.${side}.cardRatio`;
+    const path: FieldPath = both === undefined || alike ? 'cam.cardRatio' : `cam.${side}.cardRatio`;
     const cardRatio = ledger.number(path, alike ? both : undefined, () => ({
       value: ratio,
       spread: null,
@@ -316,7 +317,7 @@ export function statedCardRatio({ cam }: PartialFile, side: Side): number | unde
   return cam?.[side]?.cardRatio ?? cam?.cardRatio;
 }
 
-function assumedNumber(ledger: ResolveContext['ledger'], path: string): number | undefined {
+function assumedNumber(ledger: ResolveContext['ledger'], path: FieldPath): number | undefined {
   const entry = ledger.assumed.find((assumed) => assumed.path === path);
   return entry === undefined ? undefined : Number(entry.value);
 }

@@ -39,7 +39,13 @@ import {
   THROTTLE_COEFFICIENT,
   throttleDiameter,
 } from '../defaults/metering.ts';
-import type { InductionSection, Manifold } from '../schema/inductionSection.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
+import type {
+  CarburetorSection,
+  InductionSection,
+  Manifold,
+  RunnerSection,
+} from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
@@ -119,7 +125,7 @@ function carburetorArea({ file, ledger }: ResolveContext, inputs: InductionInput
   const section = file.induction?.carburetor ?? {};
   const { cylinders } = inputs.block.block;
   const { displacement } = inputs.block;
-  const path = (field: string): string => `induction.carburetor.${field}`;
+  const path = (field: keyof CarburetorSection): FieldPath => `induction.carburetor.${field}`;
   const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement));
   const count =
     section.count ??
@@ -304,7 +310,7 @@ function resolveTract(
   style: Manifold,
 ): Pick<Induction['runner'], 'length' | 'lengthMultiplier' | 'entryArea' | 'exitArea'> {
   const section = file.induction?.runner ?? {};
-  const path = (field: string): string => `induction.runner.${field}`;
+  const path = (field: keyof RunnerSection): FieldPath => `induction.runner.${field}`;
   const length = ledger.quantity(path('length'), section.length, 'length', 'in', () =>
     runnerLength(style, inputs.block.block.bore),
   );

@@ -18,3 +18,14 @@ type PathsWithin<Section, Above extends string = ''> = Section extends
 
 /** A field of the combination file, or a section of them: `cam.intake.centreline`. */
 export type FieldPath = PathsWithin<CombinationFile>;
+
+/** The sections that are a round tube. */
+export type PipePath =
+  | 'exhaust.primary'
+  | 'exhaust.secondary'
+  | 'exhaust.collector'
+  | 'exhaust.balance'
+  | 'exhaust.box.pipe';
+
+/** A field, or something in the list that a field is: `exhaust.primary.steps.0.after`. */
+export type FieldPlace = FieldPath | `${FieldPath}.${number}` | `${FieldPath}.${number}.${string}`;

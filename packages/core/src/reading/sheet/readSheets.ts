@@ -1,7 +1,9 @@
 /** Every sheet a combination file names, read once. */
+
 import type { Problem } from '../../combination/problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
 import { valueAt } from '../valueAt.ts';
 import { type FlowSheet, readFlowSheet } from './flowSheet.ts';
 import { type LiftTable, readLiftTable } from './liftTable.ts';
@@ -9,10 +11,17 @@ import { type LiftTable, readLiftTable } from './liftTable.ts';
 /** Gives the text of a sheet by the name used in the file; undefined where there is none. */
 export type SheetSource = (name: string) => string | undefined;
 
+type FlowField = 'heads.flow' | 'heads.intake.flow' | 'heads.exhaust.flow';
+type LobeField = 'cam.intake.table' | 'cam.exhaust.table';
+
+/** Fields that may name a flow sheet, in the order they are read. */
+export const FLOW_FIELDS: readonly FlowField[] = ['heads.flow', 'heads.intake.flow', 'heads.exhaust.flow'];
+const LOBE_FIELDS: readonly LobeField[] = ['cam.intake.table', 'cam.exhaust.table'];
+
 /** The sheets by the field that named them; missing where the field names none. */
 export interface Sheets {
-  readonly flow: Readonly<Record<string, FlowSheet>>;
-  readonly lobe: Readonly<Record<string, LiftTable>>;
+  readonly flow: Readonly<Partial<Record<FlowField, FlowSheet>>>;
+  readonly lobe: Readonly<Partial<Record<LobeField, LiftTable>>>;
 }
 
 export interface SheetsResult {
@@ -20,16 +29,13 @@ export interface SheetsResult {
   readonly problems: readonly Problem[];
 }
 
-const FLOW_FIELDS = ['heads.flow', 'heads.intake.flow', 'heads.exhaust.flow'];
-const LOBE_FIELDS = ['cam.intake.table', 'cam.exhaust.table'];
-
 /** Every field that may name a sheet. */
-export const SHEET_FIELDS: readonly string[] = [...FLOW_FIELDS, ...LOBE_FIELDS];
+export const SHEET_FIELDS: readonly FieldPath[] = [...FLOW_FIELDS, ...LOBE_FIELDS];
 
 /** Looks at the document itself, so that a slip elsewhere doesn't hide what is wrong with a sheet. */
 export function readSheets(document: CombinationDocument, source: SheetSource | undefined): SheetsResult {
-  const flow: Record<string, FlowSheet> = {};
-  const lobe: Record<string, LiftTable> = {};
+  const flow: { -readonly [Path in keyof Sheets['flow']]: Sheets['flow'][Path] } = {};
+  const lobe: { -readonly [Path in keyof Sheets['lobe']]: Sheets['lobe'][Path] } = {};
   const problems: Problem[] = [];
   for (const path of FLOW_FIELDS) {
     const text = sheetText(document, path, source, problems);
@@ -50,7 +56,7 @@ export function readSheets(document: CombinationDocument, source: SheetSource | 
 
 function sheetText(
   document: CombinationDocument,
-  path: string,
+  path: FieldPath,
   source: SheetSource | undefined,
   problems: Problem[],
 ): { name: string; text: string } | null {
@@ -68,6 +74,6 @@ function sheetText(
   return null;
 }
 
-function placed(problems: readonly Problem[], path: string): readonly Problem[] {
+function placed(problems: readonly Problem[], path: FieldPath): readonly Problem[] {
   return problems.map((problem) => ({ ...problem, path }));
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FIELD_ROWS, FIELDS, inherited, isField } from '../../../src/reading/fields/fieldTable.ts';
+import { CALIBRATED_FIELDS } from '../../../src/reading/schema/calibratedFields.ts';
+import type { FieldPath } from '../../../src/reading/schema/fieldPath.ts';
 import { fieldPaths } from '../../../src/reading/schema/fieldPaths.ts';
 
 describe('FIELDS', () => {
@@ -38,6 +40,13 @@ describe('inherited(path, fact)', () => {
   it('is nothing where no section has it, or the path is no field', () => {
     expect(inherited('weather.barometer', 'access')).toBeUndefined();
     expect(inherited('toString', 'access')).toBeUndefined();
+  });
+});
+
+describe('CALIBRATED_FIELDS', () => {
+  it('are fields of the file', () => {
+    const paths: readonly FieldPath[] = CALIBRATED_FIELDS;
+    expect(paths.filter((path) => !isField(path))).toEqual([]);
   });
 });
 
