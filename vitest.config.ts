@@ -26,6 +26,7 @@ export default defineConfig({
             'tests/slow/**',
             'tests/package/**',
             'tests/browser/**',
+            'tests/queue/**',
             '**/node_modules/**',
             '**/dist/**',
           ],
@@ -46,6 +47,16 @@ export default defineConfig({
           include: ['tests/package/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 300_000,
+        },
+      },
+      {
+        // The built command over a real server, redis-server from the system's packages.
+        extends: true,
+        test: {
+          name: 'queue',
+          include: ['tests/queue/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -11,8 +11,9 @@ import { rolldown } from 'rolldown';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'packages/cli');
 const folder = join(cli, 'bundle');
-/** Dependencies that an installation brings: large, or loaded by path. */
-const outside = Object.keys(JSON.parse(readFileSync(join(cli, 'package.json'), 'utf8')).dependencies);
+/** Dependencies that an installation brings, large or loaded by path, and those of whoever wants a queue. */
+const { dependencies, peerDependencies } = JSON.parse(readFileSync(join(cli, 'package.json'), 'utf8'));
+const outside = Object.keys({ ...dependencies, ...peerDependencies });
 
 /** The package that a bundled file comes from, with the words of its licence. */
 function packageOf(file) {

@@ -67,6 +67,17 @@ describe('the installed packages', () => {
     expect(lines[3]).toMatch(/^\d+ values were assumed$/);
   });
 
+  it('say what a queue needs besides, and how to get it', () => {
+    const program = join('node_modules', '.bin', 'valvetide');
+    const { status, stderr } = spawnSync(program, ['work', '--queue', 'redis://127.0.0.1'], {
+      cwd: join(folder, 'project'),
+      encoding: 'utf8',
+    });
+    expect(stderr).toContain('npm install --ignore-scripts bullmq@6.7.0 ioredis@6.0.0');
+    expect(stderr.split('\n')).toHaveLength(3);
+    expect(status).toBe(4);
+  });
+
   it('keep files outside the contents page closed', () => {
     const script = write('deep.mjs', "await import('@valvetide/core/dist/base/errors.js');");
     const { status, stderr } = spawnSync('node', [script], {

@@ -13,6 +13,7 @@ import { rankCommand } from './commands/rank.ts';
 import { restrictionsCommand } from './commands/restrictions.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { sweepCommand } from './commands/sweep.ts';
+import { workCommand } from './commands/work.ts';
 
 const WORKING: readonly CommandSpec[] = [
   forecastCommand,
@@ -27,6 +28,7 @@ const WORKING: readonly CommandSpec[] = [
   inspectCommand,
   initCommand,
   schemaCommand,
+  workCommand,
 ];
 
 export const COMMANDS: readonly CommandSpec[] = [...WORKING, completionCommand(WORKING)];

@@ -40,8 +40,10 @@ import {
   traceCycle,
   valveUse,
 } from '@valvetide/core';
+import { openQueueRunner } from './queue/queueRunner.ts';
+import { workOnQueue } from './queue/workOnQueue.ts';
 import { forecastOn } from './workers/forecastOn.ts';
-import { openRunner } from './workers/jobRunner.ts';
+import { type JobRunner, openRunner, type RunnerOptions } from './workers/jobRunner.ts';
 
 export interface Core {
   readonly readCombination: typeof readCombination;
@@ -83,7 +85,10 @@ export interface Core {
   readonly backtest: typeof backtest;
   readonly bandMean: typeof bandMean;
   /** Threads to run a study's jobs on; close them at the end. */
-  readonly openRunner: (workers: number) => ReturnType<typeof openRunner>;
+  readonly openRunner: (workers: number, options?: RunnerOptions) => JobRunner;
+  /** The same on other machines, by a queue. */
+  readonly openQueueRunner: typeof openQueueRunner;
+  readonly workOnQueue: typeof workOnQueue;
 }
 
 export const CORE: Core = {
@@ -126,4 +131,6 @@ export const CORE: Core = {
   backtest,
   bandMean,
   openRunner,
+  openQueueRunner,
+  workOnQueue,
 };

@@ -40,8 +40,8 @@ export interface Io {
   readonly env: Environment;
   /** Aborts when the user asks to stop; undefined until somebody watches for that. */
   readonly signal: AbortSignal | undefined;
-  /** From now on a first wish to stop aborts `signal`, and only a second ends the program at once. */
-  watchForStop(): AbortSignal;
+  /** From now on a first wish to stop, Ctrl-C where none is named, aborts `signal`, and only a second ends the program at once. */
+  watchForStop(wishes?: readonly ('SIGINT' | 'SIGTERM')[]): AbortSignal;
 }
 
 /** The variables that are looked at. */
@@ -49,4 +49,5 @@ export interface Environment {
   readonly NO_COLOR?: string | undefined;
   readonly FORCE_COLOR?: string | undefined;
   readonly TERM?: string | undefined;
+  readonly VALVETIDE_QUEUE_PASSWORD?: string | undefined;
 }

@@ -35,11 +35,11 @@ export function processIo(): Io {
     get signal() {
       return stop?.signal;
     },
-    watchForStop: () => {
+    watchForStop: (wishes = ['SIGINT']) => {
       if (stop === undefined) {
         const controller = new AbortController();
         stop = controller;
-        process.once('SIGINT', () => controller.abort());
+        for (const wish of wishes) process.once(wish, () => controller.abort());
       }
       return stop.signal;
     },

@@ -10,8 +10,10 @@ import type { Io } from '../io.ts';
 import { studyProgress } from '../output/studyProgress.ts';
 import { keptRun, type Shard, type Tally } from '../parts/keptRun.ts';
 import { PartStore } from '../parts/partStore.ts';
+import { queueAddress } from '../queue/queueAddress.ts';
 import { fixed } from '../render/fixed.ts';
-import { plainShort } from '../render/plain.ts';
+import { plain, plainShort } from '../render/plain.ts';
+import type { JobRunner } from '../workers/jobRunner.ts';
 
 /** Which speeds, and which of them count. */
 export const SPEED_OPTIONS: readonly OptionSpec[] = [
@@ -40,6 +42,11 @@ export const STUDY_OPTIONS: readonly OptionSpec[] = [
     help: 'how many cylinders march',
   },
   { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+  {
+    name: 'queue',
+    value: 'URL',
+    help: 'have the forecasts done by whoever works on a queue, redis://HOST:PORT; see valvetide work',
+  },
   {
     name: 'journal',
     value: 'FILE',
@@ -142,6 +149,10 @@ export function shardOf(flags: Flags): Shard | null {
 
 /** Whether the forecasts are shared or kept, so that nobody waits for all of them at once. */
 export function isShared(flags: Flags): boolean {
+  return flags.text('queue') !== undefined || isKept(flags);
+}
+
+function isKept(flags: Flags): boolean {
   return (
     flags.text('shard') !== undefined ||
     flags.text('journal') !== undefined ||
@@ -151,7 +162,7 @@ export function isShared(flags: Flags): boolean {
 
 /** Forecasts that were done before, and where new ones are kept; null where neither is asked for. */
 function storeOf(flags: Flags, io: Io, shard: Shard | null): PartStore | null {
-  if (!isShared(flags)) return null;
+  if (!isKept(flags)) return null;
   const journal = shard === null ? flags.text('journal') : flags.text('output');
   return new PartStore(io, flags.texts('parts'), journal ?? null);
 }
@@ -165,7 +176,7 @@ export async function withWorkers<Result>(
 ): Promise<Result> {
   const shard = shardOf(flags);
   const store = storeOf(flags, io, shard);
-  const runner = core.openRunner(workersOf(flags));
+  const runner = await runnerOf(flags, io, core);
   const kept = store === null ? null : keptRun(runner.run, store, shard);
   const progress = studyProgress(io, flags.on('quiet'));
   try {
@@ -175,6 +186,16 @@ export async function withWorkers<Result>(
     progress.clear();
     await runner.close();
   }
+}
+
+/** Threads of this machine, or whoever works on a queue. */
+async function runnerOf(flags: Flags, io: Io, core: Core): Promise<JobRunner> {
+  const queue = flags.text('queue');
+  if (queue === undefined) return core.openRunner(workersOf(flags));
+  for (const other of ['workers', 'shard'])
+    if (flags.text(other) !== undefined)
+      throw usage(`--queue and --${other} can't be used together: the work is done by valvetide work`);
+  return core.openQueueRunner(queueAddress(queue, io.env), (line) => io.stderr.write(`${plain(line)}\n`));
 }
 
 /** Refuses two switches that contradict each other. */

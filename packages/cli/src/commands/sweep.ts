@@ -78,7 +78,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const size = variables.reduce((product, { values }) => product * values.length, 1);
   const most = isShared(flags) ? MOST_SHARED_POINTS : core.MOST_SWEEP_POINTS;
   if (size > most) {
-    const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; with --journal or --shard more'}`;
+    const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; with --journal, --shard or --queue more'}`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const input = await readBaseline(operand, 'sweep', flags.on('json'), io, core);

@@ -28,7 +28,7 @@ export function keptRun(
 ): { readonly run: RunJobs; readonly tally: Tally } {
   const tally: Tally = { kept: 0, run: 0, others: 0 };
   let asked = 0;
-  const kept: RunJobs = async (jobs, { signal, onProgress } = {}) => {
+  const kept: RunJobs = async (jobs, { signal, onProgress, onRoom } = {}) => {
     const keys = jobs.map(jobKey);
     const mine = keys.map((key, i) => {
       const falls = shard === null || (asked + i) % shard.count === shard.index;
@@ -46,6 +46,7 @@ export function keptRun(
       indices.map((i): StudyJob => jobs[i]),
       {
         ...(signal === undefined ? {} : { signal }),
+        ...(onRoom === undefined ? {} : { onRoom }),
         onProgress: (done) => onProgress?.(before + done, jobs.length),
         onCurve: (curve, at) => {
           const i = indices[at];

@@ -6,9 +6,17 @@ const UNSAFE = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 /** JSON spells its own controls out; what is left raw, save the line feeds between its lines. */
 const UNSAFE_IN_JSON = /(?!\n)[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 
-/** The text with every control, reordering or invisible character spelled out as `\u001b`. */
+/** User and password of an address, up to the last @ before its path. */
+const CREDENTIALS = /(:\/\/)[^\s/]*@/gu;
+
+/** The text with every control, reordering or invisible character spelled out as `\u001b`, and addresses without passwords. */
 export function plain(text: string): string {
-  return text.replace(UNSAFE, spelledOut);
+  return withoutPasswords(text.replace(UNSAFE, spelledOut));
+}
+
+/** Addresses in the text lose user and password. */
+export function withoutPasswords(text: string): string {
+  return text.replace(CREDENTIALS, '$1');
 }
 
 /** Like {@link plain}, cut to a length that can't flood a line. */

@@ -8,18 +8,27 @@ export interface JobRunner {
   close(): Promise<void>;
 }
 
+export interface RunnerOptions {
+  /** The module that a thread runs. */
+  readonly worker?: URL;
+  /** Whole jobs, each on a thread other than this one, which stays free to answer; default false. */
+  readonly apart?: boolean;
+}
+
 /** Fewer jobs than this a thread leave some of them idle at the end, so that each is cut into its speeds. */
 const FEW_JOBS = 4;
 
-/** The module that a thread runs. */
 const WORKER = new URL('./worker.js', import.meta.url);
 
 /** One worker is this thread itself; more are threads of their own, begun when first needed. */
-export function openRunner(workers: number, worker: URL = WORKER): JobRunner {
-  return workers > 1 ? pooled(workers, worker) : { run: runJobsHere, close: async () => {} };
+export function openRunner(
+  workers: number,
+  { worker = WORKER, apart = false }: RunnerOptions = {},
+): JobRunner {
+  return workers > 1 || apart ? pooled(workers, worker, apart) : { run: runJobsHere, close: async () => {} };
 }
 
-function pooled(workers: number, worker: URL): JobRunner {
+function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
   let pool: Tinypool | undefined;
   const close = async (): Promise<void> => {
     const open = pool;
@@ -61,7 +70,7 @@ function pooled(workers: number, worker: URL): JobRunner {
     };
     const one = async (job: StudyJob, i: number): Promise<Curve | null> => {
       const { pieces, join } =
-        jobs.length < FEW_JOBS * workers ? splitJob(job) : { pieces: [job], join: firstOf };
+        !apart && jobs.length < FEW_JOBS * workers ? splitJob(job) : { pieces: [job], join: firstOf };
       const curve = join(await Promise.all(pieces.map(onThread)));
       if (curve === null) return null;
       done += 1;

@@ -23,7 +23,7 @@ describe('jobs on threads', () => {
   let four: JobRunner;
   beforeAll(async () => {
     worker = await bundledWorker();
-    four = openRunner(4, worker.url);
+    four = openRunner(4, { worker: worker.url });
   }, 120_000);
   afterAll(async () => {
     await four.close();
@@ -45,7 +45,7 @@ describe('jobs on threads', () => {
     const options = { rpm: [4000, 9000], onProgress: () => {} };
     const alone = await forecastOn(openRunner, 1, combination, options);
     expect(alone?.warnings.map(({ code }) => code)).toContain('heard-knock');
-    const shared = await forecastOn((n) => openRunner(n, worker.url), 3, combination, options);
+    const shared = await forecastOn((n) => openRunner(n, { worker: worker.url }), 3, combination, options);
     expect(JSON.stringify(shared)).toBe(JSON.stringify(alone));
   }, 60_000);
 
@@ -63,7 +63,7 @@ describe('jobs on threads', () => {
     'on %d stop when asked, and keep what is done',
     async (workers) => {
       const stop = new AbortController();
-      const runner = openRunner(workers, worker.url);
+      const runner = openRunner(workers, { worker: worker.url });
       try {
         const curves = await runner.run(jobs([2000, 3000, 4000, 5000, 6000, 7000]), {
           signal: stop.signal,

@@ -32,6 +32,8 @@ export interface JobControl {
 export interface RunControl extends JobControl {
   /** Called with each curve as soon as it is there, and the index of its job. */
   readonly onCurve?: (curve: Curve, index: number) => void;
+  /** To be called once where all these jobs are begun and more could be: the next may then be asked for beside them. */
+  readonly onRoom?: () => void;
 }
 
 /**

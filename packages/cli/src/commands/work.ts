@@ -1,0 +1,80 @@
+/** `valvetide work`: does forecasts that studies on other machines ask for. */
+import { CommandFailure } from '../commandFailure.ts';
+import type { CommandSpec, Flags } from '../commandSpec.ts';
+import type { Core } from '../core.ts';
+import { EXIT, type ExitCode } from '../exitCodes.ts';
+import type { Io } from '../io.ts';
+import { progressLine } from '../output/progressLine.ts';
+import { queueAddress } from '../queue/queueAddress.ts';
+import { plain, plainShort } from '../render/plain.ts';
+import { version } from '../version.ts';
+import { whole } from './readFlags.ts';
+import { workersOf } from './studyFlags.ts';
+
+export const workCommand: CommandSpec = {
+  name: 'work',
+  summary: 'do the forecasts that studies on other machines put on a queue',
+  operand: '',
+  examples: [
+    ['valvetide work --queue redis://render:6379', 'a thread a core, until Ctrl-C'],
+    [
+      'valvetide work --queue redis://render:6379 --workers 2 --idle 600',
+      'until there was nothing for 10 min',
+    ],
+    [
+      'valvetide sweep engine.yaml --vary "exhaust.primary.length=28:36:0.1 in" --queue redis://render:6379',
+      'whose forecasts it does, on any machine',
+    ],
+  ],
+  options: [
+    {
+      name: 'queue',
+      value: 'URL',
+      help: 'redis://HOST:PORT, or rediss:// where the connection is encrypted',
+    },
+    { name: 'workers', value: 'N', help: 'forecasts at a time; without it one a core' },
+    { name: 'idle', value: 'SECONDS', help: 'end after so long without anything to do; without it never' },
+    { name: 'quiet', short: 'q', help: 'no progress' },
+  ],
+  notes: [
+    'Ctrl-C and SIGTERM let the forecasts under way end, for 20 s at most; what is not done then goes back on the queue. What a machine held that was cut off is taken up by another within 15 s.',
+    'Whoever reaches the queue can have forecasts done here: give its server a password, in VALVETIDE_QUEUE_PASSWORD, and let it listen on a network you trust.',
+    'The queue takes two packages that valvetide does not bring: npm install --ignore-scripts bullmq@6.7.0 ioredis@6.0.0',
+  ],
+  run,
+};
+
+async function run(_operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+  const queue = flags.text('queue');
+  if (queue === undefined)
+    throw new CommandFailure(EXIT.usage, ['work needs --queue URL', 'see valvetide work --help']);
+  const address = queueAddress(queue, io.env);
+  const workers = workersOf(flags);
+  const idleSeconds = whole(flags, 'idle', 1, 1_000_000);
+  const runner = core.openRunner(workers, { apart: true });
+  const progress = progressLine(io, flags.on('quiet'));
+  const say = (line: string): void => {
+    progress.clear();
+    io.stderr.write(`${plain(line)}\n`);
+  };
+  try {
+    const { done, handedBack, otherVersion } = await core.workOnQueue(address, {
+      workers,
+      runner,
+      idleSeconds,
+      signal: io.watchForStop(['SIGINT', 'SIGTERM']),
+      onDone: (so) => progress.show(`${so} forecasts done`),
+      say,
+    });
+    if (otherVersion !== null)
+      throw new CommandFailure(EXIT.input, [
+        `${address.shown}: valvetide ${plainShort(otherVersion)} asks for forecasts, and this is ${version()}: install one version on both sides`,
+      ]);
+    if (!flags.on('quiet'))
+      say(`${done} forecasts done${handedBack > 0 ? `, ${handedBack} handed back` : ''}`);
+    return EXIT.ok;
+  } finally {
+    progress.clear();
+    await runner.close();
+  }
+}

@@ -1,0 +1,107 @@
+/** Takes forecasts from a queue and does them, until told to stop. */
+import type { StudyJob } from '@valvetide/core';
+import type { Job } from 'bullmq';
+import { plainShort } from '../render/plain.ts';
+import { version } from '../version.ts';
+import type { JobRunner } from '../workers/jobRunner.ts';
+import type { QueueAddress } from './queueAddress.ts';
+import { connectQueue, QUEUE_NAME } from './queueConnection.ts';
+
+/** A worker that was not heard of for so long has lost its job [ms]; another then takes it. */
+const LOST_AFTER = 10_000;
+/** How often that is looked for [ms]. */
+const LOOK_EVERY = 3000;
+/** A job that took so many workers with it is given up: it would take the others too. */
+const MOST_LOSSES = 10;
+/** Forecasts under way may go on for so long after a wish to stop, then they are handed back [ms]. */
+const GRACE = 20_000;
+
+export interface WorkOptions {
+  /** Forecasts at a time. */
+  readonly workers: number;
+  /** Runs one forecast here; closed by whoever opened it. */
+  readonly runner: JobRunner;
+  /** The first wish to stop. */
+  readonly signal: AbortSignal;
+  /** Ends after so many seconds with nothing to do; never where null. */
+  readonly idleSeconds: number | null;
+  readonly onDone: (done: number) => void;
+  readonly say: (line: string) => void;
+}
+
+/** What came of it. */
+export interface WorkDone {
+  readonly done: number;
+  /** Begun and left to others. */
+  readonly handedBack: number;
+  /** The version that asks for forecasts which this one may not do; null where it is the same. */
+  readonly otherVersion: string | null;
+}
+
+export async function workOnQueue(
+  address: QueueAddress,
+  { workers, runner, signal, idleSeconds, onDone, say }: WorkOptions,
+): Promise<WorkDone> {
+  const { library, redis, complain, close } = await connectQueue(address, say);
+  const handBack = new AbortController();
+  let [done, handedBack, busy] = [0, 0, 0];
+  let otherVersion: string | null = null;
+  let idleSince = Date.now();
+  let stop = (): void => {};
+  const stopped = new Promise<void>((resolve) => {
+    stop = resolve;
+  });
+
+  const refuse = async (job: Job): Promise<void> => {
+    otherVersion = job.name;
+    await job.updateProgress({ refusedBy: version() });
+    stop();
+  };
+  const forecast = async (job: Job<StudyJob>, token?: string): Promise<unknown> => {
+    busy += 1;
+    try {
+      if (job.name !== version()) await refuse(job);
+      const here = otherVersion === null && !handBack.signal.aborted;
+      const [curve] = here ? await runner.run([job.data], { signal: handBack.signal }) : [null];
+      if (curve === null) {
+        await job.moveToWait(token);
+        handedBack += 1;
+        throw new library.WaitingError();
+      }
+      return curve;
+    } finally {
+      busy -= 1;
+      idleSince = Date.now();
+    }
+  };
+  const worker = new library.Worker<StudyJob>(QUEUE_NAME, forecast, {
+    connection: redis,
+    concurrency: workers,
+    lockDuration: LOST_AFTER,
+    stalledInterval: LOOK_EVERY,
+    maxStalledCount: MOST_LOSSES,
+  });
+  worker.on('error', complain);
+  // Counted once it is with the server: one that came too late was done by somebody else.
+  worker.on('completed', () => {
+    done += 1;
+    onDone(done);
+  });
+  worker.on('failed', (_, error) => say(`a forecast failed: ${plainShort(error.message, 200)}`));
+  if (signal.aborted) stop();
+  signal.addEventListener('abort', stop, { once: true });
+  const idling = setInterval(() => {
+    if (busy === 0 && idleSeconds !== null && Date.now() - idleSince >= 1000 * idleSeconds) stop();
+  }, 200);
+  let grace: NodeJS.Timeout | undefined;
+  try {
+    await stopped;
+    grace = setTimeout(() => handBack.abort(), otherVersion === null ? GRACE : 0);
+    await worker.close();
+  } finally {
+    clearTimeout(grace);
+    clearInterval(idling);
+    close();
+  }
+  return { done, handedBack, otherVersion };
+}
