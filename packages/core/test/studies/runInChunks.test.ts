@@ -31,6 +31,40 @@ describe('runInChunks(run, jobs, total, control, take)', () => {
     expect(most).toBeLessThanOrEqual(256);
   });
 
+  it('begins the next chunk where there is room, holds four at the most, and keeps the order', async () => {
+    const jobs = Array.from({ length: 2000 }, (_, i): StudyJob => ({ combination: NOTHING, rpm: [i + 1] }));
+    let goOn = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      goOn = resolve;
+    });
+    const asked: number[] = [];
+    const roomy: RunJobs = async (some, control) => {
+      asked.push(some.length);
+      const curves = run(some, control);
+      control?.onRoom?.();
+      // The first chunk has a forecast that nobody comes back from for long.
+      if (asked.length === 1) await held;
+      return curves;
+    };
+    const seen: number[] = [];
+    const ended = runInChunks(roomy, jobs, 2000, {}, (curve) => seen.push(curve?.points[0].rpm ?? 0));
+    for (let i = 0; i < 100; i++) await Promise.resolve();
+    expect(asked).toEqual([256, 256, 256, 256]);
+    expect(seen).toEqual([]);
+    goOn();
+    await ended;
+    expect(seen).toEqual(jobs.map(({ rpm }) => rpm[0]));
+  });
+
+  it('ends with the failure of a chunk, and leaves none unmet', async () => {
+    const jobs = Array.from({ length: 700 }, (_, i): StudyJob => ({ combination: NOTHING, rpm: [i + 1] }));
+    const failing: RunJobs = async (_, control) => {
+      control?.onRoom?.();
+      throw new Error('no machine left');
+    };
+    await expect(runInChunks(failing, jobs, 700, {}, () => {})).rejects.toThrow('no machine left');
+  });
+
   it('hands over nothing where a job was left to others, and goes on', async () => {
     const jobs = Array.from({ length: 300 }, (_, i): StudyJob => ({ combination: NOTHING, rpm: [i + 1] }));
     const half: RunJobs = async (some, control) =>
