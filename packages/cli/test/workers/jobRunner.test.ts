@@ -84,7 +84,7 @@ describe('jobs on threads', () => {
     const folder = mkdtempSync(join(tmpdir(), 'valvetide-thread-'));
     const ending = join(folder, 'ending.mjs');
     writeFileSync(ending, 'export function work() { process.exit(7); }\n');
-    const runner = openRunner(2, pathToFileURL(ending));
+    const runner = openRunner(2, { worker: pathToFileURL(ending) });
     try {
       await expect(runner.run(jobs([3000, 4000]))).rejects.toThrow('a thread ended by itself, with code 7');
     } finally {
