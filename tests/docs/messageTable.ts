@@ -189,7 +189,11 @@ export const FILE_PROBLEMS: readonly Entry[] = [
 /** Problems of the engine that a file describes. */
 export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['advance-disagrees', 'Cam advance denied by separation and centreline.', 'Leave one of the three out.'],
-  ['balance', 'A tube between collectors, and not two of them.', 'Check `exhaust.groups`.'],
+  [
+    'balance',
+    'A balance tube where there are not two collectors, or two runners, to join.',
+    'Check `exhaust.groups`, or `pairs` and `at` of `induction.balance`.',
+  ],
   ['banks', 'Banks that don’t hold each cylinder once.', 'List each cylinder once.'],
   [
     'by-cylinder',
@@ -213,6 +217,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
     'State `heads.bench.depression`.',
   ],
   ['dew-point', 'A dew point above the air’s temperature.', 'Check both.'],
+  [
+    'divider',
+    'An opening between two plenums, and not two of them.',
+    'Check `manifold`, or `induction.groups`.',
+  ],
   ['dome', 'A dome larger than the room around it.', 'Check the volumes.'],
   ['duration-order', 'Durations that don’t shrink with lift.', 'Check the card.'],
   ['duration-slip', 'A duration that no cam has.', 'Crank degrees, at the lift named?'],
@@ -229,7 +238,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['fuel-heat', 'A heating value that the atoms deny.', 'Check unit and digits.'],
   ['fuel-unknown', 'A fuel that is not known.', 'Use one named, or describe your own.'],
   ['gasket-bore', 'A gasket smaller than the bore.', 'Check both.'],
-  ['groups', 'Header groups that don’t hold each cylinder once.', 'List each cylinder once.'],
+  [
+    'groups',
+    'Groups of a header or of plenums that don’t hold each cylinder once.',
+    'List each cylinder once.',
+  ],
   ['humidity-twice', 'Humidity said in two ways.', 'Keep one.'],
   ['lash', 'Lash and bending that leave the valve shut.', 'Check lash and lift.'],
   [
@@ -260,6 +273,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
     'Steps of a primary out of order, without a size or behind its end.',
     'List them from the flange on.',
   ],
+  [
+    'restrictor',
+    'A restrictor in front of throttles that stand in the open.',
+    'Give the throttles their size.',
+  ],
   ['rod', 'A rod that no such stroke has.', 'Check rod and stroke.'],
   [
     'secondary',
@@ -267,12 +285,14 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
     'Check `exhaust.secondary.groups`.',
   ],
   ['separation-disagrees', 'A separation that the centrelines deny.', 'Leave one out.'],
+  ['spacer', 'Holes of a spacer and an inlet duct, one behind the other.', 'Give the whole way as the duct.'],
   ['stem', 'A stem too thick for its valve.', 'Check both.'],
   ['throat', 'A throat not smaller than its valve.', 'Check both.'],
   ['timing', 'A way of timing without its figures, or two.', 'Give what the message names.'],
   ['valve-count', 'Valves that don’t add up.', 'Check the numbers.'],
   ['valves-too-large', 'Valves that don’t fit the bore.', 'Check sizes and units.'],
   ['vapour-pressure', 'More vapour than the air can hold.', 'Check unit and temperature.'],
+  ['venturi', 'A venturi that the rating denies.', 'Check both, and the number of barrels.'],
   ['volume-missing', 'A volume that is of no use alone.', 'State `chamber.volume`.'],
 ];
 

@@ -45,6 +45,8 @@ const SECTIONS: readonly Readonly<Record<string, string>>[] = [
     fuel: '{ name: x, atoms: { C: 7, H: 14, O: 0 }, heatingValue: 90 MJ/kg, latentHeat: 300 kJ/kg, researchOctane: 98, motorOctane: 88 }',
   },
   { exhaust: '{ groups: [[1, 2], [2, 3]] }' },
+  { induction: '{ manifold: single-plane, divider: { opening: 2 in2 } }' },
+  { induction: '{ manifold: individual-throttles, restrictor: { bore: 20 mm } }' },
   { exhaust: '{ muffler: { flow: 600 cfm, backPressure: 1 psi } }' },
   { exhaust: '{ primary: { diameter: 1.75 in, inside: 1.6 in } }' },
   { exhaust: '{ primary: { diameter: 10 mm, wall: 4 mm } }' },

@@ -13,6 +13,7 @@ import { putExhaust } from './exhaustParts.ts';
 import { intakeCharge } from './intakeCharge.ts';
 import { meteredAir, putIntake } from './intakeParts.ts';
 import { DEFAULT_MESH, type Mesh } from './mesh.ts';
+import { hasPipes } from './meteringParts.ts';
 import { newPlan, put } from './networkPlan.ts';
 import { portValve } from './portValve.ts';
 import { marchingOf } from './symmetry.ts';
@@ -81,7 +82,7 @@ export function assembleNetwork(
       reservoirs: [
         { p: weather.pressure, T: weather.temperature, b: 0, R: air.R, gamma: AIR_GAMMA, supplies: true },
         { p: weather.pressure, T: FIRST_OUTLET_GAS, b: 1 },
-        ...(induction.stacks === undefined ? [] : [meteredAir(charge, weather.pressure)]),
+        ...(hasPipes(induction) ? [meteredAir(charge, weather.pressure)] : []),
       ],
       ...plan,
       cylinders,

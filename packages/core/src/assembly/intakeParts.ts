@@ -4,21 +4,17 @@ import { frozenH } from '../gas/lookup.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
 import { areaAt, CAST_FANNING, cutAt } from '../geometry/tractProfile.ts';
 import type { EndSpec } from '../network/openEnd.ts';
-import type { OrificeSpec } from '../network/orifice.ts';
-import type { NodeRef } from '../network/part.ts';
 import type { ReservoirSpec } from '../network/reservoir.ts';
 import type { Valve } from '../network/valve.ts';
 import { findRoot } from '../numerics/root.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
+import { METERED, putInlet, putMetering } from './meteringParts.ts';
 import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
+import { putRunnerBalance } from './runnerBalance.ts';
 import { groupWeight, type MarchedCylinders } from './symmetry.ts';
-import { intakeTract, openPipe } from './tracts.ts';
-
-/** Places of the network's reservoirs: the air that is metered, and the same air with its fuel and warmth, where pipes draw it. */
-const AIR: NodeRef = { kind: 'reservoir', index: 0 };
-const METERED: NodeRef = { kind: 'reservoir', index: 2 };
+import { intakeTract } from './tracts.ts';
 
 /** What the parts of the intake are made for. */
 export interface IntakeTask {
@@ -47,13 +43,24 @@ export function putIntake(plan: NetworkPlan, task: IntakeTask): IntakeParts {
   const members = plenums.map(({ cylinders }) => cylinders);
   const pipes = plenums.flatMap(({ volume, cylinders }) => {
     const weight = groupWeight(marching, cylinders, members);
-    if (stacks === undefined) putMetering(plan, task, volume, cylinders.length, weight);
-    else return putInlet(plan, task, stacks, volume, weight);
-    return [];
+    const fed = { volume, share: cylinders.length / combination.block.cylinders, weight };
+    return stacks === undefined ? putMetering(plan, task, fed) : putInlet(plan, task, stacks, fed);
   });
+  const { dividerArea } = combination.induction;
+  if (dividerArea !== undefined && plenums.length === 2)
+    put(plan.orifices, {
+      from: volumeAt(plenums[0].volume),
+      to: volumeAt(plenums[1].volume),
+      area: dividerArea,
+    });
+  const tubes = putRunnerBalance(
+    plan,
+    task,
+    runners.map(({ ducts }) => ducts[0]),
+  );
   return {
     valveEnds: runners.map(({ valveEnd }) => valveEnd),
-    ducts: [...runners.flatMap(({ ducts }) => ducts), ...pipes],
+    ducts: [...runners.flatMap(({ ducts }) => ducts), ...pipes, ...tubes],
     gauges: stacks === undefined ? [] : runners.map(({ ducts }) => ({ duct: ducts[0], cell: 0 })),
   };
 }
@@ -136,56 +143,6 @@ export function throttleLoss({ block, induction }: Combination, stacks: Stacks, 
   const { bore, most = Number.POSITIVE_INFINITY } = stacks;
   const each = induction.meteringArea / block.cylinders;
   return area ** 2 * Math.max(0, Math.min(most, 1 / each ** 2 - 1 / bore ** 2));
-}
-
-/** Carburetor or throttle with the air cleaner in series, into a plenum. */
-function putMetering(
-  plan: NetworkPlan,
-  { combination, charge }: IntakeTask,
-  plenum: number,
-  count: number,
-  weight: number,
-): void {
-  const { block, induction } = combination;
-  const { meteringArea, airCleanerArea } = induction;
-  const area = airCleanerArea === null ? meteringArea : seriesArea(meteringArea, airCleanerArea);
-  const { metering } = charge;
-  put(plan.orifices, { ...orificeTo(plenum, (area * count) / block.cylinders), metering, weight });
-}
-
-function orificeTo(volume: number, area: number): Pick<OrificeSpec, 'from' | 'to' | 'area'> {
-  return { from: AIR, to: volumeAt(volume), area };
-}
-
-/** The way into an airbox: a hole, or a pipe, with the air cleaner in series. Returns the pipe's duct. */
-function putInlet(
-  plan: NetworkPlan,
-  { combination, charge, mesh }: IntakeTask,
-  { inlet }: Stacks,
-  volume: number,
-  weight: number,
-): readonly number[] {
-  const { airCleanerArea, runner } = combination.induction;
-  const cleaned = (area: number): number =>
-    airCleanerArea === null ? area : seriesArea(area, airCleanerArea);
-  if (inlet === undefined || inlet.length === 0) {
-    const area = cleaned(inlet?.area ?? Number.POSITIVE_INFINITY);
-    put(plan.orifices, { ...orificeTo(volume, area), metering: charge.metering, weight });
-    return [];
-  }
-  const { length, area } = inlet;
-  const profile = openPipe(length, area);
-  const duct = put(plan.ducts, {
-    name: 'airbox inlet',
-    profile,
-    cells: cellCount(profile, mesh.intakeCell, Math.ceil((mesh.fewest ?? 1) / 2)),
-    ...wall(CAST_FANNING, INTAKE_FLOW, area, runner),
-    tables: charge.tables,
-    weight,
-  });
-  put(plan.ends, { duct, right: false, to: METERED, opening: { area: cleaned(area) }, weight });
-  put(plan.ends, { duct, right: true, to: volumeAt(volume), opening: { area }, weight });
-  return [duct];
 }
 
 /** Far from any engine's charge [K]. */

@@ -18,10 +18,11 @@ const FEW = 4;
 
 /** Whether its cylinders differ, or something joins them that no shift of the crank repeats: then none stands for another. */
 export function areUnlike(combination: Combination): boolean {
-  const { exhaustSystem, chamber, intake, exhaust, lambdaDifferences } = combination;
+  const { induction, exhaustSystem, chamber, intake, exhaust, lambdaDifferences } = combination;
   const { secondary, balance, primary } = exhaustSystem;
   const each = [chamber.clearances, intake.flow.shares, exhaust.flow.shares, primary.lengths];
-  return [...each, lambdaDifferences, secondary, balance].some((one) => one !== undefined);
+  const joined = [secondary, balance, induction.balance, induction.dividerArea];
+  return [...each, lambdaDifferences, ...joined].some((one) => one !== undefined);
 }
 
 /** All cylinders, or as few as stand for them. */

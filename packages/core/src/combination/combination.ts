@@ -233,6 +233,47 @@ export interface Induction {
   readonly kind: 'carburetor' | 'throttle';
   /** Air flow area of carburetor or throttle body, whole engine, compressible nozzle law [m2]. */
   readonly meteringArea: number;
+  /** Narrowest place of the carburetors; absent: the metering area's jet is lost whole, as behind a throttle. */
+  readonly venturi?: {
+    /** Effective area of all venturis over the metering area [-]. */
+    readonly overMetering: number;
+    /** Of the drop from still air to the venturi, the share that is lost behind it [-]. */
+    readonly lost: number;
+  };
+  /** Bores in series with carburetor or throttle; absent: none. */
+  readonly restrictor?: {
+    /** Effective, whole engine [m2]. */
+    readonly area: number;
+    /** Of the drop from still gas to its throat, the share that is lost behind it [-]. */
+    readonly lost: number;
+    /** On which side of carburetor or throttle it stands. */
+    readonly place: 'front' | 'behind';
+  };
+  /** Pipes from carburetor or throttle to the plenum: an inlet duct, or the holes of a spacer; absent: none. */
+  readonly feed?: {
+    /** As waves see it [m]. */
+    readonly length: number;
+    /** Of all of them, whole engine [m2]. */
+    readonly area: number;
+    /** Pipes side by side to one plenum: their walls rub more than one of their area [-]. */
+    readonly bores: number;
+    /** Dynamic pressures lost in them [-]. */
+    readonly loss: number;
+  };
+  /** An open spacer's way into the plenum, whole engine: effective area [m2]; its volume counts as the plenum's. Absent: none. */
+  readonly spacerArea?: number;
+  /** Effective area of the opening between two plenums [m2]; absent: a whole wall. */
+  readonly dividerArea?: number;
+  /** Tubes between runners; absent: none. */
+  readonly balance?: {
+    /** From the face of the head back to where they join [m]. */
+    readonly at: number;
+    readonly length: number;
+    /** Of one tube [m2]. */
+    readonly area: number;
+    /** Cylinders (numbers from 1) whose runners a tube joins, two and two. */
+    readonly pairs: readonly (readonly number[])[];
+  };
   /** Effective area of the air cleaner, whole engine [m2]; null for none. */
   readonly airCleanerArea: number | null;
   /** A throttle or carburetor in each cylinder's own runner, still air or an airbox in front; absent: all meter into the plenums. */

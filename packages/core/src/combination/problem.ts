@@ -22,6 +22,7 @@ export type ProblemCode =
   | 'depression-doubtful'
   | 'dew-point'
   | 'directive'
+  | 'divider'
   | 'dome'
   | 'duplicate-field'
   | 'duration-order'
@@ -70,6 +71,7 @@ export type ProblemCode =
   | 'primary-lengths'
   | 'primary-slip'
   | 'primary-step'
+  | 'restrictor'
   | 'rod'
   | 'secondary'
   | 'separation-disagrees'
@@ -90,6 +92,7 @@ export type ProblemCode =
   | 'sheet-quotes'
   | 'sheet-speed'
   | 'sheet-too-long'
+  | 'spacer'
   | 'standard-contradicts'
   | 'standard-missing'
   | 'standard-twice'
@@ -107,6 +110,7 @@ export type ProblemCode =
   | 'valve-count'
   | 'valves-too-large'
   | 'vapour-pressure'
+  | 'venturi'
   | 'volume-missing'
   | 'wrong-kind';
 

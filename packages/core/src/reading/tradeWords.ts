@@ -7,6 +7,8 @@ const WIDENS = 'a cone is collector: { diameter: 2.5 in, length: 14 in, exit: 3.
 const AS_A_BOX = 'the muffler as a volume with its pipe is exhaust.box; muffler says what it loses';
 const BY_LOBE =
   'a phaser is the centreline of a lobe by speed, cam.intake.centreline: { 2000 rpm: 98 deg, 6000 rpm: 110 deg }';
+const BETWEEN_RUNNERS = 'tubes between runners are balance: { inside: 8 mm, length: 110 mm }';
+const CUT = 'a cut divider is divider: { opening: 2 in2 }';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
 
 /** By path, for names that are no fields. */
@@ -33,6 +35,19 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.primary.steps.at': 'a step begins after: 12 in',
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
+  'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
+  'induction.carburetor.diameter':
+    'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
+  'induction.crossover': BETWEEN_RUNNERS,
+  'induction.dividerCut': CUT,
+  'induction.plenums': 'which cylinders each plenum feeds is groups: [[1, 4, 6, 7], [2, 3, 5, 8]]',
+  'induction.restrictorPlate': 'a plate is restrictor: { kind: plate, bores: 4, bore: 1.125 in }',
+  'induction.restrictor.diameter': 'the diameter of one bore is bore',
+  'induction.restrictor.holes': 'how many bores there are is bores',
+  'induction.spacer.diameter': 'the diameter of one hole is bore',
+  'induction.spacer.holes': 'how many holes there are is bores',
+  'induction.spacer.thickness': 'write height',
+  'induction.spacer.type': 'write kind: open or four-hole',
   'mixture.byCylinder': MIXTURES,
   'mixture.lambdas': MIXTURES,
   'valvetrain.ratio': 'the two sides are intakeRatio and exhaustRatio',
@@ -53,7 +68,14 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
   'exhaust.secondary': { none: 'leave it out where the primaries meet in the collector' },
   'exhaust.style': { 'tri-y': MEETS_FIRST, '4-2-1': MEETS_FIRST, 'four-two-one': MEETS_FIRST },
   'heads.flowOf': { all: 'did you mean each?' },
+  'induction.divider': { cut: CUT, open: CUT, whole: 'write none' },
   'induction.manifold': { itb: 'did you mean individual-throttles?' },
+  'induction.restrictor.kind': { venturi: 'write sonic', nozzle: 'write sonic' },
+  'induction.spacer.kind': {
+    '4-hole': 'write four-hole',
+    'two-hole': 'write four-hole, and bores: 2',
+    '2-hole': 'write four-hole, and bores: 2',
+  },
 };
 
 /** Where the values of each cylinder, or of each side, go that were written as a list. */

@@ -98,16 +98,17 @@ describe('a change', () => {
   it('alters what it names and nothing else', () => {
     const base = hillClimb();
     const after = changed(base, [set('induction.carburetor.rating', '290 cfm')]);
-    const { meteringArea, ...rest } = after.induction;
-    const { meteringArea: before, ...restBefore } = base.combination.induction;
+    const { meteringArea, venturi, ...rest } = after.induction;
+    const { meteringArea: before, venturi: own, ...restBefore } = base.combination.induction;
     expect(meteringArea / before).toBeCloseTo(290 / 245, 9);
+    // The venturi goes with the rating, to the four digits of its estimate.
+    expect((venturi?.overMetering ?? 0) / (own?.overMetering ?? 1)).toBeCloseTo(1, 3);
     expect(rest).toEqual(restBefore);
-    expect({ ...after, induction: null, name: '', warnings: [] }).toEqual({
-      ...base.combination,
-      induction: null,
-      name: '',
-      warnings: [],
-    });
+    const besides = { induction: null, name: '', warnings: [], assumed: [] };
+    expect({ ...after, ...besides }).toEqual({ ...base.combination, ...besides });
+    const others = ({ assumed }: Combination) =>
+      assumed.filter(({ path }) => path !== 'induction.carburetor.venturi');
+    expect(others(after)).toEqual(others(base.combination));
   });
 
   it('to a larger valve leaves estimated ports and cam as they were', () => {

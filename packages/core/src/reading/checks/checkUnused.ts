@@ -5,6 +5,7 @@ import type { ResolveContext } from '../resolve/context.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
 import type { FieldPath, PipePath } from '../schema/fieldPath.ts';
+import { fitted } from '../schema/inductionParts.ts';
 import type { Sheets } from '../sheet/readSheets.ts';
 
 type Unused = readonly [path: FieldPath, why: string];
@@ -87,22 +88,30 @@ function inHeads({ heads }: CombinationFile, sheets: Sheets): readonly Unused[] 
 }
 
 function inInduction({ induction }: CombinationFile): readonly Unused[] {
-  const { manifold, runner, flowLoss } = induction ?? {};
+  const { manifold, runner, flowLoss, carburetor } = induction ?? {};
+  const spacer = fitted(induction?.spacer);
   if (manifold === 'individual-throttles') {
     const loss: readonly Unused[] =
       flowLoss !== undefined && runner?.mouth !== undefined
         ? [['induction.runner.mouth', 'the measured loss holds what the mouth takes']]
         : [];
     return [
-      ...stated(induction, ['plenum']).map(
+      ...stated(induction, ['plenum', 'groups', 'divider', 'spacer', 'inletDuct']).map(
         (name) =>
           [`induction.${name}`, 'trumpets stand in still air; a box in front of them is an airbox'] as const,
+      ),
+      ...stated(carburetor, ['venturi']).map(
+        (name) => [`induction.carburetor.${name}`, 'along a runner the rating decides'] as const,
       ),
       ...loss,
     ];
   }
   const why = 'it goes with manifold: individual-throttles';
+  const holes = spacer?.kind === 'four-hole';
   return [
+    ...stated(spacer, holes ? ['opening'] : ['bore', 'bores']).map(
+      (name) => [`induction.spacer.${name}`, `it goes with kind: ${holes ? 'open' : 'four-hole'}`] as const,
+    ),
     ...stated(induction, ['airbox']).map((name) => [`induction.${name}`, why] as const),
     ...stated(runner, ['throttleAt', 'mouth']).map((name) => [`induction.runner.${name}`, why] as const),
   ];

@@ -2,6 +2,7 @@
 
 import { INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import { areaFromFlow } from '../../geometry/flowSheet.ts';
 
 /** Filling by volume at rated speed used for sizing [-]; production engines rarely exceed 0.90 at torque peak (common practice, no source). */
 export const RATED_FILLING = 0.85;
@@ -73,6 +74,16 @@ export function throttleDiameter(
     value,
     spread: 0.08 * value,
     reason: 'costs 0.5 inHg at rated speed with 85 % filling; from memory',
+  };
+}
+
+/** Hole into an airbox [m]. */
+export function airboxInlet(demand: number): Estimate {
+  const { value } = throttleDiameter(demand, 1, areaFromFlow);
+  return {
+    value,
+    spread: 0.15 * value,
+    reason: 'costs no more than a throttle for the whole engine; from memory',
   };
 }
 

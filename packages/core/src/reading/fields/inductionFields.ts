@@ -27,16 +27,39 @@ export const ratingError = (name: ErrorName, part: FieldPath): UsualError => ({
   reason: 'published ratings stand to 4 %',
 });
 
+/** Sizes that follow those of the bores above them. */
+const UNDER_BORES: readonly FieldPath[] = [
+  'induction.spacer.bore',
+  'induction.spacer.bores',
+  'induction.spacer.opening',
+  'induction.restrictor.bores',
+];
+
+/** Another rating is another carburetor. */
+const OTHER_CARBURETOR = { drops: ['induction.carburetor.venturi'] } as const;
+
 export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
   induction: { access: 'manifold off' },
-  'induction.carburetor': { access: 'on the stand', entails: [{ drops: ['induction.throttle'] }] },
-  'induction.carburetor.rating': { errors: [ratingError('carburetor rating', 'induction.carburetor')] },
-  'induction.carburetor.barrels': { entails: [{ releases: ['induction.carburetor.ratedAt'] }] },
-  'induction.carburetor.ratedAt': {},
+  'induction.carburetor': {
+    access: 'on the stand',
+    entails: [{ drops: ['induction.throttle'], releases: UNDER_BORES }],
+  },
+  'induction.carburetor.rating': {
+    entails: [OTHER_CARBURETOR],
+    errors: [ratingError('carburetor rating', 'induction.carburetor')],
+  },
+  'induction.carburetor.barrels': {
+    entails: [OTHER_CARBURETOR, { releases: ['induction.carburetor.ratedAt'] }],
+  },
+  'induction.carburetor.ratedAt': { entails: [OTHER_CARBURETOR] },
+  'induction.carburetor.venturi': {},
   'induction.carburetor.count': {
     leftOut: 'of more carburetors the forecast holds the flow area, not how evenly they feed the cylinders',
   },
-  'induction.throttle': { access: 'on the stand', entails: [{ drops: ['induction.carburetor'] }] },
+  'induction.throttle': {
+    access: 'on the stand',
+    entails: [{ drops: ['induction.carburetor'], releases: UNDER_BORES }],
+  },
   'induction.throttle.diameter': {
     errors: [
       {
@@ -60,9 +83,56 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
   'induction.airCleaner': { access: 'on the stand' },
   'induction.airCleaner.flow': { errors: [ratingError('air cleaner rating', 'induction.airCleaner')] },
   'induction.airCleaner.at': {},
+  'induction.restrictor': { access: 'on the stand' },
+  'induction.restrictor.kind': {
+    entails: [
+      {
+        releases: [
+          'induction.restrictor.bores',
+          'induction.restrictor.discharge',
+          'induction.restrictor.recovery',
+        ],
+      },
+    ],
+  },
+  'induction.restrictor.bore': {},
+  'induction.restrictor.bores': {},
+  'induction.restrictor.discharge': {},
+  'induction.restrictor.recovery': {},
+  'induction.spacer': {
+    access: 'on the stand',
+    leftOut:
+      'of a spacer the forecast holds volume, length and area, not how air and fuel mix in it and turn into the runners',
+  },
+  'induction.spacer.kind': {
+    entails: [
+      {
+        drops: ['induction.spacer.bore', 'induction.spacer.bores', 'induction.spacer.opening'],
+        releases: ['induction.spacer.loss'],
+      },
+    ],
+  },
+  'induction.spacer.height': {},
+  'induction.spacer.bore': {},
+  'induction.spacer.bores': {},
+  'induction.spacer.opening': {},
+  'induction.spacer.loss': {},
+  'induction.inletDuct': { access: 'on the stand' },
+  'induction.inletDuct.inside': {},
+  'induction.inletDuct.length': {},
+  'induction.groups': {},
+  'induction.divider': {},
+  'induction.divider.opening': {},
+  'induction.divider.discharge': {},
+  'induction.balance': {},
+  'induction.balance.inside': {},
+  'induction.balance.length': {},
+  'induction.balance.at': {},
+  'induction.balance.pairs': {},
   'induction.manifold': {
     entails: [
       {
+        drops: ['induction.groups', 'induction.divider'],
         releases: [
           'induction.plenum',
           'induction.runner',
@@ -77,8 +147,7 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
     ],
   },
   'induction.plenum': {
-    leftOut:
-      'of a spacer or a larger plenum the forecast holds the volume, not how air and fuel turn into the runners',
+    leftOut: 'of a larger plenum the forecast holds the volume, not how air and fuel turn into the runners',
   },
   'induction.airbox': {},
   'induction.airbox.volume': {},

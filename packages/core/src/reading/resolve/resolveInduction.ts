@@ -3,7 +3,6 @@
 import type { Block, FlowCurve, Fuel, Induction, Stacks } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
-import { areaFromFlow } from '../../geometry/flowSheet.ts';
 import type { BenchDuct, RunnerMouth } from '../../geometry/tractBench.ts';
 import { nozzleBehindDuct, runnerMouth } from '../../geometry/tractBench.ts';
 import type { Profile } from '../../geometry/tractProfile.ts';
@@ -22,34 +21,21 @@ import {
   MOUTH_COEFFICIENT,
   manifoldStyle,
   mouth,
-  plenumVolume,
   runnerEntryArea,
   runnerExitArea,
   runnerLength,
   runnerLengthMultiplier,
   throttleAt,
 } from '../defaults/manifold.ts';
-import {
-  airCleanerDrop,
-  airDemand,
-  barrels,
-  carburetorRating,
-  inductionKind,
-  ratingDrop,
-  THROTTLE_COEFFICIENT,
-  throttleDiameter,
-} from '../defaults/metering.ts';
+import { airboxInlet, airDemand, THROTTLE_COEFFICIENT } from '../defaults/metering.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
-import type {
-  CarburetorSection,
-  InductionSection,
-  Manifold,
-  RunnerSection,
-} from '../schema/inductionSection.ts';
+import type { InductionSection, Manifold, RunnerSection } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
+import { airCleanerArea, kindOf, resolveMetering, resolveRestrictor } from './resolveMetering.ts';
+import { resolvePlenums, resolveRunnerBalance } from './resolvePlenums.ts';
 
 /** What the induction is sized by. */
 export interface InductionInputs {
@@ -67,24 +53,21 @@ export interface InductionInputs {
 export function resolveInduction(context: ResolveContext, inputs: InductionInputs): Induction {
   const { file, ledger } = context;
   const section = file.induction ?? {};
-  const { block, displacement } = inputs.block;
+  const { block } = inputs.block;
   const kind = kindOf(section, inputs.valves);
   const style = ledger.word('induction.manifold', section.manifold, () =>
     manifoldStyle(kind, block.cylinders, inputs.block.layout === 'v'),
   );
-  const meteringArea =
-    (section.flowMultiplier ?? 1) *
-    (kind === 'throttle' ? throttleArea(context, inputs, style) : carburetorArea(context, inputs, style));
+  const metering = resolveMetering(context, inputs, { kind, style });
+  const { meteringArea, venturi } = metering;
   const injection =
     kind === 'carburetor'
       ? 'carburetor'
       : ledger.word('induction.injection', section.injection, () => injectionKind());
   const isOpen = style === 'individual-throttles';
-  const plenum = isOpen
-    ? 0
-    : ledger.quantity('induction.plenum', section.plenum, 'volume', 'l', () =>
-        plenumVolume(style, displacement),
-      );
+  const parts = isOpen
+    ? { plenums: airbox(section, block) }
+    : resolvePlenums(context, { block: inputs.block, style, metering });
   const heat = ledger.word('induction.manifoldHeat', section.manifoldHeat, () =>
     manifoldHeat(injection, style, isProduction(context)),
   );
@@ -95,13 +78,28 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   const evaporation = ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
     evaporationOf(injection, inputs.fuel),
   );
+  const cleaner = airCleanerArea(context);
+  const restrictor = resolveRestrictor(context, metering);
+  if (restrictor !== undefined && parts.plenums.length === 0)
+    throw new FieldFault(
+      'induction.restrictor',
+      'restrictor',
+      'stands in front of an airbox, and these throttles have none: a bore in each runner is the throttle diameter',
+    );
+  const balance = resolveRunnerBalance(context, inputs.block, {
+    runnerLength: runner.length,
+    throttleAt: stacks === null ? 0 : stacks.at / runner.lengthMultiplier,
+  });
   return {
     kind,
     meteringArea,
-    airCleanerArea: airCleanerArea(context),
-    plenums: isOpen ? airbox(section, block) : plenums(style, block, plenum),
+    ...(venturi === undefined ? {} : { venturi }),
+    ...(restrictor === undefined ? {} : { restrictor }),
+    airCleanerArea: cleaner,
+    ...parts,
     ...(stacks === null ? {} : { stacks }),
     runner,
+    ...(balance === undefined ? {} : { balance }),
     injection,
     evaporation,
     vapour: Math.max(
@@ -114,84 +112,6 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
       isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature, file.heat?.coolant),
     ),
   };
-}
-
-function kindOf(section: InductionSection, valves: number): 'carburetor' | 'throttle' {
-  if (section.carburetor !== undefined) return 'carburetor';
-  return section.throttle !== undefined ? 'throttle' : inductionKind(valves).value;
-}
-
-function carburetorArea({ file, ledger }: ResolveContext, inputs: InductionInputs, style: Manifold): number {
-  const section = file.induction?.carburetor ?? {};
-  const { cylinders } = inputs.block.block;
-  const { displacement } = inputs.block;
-  const path = (field: keyof CarburetorSection): FieldPath => `induction.carburetor.${field}`;
-  const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement));
-  const count =
-    section.count ??
-    (isIndividual(style)
-      ? ledger.number(path('count'), undefined, () => ({
-          value: Math.max(1, Math.ceil(cylinders / each)),
-          spread: null,
-          reason: 'a barrel a cylinder',
-        }))
-      : 1);
-  const drop = ledger.quantity(path('ratedAt'), section.ratedAt, 'pressure', 'inHg', () => ratingDrop(each));
-  const rating = ledger.quantity(path('rating'), section.rating, 'flow', 'cfm', () =>
-    carburetorRating(airDemand(displacement, inputs.ratedSpeed()), drop, count),
-  );
-  return count * areaFromFlow(rating, drop);
-}
-
-function throttleArea({ file, ledger }: ResolveContext, inputs: InductionInputs, style: Manifold): number {
-  const section = file.induction?.throttle ?? {};
-  const { cylinders } = inputs.block.block;
-  const count =
-    section.count ??
-    (isIndividual(style)
-      ? ledger.number('induction.throttle.count', undefined, () => ({
-          value: cylinders,
-          spread: null,
-          reason: 'one a cylinder',
-        }))
-      : 1);
-  const diameter = ledger.quantity('induction.throttle.diameter', section.diameter, 'length', 'mm', () =>
-    throttleDiameter(airDemand(inputs.block.displacement, inputs.ratedSpeed()), count, areaFromFlow),
-  );
-  return count * THROTTLE_COEFFICIENT * (Math.PI / 4) * diameter * diameter;
-}
-
-function airCleanerArea({ file, ledger }: ResolveContext): number | null {
-  const cleaner = file.induction?.airCleaner;
-  if (cleaner === undefined || cleaner === 'none') {
-    ledger.word('induction.airCleaner', cleaner, () => ({
-      value: 'none',
-      reason: 'none on a stand; in a car it costs about 1 % of pressure',
-    }));
-    return null;
-  }
-  const drop = ledger.quantity('induction.airCleaner.at', cleaner.at, 'pressure', 'inHg', airCleanerDrop);
-  return areaFromFlow(cleaner.flow, drop);
-}
-
-/** One plenum, or one a cylinder, or one for every other cylinder in firing order where the manifold is split in planes. */
-function plenums(style: Manifold, block: Block, volume: number): Induction['plenums'] {
-  const order = block.firingOrder;
-  if (style === 'individual-runner') {
-    return order.map((_, index) => ({ volume: volume / block.cylinders, cylinders: [index + 1] }));
-  }
-  if (style === 'dual-plane' && block.cylinders >= 4 && block.cylinders % 2 === 0) {
-    return [0, 1].map((plane) => ({
-      volume: volume / 2,
-      cylinders: order.filter((_, index) => index % 2 === plane).sort((a, b) => a - b),
-    }));
-  }
-  return [{ volume, cylinders: order.map((_, index) => index + 1) }];
-}
-
-/** Each cylinder has its own throttle, or barrel. */
-function isIndividual(style: Manifold): boolean {
-  return style === 'individual-runner' || style === 'individual-throttles';
 }
 
 /** A box in front of all trumpets, or none. */
@@ -239,7 +159,7 @@ function resolveStacks(
     loss === undefined
       ? { mouthArea: MOUTH_COEFFICIENT[word()] * entryArea, most: null }
       : mouthBeside(mouthOf(tract, loss, inputs), entryArea, Math.max(0, 1 / each ** 2 - 1 / bore ** 2));
-  const inlet = section.airbox?.inlet;
+  const inlet = resolveAirboxInlet(context, inputs);
   const stacks: Stacks = {
     at: at * lengthMultiplier,
     bore,
@@ -260,6 +180,21 @@ function resolveStacks(
     ),
     stacks,
   };
+}
+
+/** The way into the airbox; where only an air cleaner is known of it, that is all there is. */
+function resolveAirboxInlet(
+  { file, ledger }: ResolveContext,
+  { block: { displacement }, ratedSpeed }: InductionInputs,
+): { readonly inside: number; readonly length?: number | undefined } | undefined {
+  const { airbox: box, airCleaner } = file.induction ?? {};
+  if (box === undefined || box.inlet !== undefined) return box?.inlet;
+  if (airCleaner !== undefined && airCleaner !== 'none') return undefined;
+  const path = 'induction.airbox.inlet.inside';
+  const inside = ledger.quantity(path, undefined, 'length', 'mm', () =>
+    airboxInlet(airDemand(displacement, ratedSpeed())),
+  );
+  return { inside };
 }
 
 /**

@@ -1,5 +1,19 @@
 /** Section `induction`: from the air cleaner to the face of the head. */
 import * as z from 'zod/mini';
+import {
+  type DividerSection,
+  divider,
+  type InletDuctSection,
+  inletDuct,
+  type OrNone,
+  plenumGroups,
+  type RestrictorSection,
+  type RunnerBalanceSection,
+  restrictor,
+  runnerBalance,
+  type SpacerSection,
+  spacer,
+} from './inductionParts.ts';
 import { count, pure, quantity, word } from './quantity.ts';
 
 /** Style of manifold. */
@@ -27,6 +41,7 @@ export interface CarburetorSection {
   readonly barrels?: number | undefined;
   readonly ratedAt?: number | undefined;
   readonly count?: number | undefined;
+  readonly venturi?: number | undefined;
 }
 
 export interface ThrottleSection {
@@ -60,9 +75,15 @@ export interface InductionSection {
   readonly flowMultiplier?: number | undefined;
   readonly airCleaner?: 'none' | AirCleanerSection | undefined;
   readonly manifold?: Manifold | undefined;
+  readonly restrictor?: OrNone<RestrictorSection> | undefined;
+  readonly spacer?: OrNone<SpacerSection> | undefined;
+  readonly inletDuct?: OrNone<InletDuctSection> | undefined;
   readonly plenum?: number | undefined;
+  readonly groups?: number[][] | undefined;
+  readonly divider?: OrNone<DividerSection> | undefined;
   readonly airbox?: AirboxSection | undefined;
   readonly runner?: RunnerSection | undefined;
+  readonly balance?: OrNone<RunnerBalanceSection> | undefined;
   readonly flowLoss?: number | undefined;
   readonly injection?: (typeof INJECTIONS)[number] | undefined;
   readonly manifoldHeat?: ManifoldHeat | undefined;
@@ -93,6 +114,14 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z
             ),
           ),
           count: z.optional(count(1, 16, 'Number of carburetors.', 1, 2)),
+          venturi: z.optional(
+            quantity(
+              'length',
+              { min: '4 mm', max: '90 mm' },
+              "Narrowest diameter of one barrel's venturi; where barrels differ, that of their mean area. It chokes the carburetor far above its rating.",
+              '1.375 in',
+            ),
+          ),
         })
         .check(z.meta({ description: 'Carburetor; leave out where a throttle body is given.' })),
     ),
@@ -135,6 +164,9 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z
           }),
         ),
     ),
+    restrictor: z.optional(restrictor),
+    spacer: z.optional(spacer),
+    inletDuct: z.optional(inletDuct),
     manifold: z.optional(
       word(
         MANIFOLDS,
@@ -149,6 +181,8 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z
         '1.8 l',
       ),
     ),
+    groups: z.optional(plenumGroups),
+    divider: z.optional(divider),
     airbox: z.optional(
       z
         .strictObject({
@@ -166,7 +200,12 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z
                   ),
                 ),
               })
-              .check(z.meta({ description: 'Pipe or hole that leads into the box.' })),
+              .check(
+                z.meta({
+                  description:
+                    'Pipe or hole that leads into the box. Left out: what the airCleaner flows, else a hole.',
+                }),
+              ),
           ),
         })
         .check(
@@ -224,6 +263,7 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z
         })
         .check(z.meta({ description: 'Runner from plenum to head, one cylinder.' })),
     ),
+    balance: z.optional(runnerBalance),
     flowLoss: z.optional(
       quantity(
         'share',

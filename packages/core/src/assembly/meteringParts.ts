@@ -1,0 +1,156 @@
+/** Ways of outside air into a volume of the intake: carburetor, throttle, restrictor and spacer into a plenum, a hole or pipe into an airbox. */
+import type { Combination, Induction, Stacks } from '../combination/combination.ts';
+import { seriesArea } from '../geometry/flowSheet.ts';
+import type { Profile } from '../geometry/tractProfile.ts';
+import { CAST_FANNING } from '../geometry/tractProfile.ts';
+import type { NodeRef } from '../network/part.ts';
+import type { Throat } from '../network/throat.ts';
+import type { IntakeCharge } from './intakeCharge.ts';
+import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
+import { type NetworkPlan, put, volumeAt } from './networkPlan.ts';
+import { openPipe } from './tracts.ts';
+
+/** Places of the network's reservoirs: the air that is metered, and the same air with its fuel and warmth, where pipes draw it. */
+const AIR: NodeRef = { kind: 'reservoir', index: 0 };
+export const METERED: NodeRef = { kind: 'reservoir', index: 2 };
+
+export interface MeteringTask {
+  readonly combination: Combination;
+  readonly mesh: Mesh;
+  readonly charge: IntakeCharge;
+}
+
+/** The volume that is fed, and how often it stands in the engine. */
+export interface FedVolume {
+  readonly volume: number;
+  /** Of the cylinders, those it feeds [-]: its share of all metering. */
+  readonly share: number;
+  readonly weight: number;
+}
+
+/** Whether a pipe takes up the metered air: the network then needs that air as a reservoir. */
+export function hasPipes({ stacks, feed }: Induction): boolean {
+  return stacks !== undefined || feed !== undefined;
+}
+
+/** Carburetor or throttle with what stands in series, into a plenum. Returns the ducts between. */
+export function putMetering(plan: NetworkPlan, task: MeteringTask, fed: FedVolume): readonly number[] {
+  const { combination, charge } = task;
+  const { induction } = combination;
+  const { airCleanerArea, feed, meteringArea, spacerArea } = induction;
+  const throats = throatsOf(induction, fed.share);
+  if (feed !== undefined) return [putFeed(plan, task, fed, feed, throats)];
+  const losses = [airCleanerArea, spacerArea].filter((area) => area !== null && area !== undefined);
+  const area = fed.share * seriesArea(meteringArea, ...losses);
+  put(plan.orifices, {
+    from: AIR,
+    to: volumeAt(fed.volume),
+    area,
+    // A nozzle by itself is cheaper.
+    ...(throats.length === 1 && throats[0].lost === 1 ? {} : { throats }),
+    metering: charge.metering,
+    weight: fed.weight,
+  });
+  return [];
+}
+
+/** Throats in the way of the air: the air cleaner's loss counts with the first, that of a spacer with the last. */
+function throatsOf(induction: Induction, share: number): readonly Throat[] {
+  const { meteringArea, venturi, restrictor, airCleanerArea, spacerArea, feed } = induction;
+  if (venturi === undefined && restrictor === undefined && feed === undefined) {
+    const losses = [airCleanerArea, spacerArea].filter((area) => area !== null && area !== undefined);
+    return [{ area: share * seriesArea(meteringArea, ...losses), lost: 1 }];
+  }
+  const metering: Throat = {
+    area: share * meteringArea * (venturi?.overMetering ?? 1),
+    lost: venturi?.lost ?? 1,
+  };
+  const chain =
+    restrictor === undefined ? [metering] : [metering, { ...restrictor, area: share * restrictor.area }];
+  if (restrictor?.place === 'front') chain.reverse();
+  const [first] = chain;
+  if (airCleanerArea !== null) chain[0] = withLoss(first, share * airCleanerArea);
+  const behind =
+    feed === undefined ? spacerArea : feed.loss > 0 ? feed.area / Math.sqrt(feed.loss) : undefined;
+  const last = chain.length - 1;
+  if (behind !== undefined) chain[last] = withLoss(chain[last], share * behind);
+  return chain.map(({ area, lost }) => ({ area, lost }));
+}
+
+/** A throat with an incompressible loss beside it, by the effective area that would make it. */
+function withLoss({ area, lost }: Throat, beside: number): Throat {
+  return { area, lost: lost + (area / beside) ** 2 };
+}
+
+/** Longest pipe that is one cell [m]: shorter cells would slow the whole march for a spacer. */
+const ONE_CELL = 0.06;
+
+/** The pipe, or pipes side by side, from the throats to a plenum. */
+function putFeed(
+  plan: NetworkPlan,
+  { combination, charge, mesh }: MeteringTask,
+  { volume, share, weight }: FedVolume,
+  { length, area: whole, bores }: NonNullable<Induction['feed']>,
+  throats: readonly Throat[],
+): number {
+  const area = share * whole;
+  const profile: Profile = [
+    { x: 0, area },
+    { x: length, area },
+  ];
+  const duct = put(plan.ducts, {
+    name: 'inlet duct',
+    profile,
+    cells: length <= ONE_CELL ? 1 : cellCount(profile, mesh.intakeCell, Math.ceil((mesh.fewest ?? 1) / 2)),
+    // Walls of several pipes are longer than that of one of their area.
+    ...wall(CAST_FANNING * Math.sqrt(bores), INTAKE_FLOW, area, combination.induction.runner),
+    tables: charge.tables,
+    weight,
+  });
+  put(plan.feeds, { from: AIR, becomes: METERED, throats, duct, gain: charge.metering.gain, weight });
+  put(plan.ends, { duct, right: true, to: volumeAt(volume), opening: { area }, weight });
+  return duct;
+}
+
+/** The way into an airbox: a hole, or a pipe, with air cleaner and restrictor in series. Returns the pipe's duct. */
+export function putInlet(
+  plan: NetworkPlan,
+  { combination, charge, mesh }: MeteringTask,
+  { inlet }: Stacks,
+  { volume, weight }: FedVolume,
+): readonly number[] {
+  const { airCleanerArea, restrictor, runner } = combination.induction;
+  const cleaned = (area: number): number =>
+    airCleanerArea === null ? area : seriesArea(area, airCleanerArea);
+  const { metering } = charge;
+  const hole = inlet === undefined || inlet.length === 0;
+  if (hole) {
+    const area = cleaned(inlet?.area ?? Number.POSITIVE_INFINITY);
+    const throats = restrictor === undefined ? {} : { throats: [throatOf(restrictor), { area, lost: 1 }] };
+    put(plan.orifices, { from: AIR, to: volumeAt(volume), area, ...throats, metering, weight });
+    return [];
+  }
+  const { length, area } = inlet;
+  const profile = openPipe(length, area);
+  const duct = put(plan.ducts, {
+    name: 'airbox inlet',
+    profile,
+    cells: cellCount(profile, mesh.intakeCell, Math.ceil((mesh.fewest ?? 1) / 2)),
+    ...wall(CAST_FANNING, INTAKE_FLOW, area, runner),
+    tables: charge.tables,
+    weight,
+  });
+  if (restrictor === undefined)
+    put(plan.ends, { duct, right: false, to: METERED, opening: { area: cleaned(area) }, weight });
+  else {
+    const throat = throatOf(restrictor);
+    const throats = [airCleanerArea === null ? throat : withLoss(throat, airCleanerArea)];
+    put(plan.feeds, { from: AIR, becomes: METERED, throats, duct, gain: metering.gain, weight });
+  }
+  put(plan.ends, { duct, right: true, to: volumeAt(volume), opening: { area }, weight });
+  return [duct];
+}
+
+function throatOf({ area, lost }: NonNullable<Induction['restrictor']>): Throat {
+  return { area, lost };
+}

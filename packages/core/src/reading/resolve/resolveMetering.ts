@@ -1,0 +1,192 @@
+/** What meters the air: carburetors with their venturis, or throttles; the air cleaner; a restrictor in series. */
+import type { Block, Induction } from '../../combination/combination.ts';
+import { isentropicFluxFunction } from '../../gas/isentropic.ts';
+import { areaFromFlow } from '../../geometry/flowSheet.ts';
+import { findRoot } from '../../numerics/root.ts';
+import {
+  BORE_OVER_VENTURI,
+  restrictorDischarge,
+  restrictorKind,
+  restrictorRecovery,
+  VENTURI_COEFFICIENT,
+  venturi as venturiOf,
+} from '../defaults/inductionParts.ts';
+import {
+  airCleanerDrop,
+  airDemand,
+  barrels,
+  carburetorRating,
+  inductionKind,
+  ratingDrop,
+  THROTTLE_COEFFICIENT,
+  throttleDiameter,
+} from '../defaults/metering.ts';
+import type { FieldPath } from '../schema/fieldPath.ts';
+import { fitted, type RestrictorSection } from '../schema/inductionParts.ts';
+import type { CarburetorSection, InductionSection, Manifold } from '../schema/inductionSection.ts';
+import type { ResolveContext } from './context.ts';
+import { FieldFault } from './fieldFault.ts';
+import { discArea } from './pipes.ts';
+
+/** What the metering is sized by. */
+export interface MeteringInputs {
+  readonly block: { readonly block: Block; readonly displacement: number };
+  readonly valves: number;
+  readonly ratedSpeed: () => number;
+}
+
+export interface Metering extends Pick<Induction, 'kind' | 'meteringArea' | 'venturi'> {
+  /** Carburetors or throttles. */
+  readonly count: number;
+  /** Bores under which a spacer or a plate has its holes, all together, and the diameter of one [m]. */
+  readonly bores: number;
+  readonly bore: number;
+}
+
+/** Each cylinder has its own throttle, or barrel. */
+function isIndividual(style: Manifold): boolean {
+  return style === 'individual-runner' || style === 'individual-throttles';
+}
+
+export function kindOf(section: InductionSection, valves: number): 'carburetor' | 'throttle' {
+  if (section.carburetor !== undefined) return 'carburetor';
+  return section.throttle !== undefined ? 'throttle' : inductionKind(valves).value;
+}
+
+export function resolveMetering(
+  context: ResolveContext,
+  inputs: MeteringInputs,
+  { kind, style }: { readonly kind: 'carburetor' | 'throttle'; readonly style: Manifold },
+): Metering {
+  const factor = context.file.induction?.flowMultiplier ?? 1;
+  const made = kind === 'throttle' ? throttles(context, inputs, style) : carburetors(context, inputs, style);
+  return { kind, ...made, meteringArea: factor * made.meteringArea };
+}
+
+function carburetors(
+  { file, ledger }: ResolveContext,
+  inputs: MeteringInputs,
+  style: Manifold,
+): Omit<Metering, 'kind'> {
+  const section = file.induction?.carburetor ?? {};
+  const { cylinders } = inputs.block.block;
+  const { displacement } = inputs.block;
+  const path = (field: keyof CarburetorSection): FieldPath => `induction.carburetor.${field}`;
+  const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement));
+  const count =
+    section.count ??
+    (isIndividual(style)
+      ? ledger.number(path('count'), undefined, () => ({
+          value: Math.max(1, Math.ceil(cylinders / each)),
+          spread: null,
+          reason: 'a barrel a cylinder',
+        }))
+      : 1);
+  const drop = ledger.quantity(path('ratedAt'), section.ratedAt, 'pressure', 'inHg', () => ratingDrop(each));
+  const rating = ledger.quantity(path('rating'), section.rating, 'flow', 'cfm', () =>
+    carburetorRating(airDemand(displacement, inputs.ratedSpeed()), drop, count),
+  );
+  const area = areaFromFlow(rating, drop);
+  // Along a runner the carburetor is a loss of its stream, however it comes about.
+  const hasVenturi = style !== 'individual-throttles';
+  const narrow = hasVenturi
+    ? ledger.quantity(path('venturi'), section.venturi, 'length', 'in', () => venturiOf(area / each))
+    : venturiOf(area / each).value;
+  const throat = VENTURI_COEFFICIENT * each * discArea(narrow);
+  return {
+    meteringArea: count * area,
+    ...(hasVenturi
+      ? { venturi: { overMetering: throat / area, lost: lostBehind(throat / area, drop) } }
+      : {}),
+    count,
+    bores: each * count,
+    bore: BORE_OVER_VENTURI * narrow,
+  };
+}
+
+/** Air that ratings refer to: its pressure [Pa] and ratio of specific heats. */
+const BENCH = { pressure: 101_325, gamma: 1.4 } as const;
+/** Least and most of the drop to a venturi that may be lost behind it [-]; beyond them rating and venturi are not of one carburetor. */
+const LOST = { least: 0.3, most: 4 } as const;
+
+/**
+ * Share of the drop to the venturi that is lost, so that at the drop of the rating the flow is the rating: its throat chokes where the
+ * rest of the drop is left.
+ */
+function lostBehind(overMetering: number, drop: number): number {
+  const { pressure, gamma } = BENCH;
+  const rated = isentropicFluxFunction(1 - drop / pressure, gamma) / overMetering;
+  const critical = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
+  const atThroat = (ratio: number): number => isentropicFluxFunction(ratio, gamma) - rated;
+  const lost =
+    atThroat(critical) <= 0
+      ? 0
+      : drop / pressure / (1 - findRoot(atThroat, critical, 1 - 1e-9, { tolerance: 1e-12 }).x);
+  if (lost >= LOST.least && lost <= LOST.most) return lost;
+  const message =
+    lost < LOST.least
+      ? 'is too small for this rating: it would have to give nearly all of its drop back'
+      : 'is too large for this rating: the venturi is the narrowest place of a barrel';
+  throw new FieldFault('induction.carburetor.venturi', 'venturi', message);
+}
+
+function throttles(
+  { file, ledger }: ResolveContext,
+  inputs: MeteringInputs,
+  style: Manifold,
+): Omit<Metering, 'kind'> {
+  const section = file.induction?.throttle ?? {};
+  const { cylinders } = inputs.block.block;
+  const count =
+    section.count ??
+    (isIndividual(style)
+      ? ledger.number('induction.throttle.count', undefined, () => ({
+          value: cylinders,
+          spread: null,
+          reason: 'one a cylinder',
+        }))
+      : 1);
+  const diameter = ledger.quantity('induction.throttle.diameter', section.diameter, 'length', 'mm', () =>
+    throttleDiameter(airDemand(inputs.block.displacement, inputs.ratedSpeed()), count, areaFromFlow),
+  );
+  const meteringArea = count * THROTTLE_COEFFICIENT * discArea(diameter);
+  return { meteringArea, count, bores: count, bore: diameter };
+}
+
+export function airCleanerArea({ file, ledger }: ResolveContext): number | null {
+  const cleaner = file.induction?.airCleaner;
+  if (cleaner === undefined || cleaner === 'none') {
+    ledger.word('induction.airCleaner', cleaner, () => ({
+      value: 'none',
+      reason: 'none on a stand; in a car it costs about 1 % of pressure',
+    }));
+    return null;
+  }
+  const drop = ledger.quantity('induction.airCleaner.at', cleaner.at, 'pressure', 'inHg', airCleanerDrop);
+  return areaFromFlow(cleaner.flow, drop);
+}
+
+/** A restrictor, where the file has one: a plate stands behind carburetor or throttle, a sonic one in front. */
+export function resolveRestrictor(
+  { file, ledger }: ResolveContext,
+  { kind: metering, bores: under }: Metering,
+): Induction['restrictor'] {
+  const stated = fitted(file.induction?.restrictor);
+  if (stated === undefined) return undefined;
+  const path = (field: keyof RestrictorSection): FieldPath => `induction.restrictor.${field}`;
+  const kind = ledger.word(path('kind'), stated.kind, restrictorKind);
+  const bores = ledger.number(path('bores'), stated.bores, () => ({
+    value: kind === 'plate' ? under : 1,
+    spread: null,
+    reason: kind === 'plate' ? `one under each ${metering === 'carburetor' ? 'barrel' : 'throttle'}` : 'one',
+  }));
+  const discharge = ledger.number(path('discharge'), stated.discharge, () => restrictorDischarge(kind));
+  const recovery = ledger.quantity(path('recovery'), stated.recovery, 'share', '%', () =>
+    restrictorRecovery(kind),
+  );
+  return {
+    area: bores * discharge * discArea(stated.bore),
+    lost: 1 - recovery,
+    place: kind === 'plate' ? 'behind' : 'front',
+  };
+}
