@@ -181,6 +181,28 @@ describe('backtest(baseline, measured change)', () => {
     expect(leftOut).toEqual([{ curve: 'after', rpm: 4000, reason: 'too fast to follow' }]);
   });
 
+  it('keeps the calibration where it is stopped after it, before the two sides are forecast', async () => {
+    const plain = runner();
+    const only: RunJobs = async (jobs, control) => {
+      // The two sides are the only jobs asked for as the engine is after the change.
+      const isChanged = jobs.some(({ combination }) => combination.chamber.compressionRatio > 10);
+      return isChanged ? jobs.map(() => null) : plain(jobs, control);
+    };
+    const done = await tested(pulls('after.csv', 2, 1.03), [milled], only);
+    expect(done).toMatchObject({ outcome: 'incomplete', gain: null, points: [] });
+    expect(done.calibration.outcome).toBe('fitted');
+  });
+
+  it('says that it was lost where no speed of the changed engine can be marched, and which', async () => {
+    const lossy = SPEEDS.reduce(
+      (run, rpm) => losing(run, rpm, ({ chamber }) => chamber.compressionRatio > 10),
+      runner(),
+    );
+    const { outcome, gain, leftOut } = await tested(pulls('after.csv', 2, 1.03), [milled], lossy);
+    expect([outcome, gain]).toEqual(['lost', null]);
+    expect(leftOut.map(({ curve, rpm }) => `${curve} ${rpm}`)).toEqual(SPEEDS.map((rpm) => `after ${rpm}`));
+  });
+
   it('reports what there is where it is stopped', async () => {
     const never: RunJobs = async (jobs) => jobs.map(() => null);
     expect(await tested(pulls('after.csv', 2, 1), [milled], never)).toMatchObject({

@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { pinBaseline } from '../../src/changes/baseline.ts';
 import type { Combination } from '../../src/combination/combination.ts';
+import type { Curve } from '../../src/forecast/curve.ts';
 import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { type ForecastSpread, forecastSpread } from '../../src/uncertainty/forecastSpread.ts';
-import { altered, curveOf, runnerOf } from '../studies/fakeCurves.ts';
+import { exampleText } from '../reading/files.ts';
+import { altered, curveOf, lostAt, runnerOf } from '../studies/fakeCurves.ts';
 import { minimumDocument } from '../support/knobResponse.ts';
 
 const SPEEDS = [3000, 4000, 5000, 6000];
@@ -93,6 +96,47 @@ describe('forecastSpread(baseline, curve)', () => {
     expect(spread?.points[0].torqueNm).toBeCloseTo(20 * torque, 12);
     expect(spread?.peak?.torque.torqueNm).toBeGreaterThan(0);
     expect(spread?.peak?.power.powerKw).toBeGreaterThan(0);
+  });
+
+  it('of a calibrated engine counts what the fit left open as it goes together', async () => {
+    const calibrated = (correlation: number) => {
+      const text = `${exampleText('minimum')}
+friction: { multiplier: 0.95 }
+heat: { multiplier: 1.1 }
+calibration:
+  sheets: [pull.csv]
+  knobs:
+    - { field: friction.multiplier, value: 0.95, spread: 0.04 }
+    - { field: heat.multiplier, value: 1.1, spread: 0.06 }
+  correlation: [[1, ${correlation}], [${correlation}, 1]]
+`;
+      const read = readDocument(text);
+      if (!read.ok) throw new Error('not readable');
+      return read.value;
+    };
+    // 0.3 x 4 = 1.2 % by friction, 0.4 x 6 = 2.4 % by the walls' heat.
+    const torque = ({ friction, walls }: Combination): number =>
+      200 * (1 - 0.3 * (friction.multiplier - 0.95) - 0.4 * (walls.multiplier - 1.1));
+    const assumed = async (correlation: number) =>
+      (await spreadOf(torque, calibrated(correlation)))?.power.assumed;
+    expect(await assumed(0)).toBeCloseTo(Math.hypot(0.012, 0.024), 6);
+    expect(await assumed(-0.5)).toBeCloseTo(Math.sqrt(0.012 ** 2 + 0.024 ** 2 - 0.012 * 0.024), 6);
+    const spread = await spreadOf(torque, calibrated(-0.5));
+    expect(spread?.worths.slice(0, 2).map(({ name, kind }) => `${name} ${kind}`)).toEqual([
+      'heat.multiplier fitted',
+      'friction.multiplier fitted',
+    ]);
+    expect(spread?.worths[0].powerPct).toBeCloseTo(2.4, 4);
+  });
+
+  it('is none where no speed has figures', async () => {
+    const pinned = pinBaseline(minimumDocument());
+    if (!pinned.ok) throw new Error('not sound');
+    const lost = SPEEDS.reduce<Curve>(
+      lostAt,
+      curveOf(SPEEDS, () => 200),
+    );
+    expect(await forecastSpread(pinned.value, lost, { run: runnerOf(() => 200) })).toBeNull();
   });
 
   it('takes a fixed small number of forecasts, and nothing where an abort comes first', async () => {
