@@ -1,6 +1,13 @@
 /** Files that are wrong in one way or more, with every line they are answered with. */
 import { fileWith } from './files.ts';
 
+/** A lobe of nine rows, at these angles. */
+const lobe = (header: string, angles: readonly number[]): string =>
+  [
+    header,
+    ...angles.map((angle, i) => `${angle},${[0, 0.05, 0.15, 0.25, 0.3, 0.25, 0.15, 0.05, 0][i]}`),
+  ].join('\n');
+
 /** Sheets that the files name. */
 export const SHEETS: Readonly<Record<string, string>> = {
   'nounit.csv': 'lift,intake cfm\n0.1,60\n0.3,170\n',
@@ -19,6 +26,15 @@ export const SHEETS: Readonly<Record<string, string>> = {
   'ten.csv': 'lift in,intake cfm,exhaust cfm\n0.1,40,30\n0.3,102,78\n0.5,125,90\n',
   'twice.csv': 'lift in,intake cfm,int cfm\n0.1,60,50\n0.3,170,130\n',
   'degrees.csv': 'deg,lobe lift in\n0,0.3\n10,0.2\n',
+  'whose.csv': lobe('crank deg,lift in', [-120, -90, -60, -30, 0, 30, 60, 90, 120]),
+  'angles.csv': lobe('crank deg,lobe lift in', [-1500, -90, -60, -30, 0, 30, 60, 90, 120]),
+  'turns.csv': lobe('crank deg,lobe lift in', [-400, -90, -60, -30, 0, 30, 60, 90, 400]),
+  'back.csv': lobe('crank deg,lobe lift in', [-120, -90, -60, -70, 0, 30, 60, 90, 120]),
+  'cut.csv':
+    'crank deg,lobe lift in\n-60,0.1\n-45,0.15\n-30,0.2\n-15,0.25\n0,0.3\n15,0.25\n30,0.2\n45,0.15\n60,0\n',
+  'wide.csv': `lift in${',intake cfm'.repeat(40)}\n0.1${',60'.repeat(40)}\n`,
+  'long.csv': `lift in,intake cfm\n${'0.1,60\n'.repeat(60_000)}`,
+  'units.csv': 'lift,intake\nin,cfm\n',
   'flat.csv': 'crank deg,lobe lift in\n-3,0\n-2,0.01\n-1,0.02\n0,0.02\n1,0.01\n2,0\n3,0\n4,0\n',
 };
 
@@ -359,6 +375,74 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     'a flat lobe',
     fileWith({ cam: '{ intake: { table: flat.csv } }' }),
     'flat.csv:1 cam.intake.table shows no lobe: 8 rows, highest lift 0.51 mm',
+  ],
+  [
+    'half burned after top centre, and no angle',
+    fileWith({ burn: '{ timing: ca50 }' }),
+    "e.yaml:4:9 burn.timing is 'ca50', but burn.ca50 gives no angle",
+  ],
+  [
+    'two timings, and none named',
+    fileWith({ burn: '{ ca50: 9 deg, spark: [{ rpm: 1000 rpm, advance: 10 deg }] }' }),
+    'e.yaml:4:9 burn.ca50 is given beside a spark table: state burn.timing, or keep one of the two',
+  ],
+  [
+    'two sparks at one speed',
+    fileWith({
+      burn: '{ spark: [{ rpm: 1000 rpm, advance: 10 deg }, { rpm: 1000 rpm, advance: 30 deg }] }',
+    }),
+    'e.yaml:4:9 burn.spark gives one speed twice',
+  ],
+  [
+    'groups of a collector that is not there',
+    fileWith({ exhaust: '{ collector: none, groups: [[1, 2, 3, 4], [5, 6, 7, 8]] }' }),
+    'e.yaml:4:29 exhaust.groups is given although there is no collector',
+  ],
+  [
+    'a valve lift that its lobe and rockers do not make',
+    fileWith({
+      cam: '{ separation: 110 deg, intake: { at050: 230 deg, lobeLift: 0.3 in, valveLift: 0.52 in } }',
+      valvetrain: '{ intakeRatio: 1.5, exhaustRatio: 1.5 }',
+    }),
+    'e.yaml:4:73 cam.intake.valveLift is not lobe lift times rocker ratio: 0.3 in times 1.5 is 0.45 in ' +
+      '(where the card is for other rockers, state cam.cardRatio)',
+  ],
+  [
+    'a lift of nobody',
+    fileWith({ cam: '{ intake: { table: whose.csv } }' }),
+    "whose.csv:1 cam.intake.table does not say whose lift 'lift in' is (write 'lobe lift' or 'valve lift')",
+  ],
+  [
+    'an angle of four turns',
+    fileWith({ cam: '{ intake: { table: angles.csv } }' }),
+    'angles.csv:2 cam.intake.table has the impossible angle -1500',
+  ],
+  [
+    'a lobe longer than its cycle',
+    fileWith({ cam: '{ intake: { table: turns.csv } }' }),
+    'turns.csv:1 cam.intake.table spans more than 720 crank deg',
+  ],
+  [
+    'angles that fall',
+    fileWith({ cam: '{ intake: { table: back.csv } }' }),
+    'back.csv:5 cam.intake.table has an angle that does not rise from row to row',
+  ],
+  [
+    'a lobe cut off half way up',
+    fileWith({ cam: '{ intake: { table: cut.csv, centreline: 108 deg } }' }),
+    "cut.csv:2 cam.intake.table begins at 33 % of its highest lift: the rest of the lobe can't be told (carry it on to below 10 %)",
+  ],
+  ['more columns than any bench', heads('flow: wide.csv'), 'wide.csv:1 heads.flow has 41 columns'],
+  [
+    'more rows than any bench',
+    heads('flow: long.csv'),
+    'long.csv heads.flow is too long: 420019 characters, at most 400000 are read',
+  ],
+  ['units and no rows', heads('flow: units.csv'), 'units.csv:1 heads.flow has no rows below a header'],
+  [
+    'sections in sections without end',
+    `engine: ${'{ a: '.repeat(40)}1${' }'.repeat(40)}`,
+    'e.yaml:1:109 engine.a.a.a.a.a.a.a.a.a.a.a.a.a.a.a.a.a.a.a.a is nested too deep',
   ],
   [
     'several slips, in file and sheets',
