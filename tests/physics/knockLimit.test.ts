@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { planBurn } from '../../packages/core/src/cycle/burnPlan.ts';
 import { type ClosedBench, closedBench, runClosedCycle } from '../../packages/core/src/cycle/closedCycle.ts';
+import { KNOCK_ENERGY } from '../../packages/core/src/cycle/endGasGone.ts';
 import { type March, marchDegrees } from '../../packages/core/src/cycle/march.ts';
 import { fuelOctane } from '../../packages/core/src/forecast/fuelOctane.ts';
 import { createSimulation, type Simulation } from '../../packages/core/src/forecast/simulation.ts';
 import { chooseTiming, type TimingChoice } from '../../packages/core/src/forecast/timing.ts';
 import { fuelNamed } from '../../packages/core/src/gas/fuels.ts';
-import { type BurnLaw, CYL, KNOCK_SHARE } from '../../packages/core/src/network/cylinder.ts';
+import { type BurnLaw, CYL } from '../../packages/core/src/network/cylinder.ts';
 import { octaneRequired } from '../../packages/core/src/processes/knock.ts';
 import { engineFile } from './engines.ts';
 
@@ -25,8 +26,8 @@ const benchesOf = ({ simulation: { engine }, march }: ReturnType<typeof limited>
     closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, engine.intakeValve.closes - 720),
   );
 
-/** Share burned where the integral first reaches a value. */
-function burnedWhenReached(
+/** Energy of the end gas over the volume of the chamber where the integral first reaches a value [J/m3]. */
+function energyWhenReached(
   { march, state, intakeCloses }: ClosedBench,
   burn: BurnLaw,
   value: number,
@@ -34,11 +35,13 @@ function burnedWhenReached(
   const [cylinder] = march.network.cylinders;
   march.y.set(state);
   Object.assign(cylinder, { burn, burning: false, firing: false, endGas: true });
-  let burned = Number.NaN;
+  let energy = Number.NaN;
   marchDegrees(march, intakeCloses, 180 - intakeCloses, () => {
-    if (Number.isNaN(burned) && march.y[cylinder.offset + CYL.knock] >= value) burned = cylinder.now.x;
+    if (!Number.isNaN(energy) || march.y[cylinder.offset + CYL.knock] < value) return;
+    const { m, x, V } = cylinder.now;
+    energy = (m * (1 - cylinder.residual) * (1 - x) * cylinder.heatOfReaction) / V;
   });
-  return burned;
+  return energy;
 }
 
 describe('timing at the limit of knock', () => {
@@ -68,7 +71,10 @@ describe('timing at the limit of knock', () => {
       const burn = planBurn({ development: 20, main }, { ca50: 9 }, 0.97);
       const { knock } = runClosedCycle(fine, burn);
       expect(runClosedCycle(bench, burn).knock / knock, `main burn of ${main} deg`).toBeCloseTo(1, 2);
-      expect(burnedWhenReached(fine, burn, 0.999 * knock)).toBeCloseTo(KNOCK_SHARE, 2);
+      expect(
+        energyWhenReached(fine, burn, 0.999 * knock) / KNOCK_ENERGY,
+        `main burn of ${main} deg`,
+      ).toBeCloseTo(1, 1);
     }
   });
 });

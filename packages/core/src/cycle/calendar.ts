@@ -3,12 +3,12 @@
 import { frozenR, frozenTemperature } from '../gas/lookup.ts';
 import { CLOCK } from '../network/clock.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
-import { CYL, decodeAtAngle, endBurn, KNOCK_SHARE, startBurn } from '../network/cylinder.ts';
+import { CYL, decodeAtAngle, endBurn, startBurn } from '../network/cylinder.ts';
 import type { Network } from '../network/network.ts';
 import { giveMeanMixture, takeOwnMixture } from '../network/ownMixture.ts';
 import { SIDE } from '../network/side.ts';
-import { wiebeShareNormalised } from '../processes/wiebe.ts';
 import type { CylinderDiary } from './diary.ts';
+import { endGasGone } from './endGasGone.ts';
 
 /** Crank angles after firing top centre at which a cylinder's life changes [deg], -360 to 360. */
 export interface Calendar {
@@ -42,7 +42,7 @@ const EPSILON = 1e-7;
 /** Brings the end of the step on a {@link CLOCK} back to a cylinder's next event; the cylinder is decoded where the step begins. */
 export function shortenForEvents(cylinder: Cylinder, calendar: Calendar, clock: Float64Array): void {
   const { angles, due } = calendar;
-  if (calendar.burn !== cylinder.burn) turnPage(calendar, cylinder.burn);
+  if (calendar.burn !== cylinder.burn) turnPage(calendar, cylinder);
   const { angle } = cylinder.now;
   let least = 720;
   for (let i = cylinder.endGas ? 0 : 1; i < angles.length; i++) {
@@ -56,22 +56,18 @@ export function shortenForEvents(cylinder: Cylinder, calendar: Calendar, clock: 
   clock[CLOCK.to] = Math.min(clock[CLOCK.to], due[0]);
 }
 
-/** Notes the angles of a cylinder's events for another burn; that of the end gas, which is not always one, comes first. */
-function turnPage(calendar: Calendar, burn: BurnLaw): void {
+/** Notes the angles of a cylinder's events for another burn or charge; that of the end gas, which is not always one, comes first. */
+function turnPage(calendar: Calendar, cylinder: Cylinder): void {
   const { exhaustOpens, intakeCloses, angles } = calendar;
+  const { burn } = cylinder;
   calendar.burn = burn;
-  angles[0] = endGasGone(burn);
+  angles[0] = endGasGone(cylinder);
   angles[1] = exhaustOpens;
   angles[2] = intakeCloses;
   angles[3] = 180;
   angles[4] = -180;
   angles[5] = Math.max(burn.start, intakeCloses);
   angles[6] = Math.min(burn.start + burn.duration, exhaustOpens);
-}
-
-/** Angle from which on end gas is too little to ring [deg after firing top centre]. */
-function endGasGone(burn: BurnLaw): number {
-  return burn.start + burn.duration * wiebeShareNormalised(KNOCK_SHARE, burn.a, burn.m);
 }
 
 function near(a: number, b: number): boolean {
@@ -105,7 +101,7 @@ export function meetEvents(
   y: Float64Array,
   plan: BurnPlanner,
 ): boolean {
-  const { exhaustOpens, intakeCloses, due } = calendar;
+  const { exhaustOpens, intakeCloses, due, angles } = calendar;
   const { angle } = cylinder.now;
   if (cylinder.firing && cylinder.side[SIDE.p] > diary.risingPressure) {
     diary.risingPressure = cylinder.side[SIDE.p];
@@ -136,6 +132,8 @@ export function meetEvents(
     diary.risingPressure = 0;
     y[o + CYL.knock] = 0;
     plan(cylinder, diary);
+    // How long end gas is left hangs on the charge as well.
+    calendar.burn = null;
     cylinder.endGas = true;
     altered = true;
   }
@@ -145,8 +143,7 @@ export function meetEvents(
     startBurn(cylinder, theta, y);
     altered = true;
   }
-  if (cylinder.endGas && (near(angle, endGasGone(cylinder.burn)) || near(angle, finish)))
-    cylinder.endGas = false;
+  if (cylinder.endGas && (near(angle, angles[0]) || near(angle, finish))) cylinder.endGas = false;
   if (cylinder.burning && near(angle, finish)) {
     diary.knock = y[o + CYL.knock];
     endBurn(cylinder, theta, y);

@@ -3,6 +3,7 @@ import type { Fuel } from '../combination/combination.ts';
 import { temperatureAtPressure } from '../gas/compress.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { AUDIBLE_MARGIN, motorMethodShare, octaneIndex, SHARE_PRESSURE } from '../processes/knock.ts';
+import { researchRating } from './researchRating.ts';
 
 /** Octane numbers of one fuel. */
 export interface FuelOctane {
@@ -28,6 +29,10 @@ export function fuelOctane(fuel: Fuel, tables: GasTables, charge: ClosedCharge):
   const { closingPressure: p, closingTemperature: T, residual } = charge;
   const pump = octaneIndex(ron, mon);
   if (!(p > 0 && T > 0)) return { here: pump - AUDIBLE_MARGIN, pump };
-  const share = motorMethodShare(temperatureAtPressure(tables, T, p, residual, SHARE_PRESSURE));
-  return { here: octaneIndex(ron, mon, share) - AUDIBLE_MARGIN, pump };
+  const rating = researchRating(fuel);
+  const share = motorMethodShare(
+    temperatureAtPressure(tables, T, p, residual, SHARE_PRESSURE),
+    rating.temperature,
+  );
+  return { here: octaneIndex(rating.octane, mon, share) - AUDIBLE_MARGIN, pump };
 }

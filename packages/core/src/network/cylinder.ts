@@ -46,16 +46,6 @@ export interface BurnLaw {
   readonly efficiency: number;
 }
 
-/**
- * Burned share at which the autoignition integral ends [-]: what little is left unburned later rings too faintly.
- *
- * It sets what a degree of spark is worth. The standard octane-rating engine at its height for iso-octane loses 0.65 to 0.85
- * octane numbers a degree from 13 to 8 deg (Pal et al., SAE 2018-01-0187, fig. 1, with 12 to 15 units of the knockmeter a
- * number, ASTM D2699); the program's loses 0.7 with 0.85, 0.5 with 0.75, 0.3 with 0.65. The level is not set here: the factor
- * on the delay in `processes/knock.ts` belongs to this share.
- */
-export const KNOCK_SHARE = 0.85;
-
 /** Fuel that comes into a cylinder as liquid. */
 export interface Spray {
   readonly liquid: LiquidFuel;
@@ -96,7 +86,7 @@ export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
   burning: boolean;
   /** True from the start of the burn to the opening of the exhaust valve. */
   firing: boolean;
-  /** End gas that could ring is left: set by the march from the closing of the intake to {@link KNOCK_SHARE}. */
+  /** End gas whose ignition would be noticed is left: set by the march from the closing of the intake on. */
   endGas: boolean;
   /** Burned share of the unburned zone. */
   residual: number;

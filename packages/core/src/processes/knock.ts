@@ -20,20 +20,12 @@ export function autoignitionDelay(p: number, T: number, octane: number): number 
 }
 
 /**
- * Delay of the end gas over that of {@link autoignitionDelay} [-]: the one constant of knock that is set here, on the standard
- * octane-rating engine run by this program. With it both rating methods ask for the octane number of the reference fuel
- * that just knocks there: within 2 from 90 to 100. Below 90 the law of the delay is too flat and asks for more than
- * the fuel has, 4 to 5 numbers at 85 and 7 to 8 at 80.
- */
-export const DELAY_FACTOR = 1.16;
-
-/**
  * Rate at which unburned gas of octane number 100 uses up its delay [1/s]: the reciprocal of
- * {@link autoignitionDelay} times {@link DELAY_FACTOR}. Its integral over time reaches one when the gas ignites by itself (Livengood and Wu,
+ * {@link autoignitionDelay}. Its integral over time reaches one when the gas ignites by itself (Livengood and Wu,
  * Symposium on Combustion 5 (1955) 347). Octane factors out of the integral, so this one serves all fuels.
  */
 export function knockRate(p: number, T: number): number {
-  return ((p / STANDARD_ATMOSPHERE) ** 1.7 * Math.exp(-3800 / T)) / (17.68e-3 * DELAY_FACTOR);
+  return ((p / STANDARD_ATMOSPHERE) ** 1.7 * Math.exp(-3800 / T)) / 17.68e-3;
 }
 
 /**
@@ -76,10 +68,11 @@ const COOL_SLOPE = 0.0056;
  * 2005-01-0239, from memory): his temperatures were reckoned otherwise, so that the slope is taken and the level is not.
  *
  * @param T - unburned gas compressed to {@link SHARE_PRESSURE} without heat [K]
+ * @param research - of the research method with the fuel at hand, which may cool its charge more than a reference fuel does [K]
  */
-export function motorMethodShare(T: number): number {
+export function motorMethodShare(T: number, research: number = RATING_TEMPERATURES.research): number {
   if (!(T > 0)) throw new DomainError('T', T, 'positive K');
-  const { research, motor } = RATING_TEMPERATURES;
+  const { motor } = RATING_TEMPERATURES;
   const above = T - research;
   return above < 0 ? COOL_SLOPE * above : above / (motor - research);
 }
