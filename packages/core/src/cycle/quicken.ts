@@ -45,11 +45,15 @@ export function quickener(march: March, outlet: OutletGas): Quickener {
       const charge = march.diaries.reduce((sum, diary) => sum + diary.trappedMass, 0);
       ends.push({ y: y.slice(), outlet: outlet.temperature(), copies: keepCopies(network, y) });
       changes.push(
-        Float64Array.from(parts, ({ from, count, per }) => {
-          let sum = 0;
-          for (let i = from; i < from + count; i++) sum += y[i] - before[i];
-          return sum / (per * charge);
-        }),
+        Float64Array.from([
+          ...parts.map(({ from, count, per }) => {
+            let sum = 0;
+            for (let i = from; i < from + count; i++) sum += y[i] - before[i];
+            return sum / (per * charge);
+          }),
+          // What copies deliver beside what they recall vanishes in a cycle that repeats.
+          ...network.copies.map(({ offset }) => (y[offset] - before[offset]) / charge),
+        ]),
       );
       if (ends.length > MOST) {
         ends.shift();
