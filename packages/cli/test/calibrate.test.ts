@@ -47,11 +47,13 @@ describe('valvetide calibrate', () => {
     const words = ['calibrate', 'shop/engine.yaml', '--pull', 'shop/pulls.csv', '--csv'];
     expect(await main(words, w.io, measuringCore(CORE)), w.err()).toBe(EXIT.ok);
     const [head, ...rows] = w.out().trim().split('\r\n');
-    expect(head).toContain('figure,rpm,unit,measured,before,after,beforeErrorPct,afterErrorPct');
+    expect(head).toContain(
+      'combination,figure,rpm,measuredNm,beforeNm,afterNm,allowedNm,beforeErrorPct,afterErrorPct,',
+    );
     expect(rows).toHaveLength(9);
     for (const row of rows) {
-      const [figure, , unit, measured, , after, , off] = row.split(',');
-      expect([figure, unit]).toEqual(['torque', 'Nm']);
+      const [combination, figure, , measured, , after, , , off] = row.split(',');
+      expect([combination, figure]).toEqual(['Tern Street six', 'torque']);
       expect(Number(off)).toBeCloseTo(100 * (Number(after) / Number(measured) - 1), 9);
     }
   });
@@ -201,7 +203,7 @@ describe('valvetide backtest', () => {
     expect(await main([...words, '--csv'], table.io, measuringCore(CORE)), table.err()).toBe(EXIT.ok);
     const [head, first] = table.out().trim().split('\r\n');
     expect(head).toContain('rpm,beforeMeasuredNm,beforeForecastNm,afterMeasuredNm,afterForecastNm');
-    const [, before, , after, , gain] = first.split(',').map(Number);
+    const [, , before, , after, , gain] = first.split(',').map(Number);
     expect(gain).toBeCloseTo(100 * (after / before - 1), 6);
     const text = hillClimb();
     expect(await main(words, text.io, measuringCore(CORE))).toBe(EXIT.ok);

@@ -62,7 +62,7 @@ describe('valvetide sweep', () => {
     const c = world({ files });
     await main(['sweep', 'a.yaml', '--vary', LENGTH, ...SPEEDS, '--csv'], c.io, studyCore());
     expect(c.out().split('\r\n')).toHaveLength(9);
-    expect(c.out()).toMatch(/^exhaust\.primary\.length \[in\],bandTorqueNm/);
+    expect(c.out()).toMatch(/^combination,exhaust\.primary\.length \[in\],bandTorqueNm/);
   });
 
   it('after Ctrl-C shows the points that are done', async () => {

@@ -1,43 +1,49 @@
 /** Calibrations and back-tests as CSV: one line a figure or speed, errors in percent of what was measured. */
 import type { BacktestResult, CalibrationResult } from '@valvetide/core';
-import { csv } from './csv.ts';
+import { csv, warningsCell } from './csv.ts';
 
-const UNIT = { torque: 'Nm', power: 'kW', speed: 'rpm' } as const;
+/** A kind of figure by its unit, which stands in the heads alone: a column of mixed units is none to calculate with. */
+const KINDS = [
+  { end: 'Nm', is: (kind: string) => !kind.endsWith('speed') && !kind.startsWith('power') },
+  { end: 'Kw', is: (kind: string) => !kind.endsWith('speed') && kind.startsWith('power') },
+  { end: 'Rpm', is: (kind: string) => kind.endsWith('speed') },
+] as const;
 
-/** One line per figure that was fitted. */
-export function calibrationCsv({ points, standard, outcome }: CalibrationResult): string {
+/** One line per figure that was fitted; columns of units that no figure has are left out. */
+export function calibrationCsv(result: CalibrationResult): string {
+  const { combination, points, standard, outcome, notes } = result;
+  const kinds = KINDS.filter(({ is }) => points.some(({ kind }) => is(kind)));
   const header = [
+    'combination',
     'figure',
     'rpm',
-    'unit',
-    'measured',
-    'before',
-    'after',
+    ...kinds.flatMap(({ end }) => [`measured${end}`, `before${end}`, `after${end}`, `allowed${end}`]),
     'beforeErrorPct',
     'afterErrorPct',
-    'allowedSigma',
     'correctionStandard',
     'outcome',
+    'warnings',
   ];
   const rows = points.map(({ kind, rpm, measured, before, after, sigma }) => [
+    combination,
     kind,
     rpm,
-    UNIT[kind.endsWith('speed') ? 'speed' : kind.startsWith('power') ? 'power' : 'torque'],
-    measured,
-    before,
-    after,
+    ...kinds.flatMap(({ is }): (number | string)[] =>
+      is(kind) ? [measured, before, after, sigma] : ['', '', '', ''],
+    ),
     100 * (before / measured - 1),
     100 * (after / measured - 1),
-    sigma,
     standard,
     outcome,
+    warningsCell(notes),
   ]);
   return csv([header, ...rows]);
 }
 
 /** One line per speed. */
-export function backtestCsv({ points, calibration, outcome }: BacktestResult): string {
+export function backtestCsv({ combination, points, calibration, outcome, notes }: BacktestResult): string {
   const header = [
+    'combination',
     'rpm',
     'beforeMeasuredNm',
     'beforeForecastNm',
@@ -49,8 +55,10 @@ export function backtestCsv({ points, calibration, outcome }: BacktestResult): s
     'errorPoints',
     'correctionStandard',
     'outcome',
+    'warnings',
   ];
   const rows = points.map(({ rpm, before, after, measuredGain, forecastGain, spread }) => [
+    combination,
     rpm,
     before.measuredNm,
     before.forecastNm,
@@ -62,6 +70,7 @@ export function backtestCsv({ points, calibration, outcome }: BacktestResult): s
     100 * (forecastGain - measuredGain),
     calibration.standard,
     outcome,
+    warningsCell([...notes, ...calibration.notes]),
   ]);
   return csv([header, ...rows]);
 }

@@ -1,10 +1,11 @@
 /** What was chosen as CSV: a line a build, the best first and then those along the curve of money. */
 import type { ChoiceResult } from '@valvetide/core';
-import { csv } from './csv.ts';
+import { csv, warningsCell } from './csv.ts';
 
-export function chosenCsv({ builds, frontier }: ChoiceResult): string {
+export function chosenCsv({ combination, builds, frontier, warnings }: ChoiceResult): string {
   const groups = (builds[0] ?? frontier[0])?.choices.map(({ group }) => group) ?? [];
   const header = [
+    'combination',
     'list',
     'place',
     'gainPct',
@@ -16,11 +17,13 @@ export function chosenCsv({ builds, frontier }: ChoiceResult): string {
     'hours',
     'octaneRequired',
     'pistonSpeedMs',
+    'warnings',
     ...groups,
   ];
   return csv([
     header,
     ...builds.map((build, i) => [
+      combination,
       'best',
       i + 1,
       build.gainPct,
@@ -32,9 +35,11 @@ export function chosenCsv({ builds, frontier }: ChoiceResult): string {
       build.hours ?? '',
       build.octaneRequired,
       build.pistonSpeedMs,
+      warningsCell([...warnings, ...build.cautions]),
       ...build.choices.map(({ choice }) => choice ?? ''),
     ]),
     ...frontier.map(({ gainPct, cost, hours, choices }, i) => [
+      combination,
       'for the money',
       i + 1,
       gainPct,
@@ -42,6 +47,7 @@ export function chosenCsv({ builds, frontier }: ChoiceResult): string {
       cost ?? '',
       hours ?? '',
       ...['', ''],
+      warningsCell(warnings),
       ...choices.map(({ choice }) => choice ?? ''),
     ]),
   ]);

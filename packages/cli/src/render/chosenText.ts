@@ -197,7 +197,9 @@ export function searchLines({ search }: ChoiceResult): readonly string[] {
   const out = [
     ...(refused === 0
       ? []
-      : [`${fixed(refused)} asked for too much octane or piston speed, or lost a speed`]),
+      : [
+          `${fixed(refused)} broke a limit of the combination file, asked for too much octane, or lost a speed`,
+        ]),
     ...(impossible === 0 ? [] : [`${fixed(impossible)} had parts that can't be had together`]),
   ];
   return [

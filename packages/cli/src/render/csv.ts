@@ -7,11 +7,11 @@ import { plain } from './plain.ts';
 type Cell = string | number | boolean;
 
 /**
- * One line per speed. Fidelity, standard and factor stand on each, so that no line loses its basis when it is cut out; so do
+ * One line per speed. Combination, fidelity, standard and factor stand on each, so that no line loses its basis when it is cut out; so do
  * the means over a band. Columns of a sheet are empty at speeds it does not reach.
  */
 export function curveCsv(curve: Curve, { counted, measured, spread }: BesideCurve = NOTHING_BESIDE): string {
-  const { fidelity, correction } = curve;
+  const { combination, fidelity, correction } = curve;
   const ofBand: readonly (readonly [string, Cell])[] =
     counted === null
       ? []
@@ -44,15 +44,21 @@ export function curveCsv(curve: Curve, { counted, measured, spread }: BesideCurv
   };
   const rows = curve.points.map((point): readonly (readonly [string, Cell])[] => [
     ...pointValues(point).map(([key, value]) => [key, value ?? ''] as const),
+    ['combination', combination],
     ['fidelity', fidelity],
     ['correctionStandard', correction.standard],
     ['correctionFactor', correction.factor],
-    ['warnings', curve.warnings.map(({ message }) => message).join('; ')],
+    ['warnings', warningsCell(curve.warnings)],
     ...ofBand,
     ...ofSheet(point.rpm),
     ...ofSpread(point.rpm),
   ]);
   return csv([rows[0].map(([name]) => name), ...rows.map((row) => row.map(([, value]) => value))]);
+}
+
+/** What is to be known of all lines, in one cell. */
+export function warningsCell(warnings: readonly (string | { readonly message: string })[]): string {
+  return warnings.map((one) => (typeof one === 'string' ? one : one.message)).join('; ');
 }
 
 export function csv(rows: readonly (readonly Cell[])[]): string {

@@ -1,10 +1,11 @@
 /** Pulls as CSV: one line a pull and speed, then the mean of each sheet. */
 import type { DynoSheet, PullSummary } from '@valvetide/core';
-import { csv } from './csv.ts';
+import { csv, warningsCell } from './csv.ts';
 import { SHOWN } from './units.ts';
 
 export function pullsCsv(sheets: readonly DynoSheet[], summaries: readonly PullSummary[]): string {
   const header = [
+    'combination',
     'sheet',
     'pull',
     'rpm',
@@ -15,11 +16,13 @@ export function pullsCsv(sheets: readonly DynoSheet[], summaries: readonly PullS
     'pulls',
     'deviationPct',
     'correctionStandard',
+    'warnings',
   ];
   const { torque, power } = SHOWN.trade;
   const rows = sheets.flatMap((sheet, i) => [
     ...sheet.pulls.flatMap((pull) =>
       pull.points.map(({ rpm, torqueNm, powerKw }) => [
+        summaries[i].title ?? '',
         sheet.name,
         pull.name,
         rpm,
@@ -30,9 +33,11 @@ export function pullsCsv(sheets: readonly DynoSheet[], summaries: readonly PullS
         1,
         '',
         sheet.standard,
+        warningsCell(summaries[i].notes),
       ]),
     ),
     ...summaries[i].points.map(({ rpm, torqueNm, powerKw, pulls, deviation }) => [
+      summaries[i].title ?? '',
       sheet.name,
       'mean',
       rpm,
@@ -43,6 +48,7 @@ export function pullsCsv(sheets: readonly DynoSheet[], summaries: readonly PullS
       pulls,
       deviation === null ? '' : 100 * deviation,
       sheet.standard,
+      warningsCell(summaries[i].notes),
     ]),
   ]);
   return csv([header, ...rows]);

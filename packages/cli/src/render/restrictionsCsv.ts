@@ -1,9 +1,9 @@
 /** A study of restrictions as CSV: one line per combination, speed and element. */
 import type { RestrictionsResult } from '@valvetide/core';
-import { csv } from './csv.ts';
+import { csv, warningsCell } from './csv.ts';
 
 /** What was not run, or lost, is left out. */
-export function restrictionsCsv({ states, fidelity, correction }: RestrictionsResult): string {
+export function restrictionsCsv({ states, warnings, fidelity, correction }: RestrictionsResult): string {
   const header = [
     'combination',
     'rpm',
@@ -17,6 +17,7 @@ export function restrictionsCsv({ states, fidelity, correction }: RestrictionsRe
     'warmthPct',
     'residualPct',
     'settled',
+    'warnings',
     'fidelity',
     'correctionStandard',
   ];
@@ -40,6 +41,7 @@ export function restrictionsCsv({ states, fidelity, correction }: RestrictionsRe
             warmthPct,
             residualPct,
             point.status === 'settled' && gain.status === 'settled',
+            warningsCell(warnings),
             fidelity,
             correction,
           ],

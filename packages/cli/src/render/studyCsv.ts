@@ -1,7 +1,7 @@
 /** Studies as CSV: one line a combination and speed, a point of a grid, or a ranked change. */
 import type { ComparisonResult, RankingResult, SweepResult } from '@valvetide/core';
 import { breachCell } from './breaches.ts';
-import { csv } from './csv.ts';
+import { csv, warningsCell } from './csv.ts';
 
 type Cell = string | number | boolean;
 
@@ -39,7 +39,7 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
         reference,
         point.status,
         breachCell(breaches),
-        (curve?.warnings ?? []).map(({ message }) => message).join('; '),
+        warningsCell(curve?.warnings ?? []),
         fidelity,
         correction,
       ];
@@ -49,9 +49,11 @@ export function comparisonCsv({ entries, reference, correction, fidelity }: Comp
 }
 
 /** One line per point; figures are empty where there is no engine, a speed was lost or an interrupt came first. */
-export function sweepCsv({ variables, points, leftOut, band, correction, fidelity }: SweepResult): string {
+export function sweepCsv(sweep: SweepResult): string {
+  const { combination, variables, points, leftOut, band, correction, fidelity } = sweep;
   const swept = variables.map(sweptColumn);
   const header = [
+    'combination',
     ...swept.map(({ head }) => head),
     'bandTorqueNm',
     'bandPowerKw',
@@ -73,6 +75,7 @@ export function sweepCsv({ variables, points, leftOut, band, correction, fidelit
   ];
   const rows = points.map(
     ({ name, values, figures, bandGainPct, worstLoss, refused, breaches, cautions }): Cell[] => [
+      combination,
       ...values.map((value, i) => swept[i].cell(value)),
       figures?.band.torqueNm ?? '',
       figures?.band.powerKw ?? '',
@@ -85,7 +88,7 @@ export function sweepCsv({ variables, points, leftOut, band, correction, fidelit
       worstLoss?.rpm ?? '',
       refused ?? '',
       breachCell(breaches),
-      cautions.join('; '),
+      warningsCell([...sweep.warnings, ...cautions]),
       leftOut
         .filter(({ curve }) => curve === name)
         .map(({ rpm }) => rpm)
@@ -115,9 +118,10 @@ function sweptColumn({ path, values }: SweepResult['variables'][number]): {
 }
 
 /** One line per change, largest gain first; what was not worked out is empty. */
-export function rankingCsv({ changes, band, dyno, seed }: RankingResult): string {
+export function rankingCsv({ combination, changes, band, dyno, seed, warnings }: RankingResult): string {
   const header = [
-    'name',
+    'combination',
+    'change',
     'bandGainPct',
     'bandGainKw',
     'sigmaPct',
@@ -136,8 +140,8 @@ export function rankingCsv({ changes, band, dyno, seed }: RankingResult): string
     'cost',
     'hours',
     'reversible',
-    'cautions',
     'breaches',
+    'warnings',
     'fromRpm',
     'toRpm',
     'dynoRepeatabilityPct',
@@ -145,6 +149,7 @@ export function rankingCsv({ changes, band, dyno, seed }: RankingResult): string
     'seed',
   ];
   const rows = changes.map((change): Cell[] => [
+    combination,
     change.name,
     change.notModelled === null ? change.bandGainPct : '',
     change.notModelled === null ? change.bandGainKw : '',
@@ -164,8 +169,8 @@ export function rankingCsv({ changes, band, dyno, seed }: RankingResult): string
     change.cost ?? '',
     change.hours ?? '',
     change.reversible,
-    change.cautions.join('; '),
     breachCell(change.breaches),
+    warningsCell([...warnings, ...change.cautions]),
     band.fromRpm,
     band.toRpm,
     dyno.repeatabilityPct,

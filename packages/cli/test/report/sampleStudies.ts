@@ -420,7 +420,7 @@ export function sampleChosen(): ChoiceResult {
     seed: 1,
     complete: true,
     aims: [{ band: { fromRpm: 4000, toRpm: 6500 }, of: 'power', weighting: 'speed', weight: 1 }],
-    limits: { cost: 2500, hours: null, octane: 93, pistonSpeed: null, largest: {} },
+    limits: { cost: 2500, hours: null, largest: {} },
     band: { fromRpm: 4000, toRpm: 6500 },
     rpm: [4000, 4625, 5250, 5875, 6500],
     baseline: { bandPowerKw: 240, bandTorqueNm: 440 },

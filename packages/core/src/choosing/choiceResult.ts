@@ -62,7 +62,7 @@ export interface SearchAccount {
   readonly withinLimits: number | null;
   /** Builds that were forecast at every speed that counts. */
   readonly forecast: number;
-  /** Of these, builds that asked for too much octane or piston speed, or lost a speed. */
+  /** Of these, builds that broke a limit of the combination's file, asked for too much octane, or lost a speed. */
   readonly refused: number;
   /** Builds whose parts can't be had together, found without a forecast. */
   readonly impossible: number;

@@ -5,6 +5,7 @@ import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
+import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
@@ -89,14 +90,17 @@ export async function choose(
   const marching = fidelity === undefined ? {} : { fidelity };
   queue.ask(BASELINE, { combination: baseline.combination, rpm, ...marching });
   const impossible = new Set<string>();
+  const engines = new Map<string, Combination>();
   const nameOf = (build: Build): string => buildName(changesOf(shelved.groups, build));
   const curveOf = (build: Build): WholeCurve | null => queue.curve(nameOf(build));
   const judge: Judge = async (builds) => {
     for (const build of builds) {
       const changes = changesOf(shelved.groups, build);
       const applied = applyChanges(baseline, changes, { sheet, effectless: 'allow' });
-      if (applied.ok) queue.ask(nameOf(build), { combination: applied.value, rpm, ...marching });
-      else impossible.add(keyOf(build));
+      if (applied.ok) {
+        engines.set(keyOf(build), applied.value);
+        queue.ask(nameOf(build), { combination: applied.value, rpm, ...marching });
+      } else impossible.add(keyOf(build));
     }
     await queue.run();
     const base = queue.curve(BASELINE);
@@ -104,7 +108,9 @@ export async function choose(
       if (impossible.has(keyOf(build))) return null;
       if (queue.aborted(nameOf(build)) || base === null) return undefined;
       const curve = curveOf(build);
-      return curve === null ? null : buildVerdictOf(base, curve, aims, shelf.limits);
+      const combination = engines.get(keyOf(build));
+      if (curve === null || combination === undefined) return null;
+      return buildVerdictOf({ combination: baseline.combination, curve: base }, { combination, curve }, aims);
     });
   };
   const outcome = await findBest(shelved.space, judge, { seed, wanted, most });

@@ -16,7 +16,6 @@ import { type RangeEntry, type ShelfFile, shelfFile } from './shelfFile.ts';
 
 /** Values of one range at most. */
 const MOST_VALUES = 40;
-const METRES_PER_SECOND: Readonly<Record<string, number>> = { 'm/s': 1, 'ft/min': 0.3048 / 60 };
 
 /**
  * Reads YAML (or JSON). Checks the form and the paths; whether a part suits the engine shows when it is applied.
@@ -152,7 +151,7 @@ function limitsOf(
   known: readonly string[],
   problems: Problem[],
 ): ShelfLimits {
-  const { cost = null, hours = null, octane = null, pistonSpeed, largest = {} } = limits ?? {};
+  const { cost = null, hours = null, largest = {} } = limits ?? {};
   for (const path of Object.keys(largest))
     if (!isKnown(path, known))
       problems.push(
@@ -163,14 +162,7 @@ function limitsOf(
           null,
         ),
       );
-  const speed = pistonSpeed === undefined ? null : splitNumber(pistonSpeed.trim());
-  return {
-    cost,
-    hours,
-    octane,
-    pistonSpeed: speed === null ? null : speed.number * (METRES_PER_SECOND[speed.unit] ?? 1),
-    largest,
-  };
+  return { cost, hours, largest };
 }
 
 function aimsOf(

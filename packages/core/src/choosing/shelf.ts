@@ -14,16 +14,12 @@ export interface ShelfGroup {
   readonly field: string | null;
 }
 
-/** What a build must keep; null: no limit. */
+/** What a build must keep beside the limits of the combination's file; null: no limit. */
 export interface ShelfLimits {
   /** Money, in the currency of the shelf. */
   readonly cost: number | null;
   /** Working hours. */
   readonly hours: number | null;
-  /** Octane of the fuel in the tank, (R + M) / 2 [-]: no speed of the band may ask for more. */
-  readonly octane: number | null;
-  /** Mean piston speed at the last speed that counts [m/s]. */
-  readonly pistonSpeed: number | null;
   /** Largest value of a field, by its path, as it would stand in a file. */
   readonly largest: Readonly<Record<string, number | string>>;
 }

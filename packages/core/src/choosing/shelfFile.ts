@@ -30,8 +30,6 @@ export interface RangeEntry {
 interface LimitsEntry {
   readonly cost?: number | undefined;
   readonly hours?: number | undefined;
-  readonly octane?: number | undefined;
-  readonly pistonSpeed?: string | undefined;
   readonly largest?: Readonly<Record<string, number | string>> | undefined;
 }
 
@@ -94,24 +92,6 @@ const limits = z
   .strictObject({
     cost: money("Most that a build may cost, in the shop's money."),
     hours: hours('Most hours that a build may take.'),
-    octane: z.optional(
-      z
-        .number()
-        .check(
-          z.gte(60),
-          z.lte(130),
-          z.meta({ description: 'Octane of the fuel in the tank, (R + M) / 2.', examples: [92] }),
-        ),
-    ),
-    pistonSpeed: z.optional(
-      z.string().check(
-        z.regex(/^\s*\d+(\.\d+)?\s*(m\/s|ft\/min)\s*$/u, 'needs a speed such as 22 m/s or 4300 ft/min'),
-        z.meta({
-          description: 'Highest mean piston speed at the last speed that counts.',
-          examples: ['22 m/s'],
-        }),
-      ),
-    ),
     largest: z.optional(
       z.record(z.string(), z.union([z.number(), z.string()])).check(
         z.meta({

@@ -109,15 +109,16 @@ function octaneBreach(
   // A stated spark that does not detonate gives nothing back.
   const allowed = isStatedSpark && !stated ? has : has - margin;
   if (!(value > allowed + SLACK * has)) return null;
-  const rule = stated
-    ? `limits.octaneMargin is ${shown(margin)}`
-    : `${-USUAL_OCTANE_MARGIN} numbers may be given back in spark where limits.octaneMargin says nothing`;
   const timing = isStatedSpark ? 'the stated timing' : 'best timing';
-  return breach(
-    value,
-    allowed,
-    `${timing} asks for ${Math.ceil(value)} octane at ${most.rpm} rpm, ${fuel.name} has ${shown(has)}, and ${rule}`,
-  );
+  const asks = `${timing} at ${most.rpm} rpm asks for ${Math.ceil(value)} octane, ${fuel.name} has ${shown(has)}`;
+  return breach(value, allowed, `${asks}${octaneRule(margin, stated, isStatedSpark)}`);
+}
+
+/** What may be missing, or must be spare; empty where nothing may. */
+function octaneRule(margin: number, stated: boolean, isStatedSpark: boolean): string {
+  if (isStatedSpark && !stated) return '';
+  if (margin >= 0) return `; limits.octaneMargin asks for ${shown(margin)} to spare`;
+  return `; at most ${shown(-margin)} may be missing (limits.octaneMargin${stated ? '' : ' sets how many'})`;
 }
 
 function pistonSpeedBreach(
