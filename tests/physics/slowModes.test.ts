@@ -29,10 +29,10 @@ describe('slow modes', () => {
     expect(cycle.converged).toBe(true);
     expect(cycle.cycles).toBeLessThanOrEqual(20);
     const waited = of({
-      periodic: { maxCycles: 100, tolerance: 2e-6, stepTolerance: Number.POSITIVE_INFINITY },
+      periodic: { maxCycles: 100, tolerance: 5e-6, stepTolerance: Number.POSITIVE_INFINITY },
     });
     expect(waited.converged).toBe(true);
-    expect(Math.abs(cycle.totals.closedWork / waited.totals.closedWork - 1)).toBeLessThan(5e-5);
+    expect(Math.abs(cycle.totals.closedWork / waited.totals.closedWork - 1)).toBeLessThan(1e-5);
   });
 
   // Copies of one cylinder would wait for it, each cycle closing 7 % of what is left: 130 cycles.
