@@ -2,15 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
 import { type World, world } from './fakeIo.ts';
-import { studyCore, type Torque } from './studies.ts';
-
-const engine = `
-name: Shop mule
-engine: { bore: 4.000 in, stroke: 3.480 in, cylinders: 8 }
-chamber: { compression: 9.5 }
-heads: { valvesPerCylinder: 2 }
-exhaust: { style: headers, primary: { length: 34 in } }
-`;
+import { BAND, SHOP_MULE, torqueByPrimary } from './primaryWorld.ts';
+import { studyCore } from './studies.ts';
 
 const shelf = `
 groups:
@@ -22,16 +15,10 @@ ranges:
   - { name: Primary, field: exhaust.primary.length, from: 30 in, to: 34 in, step: 2 in, cost: 500, hours: 4 }
 `;
 
-const files = { 'engine.yaml': engine, 'shelf.yaml': shelf };
-const INCH = 0.0254;
-
-/** Two inches less are worth 4 N m, half a point of compression 5. */
-const torque: Torque = ({ exhaustSystem, chamber }) =>
-  400 - 2 * (exhaustSystem.primary.length / INCH - 34) + 10 * (chamber.compressionRatio - 9.5);
+const files = { 'engine.yaml': SHOP_MULE, 'shelf.yaml': shelf };
 
 const choose = async (w: World, ...words: readonly string[]): Promise<number> =>
-  main(['choose', 'engine.yaml', '--shelf', 'shelf.yaml', ...words], w.io, studyCore(torque));
-const BAND = ['--band', '3000:6000'];
+  main(['choose', 'engine.yaml', '--shelf', 'shelf.yaml', ...words], w.io, studyCore(torqueByPrimary));
 
 describe('valvetide choose', () => {
   it('leads with the best build, what to expect of it and what it costs', async () => {
@@ -106,7 +93,7 @@ describe('valvetide choose', () => {
   it('after Ctrl-C shows the best of what there is', async () => {
     const w = world({ files });
     const words = ['choose', 'engine.yaml', '--shelf', 'shelf.yaml', ...BAND];
-    expect(await main(words, w.io, studyCore(torque, 6))).toBe(EXIT.interrupted);
+    expect(await main(words, w.io, studyCore(torqueByPrimary, 6))).toBe(EXIT.interrupted);
     expect(w.out()).toContain('Interrupted: the best of what was forecast until then.');
   });
 });

@@ -2,16 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
 import { type World, world } from './fakeIo.ts';
-import { studyCore, type Torque } from './studies.ts';
-
-/** Everything that is uncertain is stated, so that few unknowns are left. */
-const engine = `
-name: Shop mule
-engine: { bore: 4.000 in, stroke: 3.480 in, cylinders: 8 }
-chamber: { compression: 9.5 }
-heads: { valvesPerCylinder: 2 }
-exhaust: { style: headers, primary: { length: 34 in } }
-`;
+import { BAND, SHOP_MULE, torqueByPrimary } from './primaryWorld.ts';
+import { studyCore } from './studies.ts';
 
 const changes = `
 changes:
@@ -20,16 +12,10 @@ changes:
   - { name: Milled, add: { chamber.compression: 0.5 }, cost: 300, hours: 12, reversible: false }
 `;
 
-const files = { 'engine.yaml': engine, 'changes.yaml': changes };
-const INCH = 0.0254;
-
-/** Shorter primaries gain 6.8 N m and longer ones lose as much; half a point of compression gains 5. */
-const torque: Torque = ({ exhaustSystem, chamber }) =>
-  400 - 2 * (exhaustSystem.primary.length / INCH - 34) + 10 * (chamber.compressionRatio - 9.5);
+const files = { 'engine.yaml': SHOP_MULE, 'changes.yaml': changes };
 
 const rank = async (w: World, ...words: readonly string[]): Promise<number> =>
-  main(['rank', 'engine.yaml', '--changes', 'changes.yaml', ...words], w.io, studyCore(torque));
-const BAND = ['--band', '3000:6000'];
+  main(['rank', 'engine.yaml', '--changes', 'changes.yaml', ...words], w.io, studyCore(torqueByPrimary));
 
 describe('valvetide rank', () => {
   it('leads with what to test first, what to expect of it and what the dyno can tell', async () => {
@@ -138,11 +124,11 @@ describe('valvetide rank', () => {
   it('after Ctrl-C shows what there is and says that it was interrupted', async () => {
     const w = world({ files });
     const words = ['rank', 'engine.yaml', '--changes', 'changes.yaml', ...BAND];
-    expect(await main(words, w.io, studyCore(torque, 3))).toBe(EXIT.interrupted);
+    expect(await main(words, w.io, studyCore(torqueByPrimary, 3))).toBe(EXIT.interrupted);
     expect(w.out()).toContain('Interrupted: what was not run is missing');
     expect(w.err()).toMatch(/interrupted: \d+ of \d+ forecasts done/);
     const early = world({ files });
-    expect(await main(words, early.io, studyCore(torque, 0))).toBe(EXIT.interrupted);
+    expect(await main(words, early.io, studyCore(torqueByPrimary, 0))).toBe(EXIT.interrupted);
     expect([early.out(), early.err()]).toEqual(['', 'interrupted, nothing written\n']);
   });
 });

@@ -1,13 +1,15 @@
 /** Burning: Wiebe's law, ideal cycles with it, laminar flame speed, autoignition. */
+
 import { autoignitionDelay } from '../../../packages/core/src/processes/knock.ts';
 import { laminarFlameSpeed } from '../../../packages/core/src/processes/laminarFlameSpeed.ts';
-import { WIEBE_A, wiebeShare } from '../../../packages/core/src/processes/wiebe.ts';
+import { WIEBE_A } from '../../../packages/core/src/processes/wiebe.ts';
 import {
   finiteHeatRelease,
   HEAT,
   otto,
   RATIO,
 } from '../../../packages/core/test/processes/finiteHeatRelease.ts';
+import { wiebeShare } from '../../../packages/core/test/processes/plainWiebe.ts';
 import { once, type PublishedSource, printed } from '../publishedCase.ts';
 
 const ATMOSPHERE = 101_325;

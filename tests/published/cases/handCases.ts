@@ -9,9 +9,9 @@ import {
   incompressibleFlow,
   USUAL_DEPRESSION,
 } from '../../../packages/core/src/geometry/flowSheet.ts';
-import { usualSections } from '../../../packages/core/src/reading/defaults/ports.ts';
 import { valveDiameter } from '../../../packages/core/src/reading/defaults/valves.ts';
 import { readCombination } from '../../../packages/core/src/reading/readCombination.ts';
+import { usualSections } from '../../../packages/core/test/support/usualSections.ts';
 import { pointsOf } from '../../physics/engines.ts';
 import { once, type PublishedCase, type PublishedSource, printed } from '../publishedCase.ts';
 

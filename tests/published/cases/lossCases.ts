@@ -1,6 +1,8 @@
 /** Wall heat and friction: the documented formulas, worked independently. */
+
 import { friction } from '../../../packages/core/src/processes/friction.ts';
-import { hohenberg, woschniHeywood, woschniOriginal } from '../../../packages/core/src/processes/wallHeat.ts';
+import { hohenberg, woschniOriginal } from '../../../packages/core/src/processes/wallHeat.ts';
+import { woschniHeywood } from '../../../packages/core/test/processes/woschniHeywood.ts';
 import { SMALL_FOUR } from '../../../packages/core/test/support/smallFour.ts';
 import { type PublishedCase, type PublishedSource, printed } from '../publishedCase.ts';
 

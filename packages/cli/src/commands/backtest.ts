@@ -11,7 +11,7 @@ import { type BaselineInput, readBaseline } from '../input/readInput.ts';
 import { sound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { backtestAnswer, backtestText } from '../render/backtestText.ts';
 import { backtestCsv } from '../render/calibrationCsv.ts';
 import { json } from '../render/json.ts';
@@ -60,8 +60,7 @@ export const backtestCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'both sheets and their forecasts by speed as CSV' },
     ...OUTPUT_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(BACKTEST_CHARTS),
+    ...pageOptions(BACKTEST_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [

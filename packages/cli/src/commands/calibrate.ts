@@ -12,7 +12,7 @@ import { readBaseline } from '../input/readInput.ts';
 import { sound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { calibrationCsv } from '../render/calibrationCsv.ts';
 import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts';
 import { json } from '../render/json.ts';
@@ -77,8 +77,7 @@ export const calibrateCommand: CommandSpec = {
       help: 'write the calibrated combination to FILE; the report stays on standard output',
     },
     OUTPUT_OPTIONS[1],
-    REPORT_OPTION,
-    ...svgOptions(CALIBRATION_CHARTS),
+    ...pageOptions(CALIBRATION_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [

@@ -8,7 +8,7 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import { readShelfFile } from '../input/readShelfFile.ts';
 import type { Io } from '../io.ts';
-import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { pageOptions } from '../output/sideFiles.ts';
 import { chosenCsv } from '../render/chosenCsv.ts';
 import { chosenAnswer, chosenText, chosenWarnings } from '../render/chosenText.ts';
 import { aboutOf } from '../report/about.ts';
@@ -16,7 +16,7 @@ import { CHOOSE_CHARTS, chooseCharts, chooseReport } from '../report/chooseRepor
 import { resultOf } from '../results.ts';
 import { amount, fidelityOf, whole } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
-import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
+import { chooseSpeeds, forbidTwoForms, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
 
 export const chooseCommand: CommandSpec = {
   name: 'choose',
@@ -37,8 +37,7 @@ export const chooseCommand: CommandSpec = {
     { name: 'most', value: 'N', help: 'builds forecast at most; without it 400' },
     { name: 'seed', value: 'N', help: 'seed of the search and of the draws; without it 1' },
     ...STUDY_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(CHOOSE_CHARTS),
+    ...pageOptions(CHOOSE_CHARTS),
   ],
   notes: [
     'Small shelves are forecast build by build. Of larger ones a spread of first builds is, then by what they say of each part, of pairs and of threes those builds that may beat the best so far, until hardly any that was not forecast is to be expected among the best. Every figure shown is of a forecast of that very build. The report says how many builds were forecast, and what was not looked at.',
@@ -49,8 +48,7 @@ export const chooseCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
-  forbidTogether(flags, 'json', 'csv');
-  forbidTogether(flags, 'quiet', 'verbose');
+  forbidTwoForms(flags);
   const path = flags.text('shelf');
   if (path === undefined)
     throw new CommandFailure(EXIT.usage, ['choose needs --shelf FILE', 'see valvetide choose --help']);

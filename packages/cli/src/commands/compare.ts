@@ -15,7 +15,7 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline, readInput, type TextInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { pageOptions } from '../output/sideFiles.ts';
 import { type BestGain, bestGainLine } from '../render/bestGain.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
@@ -26,7 +26,7 @@ import { fidelityOf, weightingOf } from './readFlags.ts';
 import { runStudy, unsettledSpeeds } from './runStudy.ts';
 import {
   chooseSpeeds,
-  forbidTogether,
+  forbidTwoForms,
   SPEED_OPTIONS,
   STUDY_NOTES,
   STUDY_OPTIONS,
@@ -53,8 +53,7 @@ export const compareCommand: CommandSpec = {
     WEIGHTING_OPTION,
     { name: 'quick', help: 'leave out what is not known of the best gain, and what to measure first' },
     ...STUDY_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(COMPARE_CHARTS),
+    ...pageOptions(COMPARE_CHARTS),
   ],
   notes: [
     'Everything is set against the first combination, and shown by its correction standard. With --changes the estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else; two files each have their own.',
@@ -85,8 +84,7 @@ async function run(
   core: Core,
   operands: readonly string[],
 ): Promise<ExitCode> {
-  forbidTogether(flags, 'json', 'csv');
-  forbidTogether(flags, 'quiet', 'verbose');
+  forbidTwoForms(flags);
   const changes = flags.text('changes');
   const { candidates, files, source, asked } =
     changes === undefined

@@ -11,7 +11,7 @@ import { forbidInputTwice, type Input, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { progressFor } from '../output/progress.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { type AgainstMeasured, againstMeasured } from '../render/againstMeasured.ts';
 import { answerLine } from '../render/answerLine.ts';
 import type { BesideCurve, CountedBand } from '../render/besideCurve.ts';
@@ -34,7 +34,7 @@ import {
 } from '../report/forecastReport.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
-import { forbidTogether, parseBand, withWorkers, workersOf } from './studyFlags.ts';
+import { forbidTwoForms, parseBand, withWorkers, workersOf } from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -80,8 +80,7 @@ export const forecastCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the figures by speed as CSV' },
     ...OUTPUT_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(FORECAST_CHARTS),
+    ...pageOptions(FORECAST_CHARTS),
     { name: 'strict', help: 'exit code 5 where a speed did not settle or a warning stands' },
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
     { name: 'verbose', short: 'v', help: 'every column, and the reason for each assumed value' },
@@ -98,8 +97,7 @@ const ALL_MARCHED =
   'Every cylinder marched: they differ, or what joins them does, so that none stands for another.';
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
-  forbidTogether(flags, 'json', 'csv');
-  forbidTogether(flags, 'quiet', 'verbose');
+  forbidTwoForms(flags);
   const named = parseSpeeds(flags.texts('rpm'));
   const asJson = flags.on('json');
   const input = await readInput(operand, 'forecast', asJson, io, core);

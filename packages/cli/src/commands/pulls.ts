@@ -7,7 +7,7 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { objected, readDynoFiles, STANDARD_OPTION, STANDARDS, standardOf } from '../input/readDynoFiles.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { pullsCsv } from '../render/pullsCsv.ts';
@@ -46,8 +46,7 @@ export const pullsCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the pulls and their mean by speed as CSV' },
     ...OUTPUT_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(PULLS_CHARTS),
+    ...pageOptions(PULLS_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only' },
   ],
   notes: [

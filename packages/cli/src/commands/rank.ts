@@ -8,7 +8,7 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { pageOptions } from '../output/sideFiles.ts';
 import { plainShort } from '../render/plain.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
@@ -17,7 +17,7 @@ import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/
 import { resultOf } from '../results.ts';
 import { amount, fidelityOf, refuse, whole } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
-import { chooseSpeeds, forbidTogether, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
+import { chooseSpeeds, forbidTwoForms, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
 
 /** Pairs grow with the square, and each change asks for a dozen forecasts of its own. */
 const MOST_CHANGES = 30;
@@ -44,8 +44,7 @@ export const rankCommand: CommandSpec = {
     { name: 'pulls', value: 'N', help: 'pulls averaged on each side of a test; without it 3' },
     { name: 'seed', value: 'N', help: 'seed of the draws; without it 1' },
     ...STUDY_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(RANK_CHARTS),
+    ...pageOptions(RANK_CHARTS),
   ],
   notes: [
     'The estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else. What is not known, of estimates and of sheets, is drawn alike for the engine as it is and for each change: what is common to both cancels in the gain. Changes whose order is not settled share a tie group.',
@@ -55,8 +54,7 @@ export const rankCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
-  forbidTogether(flags, 'json', 'csv');
-  forbidTogether(flags, 'quiet', 'verbose');
+  forbidTwoForms(flags);
   const path = flags.text('changes');
   if (path === undefined) {
     throw new CommandFailure(EXIT.usage, ['rank needs --changes FILE', 'see valvetide rank --help']);

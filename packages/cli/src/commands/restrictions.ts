@@ -7,7 +7,7 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { pageOptions } from '../output/sideFiles.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
 import { aboutOf } from '../report/about.ts';
@@ -17,7 +17,7 @@ import { fidelityOf, weightingOf } from './readFlags.ts';
 import { runStudy, unsettledSpeeds } from './runStudy.ts';
 import {
   chooseSpeeds,
-  forbidTogether,
+  forbidTwoForms,
   SPEED_OPTIONS,
   STUDY_NOTES,
   STUDY_OPTIONS,
@@ -42,8 +42,7 @@ export const restrictionsCommand: CommandSpec = {
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(RESTRICTION_CHARTS),
+    ...pageOptions(RESTRICTION_CHARTS),
   ],
   notes: [
     'Air cleaner, carburetor or throttle, manifold, intake port, exhaust port, primary, collector with muffler and charge heating are freed by a forecast each, pumping and friction by taking their work off; the report says what free means for each. Lengths, areas of pipes and the cam stay, so that tuning stays. Gains do not add up, and an element below zero helps by its waves more than it costs. Only what air and exhaust pass through can be in the way; heating, pumping and friction are shown beside it. With --verbose the speeds of each change are shown too.',
@@ -53,8 +52,7 @@ export const restrictionsCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
-  forbidTogether(flags, 'json', 'csv');
-  forbidTogether(flags, 'quiet', 'verbose');
+  forbidTwoForms(flags);
   const asJson = flags.on('json');
   const path = flags.text('changes');
   if (operand !== undefined && path !== undefined) forbidInputTwice([operand, path]);

@@ -198,6 +198,12 @@ async function runnerOf(flags: Flags, io: Io, core: Core): Promise<JobRunner> {
   return core.openQueueRunner(queueAddress(queue, io.env), (line) => io.stderr.write(`${plain(line)}\n`));
 }
 
+/** Refuses two forms of the result, and two amounts of progress. */
+export function forbidTwoForms(flags: Flags): void {
+  forbidTogether(flags, 'json', 'csv');
+  forbidTogether(flags, 'quiet', 'verbose');
+}
+
 /** Refuses two switches that contradict each other. */
 export function forbidTogether(flags: Flags, one: string, other: string): void {
   if (flags.on(one) && flags.on(other)) throw usage(`--${one} and --${other} can't be used together`);

@@ -7,7 +7,7 @@ import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseVary } from '../input/parseVary.ts';
 import { readBaseline, sheetsBeside } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { pageOptions } from '../output/sideFiles.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
 import { aboutOf } from '../report/about.ts';
@@ -17,7 +17,7 @@ import { fidelityOf, weightingOf } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
 import {
   chooseSpeeds,
-  forbidTogether,
+  forbidTwoForms,
   isShared,
   SPEED_OPTIONS,
   STUDY_NOTES,
@@ -54,8 +54,7 @@ export const sweepCommand: CommandSpec = {
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(SWEEP_CHARTS),
+    ...pageOptions(SWEEP_CHARTS),
   ],
   notes: [
     'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is told too. Values that no engine can have are left out and say why.',
@@ -65,8 +64,7 @@ export const sweepCommand: CommandSpec = {
 };
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
-  forbidTogether(flags, 'json', 'csv');
-  forbidTogether(flags, 'quiet', 'verbose');
+  forbidTwoForms(flags);
   const variables = flags.texts('vary').map(parseVary);
   if (variables.length < 1 || variables.length > 2) {
     const why =

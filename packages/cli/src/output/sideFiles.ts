@@ -6,15 +6,14 @@ import type { Io } from '../io.ts';
 import { plainShort } from '../render/plain.ts';
 import { chooseDestination, type Destination, deliver } from './deliver.ts';
 
-export const REPORT_OPTION: OptionSpec = {
-  name: 'report',
-  value: 'FILE',
-  help: 'also write a report with charts, one HTML page that needs nothing else',
-};
-
-/** A chart by itself, and which: `charts` by the names they have on the page, the usual one first. */
-export function svgOptions(charts: readonly string[]): readonly OptionSpec[] {
+/** A report, or a chart of it by itself, and which: `charts` by the names they have on the page, the usual one first. */
+export function pageOptions(charts: readonly string[]): readonly OptionSpec[] {
   return [
+    {
+      name: 'report',
+      value: 'FILE',
+      help: 'also write a report with charts, one HTML page that needs nothing else',
+    },
     { name: 'svg', value: 'FILE', help: 'also write one chart as a drawing, SVG' },
     {
       name: 'chart',

@@ -1,5 +1,7 @@
 /** Where the burn lies: durations from the state of the charge, position from the timing asked for. */
+
 import { compressedTemperature } from '../gas/compress.ts';
+import { frozenR } from '../gas/lookup.ts';
 import { cylinderVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import {
@@ -72,7 +74,7 @@ export function burnAngles(
   const { crank, charge: tables } = cylinder;
   const pistonSpeed = (crank.stroke * cylinder.speed) / Math.PI;
   const b = diary.residual;
-  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
+  const R = frozenR(tables, b);
   const burned = (b * tables.burnedR) / R;
   // Water in the air keeps a flame back as burned gas does, by the mole; what the fuel takes of the room is left out.
   const diluent = burned + (1 - burned) * model.humidity;

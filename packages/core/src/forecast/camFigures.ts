@@ -1,6 +1,7 @@
 /** What a cam does at the valves: lift, durations and events at named heights, mean flow area. */
 
 import { portLift } from '../assembly/portValve.ts';
+import { INCH } from '../base/constants.ts';
 import type { Friction, Lobe, Port } from '../combination/combination.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod } from '../geometry/meanArea.ts';
@@ -13,10 +14,10 @@ import {
 } from '../geometry/valveLift.ts';
 
 /** 0.050 in of lobe lift [m], the height cam cards are compared at. */
-export const CARD_HEIGHT: number = 0.05 * 0.0254;
+export const CARD_HEIGHT: number = 0.05 * INCH;
 
 /** Valve lift at which a valve counts as off its seat [m]: 0.006 in; below it nothing worth counting flows. */
-export const SEAT_LIFT: number = 0.006 * 0.0254;
+export const SEAT_LIFT: number = 0.006 * INCH;
 
 /** When one valve is above a height. Angles in crank degrees, negative where the event lies on the other side. */
 export interface EventFigures {

@@ -1,4 +1,5 @@
 /** What the sheets of a combination come to before anything is simulated: the figures a builder works out by hand. */
+import { INCH } from '../base/constants.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import { trappedCompressionRatio } from '../geometry/compression.ts';
 import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
@@ -90,7 +91,6 @@ export interface TrappedRatio {
   readonly ratio: number;
 }
 
-const INCH = 0.0254;
 const CFM = (12 * INCH) ** 3 / 60;
 
 /**

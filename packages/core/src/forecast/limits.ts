@@ -1,6 +1,7 @@
 /** Whether a forecast keeps within what the fuel and the stated limits allow. */
 
 import { portLift } from '../assembly/portValve.ts';
+import { INCH } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
@@ -34,7 +35,6 @@ export interface Breach {
  */
 export const USUAL_OCTANE_MARGIN = -4;
 
-const INCH = 0.0254;
 const FOOT = 12 * INCH;
 /** So little beyond a limit is rounding [-]. */
 const SLACK = 1e-6;

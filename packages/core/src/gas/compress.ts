@@ -1,7 +1,8 @@
 /** Adiabatic compression of a frozen blend. */
+
 import { DomainError } from '../base/errors.ts';
 import type { GasTables } from './gasTables.ts';
-import { frozenS } from './lookup.ts';
+import { frozenR, frozenS } from './lookup.ts';
 
 /**
  * Temperature [K] after compressing or expanding a frozen blend without heat from temperature `T` by a ratio of volumes
@@ -15,7 +16,7 @@ import { frozenS } from './lookup.ts';
 export function compressedTemperature(tables: GasTables, T: number, b: number, ratio: number): number {
   if (!(T > 0)) throw new DomainError('T', T, 'positive K');
   if (!(ratio > 0)) throw new DomainError('ratio', ratio, 'positive');
-  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
+  const R = frozenR(tables, b);
   const target = frozenS(tables, T, 0, b) - R * Math.log(T) + R * Math.log(ratio);
   let next = T * ratio ** 0.33;
   for (let i = 0; i < 30; i++) {

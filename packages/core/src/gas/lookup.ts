@@ -24,7 +24,7 @@ function blendAt(tables: GasTables, T: number, b: number, fresh: Float64Array, b
 
 /** Gas constant of a blend [J/(kg K)]. */
 export function frozenR(tables: GasTables, b: number): number {
-  return (1 - b) * tables.freshR + b * tables.burnedR;
+  return tables.freshR + b * (tables.burnedR - tables.freshR);
 }
 
 /** Internal energy of a blend [J/kg]. */

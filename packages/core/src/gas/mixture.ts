@@ -2,7 +2,7 @@
 import { R_UNIVERSAL } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import { type AtomCounts, atomMass } from './atoms.ts';
-import { cpOverR, hOverR, type NasaPolynomial, sOverR } from './nasaPolynomial.ts';
+import { hOverR, type NasaPolynomial, sOverR } from './nasaPolynomial.ts';
 
 /** One gas of a mixture: anything with atoms and a polynomial. */
 export interface Component {
@@ -64,11 +64,6 @@ export function mixture(components: readonly Component[]): Mixture {
   }
   const molarMass = atomMass(atoms);
   return { tLow, tMid, tHigh, low, high, atoms, molarMass, R: R_UNIVERSAL / molarMass };
-}
-
-/** Specific heat capacity at constant pressure [J/(kg K)]. */
-export function mixtureCp(gas: Mixture, T: number): number {
-  return gas.R * cpOverR(gas, T);
 }
 
 /** Specific enthalpy with formation [J/kg]. */

@@ -72,13 +72,6 @@ export function lobeAngleAt(shape: LobeShape, lift: number, side: 'opening' | 'c
   return (sign * (below + above)) / 2;
 }
 
-/** Duration above a lobe lift [crank deg]; zero when the lobe never rises that far. */
-export function lobeDuration(shape: LobeShape, lift: number): number {
-  const opens = lobeAngleAt(shape, lift, 'opening');
-  const closes = lobeAngleAt(shape, lift, 'closing');
-  return opens === null || closes === null ? 0 : closes - opens;
-}
-
 function fromCard(points: readonly CardPoint[], maxLift: number, follower: Follower): LobeShape {
   const card = completeCard(points, maxLift, follower);
   const half = seatHalf(card.points, maxLift);

@@ -1,4 +1,5 @@
 /** What a cam card leaves out: low-lift duration, and how full the lobe is at 0.200 in. */
+import { INCH } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import { cardFault } from './cardFault.ts';
 
@@ -21,7 +22,6 @@ export interface CompletedCard {
   readonly estimated: readonly CardPoint[];
 }
 
-const INCH = 0.0254;
 const LOW_LIFT = 0.006 * INCH;
 const STANDARD_LIFT = 0.05 * INCH;
 const SHAPE_LIFT = 0.2 * INCH;

@@ -106,14 +106,6 @@ export function valveLift(lobe: LobeShape, gear: ValveGear, centre: number, step
   };
 }
 
-/** Events at a lobe lift (lifter rise) [m], as a cam card states them; null when the lobe never rises that far. */
-export function lobeEvents(lobe: LobeShape, centre: number, lift: number): ValveEvents | null {
-  const opening = lobeAngleAt(lobe, lift, 'opening');
-  const closing = lobeAngleAt(lobe, lift, 'closing');
-  if (opening === null || closing === null) return null;
-  return { opens: centre + opening, closes: centre + closing, duration: closing - opening };
-}
-
 /** Events at a net valve lift [m], read from the table; null when the valve never rises that far. */
 export function valveEvents(valve: ValveLift, lift: number): ValveEvents | null {
   if (!(lift >= 0)) throw new DomainError('lift', lift, 'zero or positive m');
@@ -136,11 +128,6 @@ export function intakeTiming(events: ValveEvents): { opensBeforeTop: number; clo
 /** Exhaust events in the words of a cam card [crank deg]: opening before bottom centre, closing after top centre. */
 export function exhaustTiming(events: ValveEvents): { opensBeforeBottom: number; closesAfterTop: number } {
   return { opensBeforeBottom: 180 - events.opens, closesAfterTop: events.closes - 360 };
-}
-
-/** Area under the lift curve of one cycle [m deg]. */
-export function liftArea(valve: ValveLift): number {
-  return valve.table.values.reduce((sum, lift) => sum + lift, 0) * valve.table.step;
 }
 
 /** Outermost crossing of a lift on one side of the highest sample [crank deg, not wrapped]. */

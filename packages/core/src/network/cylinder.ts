@@ -1,9 +1,10 @@
 /** A cylinder: moving volume, one zone for gas exchange, two zones while it burns. */
+
 import { T_REFERENCE } from '../base/constants.ts';
 import { ZERO } from '../base/zero.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { LiquidFuel } from '../gas/liquidFuel.ts';
-import { frozenS, frozenU } from '../gas/lookup.ts';
+import { frozenR, frozenS, frozenU } from '../gas/lookup.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
 import { cylinderVolume, moveVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import { wiebeFractionNormalised } from '../processes/wiebe.ts';
@@ -190,7 +191,7 @@ export function fillCylinder(
 ): void {
   const { tables, offset: o } = cylinder;
   const V = cylinderVolume(cylinder.crank, (localAngle(cylinder, theta) * Math.PI) / 180);
-  const m = (p * V) / ((tables.freshR + b * (tables.burnedR - tables.freshR)) * T);
+  const m = (p * V) / (frozenR(tables, b) * T);
   y.fill(0, o, o + CYLINDER_STATE);
   y[o + CYL.mass] = m;
   y[o + CYL.energy] = m * frozenU(tables, T, b);

@@ -1,5 +1,7 @@
 /** A pipe of varying area as a chain of control volumes: quasi-one-dimensional Euler equations with friction and heat. */
+
 import type { GasTables } from '../gas/gasTables.ts';
+import { frozenR } from '../gas/lookup.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
 import { cutProfile } from './ductProfile.ts';
 import type { PartGroup, Site, Weighted } from './part.ts';
@@ -93,7 +95,7 @@ export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables'
 /** Writes gas of one state at rest into the duct's part of `y`: p [Pa], T [K], burned share b [-]. */
 export function fillDuct(duct: Duct, y: Float64Array, p: number, T: number, b: number): void {
   const { tables } = duct;
-  const R = (1 - b) * tables.freshR + b * tables.burnedR;
+  const R = frozenR(tables, b);
   const s = (T - tables.tMin) / tables.dT;
   const k = Math.min(Math.max(Math.floor(s), 0), tables.count - 2);
   const f = s - k;

@@ -1,4 +1,5 @@
 /** The end of a duct: outgoing characteristic and nozzle solved together, or a wall. */
+import { frozenR } from '../gas/lookup.ts';
 import { powerNearOne } from '../numerics/powerNearOne.ts';
 import type { Duct } from './duct.ts';
 import { SIDE } from './side.ts';
@@ -47,7 +48,7 @@ export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
   let b = duct.b[i] + half * slope[3 * n + i];
   if (b < 0) b = 0;
   else if (b > 1) b = 1;
-  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
+  const R = frozenR(tables, b);
   const T = p / (rho * R);
   face[SIDE.p] = p;
   face[SIDE.T] = T;

@@ -1,6 +1,7 @@
 /** What a connection sees of the gas on one of its sides. */
+
 import type { GasTables } from '../gas/gasTables.ts';
-import { BLEND, BLEND_SIZE, blendOfEnergy, frozenU } from '../gas/lookup.ts';
+import { BLEND, BLEND_SIZE, blendOfEnergy, frozenR, frozenU } from '../gas/lookup.ts';
 
 /**
  * State of the gas on one side of a connection, written into a Float64Array: pressure [Pa], temperature [K],
@@ -22,7 +23,7 @@ export function writeSide(tables: GasTables, side: Float64Array): void {
   blend[BLEND.u] = side[SIDE.e];
   blendOfEnergy(tables, blend);
   const T = blend[BLEND.T];
-  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
+  const R = frozenR(tables, b);
   side[SIDE.T] = T;
   side[SIDE.p] = side[SIDE.rho] * R * T;
   side[SIDE.R] = R;
@@ -45,7 +46,7 @@ export function stillGas(tables: GasTables, p: number, T: number, b: number): Fl
 /** The same into an array at hand. */
 export function writeStill(tables: GasTables, p: number, T: number, b: number, side: Float64Array): void {
   side[SIDE.T] = T;
-  const R = tables.freshR + b * (tables.burnedR - tables.freshR);
+  const R = frozenR(tables, b);
   side[SIDE.rho] = p / (R * T);
   side[SIDE.e] = frozenU(tables, T, b);
   side[SIDE.b] = b;

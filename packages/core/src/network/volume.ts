@@ -1,6 +1,7 @@
 /** A well-mixed volume of fixed size at rest: plenum or collector merge. */
+
 import type { GasTables } from '../gas/gasTables.ts';
-import { frozenU } from '../gas/lookup.ts';
+import { frozenR, frozenU } from '../gas/lookup.ts';
 import { atRest, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE, writeSide } from './side.ts';
 
@@ -30,7 +31,7 @@ export function createVolume({ name, size, tables: own }: VolumeSpec, { tables, 
 /** Writes still gas into the volume's part of `y`: p [Pa], T [K], burned share b [-]. */
 export function fillVolume(volume: Volume, y: Float64Array, p: number, T: number, b: number): void {
   const { tables } = volume;
-  const m = (p * volume.size) / ((tables.freshR + b * (tables.burnedR - tables.freshR)) * T);
+  const m = (p * volume.size) / (frozenR(tables, b) * T);
   y[volume.offset] = m;
   y[volume.offset + 1] = m * frozenU(tables, T, b);
   y[volume.offset + 2] = m * b;

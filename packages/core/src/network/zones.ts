@@ -1,4 +1,5 @@
 /** Pressure and temperatures of a cylinder's gas from its mass and energy: one zone, or two while it burns. */
+
 import type { GasTables } from '../gas/gasTables.ts';
 import {
   BLEND,
@@ -6,6 +7,7 @@ import {
   blendOfEntropy,
   blendOfTemperature,
   equilibriumPoint,
+  frozenR,
   frozenU,
   POINT,
   POINT_SIZE,
@@ -113,7 +115,7 @@ export function decodeTwoZones(gas: ZonedGas): void {
   const point = scratch;
   const mb = m * now.x;
   const mu = m - mb;
-  const Ru = tables.freshR + residual * (tables.burnedR - tables.freshR);
+  const Ru = frozenR(tables, residual);
   let p = start.p;
   let Tb = Math.max(start.Tb, 1200);
   let Tu = now.Tu;

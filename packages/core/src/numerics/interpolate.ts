@@ -78,29 +78,6 @@ export function monotoneCubic(
   );
 }
 
-/**
- * Samples a function on a uniform grid for {@link lookUp} [unit of f].
- *
- * Linear reading errs by at most step^2/8 times the largest second derivative.
- *
- * @param intervals - number of steps between `from` and `to`, at least 1
- */
-export function uniformTable(
-  f: (x: number) => number,
-  from: number,
-  to: number,
-  intervals: number,
-): UniformTable {
-  if (!(to > from)) throw new DomainError('to', to, `above from = ${from}`);
-  if (!(Number.isInteger(intervals) && intervals >= 1)) {
-    throw new DomainError('intervals', intervals, 'a whole number of at least 1');
-  }
-  const step = (to - from) / intervals;
-  const values = new Float64Array(intervals + 1);
-  for (let i = 0; i <= intervals; i++) values[i] = f(i === intervals ? to : from + i * step);
-  return { from, step, values };
-}
-
 /** Reads a uniform table linearly, holding the end values outside [unit of the table]. For inner loops: no guards. */
 export function lookUp(table: UniformTable, x: number): number {
   const values = table.values;

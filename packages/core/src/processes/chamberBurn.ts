@@ -1,4 +1,5 @@
 /** Burn angles of a chamber by what is measured or seen of it: shape, squish and place of the plug. */
+import { INCH } from '../base/constants.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
 import { pistonPosition, sliderCrank } from '../geometry/sliderCrank.ts';
 import { peakSquishVelocity, type SquishGap, squishVelocity } from '../geometry/squish.ts';
@@ -51,7 +52,7 @@ export const SQUISH_TURBULENCE = 0.226;
  * Smallest gap that is taken to burn faster than a wider one [m]: in narrower ones the flame goes out between the walls, and a
  * piston comes close to touching; common practice, no source, 0.035 in.
  */
-export const LEAST_USEFUL_GAP: number = 0.035 * 0.0254;
+export const LEAST_USEFUL_GAP: number = 0.035 * INCH;
 
 /**
  * Reference angles of a chamber: {@link STILL_BURN} by the way of the flame, and by turbulence to the power -2/3, which is how

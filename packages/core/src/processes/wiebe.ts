@@ -1,4 +1,4 @@
-/** Wiebe's burned fraction over crank angle, as it stands and normalised to end at exactly one. */
+/** Wiebe's burned fraction over crank angle, normalised to end at exactly one. */
 import { DomainError } from '../base/errors.ts';
 
 /**
@@ -11,25 +11,11 @@ export const WIEBE_A: number = Math.log(1000);
 export const WIEBE_M = 2;
 
 /**
- * Burned mass fraction [-]: 1 - exp(-a y^(m+1)), y = (angle - start) / duration; zero before the start.
+ * Burned mass fraction [-]: (1 - exp(-a y^(m+1))) / (1 - exp(-a)), y = (angle - start) / duration; zero before the start, one after the
+ * end. Angles in any one unit; m > -1, duration > 0.
  *
- * Not cut at the end of the duration, where it is 1 - exp(-a) and still rising. Angles in any one unit.
- * Source: Wiebe (1956) as given by Heywood (1988), eq. 9.27 (from memory). For m > -1, duration > 0.
+ * Source: Wiebe (1956) as given by Heywood (1988), eq. 9.27 (from memory), divided by what it has burned at the end of the duration.
  */
-export function wiebeFraction(angle: number, start: number, duration: number, a: number, m: number): number {
-  const y = (angle - start) / duration;
-  return y > 0 ? -Math.expm1(-a * y ** (m + 1)) : 0;
-}
-
-/** Derivative of {@link wiebeFraction} [1/unit of the angles]. */
-export function wiebeRate(angle: number, start: number, duration: number, a: number, m: number): number {
-  const y = (angle - start) / duration;
-  if (!(y > 0)) return 0;
-  const ym = y ** m;
-  return ((a * (m + 1)) / duration) * ym * Math.exp(-a * ym * y);
-}
-
-/** {@link wiebeFraction} divided by 1 - exp(-a) and held at one after the end of the duration [-]. */
 export function wiebeFractionNormalised(
   angle: number,
   start: number,
@@ -57,17 +43,6 @@ export function wiebeRateNormalised(
   if (!(y > 0)) return 0;
   const ym = y ** m;
   return (((a * (m + 1)) / duration) * ym * Math.exp(-a * ym * y)) / -Math.expm1(-a);
-}
-
-/**
- * Share of the duration after which `fraction` is burned [-], inverse of {@link wiebeFraction}; may exceed one.
- *
- * @throws {@link DomainError} naming the first argument out of range
- */
-export function wiebeShare(fraction: number, a: number, m: number): number {
-  if (!(fraction >= 0 && fraction < 1)) throw new DomainError('fraction', fraction, 'in [0, 1)');
-  checkShape(a, m);
-  return (-Math.log1p(-fraction) / a) ** (1 / (m + 1));
 }
 
 /** Share of the duration after which `fraction` is burned [-], inverse of {@link wiebeFractionNormalised}. */

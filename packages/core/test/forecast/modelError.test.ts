@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { BELIEVED_ERROR, MODEL_ERRORS, pooledError } from '../../src/forecast/modelError.ts';
+import { BELIEVED_ERROR, pooledError } from '../../../../tests/published/believedError.ts';
+import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
 
 describe('pooledError(believed, misses, engines)', () => {
   it('is the belief where nothing was seen, and the misses where next to nothing was believed', () => {

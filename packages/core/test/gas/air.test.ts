@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DRY_AIR, humidAir, saturationPressure, vapourPressureOf } from '../../src/gas/air.ts';
-import { mixtureCp } from '../../src/gas/mixture.ts';
+import { mixtureCp } from './mixtureCp.ts';
 
 const INHG = 3386.389;
 

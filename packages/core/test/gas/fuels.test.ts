@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { stoichiometricAirFuelRatio } from '../../src/gas/freshGas.ts';
 import { type Fuel, fuelVapour, vapourHeatingValue } from '../../src/gas/fuel.ts';
 import { FUEL_NAMES, FUELS, fuelNamed } from '../../src/gas/fuels.ts';
-import { mixture, mixtureCp, mixtureH } from '../../src/gas/mixture.ts';
+import { mixture, mixtureH } from '../../src/gas/mixture.ts';
 import { species } from '../../src/gas/species.ts';
+import { mixtureCp } from './mixtureCp.ts';
 
 describe('the fuels shipped', () => {
   it.each(FUELS)(

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { R_UNIVERSAL } from '../../src/base/constants.ts';
-import { mixture, mixtureCp, mixtureH, mixtureS, mixtureU } from '../../src/gas/mixture.ts';
+import { mixture, mixtureH, mixtureS, mixtureU } from '../../src/gas/mixture.ts';
 import { sOverR } from '../../src/gas/nasaPolynomial.ts';
 import { species } from '../../src/gas/species.ts';
+import { mixtureCp } from './mixtureCp.ts';
 
 const combine = (parts: Readonly<Record<string, number>>) =>
   mixture(Object.entries(parts).map(([name, moles]) => ({ gas: species(name), moles })));

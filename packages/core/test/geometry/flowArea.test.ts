@@ -10,7 +10,8 @@ import {
 import { flowArea } from '../../src/geometry/flowArea.ts';
 import { flowDoubts } from '../../src/geometry/flowDoubts.ts';
 import { areaFromFlow, flowFromArea, USUAL_DEPRESSION } from '../../src/geometry/flowSheet.ts';
-import { type PortState, usualSections } from '../../src/reading/defaults/ports.ts';
+import type { PortState } from '../../src/reading/defaults/ports.ts';
+import { usualSections } from '../support/usualSections.ts';
 
 const CFM = 0.3048 ** 3 / 60;
 const IN = 0.0254;

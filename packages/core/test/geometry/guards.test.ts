@@ -20,8 +20,9 @@ import {
   incompressibleFlow,
   seriesArea,
 } from '../../src/geometry/flowSheet.ts';
-import { buildLobe, lobeAngleAt, lobeDuration } from '../../src/geometry/lobe.ts';
+import { buildLobe, lobeAngleAt } from '../../src/geometry/lobe.ts';
 import { valveEvents, valveLift } from '../../src/geometry/valveLift.ts';
+import { lobeDuration } from './lobeMeasures.ts';
 
 const PARTS = {
   chamber: 64e-6,

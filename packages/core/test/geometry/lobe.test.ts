@@ -1,8 +1,10 @@
 /** Lobes from the few lines of a cam card. */
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
-import { buildLobe, type LobeShape, lobeDuration } from '../../src/geometry/lobe.ts';
+import { buildLobe, type LobeShape } from '../../src/geometry/lobe.ts';
+import { lobeDuration } from './lobeMeasures.ts';
 import { card, cosine, IN, inflections } from './lobes.ts';
 
 describe('buildLobe(card)', () => {

@@ -1,6 +1,8 @@
 /** What is put in the place of lines a cam card leaves out. */
+
 import { describe, expect, it } from 'vitest';
-import { buildLobe, lobeDuration } from '../../src/geometry/lobe.ts';
+import { buildLobe } from '../../src/geometry/lobe.ts';
+import { lobeDuration } from './lobeMeasures.ts';
 import { card, IN } from './lobes.ts';
 
 describe('estimates for what a card leaves out', () => {

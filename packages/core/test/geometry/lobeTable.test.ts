@@ -1,6 +1,8 @@
 /** Lobes from a measured table. */
+
 import { describe, expect, it } from 'vitest';
-import { buildLobe, lobeAngleAt, lobeDuration } from '../../src/geometry/lobe.ts';
+import { buildLobe, lobeAngleAt } from '../../src/geometry/lobe.ts';
+import { lobeDuration } from './lobeMeasures.ts';
 import { cosine, IN } from './lobes.ts';
 
 describe('buildLobe(table)', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { buildLobe } from '../../src/geometry/lobe.ts';
 import { areaOverPeriod, inletMachIndex } from '../../src/geometry/meanArea.ts';
-import { liftArea, valveLift } from '../../src/geometry/valveLift.ts';
+import { valveLift } from '../../src/geometry/valveLift.ts';
+import { liftArea } from './lobeMeasures.ts';
 
 const valve = () => {
   const angle = Array.from({ length: 141 }, (_, i) => (i - 70) * 2);

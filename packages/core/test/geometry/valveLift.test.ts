@@ -6,8 +6,6 @@ import {
   exhaustTiming,
   intakeCentre,
   intakeTiming,
-  liftArea,
-  lobeEvents,
   netLift,
   overlap,
   type ValveEvents,
@@ -15,6 +13,7 @@ import {
   valveLift,
 } from '../../src/geometry/valveLift.ts';
 import { lookUpPeriodic } from '../../src/numerics/interpolate.ts';
+import { liftArea, lobeEvents } from './lobeMeasures.ts';
 
 const IN = 0.0254;
 const intake = () =>

@@ -5,7 +5,7 @@ import {
   lookUp,
   lookUpPeriodic,
   monotoneCubic,
-  uniformTable,
+  type UniformTable,
 } from '../../src/numerics/interpolate.ts';
 
 describe('linearTable(x, y, outOfRange)', () => {
@@ -99,6 +99,12 @@ describe('monotoneCubic(x, y, outOfRange)', () => {
   });
 });
 
+/** A function at equal steps. */
+function uniformTable(f: (x: number) => number, from: number, to: number, steps: number): UniformTable {
+  const step = (to - from) / steps;
+  return { from, step, values: Float64Array.from({ length: steps + 1 }, (_, i) => f(from + i * step)) };
+}
+
 describe('lookUp(table, x)', () => {
   it('agrees with the function within the stated error', () => {
     const table = uniformTable(Math.sin, 0, 3, 300);
@@ -112,11 +118,6 @@ describe('lookUp(table, x)', () => {
     expect(lookUp(table, 0)).toBe(1);
     expect(lookUp(table, 9)).toBe(2);
     expect(lookUp(table, 2)).toBe(2);
-  });
-
-  it('refuses an empty range', () => {
-    expect(() => uniformTable(Math.sin, 1, 1, 4)).toThrow('to must be above from = 1, got 1');
-    expect(() => uniformTable(Math.sin, 0, 1, 0.5)).toThrow('intervals must be a whole number');
   });
 });
 

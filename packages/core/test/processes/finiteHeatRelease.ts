@@ -1,5 +1,5 @@
 /** Ideal cycle with heat released over a finite angle by Wiebe; everything over p1 and V1. */
-import { wiebeFraction, wiebeRate } from '../../src/processes/wiebe.ts';
+import { wiebeFraction, wiebeRate } from './plainWiebe.ts';
 
 /**
  * Inputs of Ferguson and Kirkpatrick, Internal Combustion Engines, chapter 2 (from memory): compression ratio 10, heat 20 p1 V1,

@@ -10,10 +10,10 @@ import {
   WOSCHNI_C1_CLOSED,
   WOSCHNI_C1_GAS_EXCHANGE,
   WOSCHNI_C2,
-  woschniHeywood,
   woschniOriginal,
   woschniVelocity,
 } from '../../src/processes/wallHeat.ts';
+import { woschniHeywood } from './woschniHeywood.ts';
 
 describe('Woschni', () => {
   /** Worked independently: bore 0.1 m, 3000 kPa, 1500 K, 27.36 m/s. */

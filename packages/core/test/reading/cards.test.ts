@@ -1,9 +1,11 @@
 /** Cam cards of every shape: each makes a lobe that passes its lines, or a problem that names two fields and by how much they miss. */
+
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/combination/problem.ts';
-import { buildLobe, lobeDuration } from '../../src/geometry/lobe.ts';
+import { buildLobe } from '../../src/geometry/lobe.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
+import { lobeDuration } from '../geometry/lobeMeasures.ts';
 import { fileWith } from './files.ts';
 
 function lines(cam: string, sheet?: string): readonly string[] {

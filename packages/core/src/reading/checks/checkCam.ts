@@ -1,5 +1,6 @@
 /** Checks of cam card and valvetrain as stated. */
 
+import { INCH } from '../../base/constants.ts';
 import { middleOf } from '../../combination/atSpeed.ts';
 import { SIDES, type Side } from '../defaults/side.ts';
 import { ANGLE_SLACK, statedCardRatio } from '../resolve/resolveCam.ts';
@@ -23,14 +24,14 @@ export function checkCam(file: PartialFile, report: Report): void {
     if (card.table !== undefined && CARD_FIELDS.some((field) => card[field] !== undefined)) {
       report.problem(`${path}.table`, 'cam-twice', 'is given beside a cam card: keep one of the two');
     }
-    if (card.at200 !== undefined && card.lobeLift !== undefined && !(card.lobeLift > 0.2 * 0.0254)) {
+    if (card.at200 !== undefined && card.lobeLift !== undefined && !(card.lobeLift > 0.2 * INCH)) {
       report.problem(
         `${path}.at200`,
         'lobe-lift',
         `is impossible: the lobe rises only ${inches(card.lobeLift)}`,
       );
     }
-    if (card.lobeLift !== undefined && !(card.lobeLift > 0.05 * 0.0254)) {
+    if (card.lobeLift !== undefined && !(card.lobeLift > 0.05 * INCH)) {
       report.problem(`${path}.lobeLift`, 'lobe-lift', 'is not above 0.050 in, where durations are taken');
     }
     checkLift(file, side, report);

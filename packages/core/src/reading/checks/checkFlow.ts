@@ -1,6 +1,6 @@
 /** Checks of flow sheets against valves, ports, bench and lift. */
 
-import { INCH_OF_WATER } from '../../base/constants.ts';
+import { INCH, INCH_OF_WATER } from '../../base/constants.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
@@ -14,7 +14,7 @@ import { inches, type Report, squareInches } from './report.ts';
 /** Exhaust over intake flow at equal lift that is worth a remark outside [-]; common practice, no source. */
 export const EXHAUST_OVER_INTAKE: { readonly min: number; readonly max: number } = { min: 0.55, max: 1.05 };
 /** Fixture and bore may differ by this much [m]: 0.06 in; common practice, no source. */
-export const FIXTURE_SLACK: number = 0.06 * 0.0254;
+export const FIXTURE_SLACK: number = 0.06 * INCH;
 
 /**
  * Most of the port's mean area that the open valve may have before a remark [-]: the gas before a fully choked valve then runs at

@@ -1,6 +1,6 @@
 /** Cross-checks on the completed combination: problems returned, doubts put among the warnings. */
 
-import { INCH_OF_MERCURY } from '../../base/constants.ts';
+import { INCH, INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Combination } from '../../combination/combination.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { saturationPressure } from '../../gas/air.ts';
@@ -19,7 +19,7 @@ const VALVES_ABREAST = { flat: 1, hemispherical: 1.12 } as const;
 /** Area of all valve heads over bore area [-]; four-valve race heads reach 0.55, from memory. */
 const VALVE_AREA_LIMIT = 0.62;
 /** Hot lash of solid lifters outside which a slip is likely [m]. */
-const LASH_BAND = { min: 0.003 * 0.0254, max: 0.04 * 0.0254 } as const;
+const LASH_BAND = { min: 0.003 * INCH, max: 0.04 * INCH } as const;
 
 export function checkResolved(
   document: CombinationDocument,

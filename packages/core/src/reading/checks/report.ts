@@ -1,4 +1,5 @@
 /** Where checks put what they find. */
+import { INCH } from '../../base/constants.ts';
 import type { PlainCode, Problem } from '../../combination/problem.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
@@ -25,10 +26,10 @@ export class Report {
 
 /** A length [m] as people read it. */
 export function inches(metres: number): string {
-  return `${Number((metres / 0.0254).toPrecision(4))} in`;
+  return `${Number((metres / INCH).toPrecision(4))} in`;
 }
 
 /** An area [m2] as people read it. */
 export function squareInches(area: number): string {
-  return `${Number((area / (0.0254 * 0.0254)).toPrecision(3))} in2`;
+  return `${Number((area / (INCH * INCH)).toPrecision(3))} in2`;
 }

@@ -1,8 +1,7 @@
 /** What a cam card leaves out: separation, installed angle, lift, exhaust duration, checking height. */
+import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { Lifter } from '../schema/camSection.ts';
-
-const INCH = 0.0254;
 
 /** Lobe separation of performance and of production cams [cam deg]; common practice, no source. Production: 110 to 116. */
 export const SEPARATION = 110;

@@ -1,4 +1,5 @@
 /** Form of a chamber where a file is silent: shape by the number of valves, squish and plug by the shape. */
+import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ChamberShape } from '../../geometry/squish.ts';
 import type { PlugPlace } from '../../processes/chamberBurn.ts';
@@ -44,7 +45,7 @@ const LEAST_HEIGHT = 0.5e-3;
 export function squishHeight(deckHeight: number, gasketThickness: number): Estimate {
   return {
     value: Math.max(LEAST_HEIGHT, deckHeight + gasketThickness),
-    spread: 0.01 * 0.0254,
+    spread: 0.01 * INCH,
     reason: 'deck and compressed gasket, head and piston flat there',
   };
 }

@@ -1,8 +1,7 @@
 /** Small parts of the clearance volume and the rod, where a build sheet is silent. */
 
+import { INCH } from '../../base/constants.ts';
 import type { Estimate } from '../../combination/ledger.ts';
-
-const INCH = 0.0254;
 
 /** Rod length over stroke [-]; common practice, no source. */
 export const ROD_RATIO = 1.65;

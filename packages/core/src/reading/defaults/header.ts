@@ -1,8 +1,7 @@
 /** Primary tubes, collector and cast manifolds. */
+import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ExhaustStyle } from '../schema/exhaustSection.ts';
-
-const INCH = 0.0254;
 
 /** Mean gas speed in the primary at torque peak [m/s]: 245 ft/s (common practice, no source, as rpm = area x 88200 / in3 a cylinder). */
 export const PRIMARY_GAS_SPEED: number = 245 * 0.3048;

@@ -1,8 +1,7 @@
 /** Manifold by style: plenum, runners, flow loss. */
+import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { Manifold } from '../schema/inductionSection.ts';
-
-const INCH = 0.0254;
 
 interface StyleFacts {
   /** Plenum over displacement [-]; from memory. */

@@ -1,6 +1,5 @@
 /** Length and area of a port, and flow against its usual direction. */
 import type { Estimate } from '../../combination/ledger.ts';
-import type { PortSections } from '../../geometry/defaultFlow.ts';
 import type { Side } from './side.ts';
 
 /** How far the ports of a head have been worked: not at all, the bowls under the seats, or all the way. */
@@ -17,12 +16,6 @@ export const USUAL_PORT: Readonly<Record<PortState, { readonly throat: number; r
     'bowls-blended': { throat: 0.85, smallest: 0.83 },
     'fully-ported': { throat: 0.9, smallest: 0.8 },
   };
-
-/** What the flow of a port in this state is estimated from. */
-export function usualSections(ports: PortState): PortSections {
-  const { throat, smallest } = USUAL_PORT[ports];
-  return { throat, smallest: smallest * throat * throat };
-}
 
 /** Port length over bore [-]: 5 in intake and 3 in exhaust on a 4 in bore; common practice, no source. */
 export const PORT_LENGTH_RATIO: Readonly<Record<Side, number>> = { intake: 1.25, exhaust: 0.75 };

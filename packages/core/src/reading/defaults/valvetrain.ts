@@ -1,9 +1,8 @@
 /** Rockers, lash and bending where the file is silent. */
+import { INCH } from '../../base/constants.ts';
 import type { Friction } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { Lifter, ValvetrainType } from '../schema/camSection.ts';
-
-const INCH = 0.0254;
 
 /** Rocker ratio of a pushrod engine [-]; common practice, no source. */
 export const PUSHROD_RATIO = 1.5;

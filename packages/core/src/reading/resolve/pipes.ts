@@ -20,6 +20,16 @@ export function insideDiameter(
   return ledger.quantity(`${path}.inside`, stated?.inside, 'length', 'in', estimate);
 }
 
+/** Wall of a tube at full load [K]: as stated, or the estimate. */
+export function wallOf(
+  { ledger }: ResolveContext,
+  path: PipePath,
+  stated: PipeSection | undefined,
+  estimate: () => Estimate,
+): number {
+  return ledger.quantity(`${path}.wallTemperature`, stated?.wallTemperature, 'temperature', 'K', estimate);
+}
+
 /** Area of a circle [m2] of a diameter [m]. */
 export function discArea(diameter: number): number {
   return (Math.PI / 4) * diameter * diameter;

@@ -1,5 +1,6 @@
 /** The lobes and what carries them: card or table, centrelines, rockers, lash, bending. */
 
+import { INCH } from '../../base/constants.ts';
 import { middleOf } from '../../combination/atSpeed.ts';
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
@@ -25,7 +26,6 @@ import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
 
-const INCH = 0.0254;
 /** Lifter rises that cards state durations at [m]. */
 export const CARD_LIFTS: { readonly at050: number; readonly at200: number } = {
   at050: 0.05 * INCH,

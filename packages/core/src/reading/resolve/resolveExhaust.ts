@@ -21,7 +21,7 @@ import {
 import { returnedExhaust } from '../defaults/outlet.ts';
 import type { ExhaustStyle, PrimarySection } from '../schema/exhaustSection.ts';
 import type { ResolveContext } from './context.ts';
-import { discArea, insideDiameter } from './pipes.ts';
+import { discArea, insideDiameter, wallOf } from './pipes.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 import { resolveMuffler } from './resolveMuffler.ts';
 
@@ -123,13 +123,7 @@ function resolveSecondary(
     ),
     length: ledger.quantity(`${path}.length`, stated.length, 'length', 'in', secondaryLength),
     area: discArea(inside),
-    wallTemperature: ledger.quantity(
-      `${path}.wallTemperature`,
-      stated.wallTemperature,
-      'temperature',
-      'K',
-      collectorWall,
-    ),
+    wallTemperature: wallOf(context, path, stated, collectorWall),
   };
 }
 
@@ -147,13 +141,7 @@ function resolveBalance(
     at: ledger.quantity(`${path}.at`, stated.at, 'length', 'in', () => balancePlace(collectors.length)),
     length: ledger.quantity(`${path}.length`, stated.length, 'length', 'in', balanceLength),
     area: discArea(inside),
-    wallTemperature: ledger.quantity(
-      `${path}.wallTemperature`,
-      stated.wallTemperature,
-      'temperature',
-      'K',
-      collectorWall,
-    ),
+    wallTemperature: wallOf(context, path, stated, collectorWall),
   };
 }
 
@@ -184,13 +172,7 @@ function resolveCollectors(
     ),
     length: ledger.quantity(`${path}.length`, stated?.length, 'length', 'in', () => collectorLength(style)),
     area: discArea(inside),
-    wallTemperature: ledger.quantity(
-      `${path}.wallTemperature`,
-      stated?.wallTemperature,
-      'temperature',
-      'K',
-      collectorWall,
-    ),
+    wallTemperature: wallOf(context, path, stated, collectorWall),
     ...(stated?.exit === undefined ? {} : { exitArea: discArea(stated.exit) }),
   };
 }

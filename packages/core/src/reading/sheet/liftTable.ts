@@ -1,4 +1,5 @@
 /** Measured lobes: lift against angle. */
+import { INCH } from '../../base/constants.ts';
 import type { Result } from '../../base/result.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { converted } from './flowSheet.ts';
@@ -25,7 +26,7 @@ const MIN_ROWS = 8;
 /** The sheet's zero is taken for the centre when the nose stands this near [crank deg]. */
 const NEAR_CENTRE = 4;
 /** Lift at which the middle of the lobe is found [m]: 0.050 in, as centrelines are checked. */
-const CENTRE_LIFT = 0.05 * 0.0254;
+const CENTRE_LIFT = 0.05 * INCH;
 
 /**
  * Reads a lobe: columns `crank deg` (or `cam deg`) and `lobe lift in` (or `valve lift mm`), in any order. A sheet may hold
