@@ -25,6 +25,7 @@ import {
   MERGE_LENGTH_RATIO,
   PRIMARY_WALL,
 } from '../../packages/core/src/reading/defaults/header.ts';
+import * as parts from '../../packages/core/src/reading/defaults/inductionParts.ts';
 import { MANIFOLD_STYLES } from '../../packages/core/src/reading/defaults/manifold.ts';
 import { RATED_FILLING } from '../../packages/core/src/reading/defaults/metering.ts';
 import { MINIMUM_OVER_MEAN, PORT_LENGTH_RATIO } from '../../packages/core/src/reading/defaults/ports.ts';
@@ -85,6 +86,13 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ],
   ['estimates', `${manifolds.map(({ loss }) => 100 * loss).join(', ')} % of the port`],
   ['estimates', `with ${100 * RATED_FILLING} % filling`],
+  ['estimates', `effective area over ${parts.RATING_OVER_VENTURI} `],
+  ['estimates', `holes ${parts.BORE_OVER_VENTURI} venturis, opening ${parts.OPENING_OVER_BORES} bores`],
+  [
+    'estimates',
+    `plate ${parts.DISCHARGE.plate}, sonic ${parts.DISCHARGE.sonic} and ${100 * parts.SONIC_RECOVERY} % back`,
+  ],
+  ['induction-parts', `${parts.VENTURI_COEFFICIENT} of its venturis`],
   ['estimates', `${COLLECTOR_RATIO} primaries`],
   [
     'estimates',

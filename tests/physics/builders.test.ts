@@ -42,6 +42,13 @@ describe('the eight behind a two-barrel', () => {
     expect(Math.max(...filling) / Math.min(...filling)).toBeGreaterThan(1.005);
     expect(Math.max(...filling) / Math.min(...filling)).toBeLessThan(1.15);
   });
+
+  // Common practice, no source: behind a two-barrel power falls past its peak, it doesn't stay.
+  it('falls by more than a tenth from 6500 to 8000 rpm, at much the same drop in the carburetor', () => {
+    const [top, beyond] = [6500, 8000].map((rpm) => pointOf(builder('two-barrel-v8'), rpm));
+    expect(beyond.powerKw / top.powerKw).toBeLessThan(0.9);
+    expect(Math.abs(beyond.manifoldVacuumInHg / top.manifoldVacuumInHg - 1)).toBeLessThan(0.1);
+  });
 });
 
 describe('the four with a throttle a cylinder', () => {

@@ -62,8 +62,8 @@ describe('valvetide restrictions', () => {
       ['5000', 'metering'],
       ['6000', 'metering'],
     ]);
-    // Ten elements at each of four speeds.
-    expect(rows.length).toBe(40);
+    // Eleven elements at each of four speeds.
+    expect(rows.length).toBe(44);
   });
 
   it('tells what is in the way after each change', async () => {
@@ -83,7 +83,7 @@ describe('valvetide restrictions', () => {
       'Twice the carburetor',
       'Larger plenum',
     ]);
-    expect(study.meanings).toHaveLength(10);
+    expect(study.meanings).toHaveLength(11);
     expect(study.states[0].bandGoverning.element).toBe('metering');
   });
 

@@ -20,6 +20,7 @@ import { SHOWN, type UnitSystem } from './units.ts';
 /** Elements in words, short enough for the head of a column; `metering` goes by what the engine has. */
 const NAMES: Readonly<Record<Exclude<RestrictionElement, 'metering'>, string>> = {
   'air-cleaner': 'air cleaner',
+  restrictor: 'restrictor',
   manifold: 'manifold',
   'intake-port': 'intake port',
   'exhaust-port': 'exhaust port',

@@ -7,6 +7,7 @@ import { MINIMUM_OVER_MEAN } from '../reading/defaults/ports.ts';
 export type RestrictionElement =
   | 'air-cleaner'
   | 'metering'
+  | 'restrictor'
   | 'manifold'
   | 'intake-port'
   | 'exhaust-port'
@@ -49,6 +50,12 @@ export const FREEINGS: readonly Freeing[] = [
     element: 'metering',
     meaning: `carburetor or throttle of ${METERING_FACTOR} times the flow area; plenum and runners as they are`,
     free: (c) => withInduction(c, { meteringArea: METERING_FACTOR * c.induction.meteringArea }),
+  },
+  {
+    element: 'restrictor',
+    meaning: 'no restrictor plate and no sonic restrictor',
+    free: ({ induction: { restrictor, ...free }, ...c }) =>
+      restrictor === undefined ? null : { ...c, induction: free },
   },
   {
     element: 'manifold',

@@ -38,7 +38,7 @@ describe('an element that is free', () => {
   it('is told for each element, once, in the order air takes', () => {
     const elements = FREEINGS.map(({ element }) => element);
     expect(new Set(elements).size).toBe(elements.length);
-    expect([elements[0], elements[7], elements[9]]).toEqual(['air-cleaner', 'charge-heating', 'friction']);
+    expect([elements[0], elements[8], elements[10]]).toEqual(['air-cleaner', 'charge-heating', 'friction']);
     for (const { meaning } of FREEINGS) expect(meaning.length).toBeGreaterThan(10);
   });
 
@@ -53,6 +53,11 @@ describe('an element that is free', () => {
   it('has nothing to free where there is no air cleaner, or where open primaries end in the open', () => {
     const { induction, exhaustSystem } = bigBlock();
     expect(freed('air-cleaner', bigBlock({ induction: { ...induction, airCleanerArea: null } }))).toBeNull();
+    expect(freed('restrictor', bigBlock())).toBeNull();
+    const restrictor = { area: 1e-3, lost: 1, place: 'behind' } as const;
+    expect(freed('restrictor', bigBlock({ induction: { ...induction, restrictor } }))?.induction).toEqual(
+      induction,
+    );
     const open = { ...exhaustSystem, collectors: null, outletArea: exhaustSystem.primary.area };
     expect(freed('collector-and-muffler', bigBlock({ exhaustSystem: open }))).toBeNull();
     const muffled = { ...open, outletArea: 0.5 * open.outletArea };

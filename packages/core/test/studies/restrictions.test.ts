@@ -149,7 +149,7 @@ describe('a study of restrictions', () => {
     );
     expect(run.asked.length).toBe(7);
     expect(states[0].elements.filter(({ alreadyFree }) => alreadyFree).map(({ element }) => element)).toEqual(
-      ['air-cleaner', 'collector-and-muffler'],
+      ['air-cleaner', 'restrictor', 'collector-and-muffler'],
     );
     expect(gainsOf(states[0], 'air-cleaner')?.band).toEqual({ torqueNm: 0, torquePct: 0 });
   });
