@@ -1,4 +1,4 @@
-/** Makes the dyno sheets among the examples anew, after a change of the model or of their engine. Tests hold the committed ones to it. */
+/** Makes the sheets of dyno and sensors among the examples anew, after a change of the model or of their engine. Tests hold the committed ones to it. */
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { createServer } from 'vite';
@@ -15,7 +15,8 @@ const server = await createServer({
   ssr: { resolve: source },
 });
 const { pullSheets } = await server.ssrLoadModule(`${root}tests/examples/pullSheets.ts`);
-for (const [file, text] of Object.entries(pullSheets())) {
+const { pressureSheets } = await server.ssrLoadModule(`${root}tests/examples/pressureSheets.ts`);
+for (const [file, text] of Object.entries({ ...pullSheets(), ...pressureSheets() })) {
   writeFileSync(`${root}${file}`, text);
   process.stdout.write(`${file}\n`);
 }

@@ -35,6 +35,10 @@ const REPORTS: Readonly<Record<string, { words: readonly string[]; figures: read
     words: ['pulls', 'examples/hill-climb/pulls.csv', 'examples/hill-climb/pulls-mufflers.csv'],
     figures: ['difference', 'torque', 'power', 'scatter'],
   },
+  'sheet of pressures': {
+    words: ['pressures', 'examples/scrambler/engine.yaml', '--trace', 'examples/scrambler/pressures.csv'],
+    figures: ['intake-pressure', 'exhaust-pressure'],
+  },
 };
 
 /** The charts of the studies' pages. */

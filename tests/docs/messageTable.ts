@@ -300,6 +300,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
 export const SHEET_PROBLEMS: readonly Entry[] = [
   ['decimal-mixed', 'Decimal commas and points in one sheet.', 'Use one.'],
   ['humidity-unclear', 'A humidity of 1 or less without unit.', 'Write it in %.'],
+  [
+    'pressure-unclear',
+    'A sheet of pressures leaves open what can’t be guessed, or is of another engine.',
+    'Write the line that it asks for.',
+  ],
   ['power-torque', 'Power that is not torque times speed.', 'Check units and columns.'],
   ['sheet-angle', 'Angles that don’t rise, or span too much.', 'Put rows in order.'],
   ['sheet-binary', 'No text.', 'Save it as CSV.'],

@@ -2,14 +2,12 @@
  * The dyno sheets among the examples, made: no engine was ever run. An engine that differs a little from what its file says is
  * forecast on the days of its pulls, and each reading gets the scatter of a dyno that repeats well.
  */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import type { FieldEdit } from '../../packages/core/src/changes/change.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
-import { applyChanges, pinBaseline, readDocument } from '../../packages/core/src/index.ts';
 import { type Random, randomNamed } from '../../packages/core/src/numerics/random.ts';
 import { pointsOf } from '../physics/engines.ts';
+import { alteredExample } from './alteredExample.ts';
 
 /** What the engine on the stand has that its file doesn't know of. */
 const HIDDEN: readonly FieldEdit[] = [
@@ -68,8 +66,6 @@ const SHEETS: readonly Sheet[] = [
   },
 ];
 
-const folder = fileURLToPath(new URL('../../', import.meta.url));
-
 /** Texts of the sheets by path from the root. */
 export function pullSheets(): Readonly<Record<string, string>> {
   return Object.fromEntries(SHEETS.map((sheet) => [sheet.file, sheetText(sheet)]));
@@ -77,7 +73,7 @@ export function pullSheets(): Readonly<Record<string, string>> {
 
 function sheetText({ file, title, edits, day }: Sheet): string {
   const touched = new Set(edits.map(({ path }) => path));
-  const engine = engineWith([...HIDDEN.filter(({ path }) => !touched.has(path)), ...edits]);
+  const engine = alteredExample('hill-climb', [...HIDDEN.filter(({ path }) => !touched.has(path)), ...edits]);
   const random = randomNamed(SEED, file);
   const pulls = Array.from({ length: PULLS }, (_, i) => pullText(engine, day, i, random));
   return `${heading(title)}${pulls.join('\n')}`;
@@ -130,22 +126,3 @@ function row(point: MarchedPoint, level: number, random: Random): string {
 
 /** Power [hp] is torque [lb-ft] times speed [rpm] over this. */
 const HP_RPM = 33_000 / (2 * Math.PI);
-
-function engineWith(edits: readonly FieldEdit[]): Combination {
-  const read = readDocument(readFileSync(`${folder}examples/hill-climb/engine.yaml`, 'utf8'));
-  if (!read.ok) throw new Error('the example does not read');
-  const sheet = (name: string): string => readFileSync(`${folder}examples/hill-climb/${name}`, 'utf8');
-  const pinned = pinBaseline(read.value, { sheet });
-  if (!pinned.ok) throw new Error('the example does not resolve');
-  const hidden = {
-    name: 'as it stands',
-    edits,
-    cost: null,
-    hours: null,
-    reversible: true,
-    insteadOf: null,
-  };
-  const applied = applyChanges(pinned.value, [hidden], { sheet });
-  if (!applied.ok) throw new Error(applied.problems.map(({ message }) => message).join('\n'));
-  return applied.value;
-}

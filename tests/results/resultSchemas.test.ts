@@ -8,6 +8,7 @@ import { main } from '../../packages/cli/src/main.ts';
 import { json } from '../../packages/cli/src/render/json.ts';
 import { type Results, resultOf } from '../../packages/cli/src/results.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
+import { samplePressures } from '../../packages/cli/test/report/samplePressures.ts';
 import { sampleBacktest, sampleCalibration } from '../../packages/cli/test/report/sampleStudies.ts';
 import { studyCore } from '../../packages/cli/test/studies.ts';
 
@@ -97,6 +98,10 @@ describe('results as JSON', () => {
   it('of calibrate and backtest keep to theirs', () => {
     expect(faults('calibrate', json(resultOf('calibrate', sampleCalibration())))).toEqual([]);
     expect(faults('backtest', json(resultOf('backtest', sampleBacktest())))).toEqual([]);
+  });
+
+  it('of pressures keep to theirs', () => {
+    expect(faults('pressures', json(resultOf('pressures', samplePressures())))).toEqual([]);
   });
 
   it('with a field that the schema does not name, or without one that it does, do not', () => {

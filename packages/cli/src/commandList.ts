@@ -8,6 +8,7 @@ import { completionCommand } from './commands/completion.ts';
 import { forecastCommand } from './commands/forecast.ts';
 import { initCommand } from './commands/init.ts';
 import { inspectCommand } from './commands/inspect.ts';
+import { pressuresCommand } from './commands/pressures.ts';
 import { pullsCommand } from './commands/pulls.ts';
 import { rankCommand } from './commands/rank.ts';
 import { restrictionsCommand } from './commands/restrictions.ts';
@@ -23,6 +24,7 @@ const WORKING: readonly CommandSpec[] = [
   chooseCommand,
   restrictionsCommand,
   pullsCommand,
+  pressuresCommand,
   calibrateCommand,
   backtestCommand,
   inspectCommand,

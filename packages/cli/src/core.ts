@@ -10,6 +10,7 @@ import {
   choose,
   combinationSchema,
   compare,
+  comparePressures,
   comparePulls,
   DYNO,
   forecast,
@@ -29,6 +30,7 @@ import {
   readCombination,
   readDocument,
   readDynoSheet,
+  readPressureSheet,
   readShelf,
   recorrectSheet,
   resolvablePct,
@@ -77,6 +79,8 @@ export interface Core {
   readonly mergeSheets: typeof mergeSheets;
   readonly summarisePulls: typeof summarisePulls;
   readonly comparePulls: typeof comparePulls;
+  readonly readPressureSheet: typeof readPressureSheet;
+  readonly comparePressures: typeof comparePressures;
   readonly sheetTarget: typeof sheetTarget;
   readonly peakTarget: typeof peakTarget;
   readonly KNOB_NAMES: typeof KNOB_NAMES;
@@ -122,6 +126,8 @@ export const CORE: Core = {
   mergeSheets,
   summarisePulls,
   comparePulls,
+  readPressureSheet,
+  comparePressures,
   sheetTarget,
   shelfSchema,
   peakTarget,

@@ -7,6 +7,7 @@ import type {
   Curve,
   ForecastSpread,
   Inspection,
+  PressureComparison,
   RankingResult,
   RestrictionsResult,
   SpeedBand,
@@ -82,6 +83,7 @@ export interface Results {
   readonly calibrate: By<'calibrate', CalibrationResult>;
   readonly backtest: By<'backtest', BacktestResult>;
   readonly pulls: By<'pulls', PullsResult>;
+  readonly pressures: By<'pressures', PressureComparison>;
 }
 
 /** A result with the command that wrote it behind version and maker, as JSON has it. */

@@ -70,6 +70,8 @@ export { DYNO, resolvablePct } from './dyno/dynoResolution.ts';
 export type { DynoSheet, Pull } from './dyno/dynoSheet.ts';
 export { readDynoSheet } from './dyno/dynoSheet.ts';
 export { mergeSheets } from './dyno/mergeSheets.ts';
+export type { MeasuredPressure, PressureSheet } from './dyno/pressureSheet.ts';
+export { readPressureSheet } from './dyno/pressureSheet.ts';
 export type { DifferencePoint, PullComparison } from './dyno/pullComparison.ts';
 export { comparePulls } from './dyno/pullComparison.ts';
 export type { MeanPoint, PullMean, Repeatability } from './dyno/pullMean.ts';
@@ -93,6 +95,13 @@ export type { Breach, LimitName } from './forecast/limits.ts';
 export { limitBreaches } from './forecast/limits.ts';
 export type { EvidenceKind, ModelError } from './forecast/modelError.ts';
 export { MODEL_ERRORS } from './forecast/modelError.ts';
+export type {
+  PressurePlace,
+  PressurePoint,
+  PressureTrace,
+  PressureTraceOptions,
+} from './forecast/pressureTrace.ts';
+export { tracePressures } from './forecast/pressureTrace.ts';
 export type { RuleOfThumb, RuleSource } from './forecast/rulesOfThumb.ts';
 export type { ChosenBand, SpeedFigures } from './forecast/speedFigures.ts';
 export type { CycleTrace } from './forecast/trace.ts';
@@ -138,6 +147,8 @@ export { combinationSchema } from './reading/schema/combinationSchema.ts';
 export type { SheetSource } from './reading/sheet/readSheets.ts';
 export type { NamedCombination } from './studies/compare.ts';
 export { compare } from './studies/compare.ts';
+export type { PressureComparison, PressureOverlay } from './studies/comparePressures.ts';
+export { comparePressures } from './studies/comparePressures.ts';
 export type * from './studies/comparisonResult.ts';
 export type { RestrictionElement } from './studies/freeing.ts';
 export type { JobControl, RunControl, RunJobs, StudyControl, StudyJob } from './studies/job.ts';

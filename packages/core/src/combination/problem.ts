@@ -68,6 +68,7 @@ export type ProblemCode =
   | 'pipe-wall'
   | 'port-area'
   | 'power-torque'
+  | 'pressure-unclear'
   | 'primary-lengths'
   | 'primary-slip'
   | 'primary-step'

@@ -1,7 +1,9 @@
 /** One cylinder over one settled cycle, step by step: what a pressure-volume loop is drawn from. */
 
+import type { EngineNetwork } from '../assembly/assemble.ts';
+import type { Mesh } from '../assembly/mesh.ts';
 import { portLift } from '../assembly/portValve.ts';
-import { marchingOf } from '../assembly/symmetry.ts';
+import { areUnlike, marchingOf } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination } from '../combination/combination.ts';
@@ -52,16 +54,7 @@ export interface CycleTrace {
  * ```
  */
 export function traceCycle(combination: Combination, rpm: number): CycleTrace {
-  if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');
-  let fidelity: Fidelity = 'representative';
-  const engine = atSpeed(heldToHeard(combination, {}).combination, rpm);
-  let simulation = createSimulation(engine, { fidelity });
-  let { cycle, march } = simulation.runSpeed(rpm);
-  if (!cycle.converged) {
-    fidelity = 'all';
-    simulation = createSimulation(engine, { fidelity });
-    ({ cycle, march } = simulation.runSpeed(rpm));
-  }
+  const { march, fidelity, status, stood: engine } = settledMarch(combination, rpm);
   const steps = oneCycle(march);
   const { valvetrain } = combination.friction;
   const intake = portLift(engine.intake, 'intake', valvetrain).table;
@@ -70,7 +63,7 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
     rpm,
     fidelity,
     cylinder: marchingOf(combination, fidelity).cylinders[0],
-    status: cycle.converged ? 'settled' : 'unsettled',
+    status,
     angleDeg: steps.map((s) => s.angle),
     volumeM3: steps.map((s) => s.volume),
     pressurePa: steps.map((s) => s.pressure),
@@ -78,6 +71,34 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
     intakeLiftM: steps.map((s) => lookUpPeriodic(intake, s.angle)),
     exhaustLiftM: steps.map((s) => lookUpPeriodic(exhaust, s.angle)),
   };
+}
+
+/** A speed marched to the cycle that repeats, ready for another. */
+export interface SettledMarch {
+  readonly march: March;
+  readonly engine: EngineNetwork;
+  /** The combination as it stands at that speed. */
+  readonly stood: Combination;
+  readonly fidelity: Fidelity;
+  readonly status: 'settled' | 'unsettled';
+}
+
+/**
+ * Settles a speed [1/min] as a forecast does: with representative cylinders, and all of them where these can't stand for the rest.
+ *
+ * @throws {@link DomainError} where the speed is out of range
+ */
+export function settledMarch(combination: Combination, rpm: number, mesh?: Mesh): SettledMarch {
+  if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');
+  const stood = atSpeed(heldToHeard(combination, {}).combination, rpm);
+  const settle = (fidelity: Fidelity) => {
+    const simulation = createSimulation(stood, { fidelity, ...(mesh === undefined ? {} : { mesh }) });
+    const { cycle, march } = simulation.runSpeed(rpm);
+    const status = cycle.converged ? ('settled' as const) : ('unsettled' as const);
+    return { march, engine: simulation.engine, stood, fidelity, status };
+  };
+  const cheap = settle(areUnlike(combination) ? 'all' : 'representative');
+  return cheap.status === 'settled' || cheap.fidelity === 'all' ? cheap : settle('all');
 }
 
 interface Step {

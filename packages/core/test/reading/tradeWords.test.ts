@@ -52,6 +52,13 @@ describe('a word of the trade', () => {
   });
 });
 
+describe('a name that every object has', () => {
+  it('is no word of the trade', () => {
+    expect(answers('exhaust', '{ toString: 1 }')).toContain('known here: ');
+    expect(answers('exhaust', '{ muffler: toString }')).toContain('needs');
+  });
+});
+
 describe('what nothing would have told', () => {
   it.each([
     [

@@ -55,6 +55,13 @@ const UNITS = [
   'kg/h',
   'rpm',
   '%',
+  'mbar',
+  'bar',
+  'kpa',
+  'mpa',
+  'psia',
+  'psig',
+  'psi',
 ];
 
 /** Titles of the shop stand above the header, not many of them. */
