@@ -8,7 +8,7 @@ import { forbidInputTwice, openInput, readInput } from '../input/readInput.ts';
 import { sound, unsound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
-import { chooseSideFiles, REPORT_OPTION, svgOptions } from '../output/sideFiles.ts';
+import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { pressuresCsv } from '../render/pressuresCsv.ts';
@@ -42,8 +42,7 @@ export const pressuresCommand: CommandSpec = {
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'both pressures by crank angle as CSV' },
     ...OUTPUT_OPTIONS,
-    REPORT_OPTION,
-    ...svgOptions(PRESSURE_CHARTS),
+    ...pageOptions(PRESSURE_CHARTS),
     { name: 'quiet', short: 'q', help: 'the answer line only' },
   ],
   notes: [
