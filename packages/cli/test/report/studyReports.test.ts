@@ -278,6 +278,12 @@ describe('pullsReport(sheets, result, units)', () => {
     expect(page).toContain('>its 2 pulls<');
   });
 
+  it('calls sheets of long paths by the end of them, which tells them apart', async () => {
+    const folder = '/home/shop/engines/of/this/winter/hill-climb/sheets/';
+    const legend = textOf(await pulls([`${folder}before.csv`, `${folder}after.csv`]));
+    for (const name of ['before.csv', 'after.csv']) expect(legend).toMatch(new RegExp(`[^/]${name}`));
+  });
+
   it('does with one sheet, which has nothing to be set against', async () => {
     expect(figuresOf(await pulls(['a.csv']))).toEqual(['torque', 'power', 'scatter']);
   });

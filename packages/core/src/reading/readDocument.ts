@@ -141,7 +141,10 @@ function parse(text: string, walk: Walk): Node | null | undefined {
     });
     // Tags, known and unknown, are told on the way through, once each.
     const warnings = parsed.warnings.filter(({ code }) => code !== 'TAG_RESOLVE_FAILED');
-    const complaints = [...parsed.errors, ...warnings].slice(0, MAX_SYNTAX_PROBLEMS);
+    // One tab makes the parser stumble over all that follows.
+    const tabs = parsed.errors.filter(({ code }) => code === 'TAB_AS_INDENT');
+    const errors = tabs.length > 0 ? tabs : parsed.errors;
+    const complaints = [...errors, ...warnings].slice(0, MAX_SYNTAX_PROBLEMS);
     walk.problems.push(...complaints.map((error) => syntaxProblem(error, walk)));
     // A directive can turn `no` into false and `1:30` into 90.
     if (/^%/mu.test(text) && isDirected(parsed)) {

@@ -51,6 +51,11 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     'e.yaml:1:10 is not readable YAML: Flow sequence in block collection must be sufficiently indented and end with a ]',
   ],
   [
+    'a tab before a field, over which a parser stumbles again and again',
+    'engine:\n  bore: 4 in\n\tstroke: 3 in\n  rod: 6 in\nheads:\n  intake: { valve: 2 in }\n',
+    'e.yaml:3:1 is not readable YAML: Tabs are not allowed as indentation',
+  ],
+  [
     'a port with less area than its flow takes',
     heads(
       'flow: port.csv, exhaust: { valve: 1.6 in, portVolume: 44 cc, portLength: 3 in }, intake: { portArea: 1.3 in2 }',

@@ -28,6 +28,11 @@ describe('a likely slip asks back', () => {
       "cam.intake.at050 is shorter than any cam's: 112 deg (in cam degrees? write crank degrees, 224 deg)",
     ],
     [
+      'a duration whose degrees are not whole in binary',
+      { cam: '{ intake: { at050: 122.2 deg } }' },
+      "cam.intake.at050 is shorter than any cam's: 122.2 deg (in cam degrees? write crank degrees, 244.4 deg)",
+    ],
+    [
       'a duration that no cam has',
       { cam: '{ intake: { at050: 343 deg } }' },
       "cam.intake.at050 is longer than any cam's at 0.050 in: 343 deg (is it the advertised duration?)",

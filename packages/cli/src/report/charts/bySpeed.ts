@@ -79,8 +79,14 @@ export const seriesShape = (index: number): Shape =>
 
 export const seriesColour = (index: number): Colour => SERIES[index % SERIES.length];
 
-/** A name from a file, short enough for a legend and on one line. */
-export const seriesName = (name: string): string => plainShort(name, 40);
+/** Longest name in a legend [letters]. */
+const LONGEST_NAME = 40;
+
+/** A name from a file, short enough for a legend and on one line. Of a long path the end says what it is. */
+export function seriesName(name: string): string {
+  const file = name.slice(name.search(/[^/\\]*$/u));
+  return plainShort(name.length > LONGEST_NAME && file !== '' ? file : name, LONGEST_NAME);
+}
 
 /** The curve that others are held against, where it stands in each small plot. */
 export function referenceLine({ name, curve }: NamedCurve, value: (point: MarchedPoint) => number): Layer {

@@ -1,10 +1,12 @@
 /** The octane number an engine asks for beside the one its fuel has. */
 import type { Curve } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
-import { figureCell } from '../../render/marched.ts';
+import { figureCell, marched } from '../../render/marched.ts';
 import { type Figure, figureTable } from '../figure.ts';
 import { FAR_RPM, highest, overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
+/** Octane numbers that no drawing shows. */
+const HARDLY = 0.1;
 /** Least span that is drawn, octane numbers. */
 const LEAST_SPAN = 10;
 
@@ -18,6 +20,10 @@ export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
   const least = highest(curve, (p) => p.octaneRequired);
   if (least === null) return null;
   const spare = fuelOctane - least.octaneRequired;
+  // Drawn on top of each other they would hide each other.
+  const isBestSpark = marched(points).every(
+    (p) => Math.abs(p.octaneAtBestTiming - p.octaneRequired) < HARDLY,
+  );
   const state =
     spare >= 0
       ? `The fuel has at least ${fixed(spare, 1)} to spare, least at ${fixed(least.rpm)} rpm.`
@@ -35,21 +41,25 @@ export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
           { kind: 'rule', name: `fuel, ${fixed(fuelOctane, 1)}`, y: fuelOctane, colour: 'c' },
           {
             kind: 'line',
-            name: 'at this spark',
+            name: isBestSpark ? 'at this spark, the best' : 'at this spark',
             points: overSpeed(points, (p) => p.octaneRequired),
             colour: 'b',
             marked: true,
             far: FAR_RPM,
           },
-          {
-            kind: 'line',
-            name: 'at best-torque spark',
-            points: overSpeed(points, (p) => p.octaneAtBestTiming),
-            colour: 'd',
-            dash: 'dashed',
-            marked: true,
-            far: FAR_RPM,
-          },
+          ...(isBestSpark
+            ? []
+            : [
+                {
+                  kind: 'line' as const,
+                  name: 'at best-torque spark',
+                  points: overSpeed(points, (p) => p.octaneAtBestTiming),
+                  colour: 'd' as const,
+                  dash: 'dashed' as const,
+                  marked: true,
+                  far: FAR_RPM,
+                },
+              ]),
         ],
       },
     },

@@ -34,7 +34,7 @@ export function pairMatrix({ changes, pairs }: RankingResult): Figure | null {
   return {
     id: 'pairs',
     title: 'Pairs',
-    description: `A is ${plain(names[0])}. Gain of two changes together less the gains of each [%]: above zero they help each other, below zero they fight. Framed: large enough to be named. ${told.length === 0 ? 'None is.' : told.map(({ a, b, verdict }) => `${plain(a)} and ${plain(b)}: ${verdict}.`).join(' ')}${left > 0 ? ` ${left} smaller changes are in the table only.` : ''}`,
+    description: `A is ${plain(names[0])}. Gain of two changes together less the gains of each [%]: above zero they help each other, below zero they are worth less together. Framed: large enough to be named. ${told.length === 0 ? 'None is.' : told.map(({ a, b, verdict }) => `${plain(a)} and ${plain(b)}: ${verdict}.`).join(' ')}${left > 0 ? ` ${left} smaller changes are in the table only.` : ''}`,
     drawing: {
       kind: 'spec',
       spec: (width) =>

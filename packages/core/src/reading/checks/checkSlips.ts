@@ -34,7 +34,7 @@ function checkDuration({ file }: ResolveContext, side: 'intake' | 'exhaust', rep
   const { at050, advertised } = file.cam?.[side] ?? {};
   const path = `cam.${side}` as const;
   if (at050 !== undefined && at050 > AT_050.max) {
-    const message = `is longer than any cam's at 0.050 in: ${at050} deg`;
+    const message = `is longer than any cam's at 0.050 in: ${Number(at050.toFixed(2))} deg`;
     report.problem(`${path}.at050`, 'duration-slip', message, 'is it the advertised duration?');
   }
   if (at050 !== undefined && at050 < AT_050.min) tellCamDegrees(`${path}.at050`, at050, report);
@@ -43,8 +43,9 @@ function checkDuration({ file }: ResolveContext, side: 'intake' | 'exhaust', rep
 }
 
 function tellCamDegrees(path: FieldPath, duration: number, report: Report): void {
-  const message = `is shorter than any cam's: ${duration} deg`;
-  report.problem(path, 'duration-slip', message, `in cam degrees? write crank degrees, ${2 * duration} deg`);
+  const shown = Number(duration.toFixed(2));
+  const message = `is shorter than any cam's: ${shown} deg`;
+  report.problem(path, 'duration-slip', message, `in cam degrees? write crank degrees, ${2 * shown} deg`);
 }
 
 function checkLobeLift(
