@@ -12,12 +12,11 @@ import { rankReport } from '../../packages/cli/src/report/rankReport.ts';
 import { restrictionsReport } from '../../packages/cli/src/report/restrictionsReport.ts';
 import { sweepReport } from '../../packages/cli/src/report/sweepReport.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
+import { sampleChosen, sampleRanking } from '../../packages/cli/test/report/sampleRankings.ts';
 import {
   sampleBacktest,
   sampleCalibration,
-  sampleChosen,
   sampleComparison,
-  sampleRanking,
   sampleRestrictions,
   sampleSweep,
 } from '../../packages/cli/test/report/sampleStudies.ts';

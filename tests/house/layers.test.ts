@@ -35,6 +35,11 @@ describe('the house', () => {
     expect(houseFaults(sources)).toEqual([]);
   });
 
+  it('has no file of more than 400 lines', () => {
+    const long = [...readSources()].filter(([, text]) => text.split('\n').length > 401);
+    expect(long.map(([path]) => path)).toEqual([]);
+  });
+
   it.each(ROOMS)('says in two lines what stands in %s', (room) => {
     const words = readFileSync(join(root, 'packages/core/src', room, 'README.md'), 'utf8');
     expect(words.trimEnd().split('\n')).toHaveLength(2);

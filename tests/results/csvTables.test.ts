@@ -7,12 +7,11 @@ import { curveCsv } from '../../packages/cli/src/render/csv.ts';
 import { pullsCsv } from '../../packages/cli/src/render/pullsCsv.ts';
 import { restrictionsCsv } from '../../packages/cli/src/render/restrictionsCsv.ts';
 import { comparisonCsv, rankingCsv, sweepCsv } from '../../packages/cli/src/render/studyCsv.ts';
+import { sampleChosen, sampleRanking } from '../../packages/cli/test/report/sampleRankings.ts';
 import {
   sampleBacktest,
   sampleCalibration,
-  sampleChosen,
   sampleComparison,
-  sampleRanking,
   sampleRestrictions,
   sampleSweep,
 } from '../../packages/cli/test/report/sampleStudies.ts';

@@ -49,6 +49,7 @@ export { choose } from './choosing/choose.ts';
 export { readShelf } from './choosing/readShelf.ts';
 export type { Shelf, ShelfAim, ShelfGroup, ShelfLimits } from './choosing/shelf.ts';
 export { shelfSchema } from './choosing/shelfSchema.ts';
+export type * from './combination/calibration.ts';
 export type * from './combination/combination.ts';
 export type {
   MisspeltCode,
@@ -62,6 +63,7 @@ export type {
 export { problemLine } from './combination/problem.ts';
 export type { ReferenceAir } from './combination/referenceAir.ts';
 export { referenceAir } from './combination/referenceAir.ts';
+export type * from './combination/running.ts';
 export type { DynoChannel } from './dyno/dynoColumns.ts';
 export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';
 export type { PullPoint } from './dyno/dynoPulls.ts';

@@ -18,11 +18,11 @@ import {
 } from '../../src/report/restrictionsReport.ts';
 import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../../src/report/sweepReport.ts';
 import { sampleCurve } from '../sampleCurve.ts';
+import { sampleRanking } from './sampleRankings.ts';
 import {
   sampleBacktest,
   sampleCalibration,
   sampleComparison,
-  sampleRanking,
   sampleRestrictions,
   sampleSweep,
 } from './sampleStudies.ts';

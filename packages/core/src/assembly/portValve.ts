@@ -1,6 +1,7 @@
 /** The valve of one side of a cylinder as the network sees it: effective area against crank angle. */
 
-import type { Combination, Friction, Port } from '../combination/combination.ts';
+import type { Combination, Port } from '../combination/combination.ts';
+import type { Friction } from '../combination/running.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { buildLobe } from '../geometry/lobe.ts';
 import { nozzleBeforeDuct, nozzleBehindDuct } from '../geometry/tractBench.ts';

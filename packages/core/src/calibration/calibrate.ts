@@ -3,7 +3,7 @@
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { type Baseline, pinBaseline, sheetsOf } from '../changes/baseline.ts';
-import type { Calibration } from '../combination/combination.ts';
+import type { Calibration } from '../combination/calibration.ts';
 import type { Problem } from '../combination/problem.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import type { FieldValue } from '../reading/editText.ts';

@@ -1,5 +1,5 @@
 /** What a calibration comes to. Plain and serialisable. */
-import type { Calibration } from '../combination/combination.ts';
+import type { Calibration } from '../combination/calibration.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import type { Knob, KnobName } from './knobs.ts';

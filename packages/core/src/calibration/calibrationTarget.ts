@@ -1,6 +1,6 @@
 /** What a calibration is held to: the speeds to forecast, and how far a forecast is from what was measured. */
 import { DomainError } from '../base/errors.ts';
-import type { CorrectionStandard, Weather } from '../combination/combination.ts';
+import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import type { DynoSheet, Pull } from '../dyno/dynoSheet.ts';
 import { pooledRepeatability } from '../dyno/pullComparison.ts';
 import { pullMean, smoothTorque } from '../dyno/pullMean.ts';

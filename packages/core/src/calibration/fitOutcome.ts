@@ -1,6 +1,7 @@
 /** What a fit ended as, told for people and kept for the file. */
 import { VERSION } from '../base/version.ts';
-import type { Calibration, Combination } from '../combination/combination.ts';
+import type { Calibration } from '../combination/calibration.ts';
+import type { Combination } from '../combination/combination.ts';
 import type { FitResult } from '../numerics/dampedLeastSquares.ts';
 import type { CalibrationResult, Disagreement, FitPoint, FittedKnob } from './calibrationResult.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';

@@ -1,7 +1,7 @@
 /** What may be wrong in the sheets of a fit that came to no good end: each is tried, none is taken from a list. */
 
 import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
-import type { CorrectionStandard } from '../combination/combination.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
 import { fieldOf, withField } from '../reading/fieldOf.ts';

@@ -3,6 +3,8 @@
 import type { Fuel } from '../gas/fuel.ts';
 import type { ChamberShape } from '../geometry/squish.ts';
 import type { PlugPlace } from '../processes/chamberBurn.ts';
+import type { Calibration } from './calibration.ts';
+import type { Burn, CorrectionStandard, Friction, Walls, Weather } from './running.ts';
 
 export type { Fuel };
 
@@ -98,32 +100,6 @@ export interface Limits {
   readonly valveLift: number | null;
   /** Highest engine speed [1/min]. */
   readonly redline: number | null;
-}
-
-/** What a fit to dyno sheets left known of the fields it moved. */
-export interface Calibration {
-  /** Names of the sheets, or words such as `peak figures`. */
-  readonly sheets: readonly string[];
-  /** The moved fields, one to six. */
-  readonly knobs: readonly CalibratedKnob[];
-  /** Correlation of the knobs' remaining errors, rows and columns in the order of `knobs` [-]. */
-  readonly correlation: readonly (readonly number[])[];
-  /** What the dyno shows over what the engine gives, and one standard deviation [-]; null where that was not fitted. */
-  readonly dyno: { readonly reads: number; readonly spread: number } | null;
-  /** Why the fit is doubtful though it was accepted; null where nothing speaks against it. */
-  readonly doubt: string | null;
-}
-
-/** A field that was fitted. Its value stands in its own place of the file; here is how sure it is. */
-export interface CalibratedKnob {
-  /** Path of the field, dots between the names. */
-  readonly path: string;
-  /** The fitted value, in `unit`. */
-  readonly value: number;
-  /** Unit as shown to people; empty for a pure number. */
-  readonly unit: string;
-  /** One standard deviation after the fit, same unit: takes the place of the estimate's own. */
-  readonly spread: number;
 }
 
 /** A doubt or a caution. `code` is stable for machines, `message` is for people. */
@@ -401,91 +377,3 @@ export interface MufflerBox {
   /** Tail-pipe of a box with chambers; pipe with holes in it of a straight one. */
   readonly pipe: { readonly length: number; readonly area: number; readonly wallTemperature: number };
 }
-
-/** How combustion is timed and how long it lasts. */
-export interface Burn {
-  /** When half of the fuel is burned, or the spark comes; or how that is found. */
-  readonly timing:
-    | {
-        readonly mode: 'ca50' /** Angle of 50 % burned after firing top centre [deg]. */;
-        readonly angle: number;
-      }
-    | {
-        readonly mode: 'spark';
-        /** [rpm], rising */ readonly rpm: readonly number[];
-        /** Spark before firing top centre [deg]. */ readonly advance: readonly number[];
-      }
-    | { readonly mode: 'best-torque' }
-    | { readonly mode: 'knock-limited' };
-  /** Multiplier on the duration the burn model computes [-]. */
-  readonly durationMultiplier: number;
-  /** Angle from 10 to 90 % burned [deg], in place of the burn model; null: the model. */
-  readonly duration: number | null;
-  /** Share of the fuel that burns of what chemistry allows [-]. */
-  readonly efficiency: number;
-  /** Octane numbers this engine asks for beside the model [-]. */
-  readonly octaneOffset: number;
-  /** What its owner heard of knock at full throttle. */
-  readonly heard: readonly HeardKnock[];
-}
-
-/** What was heard at one speed and spark. */
-export interface HeardKnock {
-  /** [1/min]. */
-  readonly rpm: number;
-  /** Spark before firing top centre [deg]. */
-  readonly advance: number;
-  /** Octane of the fuel on the pump, (R + M) / 2; null: that of the combination's fuel. */
-  readonly octane: number | null;
-  /** `none`: no knock at all. `trace`: just audible. */
-  readonly knock: 'none' | 'trace';
-}
-
-/** Wall heat of the cylinder: model and surface temperatures [K]. */
-export interface Walls {
-  /** Law of the heat transfer. */
-  readonly model: 'woschni' | 'hohenberg' | 'annand';
-  /** Wall heat over what the law gives [-]. */
-  readonly multiplier: number;
-  /** [K] */
-  readonly head: number;
-  /** Crown of the piston [K]. */
-  readonly piston: number;
-  /** Cylinder wall [K]. */
-  readonly liner: number;
-}
-
-/** What rubs and what the engine drives. */
-export interface Friction {
-  /** What follows the cam, and what moves the valve. */
-  readonly valvetrain: 'flat-tappet' | 'roller-lifter' | 'direct-acting' | 'finger-follower' | 'rocker-arm';
-  /** Friction over what the model gives [-]. */
-  readonly multiplier: number;
-  /** Bearings of all camshafts together. */
-  readonly camBearings: number;
-  /** Water pump, oil pump and alternator driven by the engine. */
-  readonly accessories: boolean;
-  /** Bearings of the crankshaft. */
-  readonly mainBearings: number;
-  /** [m] */
-  readonly mainDiameter: number;
-  /** Length of a main bearing [m]. */
-  readonly mainLength: number;
-  /** Diameter of a big-end bearing [m]. */
-  readonly rodDiameter: number;
-  /** Length of a big-end bearing [m]. */
-  readonly rodLength: number;
-}
-
-/** Air of the day. */
-export interface Weather {
-  /** Absolute barometer reading, not dry [Pa]. */
-  readonly pressure: number;
-  /** [K] */
-  readonly temperature: number;
-  /** Partial pressure of water vapour [Pa]. */
-  readonly vapourPressure: number;
-}
-
-/** `J607`: 60 F, 29.92 inHg dry. `J1349`: 77 F, 29.23 inHg dry. `none`: as observed. */
-export type CorrectionStandard = 'J607' | 'J1349' | 'none';

@@ -1,7 +1,7 @@
 /** Air that the standards of correction refer to. */
 
 import { INCH_OF_MERCURY } from '../base/constants.ts';
-import type { CorrectionStandard } from './combination.ts';
+import type { CorrectionStandard } from './running.ts';
 
 /** Reference air of a standard. */
 export interface ReferenceAir {

@@ -1,8 +1,8 @@
 /** The lines of a dyno sheet that are no rows: standard, air of the day, title, number of the pull. */
 
 import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
-import type { CorrectionStandard, Weather } from '../combination/combination.ts';
 import type { PlainCode } from '../combination/problem.ts';
+import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
 import { airSaid, speaksOfAir } from './airSaid.ts';
 

@@ -3,8 +3,8 @@
 import { DYNO_EXAMPLES } from '../base/dynoUnits.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
-import type { CorrectionStandard, Weather } from '../combination/combination.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
+import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { sheetProblem } from '../reading/sheet/table.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';

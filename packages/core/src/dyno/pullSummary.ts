@@ -1,5 +1,5 @@
 /** What a set of pulls comes to: peaks, means over a band, repeatability. */
-import type { CorrectionStandard } from '../combination/combination.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { DynoSheet } from './dynoSheet.ts';
 import { type MeanPoint, type PullMean, pullMean } from './pullMean.ts';

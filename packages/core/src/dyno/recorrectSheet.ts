@@ -1,7 +1,7 @@
 /** A dyno sheet's figures taken to another correction standard. */
 import { DomainError } from '../base/errors.ts';
-import type { CorrectionStandard, Weather } from '../combination/combination.ts';
 import { referenceAir } from '../combination/referenceAir.ts';
+import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { recorrectionFactor } from '../forecast/weatherCorrection.ts';
 import type { DynoSheet, Pull } from './dynoSheet.ts';
 

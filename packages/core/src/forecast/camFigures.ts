@@ -2,7 +2,8 @@
 
 import { portLift } from '../assembly/portValve.ts';
 import { INCH } from '../base/constants.ts';
-import type { Friction, Lobe, Port } from '../combination/combination.ts';
+import type { Lobe, Port } from '../combination/combination.ts';
+import type { Friction } from '../combination/running.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod } from '../geometry/meanArea.ts';
 import {

@@ -1,5 +1,6 @@
 /** The result of a forecast: plain values, ready to print or to send. */
-import type { Assumed, CorrectionStandard, Warning } from '../combination/combination.ts';
+import type { Assumed, Warning } from '../combination/combination.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import type { CylinderFigures } from './cylinderFigures.ts';
 
 /** `representative`: one cylinder marches and stands for the others. `all`: every cylinder marches. */

@@ -1,7 +1,8 @@
 /** Holds the octane an engine asks for to what its owner heard. */
 
 import { atSpeed } from '../combination/atSpeed.ts';
-import type { Combination, HeardKnock, Warning } from '../combination/combination.ts';
+import type { Combination, Warning } from '../combination/combination.ts';
+import type { HeardKnock } from '../combination/running.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SimulationOptions } from './simulation.ts';

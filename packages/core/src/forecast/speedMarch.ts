@@ -1,6 +1,7 @@
 /** One speed under way: its march, and the timing of its burns, searched between cycles until it stands. */
 import type { EngineNetwork } from '../assembly/assemble.ts';
-import type { Burn, Fuel } from '../combination/combination.ts';
+import type { Fuel } from '../combination/combination.ts';
+import type { Burn } from '../combination/running.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, FIRST_ANGLES, FIRST_TIMING, planBurn, timedBurn } from '../cycle/burnPlan.ts';
 import { closedBench, runClosedCycle } from '../cycle/closedCycle.ts';

@@ -1,5 +1,5 @@
 /** When to burn: given, best torque, or as early as the fuel's octane allows. */
-import type { Burn } from '../combination/combination.ts';
+import type { Burn } from '../combination/running.ts';
 import type { BurnAngles, Timing } from '../cycle/burnPlan.ts';
 import { planBurn, timedBurn } from '../cycle/burnPlan.ts';
 import type { ClosedBench, ClosedCycle } from '../cycle/closedCycle.ts';

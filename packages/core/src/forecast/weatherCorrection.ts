@@ -1,8 +1,8 @@
 /** Correction of observed torque and power to the reference air of a standard. */
 
 import { DomainError } from '../base/errors.ts';
-import type { CorrectionStandard } from '../combination/combination.ts';
 import { referenceAir } from '../combination/referenceAir.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 
 /**
  * Share of friction in indicated torque that SAE J1349 assumes, as its formula rounds it [-]: brake factor =

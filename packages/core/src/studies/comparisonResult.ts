@@ -1,5 +1,5 @@
 /** The result of comparing combinations: plain values, ready to print or to send. */
-import type { CorrectionStandard } from '../combination/combination.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import type { BandMean, BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
 import type { Breach } from '../forecast/limits.ts';

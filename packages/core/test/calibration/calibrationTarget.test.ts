@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayOf, forecastOf, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
-import type { CorrectionStandard, Weather } from '../../src/combination/combination.ts';
+import type { CorrectionStandard, Weather } from '../../src/combination/running.ts';
 import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
 import type { Curve } from '../../src/forecast/curve.ts';
 import { sheetOf } from '../support/knobResponse.ts';

@@ -1,8 +1,8 @@
 /** Mixture, burning, walls, friction multipliers, weather, correction: how the engine is run. */
 
-import type { CorrectionStandard } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE, type ReferenceAir, referenceAir } from '../../combination/referenceAir.ts';
+import type { CorrectionStandard } from '../../combination/running.ts';
 import type { TimingWord } from '../schema/runningSections.ts';
 import { COOLANT } from './charge.ts';
 

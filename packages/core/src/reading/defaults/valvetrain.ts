@@ -1,7 +1,7 @@
 /** Rockers, lash and bending where the file is silent. */
 import { INCH } from '../../base/constants.ts';
-import type { Friction } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import type { Friction } from '../../combination/running.ts';
 import type { Lifter, ValvetrainType } from '../schema/camSection.ts';
 
 /** Rocker ratio of a pushrod engine [-]; common practice, no source. */

@@ -1,5 +1,5 @@
 /** The calibration a file carries, beside the fields it fitted. */
-import type { CalibratedKnob, Calibration } from '../../combination/combination.ts';
+import type { CalibratedKnob, Calibration } from '../../combination/calibration.ts';
 import type { CalibratedField } from '../schema/calibratedFields.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { ResolveContext } from './context.ts';

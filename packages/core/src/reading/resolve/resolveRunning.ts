@@ -1,17 +1,8 @@
 /** How the engine is run: fuel, mixture, burning, walls, friction, weather, correction. */
 
 import { middleOf } from '../../combination/atSpeed.ts';
-import type {
-  Burn,
-  BySpeed,
-  Combination,
-  CorrectionStandard,
-  Friction,
-  Fuel,
-  Limits,
-  Walls,
-  Weather,
-} from '../../combination/combination.ts';
+import type { BySpeed, Combination, Fuel, Limits } from '../../combination/combination.ts';
+import type { Burn, CorrectionStandard, Friction, Walls, Weather } from '../../combination/running.ts';
 import { saturationPressure, vapourPressureOf } from '../../gas/air.ts';
 import { stoichiometricAirFuelRatio } from '../../gas/freshGas.ts';
 import { fuelNamed } from '../../gas/fuels.ts';

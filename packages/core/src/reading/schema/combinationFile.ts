@@ -1,6 +1,7 @@
 /** The whole combination file: its sections in the order to write them. */
 import * as z from 'zod/mini';
-import type { CorrectionStandard, UnitSystem } from '../../combination/combination.ts';
+import type { UnitSystem } from '../../combination/combination.ts';
+import type { CorrectionStandard } from '../../combination/running.ts';
 import { type CalibrationSection, calibrationSection } from './calibrationSection.ts';
 import { type CamSection, camSection, type ValvetrainSection, valvetrainSection } from './camSection.ts';
 import { type ChamberSection, chamberSection } from './chamberSection.ts';

@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import { isSameEngine } from '../../src/changes/applyChanges.ts';
+import { pinBaseline } from '../../src/changes/baseline.ts';
+import { editDocument } from '../../src/reading/editDocument.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
+import { resolveDocument } from '../../src/reading/resolveDocument.ts';
+import { EXAMPLES, exampleSheet, exampleText, fileWith } from '../reading/files.ts';
+
+import { baselineOf, changed, leaves, set } from './changedEngine.ts';
+
+describe('a pinned baseline', () => {
+  it.each(EXAMPLES)('of the example %s is the engine its file describes', (name) => {
+    const text = exampleText(name);
+    const read = readDocument(text);
+    const resolved = read.ok ? resolveDocument(read.value, { sheet: exampleSheet(name) }) : read;
+    if (!resolved.ok) throw new Error('the example does not read');
+    const { combination } = baselineOf(text, exampleSheet(name));
+    expect(isSameEngine(combination, resolved.value)).toBe(true);
+    expect(combination.assumed).toEqual(resolved.value.assumed);
+    expect(combination.warnings).toEqual(resolved.value.warnings);
+  });
+
+  it.each(['hill-climb', 'tow-truck'] as const)(
+    'of the example %s is the same engine whichever field the file leaves out',
+    (name) => {
+      const read = readDocument(exampleText(name));
+      if (!read.ok) throw new Error('the example does not read');
+      const sheet = exampleSheet(name);
+      const different = leaves(read.value.data).flatMap((path) => {
+        const document = editDocument(read.value, path, null);
+        const resolved = resolveDocument(document, { sheet });
+        const pinned = pinBaseline(document, { sheet });
+        if (!resolved.ok) return [];
+        return pinned.ok && isSameEngine(pinned.value.combination, resolved.value) ? [] : [path];
+      });
+      expect(different).toEqual([]);
+    },
+    120_000,
+  );
+
+  it('writes out the rocker ratio that lobe and valve lift of a card imply, so that rockers can change', () => {
+    const cam = '{ intake: { lobeLift: 0.320 in, valveLift: 0.512 in }, exhaust: { valveLift: 0.500 in } }';
+    const base = baselineOf(fileWith({ cam }));
+    expect(base.combination.intake.rockerRatio).toBeCloseTo(1.6, 9);
+    const after = changed(base, [set('valvetrain.intakeRatio', 1.7)]);
+    expect(after.intake.rockerRatio).toBe(1.7);
+    expect(after.intake.lobe).toEqual(base.combination.intake.lobe);
+    expect(after.exhaust).toEqual(base.combination.exhaust);
+  });
+});
