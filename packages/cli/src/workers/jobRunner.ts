@@ -28,31 +28,44 @@ export function openRunner(
   return workers > 1 || apart ? pooled(workers, worker, apart) : { run: runJobsHere, close: async () => {} };
 }
 
+/** Threads, and what became of one of them that ended by itself. */
+interface Pool {
+  readonly threads: Tinypool;
+  /** Looks at threads that were begun since. */
+  readonly watch: () => void;
+  ended: Error | undefined;
+}
+
 function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
-  let pool: Tinypool | undefined;
+  let pool: Pool | undefined;
   const close = async (): Promise<void> => {
     const open = pool;
     pool = undefined;
-    await open?.destroy();
+    await open?.threads.destroy();
+  };
+  const open = (most: number): Pool => {
+    const threads = new Tinypool({
+      filename: worker.href,
+      name: 'work',
+      minThreads: Math.min(workers, most),
+      maxThreads: workers,
+    });
+    // A thread without a job that fails has nobody to tell; those with one reject it.
+    threads.on('error', () => {});
+    const begun: Pool = {
+      threads,
+      ended: undefined,
+      watch: threadWatch(threads, (code) => {
+        begun.ended ??= new Error(`a thread ended by itself, with code ${code}`);
+        void close();
+      }),
+    };
+    return begun;
   };
   const run: RunJobs = async (jobs, { signal, onProgress, onCurve } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
-    if (pool === undefined) {
-      pool = new Tinypool({
-        filename: worker.href,
-        name: 'work',
-        minThreads: Math.min(workers, Math.max(jobs.length, jobs[0].rpm.length)),
-        maxThreads: workers,
-      });
-      // A thread without a job that fails has nobody to tell; those with one reject it.
-      pool.on('error', () => {});
-    }
-    const threads = pool;
-    let ended: Error | undefined;
-    const watch = threadWatch(threads, (code) => {
-      ended ??= new Error(`a thread ended by itself, with code ${code}`);
-      void close();
-    });
+    pool ??= open(Math.max(jobs.length, jobs[0].rpm.length));
+    const used = pool;
     const stopped = (): boolean => signal?.aborted === true;
     const stop = (): void => void close();
     // A curve takes seconds: threads are ended at once, not asked to finish.
@@ -60,12 +73,12 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
     let done = 0;
     const onThread = async (job: StudyJob): Promise<Curve | null> => {
       try {
-        const curve: Promise<Curve> = threads.run(job);
-        watch();
+        const curve: Promise<Curve> = used.threads.run(job);
+        used.watch();
         return await curve;
       } catch (error) {
         if (stopped()) return null;
-        throw ended ?? error;
+        throw used.ended ?? error;
       }
     };
     const one = async (job: StudyJob, i: number): Promise<Curve | null> => {
