@@ -1,21 +1,38 @@
 /**
- * Times the program and its parts: `npm run bench`, `npm run bench -- --json`, `npm run bench -- duct command` for some groups.
+ * Times the program and its parts: `npm run bench`, `npm run bench -- --json`, `npm run bench -- duct command` for some groups,
+ * `npm run bench -- --write` to keep the figures of all in docs/bench.md.
  * Each figure is measured several times, in processor time; a ratio is taken pair by pair in this run. Needs a build first.
  */
 import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { commandRows } from './commandRows.mjs';
+import { commandRows, rankRows, workerRows } from './commandRows.mjs';
 import { curveRows } from './curveRows.mjs';
 import { longDuct, shortDucts } from './ductRows.mjs';
+import { marchRows } from './marchRows.mjs';
 import { odeRow } from './odeRow.mjs';
 
-const GROUPS = { duct: longDuct, ducts: shortDucts, ode: odeRow, curve: curveRows, command: commandRows };
+const GROUPS = {
+  duct: longDuct,
+  ducts: shortDucts,
+  ode: odeRow,
+  march: marchRows,
+  curve: curveRows,
+  command: commandRows,
+  rank: rankRows,
+  workers: workerRows,
+};
 
 const words = process.argv.slice(2);
 const json = words.includes('--json');
-const asked = words.filter((word) => word !== '--json');
+const write = words.includes('--write');
+const asked = words.filter((word) => word !== '--json' && word !== '--write');
 const unknown = asked.filter((word) => !(word in GROUPS));
-if (unknown.length > 0) {
+if (write && asked.length > 0) {
+  console.error('--write keeps the figures of all groups');
+  process.exitCode = 2;
+} else if (unknown.length > 0) {
   console.error(`no group ${unknown.join(', ')}; there are ${Object.keys(GROUPS).join(', ')}`);
   process.exitCode = 2;
 } else if (asked.length === 1) {
@@ -36,7 +53,22 @@ function apart(group) {
   return JSON.parse(stdout).rows;
 }
 
+/** Figures for readers: what each row is, and that they are of no particular machine. */
+function document(rows) {
+  return `# Bench
+
+Written by \`npm run bench -- --write\`, ${availableParallelism()} cores, Node ${process.version}. Seconds are of processor time unless it says wall. Each figure is the
+median of several runs; a ratio is taken pair by pair with what stands beside it, in turn in the same run, so that it means more on
+another machine than the figure does. Curves are of thirteen speeds, from three tenths of a mean piston speed of 20 m/s up to it.
+
+${table(rows)}`;
+}
+
 function print(rows) {
+  if (write) {
+    writeFileSync(fileURLToPath(new URL('../../docs/bench.md', import.meta.url)), document(rows));
+    process.stderr.write('docs/bench.md\n');
+  }
   process.stdout.write(json ? `${JSON.stringify({ node: process.version, rows }, null, 2)}\n` : table(rows));
 }
 

@@ -1,60 +1,129 @@
 /** What the command takes as its user starts it: help, a check of a file, one speed, a ranking; and how much memory. */
 import { spawnSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { measured } from './measure.mjs';
+import { paired, summary } from './measure.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const command = `${root}packages/cli/bin/valvetide.js`;
 
-/** A process's own figures of itself, printed when it ends: processor time [s] and most memory [MB]. */
+/** A process's own figures of itself, printed when it ends: processor time [s], most memory [MB] and time on the wall [s]. */
 const REPORT = `data:text/javascript,${encodeURIComponent(
-  "process.on('exit',()=>{const{userCPUTime:u,systemCPUTime:s,maxRSS:m}=process.resourceUsage();process.stderr.write('\\n#usage '+(u+s)/1e6+' '+m/1024+'\\n')})",
+  "process.on('exit',()=>{const{userCPUTime:u,systemCPUTime:s,maxRSS:m}=process.resourceUsage();process.stderr.write('\\n#usage '+(u+s)/1e6+' '+m/1024+' '+performance.now()/1e3+'\\n')})",
 )}`;
 
-function run(args) {
-  const { stderr, status } = spawnSync(process.execPath, ['--import', REPORT, command, ...args], {
+function run(words) {
+  const { stderr, status } = spawnSync(process.execPath, ['--import', REPORT, ...words], {
     cwd: root,
     encoding: 'utf8',
   });
-  if (status !== 0) throw new Error(`valvetide ${args.join(' ')} ended with ${status}: ${stderr}`);
-  const [cpu, memory] = stderr
+  if (status !== 0) throw new Error(`${words.join(' ')} ended with ${status}: ${stderr}`);
+  const [cpu, memory, wall] = stderr
     .slice(stderr.lastIndexOf('#usage ') + 7)
     .split(' ')
     .map(Number);
-  return { cpu, memory };
+  return { cpu, memory, wall };
+}
+
+/** The first example with changes to rank. */
+function ranked() {
+  const name = readdirSync(`${root}examples`).find((one) =>
+    existsSync(`${root}examples/${one}/changes.yaml`),
+  );
+  return `examples/${name}`;
 }
 
 export async function commandRows() {
-  const listed = readdirSync(`${root}examples`, { withFileTypes: true }).find(
-    (entry) => entry.isDirectory() && readdirSync(`${root}examples/${entry.name}`).includes('changes.yaml'),
-  );
-  const folder = `examples/${listed.name}`;
-  const file = `${folder}/engine.yaml`;
+  const file = `${ranked()}/engine.yaml`;
   const cases = [
-    ['--help', ['--help'], 5],
-    ['inspect', ['inspect', file], 5],
-    ['one speed', ['forecast', file, '--rpm', '4000', '--csv'], 5],
-    [
-      'ranking of all changes, one worker',
-      ['rank', file, '--changes', `${folder}/changes.yaml`, '--workers', '1', '--json'],
-      1,
-    ],
+    ['--help', ['--help']],
+    ['inspect', ['inspect', file]],
+    ['one speed, --quick', ['forecast', file, '--rpm', '4000', '--csv', '--quick']],
+    ['one speed with its spread', ['forecast', file, '--rpm', '4000', '--csv', '--workers', '1'], 2],
   ];
   const rows = [];
-  for (const [name, args, runs] of cases) {
-    let memory = 0;
-    const figure = await measured(() => {
-      const used = run(args);
-      memory = used.memory;
+  for (const [name, words, runs] of cases) {
+    const memory = [];
+    const once = () => {
+      const used = run([command, ...words]);
+      memory.push(used.memory);
       return used.cpu;
-    }, runs);
-    rows.push({ name: `valvetide: ${name}`, unit: 's of processor time', figure });
+    };
+    const pairs = await paired(once, () => run(['-e', '0']).cpu, runs);
     rows.push({
-      name: `valvetide: ${name}, memory`,
-      unit: 'MB',
-      figure: { least: memory, median: memory, most: memory },
+      name: `valvetide: ${name}`,
+      unit: 's of processor time',
+      ...pairs,
+      against: 'node that does nothing',
     });
+    rows.push({ name: `valvetide: ${name}, memory`, unit: 'MB', figure: summary(memory) });
   }
   return rows;
+}
+
+/** The ranking of one example's changes, alone and in pairs, with uncertainty: on one core and on all. */
+export async function rankRows() {
+  const folder = ranked();
+  const words = (workers) => [
+    command,
+    'rank',
+    `${folder}/engine.yaml`,
+    '--changes',
+    `${folder}/changes.yaml`,
+    '--workers',
+    `${workers}`,
+    '--json',
+  ];
+  const cores = availableParallelism();
+  const memory = [];
+  const cpu = [];
+  const all = () => {
+    const used = run(words(cores));
+    memory.push(used.memory);
+    return used.wall;
+  };
+  const one = () => {
+    const used = run(words(1));
+    cpu.push(used.cpu);
+    return used.wall;
+  };
+  // Half a minute each: what a first run warms does not count.
+  const pairs = await paired(one, all, 2, false);
+  const name = 'valvetide: ranking of all changes';
+  return [
+    { name: `${name}, one worker`, unit: 's of processor time', figure: summary(cpu) },
+    { name: `${name}, one worker`, unit: 's on the wall', ...pairs, against: `${cores} workers` },
+    { name: `${name}, ${cores} workers`, unit: 's on the wall', figure: pairs.reference },
+    { name: `${name}, ${cores} workers, memory`, unit: 'MB', figure: summary(memory) },
+  ];
+}
+
+/** A sweep on one worker beside the same on two, on the wall: near 2 where nothing else runs. */
+export async function workerRows() {
+  const words = (workers) => [
+    command,
+    'sweep',
+    'examples/scrambler/engine.yaml',
+    '--vary',
+    'exhaust.primary.length=20:40:1in',
+    '--rpm',
+    '5000,6000,7000',
+    '--workers',
+    `${workers}`,
+    '--json',
+  ];
+  const pairs = await paired(
+    () => run(words(1)).wall,
+    () => run(words(2)).wall,
+    3,
+  );
+  return [
+    {
+      name: 'valvetide: sweep of 21 lengths, one worker',
+      unit: 's on the wall',
+      ...pairs,
+      against: 'two workers',
+    },
+  ];
 }

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { balanceDuct, buildGasTables, createDuct, decodeDuct, fillDuct, fuelNamed } from './core.mjs';
-import { paired, seconds } from './measure.mjs';
+import { measured, paired, seconds } from './measure.mjs';
 
 const WALL = { fanning: 0.006, wallTemperature: 330, heatMultiplier: 1 };
 const LONG = { name: 'duct stage, one pipe of 1000 cells', pipes: 1, cells: 1000, stages: 4000 };
@@ -56,51 +56,74 @@ function march({ ducts, y, d }, stages) {
 
 const sumOf = ({ d, size }) => d.subarray(0, size).reduce((sum, x) => sum + Math.abs(x), 0);
 
-export const longDuct = () => rowOf(LONG);
-export const shortDucts = () => rowOf(SHORT);
+export const longDuct = async () => [await rowOf(LONG)];
+export const shortDucts = async () => [await rowOf(SHORT)];
 
 async function rowOf(one) {
+  const row = { name: one.name, unit: 'ns a cell and stage' };
+  return {
+    ...row,
+    ...(await withC(
+      one,
+      (set, inC) => paired(() => here(one, set), inC),
+      () => here(one, build(gas(), one)),
+    )),
+  };
+}
+
+/** Nanoseconds of the program. */
+function here(one, set) {
+  return 1e9 * (seconds(() => march(set, one.stages)) / (one.stages * one.pipes * one.cells));
+}
+
+/** A figure in nanoseconds a cell and stage beside the stage of short pipes in C. */
+export async function besideStageInC(once) {
+  return withC(SHORT, (_, inC) => paired(once, inC), once);
+}
+
+/** What is measured beside C, or alone where no compiler is. */
+async function withC(one, both, alone) {
   const folder = mkdtempSync(join(tmpdir(), 'valvetide-bench-'));
   try {
     const binary = join(folder, 'duct-stage');
     const source = fileURLToPath(new URL('./ductStage.c', import.meta.url));
     const compiled = spawnSync('cc', ['-O2', '-o', binary, source, '-lm'], { encoding: 'utf8' }).status === 0;
-    return [await ductRow(one, compiled ? binary : null, folder)];
+    if (!compiled) return { figure: await measured(alone), against: 'no C compiler here' };
+    const tables = gas();
+    const set = build(tables, one);
+    const file = join(folder, 'input');
+    writeFileSync(file, inputOf(one, tables, set));
+    const inC = () => {
+      const [taken, sum] = spawnSync(binary, [file], { encoding: 'utf8' }).stdout.split(' ').map(Number);
+      march(set, one.stages);
+      // The same work, or the ratio means nothing.
+      const apart = Math.abs(sum / sumOf(set) - 1);
+      if (!(apart < 1e-9)) throw new Error(`${one.name}: C gives other rates, ${apart} apart`);
+      return (1e9 * taken) / (one.stages * one.pipes * one.cells);
+    };
+    return { ...(await both(set, inC)), against: 'the stage of a duct in C, -O2' };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-async function ductRow({ name, pipes, cells, stages }, binary, folder) {
-  const tables = gas();
-  const set = build(tables, { pipes, cells });
-  const perStage = 1e9 / (stages * pipes * cells);
-  const here = () => seconds(() => march(set, stages)) * perStage;
-  const row = { name, unit: 'ns a cell and stage' };
-  if (binary === null) {
-    here();
-    return { ...row, figure: here(), against: 'no C compiler here' };
-  }
+/** What the C program reads. */
+function inputOf({ pipes, cells, stages }, tables, { ducts, y }) {
   const { fanning, wallTemperature, heatMultiplier } = WALL;
-  const { faceArea, volume, cellArea, wallArea } = set.ducts[0];
+  const { faceArea, volume, cellArea, wallArea } = ducts[0];
   const head = [pipes, cells, stages, tables.count, tables.tMin, tables.dT, tables.freshR, tables.burnedR];
-  const file = join(folder, 'input');
-  writeFileSync(
-    file,
-    Buffer.concat(
-      [
-        Float64Array.from([...head, fanning, wallTemperature, heatMultiplier]),
-        ...[tables.freshU, tables.burnedU, faceArea, volume, cellArea, wallArea, set.y.slice(0, 4 * cells)],
-      ].map((column) => Buffer.from(column.buffer, column.byteOffset, column.byteLength)),
+  const columns = [
+    tables.freshU,
+    tables.burnedU,
+    faceArea,
+    volume,
+    cellArea,
+    wallArea,
+    y.slice(0, 4 * cells),
+  ];
+  return Buffer.concat(
+    [Float64Array.from([...head, fanning, wallTemperature, heatMultiplier]), ...columns].map((column) =>
+      Buffer.from(column.buffer, column.byteOffset, column.byteLength),
     ),
   );
-  const inC = () => {
-    const [taken, sum] = spawnSync(binary, [file], { encoding: 'utf8' }).stdout.split(' ').map(Number);
-    march(set, stages);
-    // The same work, or the ratio means nothing.
-    const apart = Math.abs(sum / sumOf(set) - 1);
-    if (!(apart < 1e-9)) throw new Error(`${name}: C gives other rates, ${apart} apart`);
-    return taken * perStage;
-  };
-  return { ...row, ...(await paired(here, inC)), against: 'the same in C, -O2' };
 }

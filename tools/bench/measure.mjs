@@ -11,9 +11,11 @@ export async function measured(once, runs = RUNS) {
 }
 
 /** Two figures in turn, a b a b …, and the ratio of each pair: what changes the machine's speed changes both. */
-export async function paired(a, b, runs = RUNS) {
-  await a();
-  await b();
+export async function paired(a, b, runs = RUNS, warm = true) {
+  if (warm) {
+    await a();
+    await b();
+  }
   const pairs = [];
   for (let i = 0; i < runs; i++) pairs.push([await a(), await b()]);
   return {
@@ -21,6 +23,29 @@ export async function paired(a, b, runs = RUNS) {
     reference: summary(pairs.map(([, y]) => y)),
     ratio: summary(pairs.map(([x, y]) => x / y)),
   };
+}
+
+/** Seconds in turn with a fixed piece of arithmetic, so that the ratio means the same on another machine. */
+export async function besideArithmetic(once, runs = RUNS) {
+  return {
+    ...(await paired(once, arithmetic, runs)),
+    against: 'a hundred million square roots, each of the one before',
+  };
+}
+
+/** The same of a figure in nanoseconds. */
+export async function besideOneRoot(once, runs = RUNS) {
+  return { ...(await paired(once, () => 10 * arithmetic(), runs)), against: 'one such square root' };
+}
+
+/** Seconds of processor time of a hundred million, from a tenth of them; each root waits for the one before, so that nothing but the clock of the machine counts. */
+function arithmetic() {
+  const tenth = seconds(() => {
+    let x = 2;
+    for (let i = 0; i < 10_000_000; i++) x = Math.sqrt(x + i);
+    if (!(x > 0)) throw new Error('no number');
+  });
+  return 10 * tenth;
 }
 
 export function summary(figures) {

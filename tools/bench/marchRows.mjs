@@ -1,0 +1,47 @@
+/** The march of one engine: what a cell and stage cost all told, a cycle, and the stage of a cylinder that burns. */
+import { createSimulation, cylinderGroup, marchDegrees } from './core.mjs';
+import { besideStageInC } from './ductRows.mjs';
+import { engines, thirteenSpeeds } from './engines.mjs';
+import { besideArithmetic, besideOneRoot, seconds } from './measure.mjs';
+
+const STAGES = 200_000;
+
+export async function marchRows() {
+  const { name, combination } = engines().find((one) => one.combination.block.cylinders === 6);
+  const rpm = thirteenSpeeds(combination)[4];
+  const simulation = createSimulation(combination, { fidelity: 'all' });
+  const cells = simulation.engine.spec.ducts.reduce((sum, duct) => sum + duct.cells, 0);
+  const { march } = simulation.runSpeed(rpm);
+  const cycle = () => seconds(() => marchDegrees(march, 0, 720));
+  const before = march.evaluations;
+  cycle();
+  const each = (march.evaluations - before) * cells;
+  return [
+    {
+      name: `a march of ${name}, all told`,
+      unit: 'ns a cell and stage',
+      ...(await besideStageInC(() => (1e9 * cycle()) / each)),
+    },
+    { name: `one cycle of ${name}, every cylinder`, unit: 's', ...(await besideArithmetic(cycle)) },
+    await cylinderRow(march),
+  ];
+}
+
+/** Decoding and rates of every cylinder where one of them burns, ends of ducts left out. */
+async function cylinderRow(march) {
+  const { network, y } = march;
+  const group = cylinderGroup(network.cylinders, network.crankAngle);
+  marchDegrees(march, 0, 20);
+  const d = new Float64Array(y.length);
+  const once = () => {
+    const taken = seconds(() => {
+      for (let i = 0; i < STAGES; i++) {
+        group.decode(y);
+        group.addRates(y, d);
+      }
+    });
+    if (d.every((rate) => rate === 0)) throw new Error('these are no cylinders');
+    return (1e9 * taken) / (STAGES * network.cylinders.length);
+  };
+  return { name: 'stage of a cylinder', unit: 'ns', ...(await besideOneRoot(once)) };
+}
