@@ -20,7 +20,7 @@ export interface QueueConnection {
 export const QUEUE_NAME = 'valvetide';
 
 /** The connection, of which is told already, and a forecast that somebody else took up because we were not heard of. */
-const EXPECTED = /connection|ECONN|EPIPE|ETIMEDOUT|missing lock|renew lock/iu;
+const EXPECTED = /connection|ECONN|EPIPE|ETIMEDOUT|\block\b|missing key/iu;
 
 /** How long a server may take to answer at first [ms]. */
 const PATIENCE = 8000;

@@ -62,7 +62,7 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
     };
     return begun;
   };
-  const run: RunJobs = async (jobs, { signal, onProgress, onCurve } = {}) => {
+  const run: RunJobs = async (jobs, { signal, onProgress, onCurve, onRoom } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
     pool ??= open(Math.max(jobs.length, jobs[0].rpm.length));
     const used = pool;
@@ -89,6 +89,8 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
       done += 1;
       onCurve?.(curve, i);
       onProgress?.(done, jobs.length);
+      // A thread is about to have nothing to do.
+      if (done === jobs.length - workers) onRoom?.();
       return curve;
     };
     try {

@@ -3,7 +3,7 @@ import type { Curve } from '../forecast/curve.ts';
 import type { JobControl, RunJobs, StudyJob } from './job.ts';
 
 /** Jobs made and run at a time: enough for many threads, few enough to hold. */
-const CHUNK = 256;
+const CHUNK = 128;
 /** Chunks begun and not handed over: one lost machine must not keep the others from going on. */
 const MOST_CHUNKS = 4;
 

@@ -28,7 +28,7 @@ describe('runInChunks(run, jobs, total, control, take)', () => {
       if (curve?.points[0].rpm === i + 1) taken += 1;
     });
     expect([made, taken, last]).toEqual([100_000, 100_000, 100_000]);
-    expect(most).toBeLessThanOrEqual(256);
+    expect(most).toBeLessThanOrEqual(128);
   });
 
   it('begins the next chunk where there is room, holds four at the most, and keeps the order', async () => {
@@ -49,7 +49,7 @@ describe('runInChunks(run, jobs, total, control, take)', () => {
     const seen: number[] = [];
     const ended = runInChunks(roomy, jobs, 2000, {}, (curve) => seen.push(curve?.points[0].rpm ?? 0));
     for (let i = 0; i < 100; i++) await Promise.resolve();
-    expect(asked).toEqual([256, 256, 256, 256]);
+    expect(asked).toEqual([128, 128, 128, 128]);
     expect(seen).toEqual([]);
     goOn();
     await ended;
