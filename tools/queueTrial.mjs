@@ -5,7 +5,7 @@
  * their curve is one real curve times a figure of the job. Needs a build and redis-server.
  */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -18,6 +18,7 @@ import { jobKey } from '../packages/cli/dist/parts/jobKey.js';
 import { QUEUE_NAME } from '../packages/cli/dist/queue/queueConnection.js';
 import { openQueueRunner } from '../packages/cli/dist/queue/queueRunner.js';
 import { workOnQueue } from '../packages/cli/dist/queue/workOnQueue.js';
+import { keepPage } from './keepPage.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const self = fileURLToPath(import.meta.url);
@@ -76,7 +77,7 @@ if (process.argv[2] === 'work') {
   const report = await trial(Number(words.find((word) => /^\d+$/.test(word)) ?? 20_000));
   const text = document(report);
   process.stdout.write(text);
-  if (words.includes('--write')) writeFileSync(join(root, 'docs/queue-trial.md'), text);
+  if (words.includes('--write')) keepPage('docs/queue-trial.md', text);
   process.exitCode = report.lost + report.twice + report.otherBytes > 0 ? 1 : 0;
 }
 

@@ -4,9 +4,9 @@
  * Each figure is measured several times, in processor time; a ratio is taken pair by pair in this run. Needs a build first.
  */
 import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { keepPage } from '../keepPage.mjs';
 import { commandRows, rankRows, workerRows } from './commandRows.mjs';
 import { curveRows } from './curveRows.mjs';
 import { longDuct, shortDucts } from './ductRows.mjs';
@@ -66,8 +66,7 @@ ${table(rows)}`;
 
 function print(rows) {
   if (write) {
-    writeFileSync(fileURLToPath(new URL('../../docs/bench.md', import.meta.url)), document(rows));
-    process.stderr.write('docs/bench.md\n');
+    keepPage('docs/bench.md', document(rows));
   }
   process.stdout.write(json ? `${JSON.stringify({ node: process.version, rows }, null, 2)}\n` : table(rows));
 }
