@@ -1,5 +1,6 @@
 /** Figures that a theory page repeats from the code are those of the code. */
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_MESH } from '../../packages/core/src/assembly/mesh.ts';
 import { PERIODIC_DEFAULTS } from '../../packages/core/src/cycle/periodic.ts';
 import { J1349_FRICTION } from '../../packages/core/src/forecast/weatherCorrection.ts';
 import { FREEZE_PRESSURE, FREEZE_TEMPERATURE } from '../../packages/core/src/gas/buildGasTables.ts';
@@ -31,6 +32,7 @@ import { RATED_FILLING } from '../../packages/core/src/reading/defaults/metering
 import { MINIMUM_OVER_MEAN, PORT_LENGTH_RATIO } from '../../packages/core/src/reading/defaults/ports.ts';
 import * as rated from '../../packages/core/src/reading/defaults/ratedSpeed.ts';
 import { LAMBDA, WALL_TEMPERATURES } from '../../packages/core/src/reading/defaults/running.ts';
+import { COARSE } from '../../packages/core/src/uncertainty/responseWorld.ts';
 import { readGuide } from './guides.ts';
 
 const [firstFlow] = FLOW_BY_LIFT_OVER_DIAMETER;
@@ -53,6 +55,14 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   [
     'flow-area',
     `flows ${EXHAUST_SHARE.twoValve} of it at equal lift over diameter (${EXHAUST_SHARE.fourValve} with`,
+  ],
+  [
+    'duct',
+    `${1000 * DEFAULT_MESH.intakeCell} mm in the intake, ${1000 * DEFAULT_MESH.exhaustCell} mm in the`,
+  ],
+  [
+    'uncertainty',
+    `cells of ${1000 * (COARSE.mesh?.intakeCell ?? 0)} mm (intake) and ${1000 * (COARSE.mesh?.exhaustCell ?? 0)} mm (exhaust)`,
   ],
   ['volumes-and-merge', `${MERGE_LENGTH_RATIO} collector diameters`],
   ['wall-heat', `C1 = ${walls.WOSCHNI_C1_GAS_EXCHANGE} with a valve open, ${walls.WOSCHNI_C1_CLOSED} with`],

@@ -1,6 +1,8 @@
 /** Engines nobody drew: sections of a file, each there or left to the estimates, from usual sizes to the ends of what a file may say. */
 import fc from 'fast-check';
 import { FUEL_NAMES } from '../../packages/core/src/gas/fuels.ts';
+import { type Base, between, clamp, factor, maybe, round, seldom, sweptOf } from './draws.ts';
+import { induction } from './randomInduction.ts';
 import { cc, deg, mm, type Section, size } from './sizes.ts';
 
 /** An engine's file and the speeds it is tried at [1/min]. */
@@ -10,29 +12,6 @@ export interface RandomEngine {
   /** Speed that its pistons suit [1/min]. */
   readonly ratedRpm: number;
 }
-
-/** What the sizes of the parts are taken from. */
-interface Base {
-  readonly bore: number;
-  readonly stroke: number;
-  readonly cylinders: number;
-  readonly valves: number;
-  readonly ratedRpm: number;
-}
-
-/** A number between two bounds, rounded to a few digits so that a shrunk engine can be read. */
-const between = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.integer({ min: 0, max: 1000 }).map((i) => round(min + ((max - min) * i) / 1000));
-/** A factor, as likely below 1 as above. */
-const factor = (most: number): fc.Arbitrary<number> =>
-  fc.integer({ min: -500, max: 500 }).map((i) => most ** (i / 500));
-const round = (x: number): number => Number(x.toPrecision(4));
-const clamp = (x: number, min: number, max: number): number => round(Math.min(max, Math.max(min, x)));
-/** There half of the time. */
-const maybe = <T>(value: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> =>
-  fc.option(value, { nil: undefined, freq: 2 });
-const seldom = <T>(value: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> =>
-  fc.oneof({ weight: 7, arbitrary: fc.constant(undefined) }, { weight: 1, arbitrary: value });
 
 /** Shrinks to a single of ordinary size. */
 const base: fc.Arbitrary<Base> = fc
@@ -49,11 +28,6 @@ const base: fc.Arbitrary<Base> = fc
     return { bore, stroke, cylinders, valves, ratedRpm };
   });
 
-/** Displacement of a cylinder [cc]. */
-const sweptOf = ({ bore, stroke }: Base): number => (Math.PI / 4) * bore * bore * stroke * 1e-3;
-/** Air at rated speed, all cylinders [m3/min]. */
-const airOf = (of: Base): number => (sweptOf(of) * of.cylinders * of.ratedRpm) / 2e6;
-
 const engine = (of: Base): fc.Arbitrary<Section> =>
   fc
     .record({ rod: maybe(between(1.4, 2.4)), rated: maybe(fc.constant(true)), odd: maybe(between(90, 360)) })
@@ -66,8 +40,25 @@ const engine = (of: Base): fc.Arbitrary<Section> =>
       ratedSpeed: rated === undefined ? undefined : size('speed', of.ratedRpm),
     }));
 
-const chamber: fc.Arbitrary<Section> = fc.record({
-  compression: between(5, 18),
+/** One value of every cylinder, seldom: then all of them march. */
+const byCylinder = (of: Base, value: fc.Arbitrary<number>): fc.Arbitrary<number[] | undefined> =>
+  of.cylinders === 1
+    ? fc.constant(undefined)
+    : seldom(fc.array(value, { minLength: of.cylinders, maxLength: of.cylinders }));
+
+const compression = (of: Base): fc.Arbitrary<Section> =>
+  fc
+    .record({ one: between(5, 18), apart: byCylinder(of, between(-0.5, 0.5)) })
+    .map(({ one, apart }) =>
+      apart === undefined
+        ? { compression: one }
+        : { compressions: apart.map((more) => clamp(one + more, 4, 20)) },
+    );
+
+const mixture = (of: Base): fc.Arbitrary<Section> =>
+  fc.record({ lambda: between(0.65, 1.35), differences: byCylinder(of, between(-0.1, 0.1)) });
+
+const chamberForm: fc.Arbitrary<Section> = fc.record({
   shape: maybe(fc.constantFrom('wedge', 'bathtub', 'bowl-in-piston', 'hemispherical', 'pent-roof')),
   plug: maybe(fc.constantFrom('central', 'side')),
   squishArea: seldom(between(0, 60).map((percent) => size('share', percent))),
@@ -103,63 +94,6 @@ const valvetrain: fc.Arbitrary<Section> = fc.record({
   exhaustRatio: fc.constant(1),
   flex: maybe(between(0, 0.4).map(mm)),
 });
-
-const induction = (of: Base): fc.Arbitrary<Section> =>
-  fc
-    .record({
-      kind: fc.constantFrom('none', 'carburetor', 'throttle'),
-      sizes: fc.oneof({ weight: 4, arbitrary: factor(2.5) }, { weight: 1, arbitrary: factor(10) }),
-      cleaner: maybe(factor(4)),
-      manifold: maybe(fc.constantFrom('single-plane', 'dual-plane', 'individual-runner', 'long-runner')),
-      plenum: maybe(factor(10)),
-      runner: maybe(factor(5)),
-      taper: maybe(between(0.7, 1.4)),
-      flowLoss: maybe(between(0, 40)),
-      injection: maybe(fc.constantFrom('port', 'direct')),
-      heating: seldom(between(-20, 70)),
-      evaporation: seldom(between(0, 100)),
-      vapour: seldom(between(0, 100)),
-    })
-    .map((i) => {
-      const air = airOf(of);
-      const count = i.manifold === 'individual-runner' ? of.cylinders : 1;
-      const carburetor =
-        i.kind === 'carburetor'
-          ? {
-              rating: size('flow', clamp((i.sizes * 1.2 * air) / count, 0.1, 150)),
-              barrels: 2,
-              ratedAt: size('pressure', 10.16),
-              count,
-            }
-          : undefined;
-      const bore = 1000 * Math.sqrt((4 * i.sizes * air) / count / 60 / Math.PI / 60);
-      const throttle = i.kind === 'throttle' ? { diameter: mm(clamp(bore, 8, 200)), count } : undefined;
-      const valves = 0.3 * (Math.PI / 4) * of.bore * of.bore * 0.01;
-      return {
-        carburetor,
-        throttle,
-        airCleaner:
-          i.cleaner === undefined
-            ? undefined
-            : { flow: size('flow', clamp(i.cleaner * air * 1.5, 0.1, 150)) },
-        manifold: i.manifold,
-        plenum:
-          i.plenum === undefined ? undefined : cc(clamp(i.plenum * of.cylinders * sweptOf(of), 20, 60_000)),
-        runner:
-          i.runner === undefined
-            ? undefined
-            : {
-                length: mm(clamp(i.runner * 3 * of.stroke, 10, 1500)),
-                entryArea: size('area', clamp(valves * (i.taper ?? 1), 0.2, 150)),
-                exitArea: size('area', clamp(valves, 0.2, 150)),
-              },
-        flowLoss: i.flowLoss === undefined ? undefined : size('share', i.flowLoss),
-        injection: i.kind === 'throttle' ? i.injection : undefined,
-        heating: i.heating === undefined ? undefined : size('rise', i.heating),
-        evaporation: i.evaporation === undefined ? undefined : size('share', i.evaporation),
-        vapour: i.vapour === undefined ? undefined : size('share', i.vapour),
-      };
-    });
 
 const exhaust = (of: Base): fc.Arbitrary<Section> =>
   fc
@@ -236,7 +170,7 @@ export const randomEngine: fc.Arbitrary<RandomEngine> = base.chain((of) =>
   fc
     .record({
       engine: engine(of),
-      chamber,
+      chamber: fc.tuple(compression(of), chamberForm).map(([ratio, form]) => ({ ...ratio, ...form })),
       heads: fc.record({ intake: headSide(of), exhaust: headSide(of) }),
       cam: maybe(cam(of)),
       valvetrain: fc.constant(undefined),
@@ -244,7 +178,7 @@ export const randomEngine: fc.Arbitrary<RandomEngine> = base.chain((of) =>
       induction: maybe(induction(of)),
       exhaust: maybe(exhaust(of)),
       fuel: maybe(fc.constantFrom(...FUEL_NAMES)),
-      mixture: maybe(between(0.65, 1.35).map((lambda) => ({ lambda }))),
+      mixture: maybe(mixture(of)),
       burn: maybe(burn(of.ratedRpm)),
       heat: seldom(
         fc.record({

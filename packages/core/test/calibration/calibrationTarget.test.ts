@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, forecastOf, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
+import { dayOf, forecastOf, peakTarget, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
 import type { CorrectionStandard, Weather } from '../../src/combination/running.ts';
 import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
 import type { Curve } from '../../src/forecast/curve.ts';
@@ -58,5 +58,30 @@ describe('air of several pulls', () => {
     // J1349 takes off 1.18 times what this engine has of weather, and so leaves 0.18 of it.
     expect(sheetTarget(pulls([HIGH, LOW], 'none')).repeatability.deviation / untouched).toBeCloseTo(0.18, 1);
     expect(sheetTarget(pulls([HIGH, LOW], 'J607')).repeatability.deviation).toBeLessThan(0.001);
+  });
+});
+
+describe('peaks to calibrate on', () => {
+  it.each([
+    ['peaks', null, null],
+    ['torqueNm', { torqueNm: 0, rpm: 4000 }, null],
+    ['torqueNm', { torqueNm: Number.NaN, rpm: 4000 }, null],
+    ['powerKw', null, { powerKw: -1, rpm: 6000 }],
+    ['power peak', { torqueNm: 300, rpm: 5000 }, { powerKw: 150, rpm: 4500 }],
+  ] as const)('refuse what no engine has: %s', (parameter, torque, power) => {
+    const call = () => peakTarget({ torque, power, standard: 'J607' }, { fromRpm: 2000, toRpm: 6000 });
+    expect(call).toThrow(expect.objectContaining({ parameter }));
+  });
+
+  it('look on both sides of the one that is known, as far as the other usually stands', () => {
+    // Power stands about half as high again as torque, torque at six tenths of power.
+    const band = { fromRpm: 2000, toRpm: 7000 };
+    const torque = peakTarget({ torque: { torqueNm: 300, rpm: 4000 }, power: null, standard: 'J607' }, band);
+    expect([torque.rpm[0], torque.rpm[torque.rpm.length - 1]]).toEqual([3000, 7000]);
+    const power = peakTarget({ torque: null, power: { powerKw: 150, rpm: 6000 }, standard: 'J607' }, band);
+    expect([power.rpm[0], power.rpm[power.rpm.length - 1]]).toEqual([2500, 7000]);
+    expect(power.aims.map(({ kind }) => kind)).toEqual(['power peak', 'power peak speed']);
+    const none = peakTarget({ torque: { torqueNm: 300, rpm: null }, power: null, standard: 'J607' }, band);
+    expect(none.aims.map(({ kind, rpm }) => [kind, rpm])).toEqual([['torque peak', 2000]]);
   });
 });

@@ -180,6 +180,18 @@ describe('readShelf(text)', () => {
     return read.ok ? [] : read.problems.map(({ line, code }) => `${line} ${code}`);
   };
 
+  it.each([
+    ['wanted', { wanted: 0 }],
+    ['wanted', { wanted: Number.NaN }],
+    ['most', { most: 9 }],
+  ] as const)('refuses %s of nothing', async (parameter, options) => {
+    const read = readShelf(SHELF);
+    if (!read.ok) throw new Error('the shelf can not be read');
+    await expect(choose(baseline(), read.value, { band: BAND, ...options })).rejects.toMatchObject({
+      parameter,
+    });
+  });
+
   it('reads values of a range in the unit of its first', () => {
     const read = readShelf(
       'ranges: [{ name: P, field: exhaust.primary.length, from: 28 in, to: 0.8 m, step: 25.4 mm }]',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type March, marchDegrees } from '../../src/cycle/march.ts';
+import { MARCH_DEFAULTS, type March, marchDegrees } from '../../src/cycle/march.ts';
 import { layGrid } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
@@ -40,6 +40,26 @@ describe('marchDegrees', () => {
     });
     expect(march.y.every(Number.isNaN)).toBe(true);
     expect(steps).toBe(0);
+  });
+
+  it('takes no longer steps than asked for while a cylinder burns, and longer ones else', () => {
+    const march = createSimulation(bigBlock(), {
+      fidelity: 'representative',
+      mesh: { intakeCell: 0, exhaustCell: 0 },
+      march: { ...MARCH_DEFAULTS, maxBurnStep: 0.5 },
+    }).startSpeed(7000).march;
+    layGrid(march);
+    renewCopies(march.network, march.y);
+    const [cylinder] = march.network.cylinders;
+    const longest = { burning: 0, else: 0 };
+    let [before, burning] = [0, cylinder.burning];
+    marchDegrees(march, 0, 720, (theta) => {
+      const phase = burning ? 'burning' : 'else';
+      longest[phase] = Math.max(longest[phase], theta - before);
+      [before, burning] = [theta, cylinder.burning];
+    });
+    expect(longest.burning).toBeCloseTo(0.5, 9);
+    expect(longest.else).toBeGreaterThan(0.6);
   });
 
   it.each([2000, 3000, 5000])('repeats a cycle of one cylinder with strong waves, at %i rpm', (speed) => {

@@ -37,6 +37,14 @@ describe('dynoColumn(header)', () => {
     'remark',
   ])('leaves alone what is not the crank in a pull: %s', (header) => expect(kind(header)).toBeNull());
 
+  it.each([
+    ['power kw', 1],
+    ['volumetric efficiency', 0.01],
+    ['spark advance', 1],
+  ])('has the one unit it can have where none is said: %s', (header, factor) =>
+    expect(dynoColumn(header, 0)?.unit?.factor).toBe(factor),
+  );
+
   it('has the unit of the header, behind a blank, in brackets or after a line below', () => {
     for (const header of ['torque lb-ft', 'torque (ft-lb)', 'torque_lbft', 'M, lb-ft']) {
       expect(dynoColumn(header, 0)?.unit?.factor).toBeCloseTo(1.3558179483, 9);

@@ -379,7 +379,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'a flat lobe',
     fileWith({ cam: '{ intake: { table: flat.csv } }' }),
-    'flat.csv:1 cam.intake.table shows no lobe: 8 rows, highest lift 0.51 mm',
+    'flat.csv:1 cam.intake.table shows no lobe: 8 rows, highest lift 0.51 mm (8 rows or more are needed, and more lift than 1.27 mm)',
   ],
   [
     'half burned after top centre, and no angle',

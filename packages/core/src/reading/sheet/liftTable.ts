@@ -147,7 +147,8 @@ function rowsOf(
   const highest = lift.length > 0 ? Math.max(...lift) : 0;
   if (problems.length === 0 && (angle.length < MIN_ROWS || !(highest > CENTRE_LIFT))) {
     const message = `shows no lobe: ${angle.length} rows, highest lift ${(highest * 1000).toFixed(2)} mm`;
-    problems.push(sheetProblem(table.name, table.headerLine, 'sheet-lobe', message));
+    const hint = `${MIN_ROWS} rows or more are needed, and more lift than ${(CENTRE_LIFT * 1000).toFixed(2)} mm`;
+    problems.push(sheetProblem(table.name, table.headerLine, 'sheet-lobe', message, hint));
   }
   if (problems.length === 0 && angle[angle.length - 1] - angle[0] > 720) {
     problems.push(sheetProblem(table.name, table.headerLine, 'sheet-angle', 'spans more than 720 crank deg'));
