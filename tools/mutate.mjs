@@ -86,11 +86,12 @@ function isNoticed(copy, tests) {
 
 /** Whether some test of these files fails. */
 function noticed(copy, tests) {
-  const { status } = spawnSync(
-    'npx',
-    [...RUN, ...tests],
-    { cwd: copy, stdio: 'ignore', timeout: PATIENCE, killSignal: 'SIGKILL' },
-  );
+  const { status } = spawnSync('npx', [...RUN, ...tests], {
+    cwd: copy,
+    stdio: 'ignore',
+    timeout: PATIENCE,
+    killSignal: 'SIGKILL',
+  });
   return status !== 0;
 }
 

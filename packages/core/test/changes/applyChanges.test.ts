@@ -151,6 +151,13 @@ describe('a change is refused', () => {
     );
   });
 
+  it('where it says the same in another unit: 4.25 in are 107.95 mm', () => {
+    const inInches = baselineOf(fileWith({ engine: '{ bore: 4 in, stroke: 4.25 in, cylinders: 8 }' }));
+    const refused = refusal(inInches, change('metric', set('engine.stroke', '107.95 mm')));
+    expect(refused).toContain('has no effect');
+    expect(refusal(inInches, change('longer', set('engine.stroke', '107.951 mm')))).toBe('no problem');
+  });
+
   it('where it has no effect at all', () => {
     const base = hillClimb();
     expect(refusal(base, change('it', set('induction.carburetor.rating', '245 cfm')))).toContain(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DomainError } from '../../src/base/errors.ts';
-import { MOST_PULLS, pullsNeeded, resolvablePct } from '../../src/dyno/dynoResolution.ts';
+import { DYNO, MOST_PULLS, pullsNeeded, resolvablePct } from '../../src/dyno/dynoResolution.ts';
 
 describe('resolvablePct(dyno)', () => {
   // Common practice, no source: smallest difference that two sigma tell, n pulls a side.
@@ -18,6 +18,11 @@ describe('resolvablePct(dyno)', () => {
     const decimals = row.printed.split('.')[1].length;
     const resolved = resolvablePct({ repeatabilityPct: row.sigma, pulls: row.pulls });
     expect(resolved.toFixed(decimals)).toBe(row.printed);
+  });
+
+  it('is 0.82 % of the usual dyno: 0.5 % from pull to pull, three pulls a side', () => {
+    expect(DYNO).toEqual({ repeatabilityPct: 0.5, pulls: 3 });
+    expect(resolvablePct(DYNO)).toBeCloseTo(0.8165, 4);
   });
 
   it('refuses a dyno that repeats exactly, and half a pull', () => {

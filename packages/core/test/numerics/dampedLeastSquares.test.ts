@@ -62,6 +62,20 @@ describe('dampedLeastSquares(unknowns, residuals)', () => {
     expect(fit?.held).toEqual([1, 0]);
   });
 
+  it('gives up after eight rounds, with the best so far, where every one falls further', async () => {
+    // exp(-x) without end: each round takes x one further.
+    let asked = 0;
+    const falling: Residuals = async (points) => {
+      asked += 1;
+      return points.map(([x]) => [1e9 * Math.exp(-x)]);
+    };
+    const fit = await dampedLeastSquares([free(0, 1e9)], falling);
+    expect(fit?.settled).toBe(false);
+    // The start and eight rounds.
+    expect(asked).toBe(9);
+    expect(fit?.x[0]).toBeCloseTo(8, 0);
+  });
+
   it('asks for all slopes of a round at once, and a straight problem takes three rounds at most', async () => {
     let calls = 0;
     const fit = await dampedLeastSquares([free(0, 1), free(0, 1)], async (points) => {
