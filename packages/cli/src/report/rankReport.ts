@@ -131,7 +131,7 @@ function listMarkup(id: string, title: string, lines: readonly string[]): Markup
   if (lines.length === 0) return NOTHING;
   return html`<section id="${id}"><h2>${title}</h2>
 <ul class="${id === 'order' ? 'plain order' : 'plain'}">
-${lines.map((line) => html`<li>${named(line.trim())}</li>\n`)}</ul></section>
+${lines.map((line) => html`<li>${named(line.trim().replace(/^- /, ''))}</li>\n`)}</ul></section>
 `;
 }
 

@@ -92,6 +92,10 @@ describe('plotSpec(plot, size)', () => {
     expect(Math.min(...up)).toBe(0);
     expect(Math.max(...up)).toBeGreaterThanOrEqual(8);
     expect(Math.max(...up)).toBeLessThanOrEqual(10);
+    // What lies above the least span is not cut off, wherever it begins.
+    const high: Layer = { ...line, points: line.points.map(({ x }) => ({ x, y: 5 + x / 300 })) };
+    const all = figures(await drawn([high], { y: { title: 'amount', zero: true, least: 8 } }));
+    expect(Math.max(...all)).toBeGreaterThanOrEqual(15);
   });
 
   it('draws the same every time', async () => {

@@ -163,6 +163,9 @@ describe('rankReport(ranking, note, units)', () => {
     const words = textOf(page);
     expect(words).toMatch(/^ sample - valvetide sample First test headers: \+11\.3 \+\/- 2\.3 hp/);
     expect(words).toContain('Shaded: less than the 0.82 % that 3 pulls a side can tell from nothing.');
+    const bars = /<figure id="ranking">(.*?)<figcaption>/s.exec(page)?.[1] ?? '';
+    expect(bars).toContain('>headers<');
+    expect(bars).toContain('>tie 1<');
     expect(words).toContain('headers and cam: helps.');
     expect(words).toContain('Order of tests 1 Baseline, 3 pulls: the level of the day.');
     expect(words).toContain('Best set: +17.4 hp (+3.2 %)');

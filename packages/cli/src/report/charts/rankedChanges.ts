@@ -22,7 +22,8 @@ export function rankedChanges(ranking: RankingResult, units: UnitSystem): Figure
         title: 'gain of mean power, %',
         noise: dyno.resolvablePct,
         rows: changes.map(({ name, bandGainPct, bandGainKw, sigmaPct, tieGroup, notModelled, breaches }) => ({
-          name: `${tieGroup}  ${markedName(plainShort(name, 40), { breaches })}`,
+          ...(ties === changes.length ? {} : { group: `tie ${tieGroup}` }),
+          name: markedName(plainShort(name, 40), { breaches }),
           value: bandGainPct,
           error: sigmaPct === null ? null : [bandGainPct - sigmaPct, bandGainPct + sigmaPct],
           figure: notModelled === null ? `${signed(power(bandGainKw), 1)} ${powerUnit}` : 'not modelled',

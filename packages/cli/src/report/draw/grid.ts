@@ -1,6 +1,7 @@
 /** Amounts in a grid: each cell says its figure, and its colour the sign and the size. */
 import type { Spec } from 'vega';
 import { textWidth } from './legend.ts';
+import { linesOf } from './linesOf.ts';
 import { colour } from './palette.ts';
 
 export interface Grid {
@@ -24,17 +25,16 @@ export interface Grid {
 const CELL = 34;
 /** Where figures stand upright because their cells are narrow. */
 const TALL_CELL = 50;
-/** Longest name beside a row, in letters: on a telephone and on a wide screen. */
-const MOST = 16;
-const MOST_WIDE = 40;
+/** Most of the width that names beside the rows may take. */
+const MOST = 0.4;
+const LINE = 15;
 
 export function gridSpec(
   { rowTitle, columnTitle, rows, columns, cells, strongest = 1e-9 }: Grid,
   width: number,
 ): Spec {
-  const most = width > 600 ? MOST_WIDE : MOST;
-  const shown = (name: string): string => (name.length > most ? `${name.slice(0, most - 3)}...` : name);
-  const left = Math.round(16 + Math.max(...rows.map((name) => textWidth(shown(name)))));
+  const shown = rows.map((name) => linesOf(name, width * MOST));
+  const left = Math.round(16 + Math.max(...shown.flat().map(textWidth)));
   const inner = width - left - 6;
   const largest = Math.max(strongest, ...cells.map(({ value }) => Math.abs(value ?? 0)));
   const step = inner / columns.length;
@@ -97,13 +97,15 @@ export function gridSpec(
           },
         },
       },
-      ...rows.map((name, i) =>
-        label(shown(name), {
-          x: { value: -8 },
-          y: { value: (i + 0.5) * height },
-          align: { value: 'right' },
-          baseline: { value: 'middle' },
-        }),
+      ...shown.flatMap((lines, i) =>
+        lines.map((line, k) =>
+          label(line, {
+            x: { value: -8 },
+            y: { value: (i + 0.5) * height + (k - (lines.length - 1) / 2) * LINE },
+            align: { value: 'right' },
+            baseline: { value: 'middle' },
+          }),
+        ),
       ),
       ...columns.map((name, i) =>
         label(name, {

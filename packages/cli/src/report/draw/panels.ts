@@ -1,7 +1,8 @@
 /** Small plots over the same two axes, one beside and below the other: what differs between them is what is drawn. */
 import type { Data, Mark, Spec } from 'vega';
 import { partsOf } from './layerMarks.ts';
-import { LEGEND_ROW, legendOf, textWidth } from './legend.ts';
+import { LEGEND_ROW, legendOf } from './legend.ts';
+import { linesOf } from './linesOf.ts';
 import type { Axis, Layer } from './plot.ts';
 import {
   axisOf,
@@ -34,8 +35,6 @@ const WIDE = 600;
 const GAP = 18;
 const ROW_GAP = 12;
 const TITLE_LINE = 18;
-/** Lines that a title may take. */
-const MOST_LINES = 2;
 const TICKS = 4;
 
 export function panelsSpec({ x, y, panels }: Panels, width: number): Spec {
@@ -111,23 +110,4 @@ export function panelsSpec({ x, y, panels }: Panels, width: number): Spec {
       }),
     ],
   };
-}
-
-/** A title in lines that a panel holds; what is left over ends in dots. */
-function linesOf(title: string, width: number): readonly string[] {
-  const lines: string[] = [];
-  for (const word of title.split(' ')) {
-    const last = lines[lines.length - 1];
-    const longer = last === undefined ? word : `${last} ${word}`;
-    if (last !== undefined && textWidth(longer) <= width) lines[lines.length - 1] = longer;
-    else lines.push(word);
-  }
-  const kept = lines.slice(0, MOST_LINES);
-  if (lines.length > MOST_LINES) kept[MOST_LINES - 1] += '...';
-  return kept.map((line) => (textWidth(line) <= width ? line : shortened(line, width)));
-}
-
-function shortened(line: string, width: number): string {
-  const letters = Math.max(4, Math.floor((line.length * width) / textWidth(line)));
-  return `${line.slice(0, letters - 3)}...`;
 }

@@ -144,7 +144,7 @@ function widened(
   const low = Math.min(drawn[0], reach?.[0] ?? drawn[0]);
   const high = Math.max(drawn[1], reach?.[1] ?? drawn[1]);
   if (high - low >= least) return [low, high];
-  if (zero === true && low >= 0) return [low, least];
+  if (zero === true && low >= 0) return [low, Math.max(high, least)];
   const middle = (low + high) / 2;
   return [middle - least / 2, middle + least / 2];
 }

@@ -6,6 +6,8 @@ import { FONT_SIZE } from './toSvg.ts';
 
 export interface Row {
   readonly name: string;
+  /** Stands before the name, apart from it. */
+  readonly group?: string;
   readonly value: number;
   /** Ends of the error bar; null for none. */
   readonly error: readonly [low: number, high: number] | null;
@@ -39,7 +41,9 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
   const wide = width > WIDE;
   const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map(textWidth));
   const figureRoom = widest(rows.map(({ figure }) => figure));
-  const nameRoom = Math.min(widest(rows.map(({ name }) => name)), width * MOST_NAME);
+  const groups = rows.map(({ group = '' }) => group);
+  const groupRoom = groups.every((group) => group === '') ? 0 : widest(groups) + GAP;
+  const nameRoom = Math.min(groupRoom + widest(rows.map(({ name }) => name)), width * MOST_NAME);
   const left = wide ? nameRoom + GAP + SIDE : SIDE;
   const right = wide ? figureRoom + GAP + SIDE : SIDE;
   const inner = width - left - right;
@@ -49,7 +53,8 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
   const text = wide ? middle + 5 : barTop - 6;
   const values = rows.map((row, i) => ({
     i,
-    name: fitting(row.name, wide ? nameRoom : inner - textWidth(row.figure) - GAP),
+    name: fitting(row.name, (wide ? nameRoom : inner - textWidth(row.figure) - GAP) - groupRoom),
+    group: row.group ?? '',
     value: row.value,
     low: row.error?.[0] ?? row.value,
     high: row.error?.[1] ?? row.value,
@@ -167,10 +172,22 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         from: { data: 'rows' },
         encode: {
           enter: {
-            x: { value: wide ? -left + SIDE : 0 },
+            x: { value: (wide ? -left + SIDE : 0) + groupRoom },
             y: below(text),
             text: { field: 'name' },
             fontWeight: { value: 600 },
+          },
+        },
+      },
+      {
+        type: 'text',
+        from: { data: 'rows' },
+        encode: {
+          enter: {
+            x: { value: wide ? -left + SIDE : 0 },
+            y: below(text),
+            text: { field: 'group' },
+            fill: { value: colour('soft') },
           },
         },
       },
