@@ -11,9 +11,9 @@ import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import { putExhaust } from './exhaustParts.ts';
 import { intakeCharge } from './intakeCharge.ts';
-import { meteredAir, putIntake } from './intakeParts.ts';
+import { putIntake } from './intakeParts.ts';
 import { DEFAULT_MESH, type Mesh } from './mesh.ts';
-import { hasPipes } from './meteringParts.ts';
+import { AIR_GAMMA, hasPipes, heldAir, meteredAir } from './meteringParts.ts';
 import { newPlan, put } from './networkPlan.ts';
 import { portValve } from './portValve.ts';
 import { marchingOf } from './symmetry.ts';
@@ -62,9 +62,11 @@ export function assembleNetwork(
   const intakeValve = portValve(combination, 'intake');
   const exhaustValve = portValve(combination, 'exhaust');
   const plan = newPlan();
+  // An airbox stands in front of the fuel, a plenum behind it or with it.
+  const softer = induction.stacks === undefined ? 1 : heldAir({ combination, charge }).volume;
   const plenums = plenumGroups.map((g, i) => ({
     cylinders: g.cylinders,
-    volume: put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume, tables: charge.tables }),
+    volume: put(plan.volumes, { name: `plenum ${i + 1}`, size: g.volume * softer, tables: charge.tables }),
   }));
   const cylinders = marching.cylinders.map((number) => ({
     ...cylinderSpec(combination, number, burn),
@@ -98,9 +100,6 @@ export function assembleNetwork(
     exhaustValve,
   };
 }
-
-/** Ratio of specific heats of air at intake temperatures [-] (Heywood, 1988, appendix D). */
-const AIR_GAMMA = 1.4;
 
 function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): CylinderSpec {
   const { block, chamber, walls } = combination;

@@ -1,15 +1,12 @@
 /** From the outside air to the intake valves: metering into plenums, or throttles along the runners with still air or an airbox in front. */
 import type { Combination, Stacks } from '../combination/combination.ts';
-import { frozenH } from '../gas/lookup.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
 import { areaAt, CAST_FANNING, cutAt } from '../geometry/tractProfile.ts';
 import type { EndSpec } from '../network/openEnd.ts';
-import type { ReservoirSpec } from '../network/reservoir.ts';
 import type { Valve } from '../network/valve.ts';
-import { findRoot } from '../numerics/root.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
-import { METERED, putInlet, putMetering } from './meteringParts.ts';
+import { heldAir, METERED, putInlet, putMetering } from './meteringParts.ts';
 import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
 import { putRunnerBalance } from './runnerBalance.ts';
@@ -92,7 +89,13 @@ function putRunner(
   const horn =
     trumpet === null
       ? null
-      : put(plan.ducts, { name: `trumpet ${number}`, profile: trumpet, cells: share(at), ...made });
+      : put(plan.ducts, {
+          name: `trumpet ${number}`,
+          // Of the area only the end would differ: it is the throttle's.
+          profile: trumpet.map(({ x, area }) => ({ x: x * heldAir({ combination, charge }).length, area })),
+          cells: share(at),
+          ...made,
+        });
   if (horn !== null && stacks !== undefined)
     put(plan.joints, {
       left: horn,
@@ -143,18 +146,4 @@ export function throttleLoss({ block, induction }: Combination, stacks: Stacks, 
   const { bore, most = Number.POSITIVE_INFINITY } = stacks;
   const each = induction.meteringArea / block.cylinders;
   return area ** 2 * Math.max(0, Math.min(most, 1 / each ** 2 - 1 / bore ** 2));
-}
-
-/** Far from any engine's charge [K]. */
-const COLDEST = 200;
-const WARMEST = 420;
-
-/**
- * What pipes in the open draw: still gas at the pressure of the day, with the fuel and the warmth that the metering gives it. The
- * network knows no air without fuel in the intake, so that a pipe in front of a carburetor holds the mixture too.
- */
-export function meteredAir({ tables, metering }: IntakeCharge, pressure: number): ReservoirSpec {
-  const above = (T: number): number => frozenH(tables, T, 0) - metering.enthalpy;
-  const T = findRoot(above, COLDEST, WARMEST, { tolerance: 1e-9 }).x;
-  return { p: pressure, T, b: 0, tables, supplies: true };
 }

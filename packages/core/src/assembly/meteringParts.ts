@@ -1,10 +1,14 @@
 /** Ways of outside air into a volume of the intake: carburetor, throttle, restrictor and spacer into a plenum, a hole or pipe into an airbox. */
 import type { Combination, Induction, Stacks } from '../combination/combination.ts';
+import { humidAir } from '../gas/air.ts';
+import { frozenCv, frozenH } from '../gas/lookup.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
 import { CAST_FANNING } from '../geometry/tractProfile.ts';
 import type { NodeRef } from '../network/part.ts';
+import type { ReservoirSpec } from '../network/reservoir.ts';
 import type { Throat } from '../network/throat.ts';
+import { findRoot } from '../numerics/root.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put, volumeAt } from './networkPlan.ts';
@@ -26,6 +30,42 @@ export interface FedVolume {
   /** Of the cylinders, those it feeds [-]: its share of all metering. */
   readonly share: number;
   readonly weight: number;
+}
+
+/** What stands in front of the fuel and is built as if it held the mixture, over what it is [-]. */
+export interface HeldAir {
+  readonly length: number;
+  readonly area: number;
+  readonly volume: number;
+}
+
+/**
+ * The network knows no air without fuel in the intake. A pipe of air is built as one of mixture: as much shorter as sound is slower in the mixture, so
+ * that waves take their time, and as much wider as its density times sound speed is more, so that they meet the same resistance; a box
+ * smaller as its gas is softer. What the stream loses stays the same within a percent.
+ */
+export function heldAir({ combination, charge }: Pick<MeteringTask, 'combination' | 'charge'>): HeldAir {
+  const { pressure, temperature, vapourPressure } = combination.weather;
+  const { tables } = charge;
+  const { T } = meteredAir(charge, pressure);
+  const gamma = 1 + tables.freshR / frozenCv(tables, T, 0);
+  const air = humidAir(pressure, vapourPressure);
+  const length = Math.sqrt((gamma * tables.freshR * T) / (AIR_GAMMA * air.R * temperature));
+  return { length, area: gamma / AIR_GAMMA / length, volume: gamma / AIR_GAMMA };
+}
+
+/** Ratio of specific heats of air at intake temperatures [-] (Heywood, 1988, appendix D). */
+export const AIR_GAMMA = 1.4;
+
+/** Far from any engine's charge [K]. */
+const COLDEST = 200;
+const WARMEST = 420;
+
+/** What pipes in the open draw: still gas at the pressure of the day, with the fuel and the warmth that the metering gives it. */
+export function meteredAir({ tables, metering }: IntakeCharge, pressure: number): ReservoirSpec {
+  const above = (T: number): number => frozenH(tables, T, 0) - metering.enthalpy;
+  const T = findRoot(above, COLDEST, WARMEST, { tolerance: 1e-9 }).x;
+  return { p: pressure, T, b: 0, tables, supplies: true };
 }
 
 /** Whether a pipe takes up the metered air: the network then needs that air as a reservoir. */
@@ -93,10 +133,12 @@ function putFeed(
   { length, area: whole, bores }: NonNullable<Induction['feed']>,
   throats: readonly Throat[],
 ): number {
-  const area = share * whole;
+  // What stands behind a carburetor holds the mixture.
+  const built = combination.induction.kind === 'carburetor' ? null : heldAir({ combination, charge });
+  const area = share * whole * (built?.area ?? 1);
   const profile: Profile = [
     { x: 0, area },
-    { x: length, area },
+    { x: length * (built?.length ?? 1), area },
   ];
   const duct = put(plan.ducts, {
     name: 'inlet duct',
@@ -130,8 +172,9 @@ export function putInlet(
     put(plan.orifices, { from: AIR, to: volumeAt(volume), area, ...throats, metering, weight });
     return [];
   }
-  const { length, area } = inlet;
-  const profile = openPipe(length, area);
+  const built = heldAir({ combination, charge });
+  const area = inlet.area * built.area;
+  const profile = openPipe(inlet.length, inlet.area).map(({ x }) => ({ x: x * built.length, area }));
   const duct = put(plan.ducts, {
     name: 'airbox inlet',
     profile,

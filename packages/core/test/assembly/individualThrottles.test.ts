@@ -1,12 +1,16 @@
 /** A throttle in each runner: still air in front, no plenum, and an airbox where there is one. */
 import { describe, expect, it } from 'vitest';
 import { assembleNetwork } from '../../src/assembly/assemble.ts';
+import { intakeCharge } from '../../src/assembly/intakeCharge.ts';
 import { throttleLoss } from '../../src/assembly/intakeParts.ts';
+import { heldAir, meteredAir } from '../../src/assembly/meteringParts.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { FIRST_ANGLES, FIRST_TIMING, planBurn } from '../../src/cycle/burnPlan.ts';
 import type { MarchedPoint } from '../../src/forecast/curve.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
+import { createReservoir } from '../../src/network/reservoir.ts';
+import { SIDE } from '../../src/network/side.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { wholeForecast } from '../forecast/wholeForecast.ts';
 
@@ -101,13 +105,37 @@ describe('throttles along the runners', () => {
     const boxed = specOf(
       `{ manifold: individual-throttles, runner: { ${RUNNER} }, airbox: { volume: 8 l, inlet: { inside: 80 mm, length: 300 mm } }, airCleaner: { flow: 400 cfm } }`,
     );
-    expect(boxed.spec.volumes.map(({ size }) => size)).toEqual([expect.closeTo(8e-3, 12)]);
+    // Built as much smaller as its gas, which holds fuel here, is softer than air.
+    expect(boxed.spec.volumes[0].size / 8e-3).toBeGreaterThan(0.975);
+    expect(boxed.spec.volumes[0].size / 8e-3).toBeLessThan(0.995);
     expect(boxed.spec.orifices).toHaveLength(0);
     expect(boxed.spec.ducts.filter(({ name }) => name === 'airbox inlet')).toHaveLength(1);
     const holed = specOf(
       `{ manifold: individual-throttles, runner: { ${RUNNER} }, airbox: { volume: 8 l, inlet: { inside: 80 mm } } }`,
     );
     expect(holed.spec.orifices[0].area).toBeCloseTo((Math.PI / 4) * 0.08 ** 2, 12);
+  });
+
+  it('have pipes of air in front of them: waves take the time they take in air, and meet the same resistance', () => {
+    const partsOf = (more: string) => {
+      const combination = engineOf(4, `{ manifold: individual-throttles${more} }`);
+      const { fuel, lambda, weather } = combination;
+      const { pressure, vapourPressure } = weather;
+      const charge = intakeCharge(combination, buildGasTables({ fuel, lambda, vapourPressure, pressure }));
+      const { side } = createReservoir(meteredAir(charge, pressure), charge.tables);
+      return { built: heldAir({ combination, charge }), side, temperature: weather.temperature };
+    };
+    const { built, side, temperature } = partsOf('');
+    const sound = Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
+    // Air of 60 F.
+    const still = Math.sqrt(1.4 * 287.05 * temperature);
+    expect(Math.abs((built.length / sound) * still - 1)).toBeLessThan(5e-4);
+    const resistance = side[SIDE.rho] * sound;
+    expect(Math.abs((built.area / resistance) * ((1.4 * 101_325) / still) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs((built.volume / side[SIDE.gamma]) * 1.4 - 1)).toBeLessThan(1e-6);
+    expect(built.length).toBeLessThan(0.985);
+    // Fuel injected into the cylinder is nowhere in the intake.
+    expect(partsOf(', injection: direct').built.length).toBeCloseTo(1, 2);
   });
 
   it('need no plenum, and say so; a wrong place or number is a problem', () => {
