@@ -43,12 +43,14 @@ export function createDuctCell({ at, holes = false }: DuctCellSpec, duct: Duct):
 /**
  * Pressure [Pa] that an opening in the side of cell `i` feels: the mean of what waves leave at the cell's two faces. Where a branch
  * draws, velocity falls along the cell, and the cell's own pressure lies below that of the pipes on both its sides by the
- * difference times half or a quarter of density and sound speed: a branch that felt it would draw as through a resistance.
+ * difference times half or a quarter of density and sound speed: a branch that felt it would draw as through a resistance. The first and
+ * the last cell have one such face.
  */
 function pressureBeside(duct: Duct, i: number): number {
   const { cells: n, p } = duct;
-  const left = i > 0 ? pressureAt(duct, i - 1) : p[i];
-  const right = i < n - 1 ? pressureAt(duct, i) : p[i];
+  if (n === 1) return p[0];
+  const left = i > 0 ? pressureAt(duct, i - 1) : pressureAt(duct, 0);
+  const right = i < n - 1 ? pressureAt(duct, i) : left;
   return 0.5 * (left + right);
 }
 

@@ -111,6 +111,28 @@ describe('a small pulse in a pipe', () => {
   });
 });
 
+describe('a small pulse at a merge', () => {
+  it.each([1, 2, 3])('of %i pipes besides its own passes 2 S / sum S and sends the rest back', (others) => {
+    const more = Array.from({ length: others - 1 }, (_, i) => i + 2);
+    const open = { area: AREA };
+    const middle: Middle = {
+      volumes: [{ name: 'merge', size: 0.01 * AREA }],
+      ducts: more.map(() => ductSpec(LENGTH, [AREA, AREA], 200)),
+      ends: [
+        { duct: 0, right: true, to: volume(0), opening: open },
+        { duct: 1, right: false, to: volume(0), opening: open },
+        ...more.flatMap((duct) => [
+          { duct, right: false, to: volume(0), opening: open },
+          { duct, right: true, to: { kind: 'reservoir', index: 0 } as const, opening: { area: 0 } },
+        ]),
+      ],
+    };
+    const { through, back } = coefficients(pulse({ middle, width: 0.4 }));
+    expect(Math.abs(through - 2 / (others + 1))).toBeLessThan(0.02);
+    expect(Math.abs(back - (1 - others) / (1 + others))).toBeLessThan(0.02);
+  });
+});
+
 describe('loss of transmission', () => {
   let sentAlone: Heard | undefined;
   const alone = (): Heard => {
