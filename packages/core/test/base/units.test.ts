@@ -63,6 +63,7 @@ const BAD: readonly (readonly [string, Dimension, string])[] = [
   ['4 inn', 'length', 'unit-unknown'],
   ['4,155 in', 'length', 'decimal-comma'],
   ['1e999 in', 'length', 'not-finite'],
+  ['1e307 km', 'length', 'not-finite'],
   ['four in', 'length', 'not-a-quantity'],
   ['', 'length', 'not-a-quantity'],
   ['.inf in', 'length', 'not-a-quantity'],

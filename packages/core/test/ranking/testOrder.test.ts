@@ -186,6 +186,21 @@ describe('accessOf(change)', () => {
     expect(access('heads.intake.valve', 'engine.stroke')).toBe('engine apart');
   });
 
+  it('puts what bears a change behind what makes it worthwhile, and the change behind both', () => {
+    const list = [
+      candidate('domes', 9, { access: 'settings', against: 'asks for 92 octane', enabledBy: 'fuel' }),
+      candidate('fuel', 0.1),
+      candidate('carburetor', 5, { access: 'manifold off' }),
+    ];
+    const bears = { a: 'domes', b: 'fuel', interactionPct: 0.5, verdict: 'independent' } as const;
+    const helps = { a: 'carburetor', b: 'fuel', interactionPct: 1, verdict: 'helps' } as const;
+    expect(order(list, [bears, helps]).filter((step) => step !== 'baseline')).toEqual([
+      'carburetor',
+      'fuel',
+      'domes',
+    ]);
+  });
+
   it('puts what bears a change before it, however little that gains itself', () => {
     const list = [
       candidate('domes', 9, { access: 'heads off', against: 'asks for 92 octane', enabledBy: 'fuel' }),
