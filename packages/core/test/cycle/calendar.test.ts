@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { calendarOf } from '../../src/cycle/calendar.ts';
+import { marchDegrees } from '../../src/cycle/march.ts';
+import { layGrid } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
+import { renewCopies } from '../../src/network/copiedEnds.ts';
 import { createNetwork } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
@@ -14,6 +17,28 @@ describe('the calendar of a cylinder', () => {
     const { intakeCloses, exhaustOpens } = calendarOf(network, index);
     expect(Math.abs(intakeCloses - (108 + 306 / 2 - 360))).toBeLessThan(12);
     expect(Math.abs(exhaustOpens - (360 - 116 - 320 / 2))).toBeLessThan(12);
+  });
+
+  it('has end gas from the closing of the intake valve until the burn has left none, and what it did noted', () => {
+    const mesh = { intakeCell: 0, exhaustCell: 0 };
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative', mesh }).startSpeed(5000);
+    layGrid(march);
+    renewCopies(march.network, march.y);
+    const [cylinder] = march.network.cylinders;
+    const [{ intakeCloses, exhaustOpens }] = march.calendars;
+    const seen = { compressed: new Set<boolean>(), expanded: new Set<boolean>(), open: new Set<boolean>() };
+    marchDegrees(march, 0, 1440, (theta) => {
+      if (theta < 720) return;
+      const { angle } = cylinder.now;
+      const { start, duration } = cylinder.burn;
+      if (angle > intakeCloses + 1e-3 && angle < start) seen.compressed.add(cylinder.endGas);
+      if (angle > start + duration + 1e-3 && angle < exhaustOpens) seen.expanded.add(cylinder.endGas);
+      if (angle > exhaustOpens + 1e-3 || angle < intakeCloses - 1e-3) seen.open.add(cylinder.endGas);
+    });
+    expect([...seen.compressed]).toEqual([true]);
+    expect([...seen.expanded]).toEqual([false]);
+    expect([...seen.open]).toEqual([false]);
+    expect(march.diaries[0].knock).toBeGreaterThan(0);
   });
 
   it('is that of its own valves where cylinders differ', () => {
