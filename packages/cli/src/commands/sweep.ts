@@ -57,7 +57,7 @@ export const sweepCommand: CommandSpec = {
     ...pageOptions(SWEEP_CHARTS),
   ],
   notes: [
-    'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is told too. Values that no engine can have are left out and say why.',
+    'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is said too. Values that no engine can have are left out and say why.',
     ...STUDY_NOTES,
   ],
   run,

@@ -55,7 +55,7 @@ export function backtestVerdict({ gain, measured }: BacktestResult): string {
   if (gain === null) return '';
   const least = fixed(100 * measured.resolvable, 1);
   const off = `Off by ${fixed(100 * Math.abs(gain.error), 1)} points`;
-  const pulls = `${measured.pulls.before} and ${measured.pulls.after} pulls tell ${least} % apart`;
+  const pulls = `${measured.pulls.before} and ${measured.pulls.after} pulls show ${least} % or more`;
   const sign = gain.rightSign ? '' : ' The sign is wrong.';
   if (gain.verdict === 'within') return `${off}: as near as the dyno can show, since ${pulls}.${sign}`;
   if (gain.verdict === 'near')

@@ -49,8 +49,7 @@ export function chosenAnswer(chosen: ChoiceResult, units: UnitSystem): string {
   const { power, powerUnit } = SHOWN[units];
   const tied = chosen.builds.filter(({ tieGroup }) => tieGroup === 1).length;
   const spread = best.sigmaPct === null ? '' : ` +/- ${fixed(best.sigmaPct, 1)}`;
-  const others =
-    tied < 2 ? '' : `; ${tied === 2 ? 'the next' : `the next ${tied - 1}`} can't be told from it`;
+  const others = tied < 2 ? '' : `; ${tied === 2 ? 'the next' : `the next ${tied - 1}`} may be as good`;
   return `Best of ${fixed(chosen.search.withinLimits ?? chosen.search.builds)} builds: ${buildText(best)}: ${signed(best.gainPct, 1)}${spread} % (${signed(power(best.bandGainKw), 1)} ${powerUnit} mean power)${priceText(best)}${others}`;
 }
 
@@ -102,7 +101,7 @@ function buildsText(chosen: ChoiceResult, { width, units }: TextOptions): string
   const sharedLine =
     builds.length < 2 || common.length === 0
       ? ''
-      : `All that can't be told from the best share ${common.join('; ')}.`;
+      : `All that may be as good as the best share ${common.join('; ')}.`;
   return (
     table(buildColumns(units), builds.map(numbered), width) +
     entries.map((line) => `${line}\n`).join('') +

@@ -61,7 +61,7 @@ function comparisonAnswer(comparison: PullComparison, units: UnitSystem): string
   const { power, powerUnit } = SHOWN[units];
   const gain = `${signed(power(powerKw.after - powerKw.before), 1)} ${powerUnit} (${signed(100 * powerKw.gain, 2)} %)`;
   const verdict = resolved
-    ? `a difference: these pulls tell ${fixed(100 * resolvable, 2)} % apart`
+    ? `a difference: these pulls show ${fixed(100 * resolvable, 2)} % or more`
     : `too small for these pulls: they show ${fixed(100 * resolvable, 2)} % or more`;
   return `${plain(after)} against ${plain(before)}: ${gain} mean power ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm; ${verdict}`;
 }
@@ -128,7 +128,7 @@ export function repeats({ repeatability, pulls, smoothedOver }: PullSummary): st
     return `One pull says nothing of repeatability; two or three more would.${smoothed}`;
   const { deviation } = repeatability;
   const least = 2 * deviation * Math.sqrt(2 / pulls.length);
-  return `One pull scatters by ${fixed(100 * deviation, 2)} % (one standard deviation, over ${repeatability.speeds} speeds); ${pulls.length} such pulls a side tell ${fixed(100 * least, 2)} % apart.${smoothed}`;
+  return `One pull scatters by ${fixed(100 * deviation, 2)} % (one standard deviation, over ${repeatability.speeds} speeds); ${pulls.length} such pulls a side show ${fixed(100 * least, 2)} % or more.${smoothed}`;
 }
 
 /** The mean curve of a sheet. */

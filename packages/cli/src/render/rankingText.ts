@@ -104,7 +104,7 @@ function baselineLine({ baseline, combination, dyno }: RankingResult, units: Uni
 function changesTable(ranking: RankingResult, { width, units, detail }: TextOptions): string {
   const { changes, dyno } = ranking;
   if (changes.length === 0) return '';
-  const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${pullsText(dyno.pulls)} a side can tell from nothing. Within a tie group the order is not settled.`;
+  const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${pullsText(dyno.pulls)} a side can show. Within a tie group the order is not settled.`;
   const legend = breachLegend(changes);
   const all = rankedColumns(units);
   const columns = detail === 'verbose' ? all : all.filter(({ name }) => name !== 'peak');

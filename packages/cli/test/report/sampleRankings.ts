@@ -119,7 +119,7 @@ export function sampleRanking(names: readonly string[]): RankingResult {
         pulls: 9,
         expectedGainPct: 0.4,
         inBestSet: false,
-        why: '9 pulls a side would tell it',
+        why: '9 pulls a side would show it',
       })),
       leave: names.slice(2).map((change) => ({
         action: 'leave',

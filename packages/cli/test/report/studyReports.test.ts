@@ -162,7 +162,7 @@ describe('rankReport(ranking, note, units)', () => {
     ]);
     const words = textOf(page);
     expect(words).toMatch(/^ sample - valvetide sample First test headers: \+11\.3 \+\/- 2\.3 hp/);
-    expect(words).toContain('Shaded: less than the 0.82 % that 3 pulls a side can tell from nothing.');
+    expect(words).toContain('Shaded: less than the 0.82 % that 3 pulls a side can show.');
     const bars = /<figure id="ranking">(.*?)<figcaption>/s.exec(page)?.[1] ?? '';
     expect(bars).toContain('>headers<');
     expect(bars).toContain('>tie 1<');

@@ -100,7 +100,7 @@ export interface ChoiceResult {
   readonly baseline: { readonly bandPowerKw: number; readonly bandTorqueNm: number } | null;
   /** Best first. */
   readonly builds: readonly ChosenBuild[];
-  /** What all builds that can't be told from the best have in common. */
+  /** What all builds have in common that may be as good as the best. */
   readonly shared: readonly Taken[];
   /** The most gain for each sum of money, among builds that were forecast; rising in both. */
   readonly frontier: readonly PricedBuild[];

@@ -12,7 +12,7 @@ export interface SpeedBand {
 }
 
 /**
- * `speed`: every speed counts alike. `time`: by the time an engine that accelerates a constant inertia through the band
+ * `speed`: every speed has the same weight. `time`: by the time an engine that accelerates a constant inertia through the band
  * spends at each speed, dt ~ dn / torque.
  */
 export type BandWeighting = 'speed' | 'time';

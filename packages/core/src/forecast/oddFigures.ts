@@ -45,7 +45,7 @@ const ODD: readonly Odd[] = [
   {
     code: 'peak-pressure',
     is: (p) => p.peakPressureBar > MOST_PRESSURE,
-    message: (rpm) => `cylinder pressure passes ${MOST_PRESSURE} bar at ${rpm} rpm: parts don't bear that`,
+    message: (rpm) => `cylinder pressure passes ${MOST_PRESSURE} bar at ${rpm} rpm: no part stands that`,
   },
   {
     code: 'flow-temperature',

@@ -107,7 +107,7 @@ export function testOrder(
     stop:
       faint.length === 0
         ? null
-        : `what else gains promises less than the ${resolvablePct.toFixed(1)} % that can be told from nothing by ${pulls} pulls a side`,
+        : `what else gains promises less than the ${resolvablePct.toFixed(1)} % that ${pulls} pulls a side can show`,
     beyond: faint.map((c) => faintStep(c, expected(c), isBest(c))),
     leave: [...left].sort(byGain).map((c) => leaveStep(c, rivals.get(c.name) ?? null)),
     bill: billOf(steps, ordered),
@@ -229,7 +229,7 @@ function testStep(
 }
 
 function faintStep(c: TestCandidate, expectedGainPct: number, inBestSet: boolean): TestStep {
-  const why = c.pulls === null ? 'too small for this dyno' : `${c.pulls} pulls a side would tell it`;
+  const why = c.pulls === null ? 'too small for this dyno' : `${c.pulls} pulls a side would show it`;
   return { action: 'test', change: c.name, pulls: c.pulls, expectedGainPct, inBestSet, why };
 }
 

@@ -108,7 +108,7 @@ describe('testOrder(candidates, links, options)', () => {
     expect(steps.map(({ action, change }) => change ?? action)).toEqual(['baseline', 'sure', 'baseline']);
     expect(stop).toContain('0.8 %');
     expect(beyond.map(({ change, why }) => [change, why])).toEqual([
-      ['faint', '13 pulls a side would tell it'],
+      ['faint', '13 pulls a side would show it'],
     ]);
     expect(leave.map(({ change, why }) => [change, why])).toEqual([
       ['nothing', 'too little to gain'],

@@ -25,7 +25,7 @@ export function gainBySpeed(result: BacktestResult, units: UnitSystem): Figure |
         layers: [
           {
             kind: 'ribbon',
-            name: `what the pulls tell, ${fixed(doubt, 1)} %`,
+            name: `what the pulls can show, ${fixed(doubt, 1)} %`,
             colour: 'soft',
             points: points.map(({ rpm, measuredGain }) => ({
               x: rpm,

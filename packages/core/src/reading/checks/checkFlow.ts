@@ -56,7 +56,7 @@ function checkDepression({ file, sheets, ledger }: ResolveContext, report: Repor
     if (depression === null || Math.abs(depression / used - 1) <= DEPRESSION_SLACK) continue;
     const said = `${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O`;
     const other = `${Number((used / INCH_OF_WATER).toPrecision(3))} inH2O`;
-    const message = `names the sheet ${name}, which speaks of ${said}; ${stated === undefined ? 'the file gives no depression' : `the file gives ${other}`}`;
+    const message = `names the sheet ${name}, which says ${said}; ${stated === undefined ? 'the file gives no depression' : `the file gives ${other}`}`;
     report.problem(path, 'depression-contradicts', message, `state heads.bench.depression, ${said}?`);
   }
 }
