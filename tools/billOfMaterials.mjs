@@ -31,9 +31,12 @@ if (status !== 0) {
 }
 const bill = JSON.parse(stdout);
 const faults = [];
-for (const { name, version, licenses = [], hashes = [], purl = '' } of bill.components) {
+for (const { name, version, licenses = [], hashes = [], purl = '', properties = [] } of bill.components) {
   // Our own parts are no third party's.
   if (name.startsWith('@valvetide/') || purl.includes('valvetide')) continue;
+  // Nor are the workspaces that stand for somebody else's.
+  if (properties.some(({ name: key, value }) => key === 'cdx:npm:package:private' && value === 'true'))
+    continue;
   const found = licenses.map(({ license, expression }) => expression ?? license?.id ?? license?.name);
   if (found.length === 0 || found.some((licence) => !allowed.includes(licence)))
     faults.push(`${name} ${version}: licence ${found.join(', ') || 'not stated'} is not among those allowed`);
