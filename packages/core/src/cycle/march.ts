@@ -67,7 +67,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
   return {
     network,
     options,
-    stepper: createStepper(options.tableau, network.size),
+    stepper: createStepper(options.tableau, network.size, network.vector),
     rhs: (t, y, d) => {
       network.crankAngle[0] = t[TIME.stage] * network.degreesPerSecond;
       decodeHere(network, y);
@@ -76,7 +76,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     plan,
     calendars: network.cylinders.map((_, i) => calendarOf(network, i)),
     diaries: network.cylinders.map(emptyDiary),
-    y: new Float64Array(network.size),
+    y: network.vector(),
     before: new Float64Array(network.size),
     grid: freeGrid(options.maxStep),
     clock: new Float64Array(CLOCK_SIZE),

@@ -2,6 +2,7 @@
 
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenR } from '../gas/lookup.ts';
+import { BLOCK, BLOCK_HEAD, type DuctMemory, type KernelDucts } from './ductMemory.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
 import { cutProfile } from './ductProfile.ts';
 import type { PartGroup, Site, Weighted } from './part.ts';
@@ -34,6 +35,8 @@ export const FLUX = { mass: 0, momentum: 1, energy: 2, burned: 3 } as const;
  * heat taken up from the wall [J]. The other arrays are decoded from the state at each stage.
  */
 export interface Duct extends DuctCells {
+  /** All columns in one piece, as the kernel meets them: `ductMemory.ts`. */
+  readonly block: Float64Array;
   readonly name: string;
   readonly weight: number;
   readonly tables: GasTables;
@@ -62,20 +65,44 @@ export interface Duct extends DuctCells {
 }
 
 /** @throws {@link DomainError} where cells, lengths or areas are not positive or the profile does not rise from 0 */
-export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables' | 'take'>): Duct {
-  const { cells } = spec;
+export function createDuct(
+  spec: DuctSpec,
+  { tables: shared, take, memory }: Pick<Site, 'tables' | 'take'> & { readonly memory?: DuctMemory },
+): Duct {
+  const { name, weight = 1, tables = shared, cells, fanning, wallTemperature, heatMultiplier } = spec;
   const cut = cutProfile(spec.profile, cells);
-  const column = () => new Float64Array(cells);
-  return {
-    name: spec.name,
-    weight: spec.weight ?? 1,
-    tables: spec.tables ?? tables,
+  const size = blockSize(cells);
+  const block = memory === undefined ? new Float64Array(size) : memory.take(size);
+  let next = BLOCK_HEAD;
+  const column = (count = cells): Float64Array => {
+    next += count;
+    return block.subarray(next - count, next);
+  };
+  // Behind a column of the kernel's own, velocity times area.
+  const behind = (): Float64Array => {
+    column();
+    return column(DUCT_FIELDS * cells);
+  };
+  block[BLOCK.tMin] = tables.tMin;
+  block[BLOCK.dT] = tables.dT;
+  block[BLOCK.freshR] = tables.freshR;
+  block[BLOCK.burnedR] = tables.burnedR;
+  block[BLOCK.last] = tables.count - 2;
+  block[BLOCK.fanning] = fanning;
+  block[BLOCK.wallTemperature] = wallTemperature;
+  block[BLOCK.heatMultiplier] = heatMultiplier;
+  block[BLOCK.cells] = cells;
+  const duct = {
+    block,
+    name,
+    weight,
+    tables,
     cells,
     offset: take(DUCT_FIELDS * cells + 1),
     ...cut,
-    fanning: spec.fanning,
-    wallTemperature: spec.wallTemperature,
-    heatMultiplier: spec.heatMultiplier,
+    fanning,
+    wallTemperature,
+    heatMultiplier,
     rho: column(),
     u: column(),
     p: column(),
@@ -86,10 +113,22 @@ export function createDuct(spec: DuctSpec, { tables, take }: Pick<Site, 'tables'
     c: column(),
     e: column(),
     eBurn: column(),
-    slope: new Float64Array(DUCT_FIELDS * cells),
-    left: new Float64Array(DUCT_FIELDS),
-    right: new Float64Array(DUCT_FIELDS),
+    slope: behind(),
+    left: block.subarray(BLOCK.left, BLOCK.left + DUCT_FIELDS),
+    right: block.subarray(BLOCK.right, BLOCK.right + DUCT_FIELDS),
   };
+  // What the kernel reads beside: measures of the cells. Its fluxes come last.
+  column().set(cut.perVolume);
+  column().set(cut.cellArea);
+  column().set(cut.wallArea);
+  column(cells + 1).set(cut.faceArea);
+  column(cells + 1).set(cut.faceArea.map((area) => 1 / area));
+  return duct;
+}
+
+/** Numbers in the block of a duct: head, columns, faces, fluxes through them two by two, and a pair to spare. */
+export function blockSize(cells: number): number {
+  return BLOCK_HEAD + 18 * cells + 2 * (cells + 1) + DUCT_FIELDS * (cells + 2) + 2;
 }
 
 /** Writes gas of one state at rest into the duct's part of `y`: p [Pa], T [K], burned share b [-]. */
@@ -315,13 +354,16 @@ export function balanceDuct(duct: Duct, d: Float64Array): void {
   d[o + DUCT_FIELDS * n] += heat;
 }
 
-export function ductGroup(ducts: readonly Duct[]): PartGroup {
+/** @param kernel - of these ducts, for states and rates that stand in its memory */
+export function ductGroup(ducts: readonly Duct[], kernel: KernelDucts | null = null): PartGroup {
   return {
     decode(y) {
-      for (const duct of ducts) decodeDuct(duct, y);
+      if (kernel !== null && y.buffer === kernel.buffer) kernel.decode(y);
+      else for (const duct of ducts) decodeDuct(duct, y);
     },
     addRates(_y, d) {
-      for (const duct of ducts) balanceDuct(duct, d);
+      if (kernel !== null && d.buffer === kernel.buffer) kernel.balance(d);
+      else for (const duct of ducts) balanceDuct(duct, d);
     },
     // Signal speed over cell length.
     raiseFastest(fastest) {

@@ -7,9 +7,10 @@ import type { Cylinder, CylinderSpec } from './cylinder.ts';
 import { createCylinder } from './cylinder.ts';
 import { cylinderGroup } from './cylinderGroup.ts';
 import type { Duct, DuctSpec } from './duct.ts';
-import { createDuct, ductGroup } from './duct.ts';
+import { blockSize, createDuct, DUCT_FIELDS, ductGroup } from './duct.ts';
 import type { DuctCell, DuctCellSpec } from './ductCell.ts';
 import { createDuctCell, ductCellGroup } from './ductCell.ts';
+import { ductMemory } from './ductMemory.ts';
 import type { Feed, FeedSpec } from './feed.ts';
 import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
@@ -60,6 +61,8 @@ export interface Network {
   readonly connections: readonly PartGroup[];
   /** Crank angle of the state that is decoded [deg], at index 0. */
   readonly crankAngle: Float64Array;
+  /** Zeros for a state or its rates, of a kind that the network is quickest with. */
+  readonly vector: () => Float64Array;
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
   degreesPerSecond: number;
 }
@@ -78,7 +81,9 @@ export function createNetwork(spec: NetworkSpec): Network {
   const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, r.tables ?? tables));
   const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
   const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
-  const ducts = (spec.ducts ?? []).map((d) => createDuct(d, site));
+  const memory = ductMemory(numbersOf(spec));
+  const ducts = (spec.ducts ?? []).map((d) => createDuct(d, { ...site, memory }));
+  const kernel = memory.enlist(ducts);
   const cells = (spec.cells ?? []).map((c) => createDuctCell(c, ducts[c.duct]));
   const still = { reservoir: reservoirs, volume: volumes, cylinder: cylinders, cell: cells };
   const nodeAt = ({ kind, index }: NodeRef): StillNode => still[kind][index];
@@ -107,7 +112,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     nodes: [
       volumeGroup(volumes),
       cylinderGroup(cylinders, site.crankAngle),
-      ductGroup(ducts),
+      ductGroup(ducts, kernel),
       ductCellGroup(cells),
     ],
     connections: [
@@ -118,8 +123,26 @@ export function createNetwork(spec: NetworkSpec): Network {
       copyGroup(copies),
     ],
     crankAngle: site.crankAngle,
+    vector: () => memory.take(size),
     degreesPerSecond: ZERO,
   };
+}
+
+/** States and rates that a march keeps, and some to spare. */
+const VECTORS = 10;
+/** Entries of the state at most that a part takes beside those of the cells of ducts. */
+const MOST_ENTRIES = 16;
+
+/** Room for the blocks of ducts, their gases and the vectors of a march [-]. */
+function numbersOf({ ducts = [], ...others }: NetworkSpec): number {
+  const gases = new Set(ducts.map(({ tables }) => tables ?? others.tables));
+  const tables = [...gases].reduce((sum, { count }) => sum + 2 * count, 0);
+  const blocks = ducts.reduce((sum, { cells }) => sum + blockSize(cells), 0);
+  const cells = ducts.reduce((sum, duct) => sum + duct.cells, 0);
+  const parts = Object.values(others).reduce((sum, list) => sum + (Array.isArray(list) ? list.length : 0), 0);
+  return (
+    tables + blocks + ducts.length + VECTORS * (DUCT_FIELDS * cells + MOST_ENTRIES * (parts + ducts.length))
+  );
 }
 
 /** @param rpm - crank speed [1/min] */

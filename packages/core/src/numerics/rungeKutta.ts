@@ -73,15 +73,22 @@ export interface Stepper {
   readonly time: Float64Array;
 }
 
-/** @throws {@link DomainError} if `size` is not a positive whole number */
-export function createStepper(tableau: Tableau, size: number): Stepper {
+/**
+ * @param vector - makes the arrays that the right-hand side is given
+ * @throws {@link DomainError} if `size` is not a positive whole number
+ */
+export function createStepper(
+  tableau: Tableau,
+  size: number,
+  vector: () => Float64Array = () => new Float64Array(size),
+): Stepper {
   if (!(Number.isInteger(size) && size > 0)) throw new DomainError('size', size, 'a positive whole number');
   return {
     tableau,
     repeats: tableau.a.map((row, i) => i > 1 && tableau.a[i - 1].every((w, j) => w === row[j])),
     carried: carriedShare(tableau),
-    stages: tableau.b.map(() => new Float64Array(size)),
-    trial: new Float64Array(size),
+    stages: tableau.b.map(() => vector()),
+    trial: vector(),
     time: new Float64Array(3),
   };
 }

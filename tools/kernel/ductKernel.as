@@ -1,0 +1,255 @@
+// The stage of a duct as packages/core/src/network/duct.ts has it, two cells at a time and to the same bits: each sum in the same order.
+// It works in the memory that packages/core/src/network/ductMemory.ts lays out. `npm run kernel` compiles it. The language is AssemblyScript.
+
+/** Numbers at the head of a block, before the columns. */
+@inline const HEAD: usize = 20;
+
+@inline function get(column: usize, i: i32): f64 {
+  return load<f64>(column + (<usize>i << 3));
+}
+@inline function put(column: usize, i: i32, value: f64): void {
+  store<f64>(column + (<usize>i << 3), value);
+}
+@inline function pair(column: usize, i: i32): v128 {
+  return v128.load(column + (<usize>i << 3));
+}
+@inline function putPair(column: usize, i: i32, value: v128): void {
+  v128.store(column + (<usize>i << 3), value);
+}
+
+@inline function limited(back: f64, fore: f64): f64 {
+  const sum = back + fore;
+  const most = abs(sum) - abs(abs(back) - abs(fore));
+  const mean = 0.5 * sum;
+  return 0.5 * (abs(mean + most) - abs(mean - most));
+}
+@inline function limitedPair(back: v128, fore: v128): v128 {
+  const sum = f64x2.add(back, fore);
+  const most = f64x2.sub(f64x2.abs(sum), f64x2.abs(f64x2.sub(f64x2.abs(back), f64x2.abs(fore))));
+  const half = f64x2.splat(0.5);
+  const mean = f64x2.mul(half, sum);
+  return f64x2.mul(half, f64x2.sub(f64x2.abs(f64x2.add(mean, most)), f64x2.abs(f64x2.sub(mean, most))));
+}
+
+@inline function limit(x: usize, slope: usize, n: i32): void {
+  put(slope, 0, get(x, 1) - get(x, 0));
+  let i = 1;
+  for (; i + 1 < n - 1; i += 2)
+    putPair(slope, i, limitedPair(f64x2.sub(pair(x, i), pair(x, i - 1)), f64x2.sub(pair(x, i + 1), pair(x, i))));
+  for (; i < n - 1; i++) put(slope, i, limited(get(x, i) - get(x, i - 1), get(x, i + 1) - get(x, i)));
+  put(slope, n - 1, get(x, n - 1) - get(x, n - 2));
+}
+
+@inline function flattenJump(rho: usize, p: usize, slope: usize, n: i32, i: i32): void {
+  const most = max(abs(get(slope, i)) / get(rho, i), abs(get(slope, 2 * n + i)) / get(p, i));
+  if (!(most > 0.4)) return;
+  for (let q = 0; q < 4; q++) put(slope, q * n + i, get(slope, q * n + i) * (0.4 / most));
+}
+
+/** Decodes `count` ducts, whose blocks and offsets in the state stand in `list`, from the state at `y`. */
+export function decode(list: usize, count: i32, y: usize): void {
+  for (let j = 0; j < count; j++)
+    decodeDuct(load<i32>(list + (<usize>j << 3)), y + (<usize>load<i32>(list + (<usize>j << 3), 4) << 3));
+}
+
+function decodeDuct(block: usize, y: usize): void {
+  const n = <i32>get(block, 10);
+  const s = <usize>n << 3;
+  const freshU = <usize>get(block, 0);
+  const burnedU = <usize>get(block, 1);
+  const tMin = get(block, 2);
+  const dT = get(block, 3);
+  const freshR = get(block, 4);
+  const dR = get(block, 5) - freshR;
+  const last = <i32>get(block, 6);
+  const rho = block + (HEAD << 3);
+  const u = rho + s;
+  const p = u + s;
+  const T = p + s;
+  const b = T + s;
+  const R = b + s;
+  const cv = R + s;
+  const c = cv + s;
+  const e = c + s;
+  const eBurn = e + s;
+  const uA = eBurn + s;
+  const slope = uA + s;
+  const perVolume = slope + 4 * s;
+  const cellArea = perVolume + s;
+  const perKelvin = 1 / dT;
+  for (let i = 0; i < n; i++) {
+    const m = get(y, i);
+    const perM = 1 / m;
+    const ui = get(y + s, i) * perM;
+    const ei = get(y + 2 * s, i) * perM - 0.5 * ui * ui;
+    let bi = get(y + 3 * s, i) * perM;
+    if (bi < 0) bi = 0;
+    else if (bi > 1) bi = 1;
+    let k = <i32>((get(T, i) - tMin) * perKelvin);
+    if (k < 0) k = 0;
+    else if (k > last) k = last;
+    let deltaLo = get(burnedU, k) - get(freshU, k);
+    let deltaHi = get(burnedU, k + 1) - get(freshU, k + 1);
+    let lo = get(freshU, k) + bi * deltaLo;
+    let hi = get(freshU, k + 1) + bi * deltaHi;
+    while (ei >= hi && k < last) {
+      k++;
+      deltaLo = deltaHi;
+      deltaHi = get(burnedU, k + 1) - get(freshU, k + 1);
+      lo = hi;
+      hi = get(freshU, k + 1) + bi * deltaHi;
+    }
+    while (ei < lo && k > 0) {
+      k--;
+      deltaHi = deltaLo;
+      deltaLo = get(burnedU, k) - get(freshU, k);
+      hi = lo;
+      lo = get(freshU, k) + bi * deltaLo;
+    }
+    const perRise = 1 / (hi - lo);
+    const f = (ei - lo) * perRise;
+    const Ti = tMin + dT * (<f64>k + f);
+    const Ri = freshR + bi * dR;
+    const ri = m * get(perVolume, i);
+    const RT = Ri * Ti;
+    put(rho, i, ri);
+    put(u, i, ui);
+    put(p, i, ri * RT);
+    put(T, i, Ti);
+    put(b, i, bi);
+    put(R, i, Ri);
+    put(cv, i, (hi - lo) * perKelvin);
+    put(c, i, sqrt((1 + Ri * dT * perRise) * RT));
+    put(e, i, ei);
+    put(eBurn, i, deltaLo + f * (deltaHi - deltaLo));
+    put(uA, i, ui * get(cellArea, i));
+  }
+  if (n === 1) {
+    for (let q = 0; q < 4; q++) put(slope, q, 0);
+    return;
+  }
+  limit(rho, slope, n);
+  limit(uA, slope + s, n);
+  limit(p, slope + 2 * s, n);
+  limit(b, slope + 3 * s, n);
+  flattenJump(rho, p, slope, n, 0);
+  flattenJump(rho, p, slope, n, n - 1);
+}
+
+/** Adds the balances of `count` ducts into the rates at `d`; the fluxes at their ends stand in their blocks. */
+export function balance(list: usize, count: i32, d: usize): void {
+  for (let j = 0; j < count; j++)
+    balanceDuct(load<i32>(list + (<usize>j << 3)), d + (<usize>load<i32>(list + (<usize>j << 3), 4) << 3));
+}
+
+function balanceDuct(block: usize, d: usize): void {
+  const n = <i32>get(block, 10);
+  const s = <usize>n << 3;
+  const dR = f64x2.splat(get(block, 5) - get(block, 4));
+  const fanning = get(block, 7);
+  const wallTemperature = get(block, 8);
+  const heatMultiplier = get(block, 9);
+  const rho = block + (HEAD << 3);
+  const u = rho + s;
+  const p = u + s;
+  const T = p + s;
+  const b = T + s;
+  const R = b + s;
+  const cv = R + s;
+  const c = cv + s;
+  const e = c + s;
+  const eBurn = e + s;
+  const uA = eBurn + s;
+  const slope = uA + s;
+  const slopeU = slope + s;
+  const slopeP = slopeU + s;
+  const slopeB = slopeP + s;
+  const wallArea = slope + 6 * s;
+  const face = wallArea + s;
+  const perFace = face + s + 8;
+  const F0 = perFace + s + 8;
+  const F1 = F0 + s + 16;
+  const F2 = F1 + s + 16;
+  const F3 = F2 + s + 16;
+  const half = f64x2.splat(0.5);
+  const zero = f64x2.splat(0);
+  // The flux through face r, between cells i and r = i + 1. Of an odd face the second half of the pair is nothing that is used.
+  for (let i = 0; i < n - 1; i += 2) {
+    const r = i + 1;
+    const per = pair(perFace, r);
+    const rhoL = f64x2.add(pair(rho, i), f64x2.mul(half, pair(slope, i)));
+    const uL = f64x2.mul(f64x2.add(pair(uA, i), f64x2.mul(half, pair(slopeU, i))), per);
+    const pL = f64x2.add(pair(p, i), f64x2.mul(half, pair(slopeP, i)));
+    const rhoR = f64x2.sub(pair(rho, r), f64x2.mul(half, pair(slope, r)));
+    const uR = f64x2.mul(f64x2.sub(pair(uA, r), f64x2.mul(half, pair(slopeU, r))), per);
+    const pR = f64x2.sub(pair(p, r), f64x2.mul(half, pair(slopeP, r)));
+    const downL = f64x2.sub(uL, pair(c, i));
+    const downR = f64x2.sub(uR, pair(c, r));
+    const upL = f64x2.add(uL, pair(c, i));
+    const upR = f64x2.add(uR, pair(c, r));
+    const sL = f64x2.mul(half, f64x2.sub(f64x2.add(downL, downR), f64x2.abs(f64x2.sub(downL, downR))));
+    const sR = f64x2.mul(half, f64x2.add(f64x2.add(upL, upR), f64x2.abs(f64x2.sub(upL, upR))));
+    const kL = f64x2.mul(rhoL, f64x2.sub(sL, uL));
+    const kR = f64x2.mul(rhoR, f64x2.sub(sR, uR));
+    const sM = f64x2.div(
+      f64x2.sub(f64x2.add(f64x2.sub(pR, pL), f64x2.mul(kL, uL)), f64x2.mul(kR, uR)),
+      f64x2.sub(kL, kR),
+    );
+    const left = f64x2.ge(sM, zero);
+    const db = v128.bitselect(f64x2.mul(half, pair(slopeB, i)), f64x2.neg(f64x2.mul(half, pair(slopeB, r))), left);
+    const rhoF = v128.bitselect(rhoL, rhoR, left);
+    const uF = v128.bitselect(uL, uR, left);
+    const pF = v128.bitselect(pL, pR, left);
+    const TF = f64x2.div(pF, f64x2.mul(rhoF, f64x2.add(v128.bitselect(pair(R, i), pair(R, r), left), f64x2.mul(dR, db))));
+    const warmer = f64x2.sub(TF, v128.bitselect(pair(T, i), pair(T, r), left));
+    const eF = f64x2.add(
+      f64x2.add(
+        v128.bitselect(pair(e, i), pair(e, r), left),
+        f64x2.mul(v128.bitselect(pair(cv, i), pair(cv, r), left), warmer),
+      ),
+      f64x2.mul(v128.bitselect(pair(eBurn, i), pair(eBurn, r), left), db),
+    );
+    const E = f64x2.add(eF, f64x2.mul(half, f64x2.mul(uF, uF)));
+    const sF = v128.bitselect(sL, sR, left);
+    const k = v128.bitselect(kL, kR, left);
+    const w = v128.and(sF, v128.bitselect(f64x2.lt(sL, zero), f64x2.gt(sR, zero), left));
+    const rhoS = f64x2.div(k, f64x2.sub(sF, sM));
+    const A = pair(face, r);
+    const flow = f64x2.mul(rhoF, uF);
+    const mass = f64x2.mul(A, f64x2.add(flow, f64x2.mul(w, f64x2.sub(rhoS, rhoF))));
+    const force = f64x2.add(
+      f64x2.add(f64x2.mul(flow, uF), pF),
+      f64x2.mul(w, f64x2.sub(f64x2.mul(rhoS, sM), flow)),
+    );
+    const ES = f64x2.add(E, f64x2.mul(f64x2.sub(sM, uF), f64x2.add(sM, f64x2.div(pF, k))));
+    const energy = f64x2.add(
+      f64x2.add(f64x2.mul(flow, E), f64x2.mul(pF, uF)),
+      f64x2.mul(w, f64x2.sub(f64x2.mul(rhoS, ES), f64x2.mul(rhoF, E))),
+    );
+    putPair(F0, r, mass);
+    putPair(F1, r, f64x2.mul(A, force));
+    putPair(F2, r, f64x2.mul(A, energy));
+    putPair(F3, r, f64x2.mul(mass, f64x2.add(v128.bitselect(pair(b, i), pair(b, r), left), db)));
+  }
+  put(F0, 0, get(block, 12));
+  put(F1, 0, get(block, 13));
+  put(F2, 0, get(block, 14));
+  put(F3, 0, get(block, 15));
+  put(F0, n, get(block, 16));
+  put(F1, n, get(block, 17));
+  put(F2, n, get(block, 18));
+  put(F3, n, get(block, 19));
+  let heat = 0.0;
+  for (let i = 0; i < n; i++) {
+    const ui = get(u, i);
+    const shear = 0.5 * fanning * get(rho, i) * abs(ui) * get(wallArea, i);
+    const q = heatMultiplier * shear * (get(cv, i) + get(R, i)) * (wallTemperature - get(T, i));
+    heat += q;
+    const pushed = get(F1, i) + get(p, i) * (get(face, i + 1) - get(face, i)) - shear * ui;
+    put(d, i, get(d, i) + (get(F0, i) - get(F0, i + 1)));
+    put(d + s, i, get(d + s, i) + (pushed - get(F1, i + 1)));
+    put(d + 2 * s, i, get(d + 2 * s, i) + (get(F2, i) + q - get(F2, i + 1)));
+    put(d + 3 * s, i, get(d + 3 * s, i) + (get(F3, i) - get(F3, i + 1)));
+  }
+  put(d, 4 * n, get(d, 4 * n) + heat);
+}
