@@ -174,7 +174,7 @@ function effectsText({ effects }: ChoiceResult, width: number, all: boolean): st
     return `${plain(group)}: ${each.join(', ')}`;
   });
   return (
-    wrapped('What matters, each choice against the mean of its group over all builds [%]:', width) +
+    wrapped('What matters, each choice by itself against the mean of its group [%]:', width) +
     linesText([...lines, ...(left > 0 ? [`and ${left} more that matter less`] : [])], width)
   );
 }

@@ -44,11 +44,11 @@ export interface ChosenBuild extends PricedBuild {
   readonly cautions: readonly string[];
 }
 
-/** What the alternatives of a group do on average over the builds. */
+/** What the alternatives of a group do by themselves. */
 export interface GroupEffect {
   /** Name of the group. */
   readonly group: string;
-  /** Each alternative's effect beside the mean of the group [%]. */
+  /** Each alternative's effect by itself, beside the mean of the group [%]. */
   readonly effects: readonly { readonly choice: string | null; readonly effectPct: number }[];
   /** Largest less smallest effect [%]. */
   readonly rangePct: number;

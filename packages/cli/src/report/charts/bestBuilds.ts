@@ -20,7 +20,8 @@ export function bestBuilds({ builds }: ChoiceResult, units: UnitSystem): Figure 
         title: 'gain, %',
         noise: 0,
         rows: builds.map((build, i) => ({
-          name: plainShort(`${i + 1}  ${buildText(build)}`, 40),
+          group: String(i + 1),
+          name: plainShort(buildText(build), 40),
           value: build.gainPct,
           error:
             build.sigmaPct === null ? null : [build.gainPct - build.sigmaPct, build.gainPct + build.sigmaPct],

@@ -23,7 +23,7 @@ export function choiceEffects({ effects }: ChoiceResult): Figure | null {
   return {
     id: 'choices',
     title: 'What matters',
-    description: `Each choice against the mean of its group, over all builds. Most depends on ${plain(first.group)}: ${first.rangePct.toFixed(1)} % between its best and its worst.${all.length > MOST_ROWS ? ` The first ${MOST_ROWS} of ${all.length}.` : ''}`,
+    description: `Each choice by itself, against the mean of its group. Most depends on ${plain(first.group)}: ${first.rangePct.toFixed(1)} % between its best and its worst.${all.length > MOST_ROWS ? ` The first ${MOST_ROWS} of ${all.length}.` : ''}`,
     drawing: {
       kind: 'rows',
       rows: {
