@@ -184,7 +184,7 @@ function cellOf(source: DynoLine, column: DynoColumn, name: string, problems: Pr
   const plain = cell.replace(/^([+-]?\d+),(\d+)$/u, '$1.$2');
   const found = /^([+-]?)(\d*)(?:\.(\d*))?(?:e([+-]?\d{1,2}))?$/iu.exec(plain);
   const value = Number(plain);
-  if (found === null || (found[2] === '' && (found[3] ?? '') === '') || !Number.isFinite(value)) {
+  if (found === null || !Number.isFinite(value)) {
     if (column.unit === null) return null;
     const message = `has '${cell.slice(0, 30)}' in column '${column.header.slice(0, 40)}', which is no number`;
     const hint = SET_APART.test(cell) ? 'write thousands without a separator' : null;

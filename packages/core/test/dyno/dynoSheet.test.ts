@@ -30,6 +30,15 @@ describe('readDynoSheet(text)', () => {
     expect(pulls[0].points[1].powerKw).toBeCloseTo(298.27, 2);
   });
 
+  it.each(['0x190', 'Infinity', '1e999', '-.', '+', 'e5'])(
+    'takes no other notation for a number: %s',
+    (cell) => {
+      expect(complaints(`${STANDARD}rpm,torque (lb-ft)\n4000,${cell}\n4500,400\n5000,400\n`)).toBe(
+        `pull.csv:3 has '${cell}' in column 'torque (lb-ft)', which is no number`,
+      );
+    },
+  );
+
   it('finds columns in any order and by any usual name, and keeps what else is there', () => {
     const { pulls, ignored } = sheet(
       `${STANDARD}Oil Press psi,BHP,Corrected torque [ft-lbs],Engine Speed,A/F,Fuel (lb/hr),Air scfm,Vac inHg,Oil Temp (F),Remark\n` +
