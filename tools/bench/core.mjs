@@ -6,10 +6,6 @@ export { createSimulation } from '../../packages/core/dist/forecast/simulation.j
 export { buildGasTables } from '../../packages/core/dist/gas/buildGasTables.js';
 export { fuelNamed } from '../../packages/core/dist/gas/fuels.js';
 export { cylinderGroup } from '../../packages/core/dist/network/cylinderGroup.js';
-export {
-  balanceDuct,
-  createDuct,
-  decodeDuct,
-  fillDuct,
-} from '../../packages/core/dist/network/duct.js';
+export { blockSize, createDuct, ductGroup, fillDuct } from '../../packages/core/dist/network/duct.js';
+export { ductMemory } from '../../packages/core/dist/network/ductMemory.js';
 export { createStepper, RK4, step } from '../../packages/core/dist/numerics/rungeKutta.js';

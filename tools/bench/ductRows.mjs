@@ -4,7 +4,15 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { balanceDuct, buildGasTables, createDuct, decodeDuct, fillDuct, fuelNamed } from './core.mjs';
+import {
+  blockSize,
+  buildGasTables,
+  createDuct,
+  ductGroup,
+  ductMemory,
+  fillDuct,
+  fuelNamed,
+} from './core.mjs';
 import { measured, paired, seconds } from './measure.mjs';
 
 const WALL = { fanning: 0.006, wallTemperature: 330, heatMultiplier: 1 };
@@ -26,11 +34,13 @@ function build(tables, { pipes, cells }) {
     entries += more;
     return entries - more;
   };
+  const vectors = 2 * pipes * (4 * cells + 1);
+  const memory = ductMemory(pipes * (blockSize(cells) + 1) + 2 * tables.count + vectors);
   const ducts = Array.from({ length: pipes }, (_, i) =>
-    createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, { tables, take }),
+    createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, { tables, take, memory }),
   );
   const size = entries / pipes;
-  const y = new Float64Array(entries);
+  const y = memory.take(entries);
   for (const duct of ducts) {
     fillDuct(duct, y, 1e5, 330, 0.05);
     for (let i = 0; i < cells; i++) {
@@ -39,19 +49,20 @@ function build(tables, { pipes, cells }) {
       y[duct.offset + cells + i] = y[duct.offset + i] * 60 * Math.sin((2 * Math.PI * i) / cells);
     }
   }
-  return { ducts, y, d: new Float64Array(y.length), size };
+  return { ducts, group: ductGroup(ducts, memory.enlist(ducts)), y, d: memory.take(entries), size };
 }
 
 /** Decodes and balances every pipe between walls, as often as asked; returns the sum of the first pipe's rates. */
-function march({ ducts, y, d }, stages) {
+function march({ ducts, group, y, d }, stages) {
   d.fill(0);
-  for (let k = 0; k < stages; k++)
+  for (let k = 0; k < stages; k++) {
+    group.decode(y);
     for (const duct of ducts) {
-      decodeDuct(duct, y);
       duct.left[1] = duct.p[0] * duct.faceArea[0];
       duct.right[1] = duct.p[duct.cells - 1] * duct.faceArea[duct.cells];
-      balanceDuct(duct, d);
     }
+    group.addRates(y, d);
+  }
 }
 
 const sumOf = ({ d, size }) => d.subarray(0, size).reduce((sum, x) => sum + Math.abs(x), 0);
