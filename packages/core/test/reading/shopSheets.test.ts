@@ -76,7 +76,7 @@ describe('the depression that a sheet speaks of', () => {
 
   it('must be that of the file', () => {
     expect(answer('tested at 25 in H2O', ', bench: { depression: 28 inH2O }')).toEqual([
-      'e.yaml:3:32 heads.flow names the sheet flow.csv, which speaks of 25 inH2O; the file gives 28 inH2O (state heads.bench.depression, 25 inH2O?)',
+      'e.yaml:3:32 heads.flow names the sheet flow.csv, which says 25 inH2O; the file gives 28 inH2O (state heads.bench.depression, 25 inH2O?)',
     ]);
     expect(answer('Test pressure: 28" of water', ', bench: { depression: 28 inH2O }')).toEqual([]);
   });
