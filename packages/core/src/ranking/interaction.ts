@@ -27,7 +27,7 @@ export function interactionPct(gains: {
  * drown in the gains it is meant to correct, below the third nobody could see it.
  *
  * @param sigmas - standard deviations of the two gains [%]; null where not known
- * @param resolvablePct - smallest gain that the dyno tells from nothing [%]
+ * @param resolvablePct - smallest gain that the dyno shows [%]
  */
 export function interactionThresholdPct(sigmas: readonly (number | null)[], resolvablePct: number): number {
   const known = sigmas.filter((sigma) => sigma !== null);

@@ -143,7 +143,7 @@ export interface RankingResult {
   readonly band: SpeedBand;
   /** Speeds that were forecast [1/min]. */
   readonly rpm: readonly number[];
-  /** The dyno that is to test, and the smallest gain it tells. */
+  /** The dyno that is to test, and the smallest gain it shows. */
   readonly dyno: {
     readonly repeatabilityPct: number;
     readonly pulls: number;

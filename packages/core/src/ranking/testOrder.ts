@@ -37,7 +37,7 @@ export interface TestPlan {
   readonly steps: readonly TestStep[];
   /** Why to stop behind them, for people; null where nothing is left to test. */
   readonly stop: string | null;
-  /** Worth having, and less than the dyno tells. */
+  /** Worth having, and less than the dyno can show. */
   readonly beyond: readonly TestStep[];
   /** Not worth a test. */
   readonly leave: readonly TestStep[];
@@ -91,7 +91,7 @@ export function testOrder(
   const tests = candidates.filter((c) => worth(c)?.isWorthwhile === true && !rivals.has(c.name));
   const left = candidates.filter((c) => !tests.includes(c));
   const tells = (c: TestCandidate): boolean => expected(c) >= resolvablePct;
-  // What bears a change that tells is on before it, however little it gains itself.
+  // What makes room for a change that shows is on before it, however little it gains itself.
   const isNeeded = (c: TestCandidate): boolean =>
     tests.some((other) => other.name === worth(c)?.enables && tells(other));
   const telling = tests.filter((c) => tells(c) || isNeeded(c)).sort(byEffort);
