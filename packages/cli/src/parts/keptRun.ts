@@ -42,20 +42,26 @@ export function keptRun(
     const indices = jobs.flatMap((_, i) => (mine[i] ? [i] : []));
     const before = jobs.length - indices.length;
     const curves: (Curve | null)[] = jobs.map(() => null);
-    await run(
+    const keep = (curve: Curve, at: number): void => {
+      const i = indices[at];
+      if (curves[i] !== null) return;
+      curves[i] = curve;
+      store.add(keys[i], curve);
+      tally.run += 1;
+    };
+    const done = await run(
       indices.map((i): StudyJob => jobs[i]),
       {
         ...(signal === undefined ? {} : { signal }),
         ...(onRoom === undefined ? {} : { onRoom }),
         onProgress: (done) => onProgress?.(before + done, jobs.length),
-        onCurve: (curve, at) => {
-          const i = indices[at];
-          curves[i] = curve;
-          store.add(keys[i], curve);
-          tally.run += 1;
-        },
+        onCurve: keep,
       },
     );
+    // Whoever ran them may show no curve before all are done.
+    done.forEach((curve, at) => {
+      if (curve !== null) keep(curve, at);
+    });
     return keys.map((key, i) => curves[i] ?? curves[keys.indexOf(key)] ?? store.curve(key));
   };
   return { run: kept, tally };
