@@ -212,7 +212,7 @@ function putHoles(
   const dx = (length + core.length) / cells;
   const first = Math.ceil(length / dx);
   for (let i = first; i < cells; i++) {
-    const index = put(plan.cells, { duct, at: (i + 0.5) * dx, holes: true });
+    const index = put(plan.cells, { duct, at: (i + 0.5) * dx, holes: true, passes: true });
     const area = (HOLES * core.area) / (cells - first);
     put(plan.orifices, { from: { kind: 'cell', index }, to: box, area, weight });
   }

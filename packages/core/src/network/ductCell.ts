@@ -13,6 +13,8 @@ export interface DuctCellSpec {
    * those behind; that each exchange cost it its speed would stop it, so that none is counted.
    */
   readonly holes?: boolean;
+  /** Whether the stream goes on past the pipe's end, where the place is in its first or last cell. */
+  readonly passes?: boolean;
 }
 
 /**
@@ -23,14 +25,17 @@ export interface DuctCellSpec {
 export interface DuctCell extends StillNode {
   readonly duct: Duct;
   readonly cell: number;
+  /** See {@link DuctCellSpec}. */
+  readonly passes: boolean;
 }
 
-export function createDuctCell({ at, holes = false }: DuctCellSpec, duct: Duct): DuctCell {
+export function createDuctCell({ at, holes = false, passes = false }: DuctCellSpec, duct: Duct): DuctCell {
   const { cells, offset } = duct;
   const cell = Math.min(cells - 1, Math.max(0, Math.floor(at / duct.dx)));
   return {
     duct,
     cell,
+    passes,
     side: new Float64Array(SIDE_SIZE).fill(400),
     offset: offset + cell,
     energyAt: offset + 2 * cells + cell,
@@ -44,14 +49,14 @@ export function createDuctCell({ at, holes = false }: DuctCellSpec, duct: Duct):
  * Pressure [Pa] that an opening in the side of cell `i` feels: the mean of what waves leave at the cell's two faces. Where a branch
  * draws, velocity falls along the cell, and the cell's own pressure lies below that of the pipes on both its sides by the
  * difference times half or a quarter of density and sound speed: a branch that felt it would draw as through a resistance. The first and
- * the last cell have one such face.
+ * the last cell have one such face; where the stream goes on past the end of the pipe, the cell's own pressure stands for the other.
  */
-function pressureBeside(duct: Duct, i: number): number {
+function pressureBeside({ duct, cell: i, passes }: DuctCell): number {
   const { cells: n, p } = duct;
   if (n === 1) return p[0];
-  const left = i > 0 ? pressureAt(duct, i - 1) : pressureAt(duct, 0);
-  const right = i < n - 1 ? pressureAt(duct, i) : left;
-  return 0.5 * (left + right);
+  if (i > 0 && i < n - 1) return 0.5 * (pressureAt(duct, i - 1) + pressureAt(duct, i));
+  const face = pressureAt(duct, i > 0 ? i - 1 : 0);
+  return passes ? 0.5 * (face + p[i]) : face;
 }
 
 /** Pressure [Pa] at the face behind cell `i` once the waves from both sides have met there, by linear acoustics. */
@@ -67,9 +72,10 @@ function pressureAt(duct: Duct, i: number): number {
 export function ductCellGroup(places: readonly DuctCell[]): PartGroup {
   return {
     decode() {
-      for (const { duct, cell: i, side } of places) {
+      for (const place of places) {
+        const { duct, cell: i, side } = place;
         const R = duct.R[i];
-        side[SIDE.p] = pressureBeside(duct, i);
+        side[SIDE.p] = pressureBeside(place);
         side[SIDE.T] = duct.T[i];
         side[SIDE.R] = R;
         side[SIDE.gamma] = 1 + R / duct.cv[i];
