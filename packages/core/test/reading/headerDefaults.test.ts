@@ -13,7 +13,7 @@ describe('an exhaust that the file says little of', () => {
     // 0.7 l in half a turn at 6000 / 1.33 rpm through 14.10 cm2.
     expect(primaryInside('headers', SIZES).value).toBeCloseTo(0.042364, 5);
     expect(primaryLength('headers', 0.1).value).toBeCloseTo(34 * 0.0254, 6);
-    expect(collectorLength('headers').value).toBeCloseTo(15 * 0.0254, 6);
+    expect(collectorLength('headers').value).toBeCloseTo(12 * 0.0254, 6);
   });
 
   it('of a cast manifold by port and bore: 1.2 of the port area, 2.2 bores, and a down-pipe of 24 in', () => {

@@ -18,9 +18,9 @@ export const CAST_LENGTH_RATIO = 2.2;
 export const CAST_AREA_RATIO = 1.2;
 /** Collector over primary, both by their outside diameters as tubes are sold [-]: 1.75 to 1.9; common practice, no source. */
 export const COLLECTOR_RATIO = 1.8;
-/** Collector or down-pipe length [m]: the middle of 10 to 20 in for collectors; common practice, no source. */
+/** Collector or down-pipe length [m]: 10 to 20 in; common practice, no source. */
 export const COLLECTOR_LENGTH: Readonly<Record<ExhaustStyle, number>> = {
-  headers: 15 * INCH,
+  headers: 12 * INCH,
   cast: 24 * INCH,
 };
 /** Tube wall [m]: 18 gauge. */
@@ -96,7 +96,7 @@ export function collectorLength(style: ExhaustStyle): Estimate {
   return {
     value,
     spread: 0.3 * value,
-    reason: style === 'headers' ? '15 in; common practice, no source' : '24 in down-pipe; from memory',
+    reason: style === 'headers' ? '12 in; common practice, no source' : '24 in down-pipe; from memory',
   };
 }
 
