@@ -54,36 +54,35 @@ export function rankingAnswer(ranking: RankingResult, units: UnitSystem): string
     return ranking.complete
       ? 'There is nothing to rank: see the warnings'
       : 'Interrupted before the first change was forecast';
+  const expected = (change: RankedChange): string => expectation(change, baseline.bandPowerKw, units);
   const [largest] = changes.filter(({ breaches }) => breaches.length === 0);
   if (largest === undefined)
-    return `None of the changes is allowed: the largest gain, ${plain(changes[0].name)}, ${expectation(changes[0], units)}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
+    return `None of the changes is allowed: the largest gain, ${plain(changes[0].name)}, ${expected(changes[0])}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
   const beyond =
     changes[0] === largest
       ? ''
-      : `. More, but ${plain(changes[0].name)}, ${expectation(changes[0], units)}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
+      : `. More, but ${plain(changes[0].name)}, ${expected(changes[0])}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
   const told = `${pullsText(dyno.pulls)} a side show ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)} or more`;
   const first = order.steps.find(({ action }) => action === 'test');
   const chosen = changes.find(({ name }) => name === first?.change);
   if (chosen === undefined)
-    return `Nothing here is likely to gain what your dyno can show ${bandText(ranking)}: at most ${expectation(largest, units)} from ${plain(largest.name)}, and ${told}${beyond}`;
-  const most =
-    chosen === largest ? '' : `; the largest gain is ${plain(largest.name)}, ${expectation(largest, units)}`;
-  return `First test ${plain(chosen.name)}: ${expectation(chosen, units)} ${bandText(ranking)}; ${told}${most}${beyond}`;
+    return `Nothing here is likely to gain what your dyno can show ${bandText(ranking)}: at most ${expected(largest)} from ${plain(largest.name)}, and ${told}${beyond}`;
+  const most = chosen === largest ? '' : `; the largest gain is ${plain(largest.name)}, ${expected(largest)}`;
+  return `First test ${plain(chosen.name)}: ${expected(chosen)} ${bandText(ranking)}; ${told}${most}${beyond}`;
 }
 
 /** `+11.2 +/- 4.8 hp, a gain in 92 of 100 draws`. */
-function expectation(change: RankedChange, units: UnitSystem): string {
+function expectation(change: RankedChange, ofKw: number, units: UnitSystem): string {
   const { power, powerUnit } = SHOWN[units];
   const gain = signed(power(change.bandGainKw), 1);
-  const spread = spreadKw(change);
+  const spread = spreadKw(change, ofKw);
   if (spread === null) return `${gain} ${powerUnit}`;
   return `${gain} +/- ${fixed(power(spread), 1)} ${powerUnit} (${percentText(change.chanceOfGain)} sure to gain)`;
 }
 
-/** One standard deviation of a gain in power [kW]; null where not worked out. */
-function spreadKw({ bandGainKw, bandGainPct, sigmaPct }: RankedChange): number | null {
-  if (sigmaPct === null) return null;
-  return bandGainPct === 0 ? 0 : Math.abs((bandGainKw / bandGainPct) * sigmaPct);
+/** One standard deviation of a gain in power [kW], of an engine's mean power [kW]; null where not worked out. */
+function spreadKw({ sigmaPct }: RankedChange, ofKw: number): number | null {
+  return sigmaPct === null ? null : (ofKw * sigmaPct) / 100;
 }
 
 /** What the gains are held against, and whether all of it was worked out. */

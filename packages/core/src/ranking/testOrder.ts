@@ -70,8 +70,8 @@ export interface OrderOptions {
 
 /**
  * Reversible and on the stand first, then as deep as the engine has to come apart, so that one tear-down serves all that
- * need it; quick before slow, large before small. A change that another makes worthwhile comes after that other. A
- * baseline is pulled before and after each test. Apart from them what the dyno could not tell, and what to leave. What the best set
+ * need it; quick before slow, large before small. A change that another makes worthwhile comes after that other, and one that only makes
+ * room for another directly before it. A baseline is pulled before and after each test. Apart from them what the dyno could not tell, and what to leave. What the best set
  * has is never left.
  */
 export function testOrder(
@@ -96,11 +96,15 @@ export function testOrder(
     tests.some((other) => other.name === worth(c)?.enables && tells(other));
   const telling = tests.filter((c) => tells(c) || isNeeded(c)).sort(byEffort);
   const faint = tests.filter((c) => !telling.includes(c)).sort(byEffort);
-  const ordered = afterWhatUnlocks(telling, unlock);
-  const steps: TestStep[] = ordered.flatMap((c, i) => [
-    baselineStep(i === 0 ? null : ordered[i - 1], Math.max(pulls, c.pulls ?? pulls), unlock(c)),
-    testStep(c, i === 0 ? null : ordered[i - 1], worth(c), pulls, isBest(c)),
-  ]);
+  // Nothing to see alone: fitted where it is needed, its pulls are the baseline of what follows.
+  const onlyServes = (c: TestCandidate): boolean => isNeeded(c) && !tells(c);
+  const ordered = besideWhatTheyServe(afterWhatUnlocks(telling, unlock), onlyServes, worth);
+  const steps: TestStep[] = ordered.flatMap((c, i) => {
+    const before = i === 0 ? null : ordered[i - 1];
+    const test = testStep(c, before, worth(c), pulls, isBest(c));
+    if (before !== null && onlyServes(before) && unlock(c)?.first === before.name) return [test];
+    return [baselineStep(before, Math.max(pulls, c.pulls ?? pulls), unlock(c)), test];
+  });
   if (ordered.length > 0) steps.push(baselineStep(ordered[ordered.length - 1], pulls, null));
   return {
     steps,
@@ -162,6 +166,18 @@ function afterWhatUnlocks(
     ordered.splice(first, 0, c);
   }
   return ordered;
+}
+
+/** Those that only make room for another, directly before it. */
+function besideWhatTheyServe(
+  sorted: readonly TestCandidate[],
+  onlyServes: (c: TestCandidate) => boolean,
+  worth: (c: TestCandidate) => ChangeWorth | undefined,
+): readonly TestCandidate[] {
+  const serving = sorted.filter(onlyServes);
+  return sorted
+    .filter((c) => !serving.includes(c))
+    .flatMap((c) => [...serving.filter((other) => worth(other)?.enables === c.name), c]);
 }
 
 function byEffort(a: TestCandidate, b: TestCandidate): number {

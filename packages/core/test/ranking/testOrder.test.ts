@@ -215,4 +215,14 @@ describe('accessOf(change)', () => {
     expect(tests[1].expectedGainPct).toBeCloseTo(9.5, 12);
     expect(leave).toEqual([]);
   });
+
+  it('fits what only makes room for another directly before it, its pulls the baseline of that other', () => {
+    const list = [
+      candidate('domes', 9, { access: 'heads off', against: 'asks for 92 octane', enabledBy: 'fuel' }),
+      candidate('fuel', 0, { access: 'settings' }),
+      candidate('mufflers', 4),
+    ];
+    const pair = { a: 'domes', b: 'fuel', interactionPct: 0.5, verdict: 'independent' } as const;
+    expect(order(list, [pair])).toEqual(['baseline', 'mufflers', 'baseline', 'fuel', 'domes', 'baseline']);
+  });
 });
