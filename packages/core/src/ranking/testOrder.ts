@@ -101,7 +101,8 @@ export function testOrder(
   const ordered = besideWhatTheyServe(afterWhatUnlocks(telling, unlock), onlyServes, worth);
   const steps: TestStep[] = ordered.flatMap((c, i) => {
     const before = i === 0 ? null : ordered[i - 1];
-    const test = testStep(c, before, worth(c), pulls, isBest(c));
+    const apartFor = ordered.slice(0, i).filter((other) => !onlyServes(other));
+    const test = testStep(c, apartFor.at(-1) ?? null, worth(c), pulls, isBest(c));
     if (before !== null && onlyServes(before) && unlock(c)?.first === before.name) return [test];
     return [baselineStep(before, Math.max(pulls, c.pulls ?? pulls), unlock(c)), test];
   });
