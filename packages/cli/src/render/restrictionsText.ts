@@ -93,6 +93,11 @@ export function elementName(
   return element === 'metering' ? metering : NAMES[element];
 }
 
+/** Few engines have a restrictor: that there is none says nothing. */
+export function isShown({ element, alreadyFree }: ElementGains): boolean {
+  return !(element === 'restrictor' && alreadyFree);
+}
+
 function bars(study: RestrictionsResult, now: RestrictionState, width: number): string {
   const most = Math.max(0.1, ...now.elements.map(({ band }) => Math.abs(band?.torquePct ?? 0)));
   const length = Math.max(10, Math.min(LONGEST, width - 34));
@@ -106,7 +111,7 @@ function bars(study: RestrictionsResult, now: RestrictionState, width: number): 
     { name: '', unit: '', cell: bar, align: 'left' },
   ];
   const heading = `Torque more ${bandText(study)} if one alone were free; gains don't add up\n`;
-  return heading + table(columns, now.elements, width, 1);
+  return heading + table(columns, now.elements.filter(isShown), width, 1);
 }
 
 function shownGain({ alreadyFree, byRpm, band }: ElementGains): string {

@@ -2,7 +2,7 @@
 import type { ElementGains, RestrictionState, RestrictionsResult } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import { NO_FIGURE } from '../../render/marched.ts';
-import { elementName } from '../../render/restrictionsText.ts';
+import { elementName, isShown } from '../../render/restrictionsText.ts';
 import { signed } from '../../render/signed.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
@@ -16,7 +16,9 @@ const LEAST_SPAN = 4;
 
 /** Over the band, from intake to exhaust; null where nothing has a mean over it. */
 export function restrictionBars({ states: [now], band }: RestrictionsResult): Figure | null {
-  const rows = now.elements.flatMap((gains) => (gains.band === null ? [] : [{ gains, band: gains.band }]));
+  const rows = now.elements
+    .filter(isShown)
+    .flatMap((gains) => (gains.band === null ? [] : [{ gains, band: gains.band }]));
   if (rows.length === 0) return null;
   return {
     id: 'restrictions',
