@@ -38,7 +38,7 @@ export function sampleInspection(change: Partial<Inspection> = {}): Inspection {
       inductionCfm15: 750,
     },
     speeds: [],
-    band: { fromRpm: 3000, toRpm: 7000, stepRpm: 500, reason: 'chosen for the test' },
+    band: { fromRpm: 3000, toRpm: 7000, stepRpm: 500, mostRpm: 7000, reason: 'chosen for the test' },
     rules: [],
     assumed: [],
     warnings: [],

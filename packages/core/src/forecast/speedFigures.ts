@@ -26,6 +26,8 @@ export interface SpeedFigures {
 export interface ChosenBand extends SpeedBand {
   /** Step between the speeds [1/min]. */
   readonly stepRpm: number;
+  /** Speed beyond which nobody asks: the redline, or a mean piston speed that hardly any parts stand [1/min]. */
+  readonly mostRpm: number;
   /** Where the choice comes from, for people. */
   readonly reason: string;
 }
@@ -97,6 +99,7 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
     fromRpm: Math.min(from, to),
     toRpm: to,
     stepRpm: step,
+    mostRpm: most,
     reason:
       (byValves <= byCarburetor
         ? `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`
