@@ -139,6 +139,7 @@ declare const baseline: core.Baseline;
 declare const change: core.Change;
 declare const milled: core.Change;
 declare const sheet: core.DynoSheet;
+declare const pressures: core.PressureSheet;
 declare const stock: core.DynoSheet;
 declare const withMilledHead: core.DynoSheet;
 declare const curve: core.Curve;

@@ -73,7 +73,7 @@ async function fastSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Pro
   return CHANGES.map((_, i) => sigmas.map((of) => of[i]));
 }
 
-function drawnSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Sigmas {
+function drawnGains(baseline: Baseline, unknowns: readonly Unknown[]): readonly (readonly Float64Array[])[] {
   const { normal } = randomFrom(20);
   const gains: number[][][] = CHANGES.map(() => [[], ...RPM.map(() => [])]);
   const powers = (combination: StudyJob['combination']): readonly number[] => {
@@ -94,11 +94,19 @@ function drawnSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Sigmas {
       });
     });
   }
-  return gains.map((of) => of.map((values) => spreadOf(Float64Array.from(values))));
+  return gains.map((of) => of.map((values) => Float64Array.from(values)));
+}
+
+/** Standard error of a spread over itself [-]: ((k - 1) / 4 N)^0.5 for draws of kurtosis k, 3 where they are normal. */
+function errorOf(values: Float64Array): number {
+  const mean = values.reduce((sum, v) => sum + v, 0) / values.length;
+  const moment = (power: number): number =>
+    values.reduce((sum, v) => sum + (v - mean) ** power, 0) / values.length;
+  return Math.sqrt((moment(4) / moment(2) ** 2 - 1) / (4 * values.length));
 }
 
 describe('the spread of a gain by paired draws on response surfaces', () => {
-  it('agrees within 15 % with draws of every unknown at once, each run for real', async () => {
+  it('agrees within 15 %, and what two hundred draws leave open, with draws of every unknown at once, each run for real', async () => {
     const baseline = minimumBaseline();
     const applied = CHANGES.map((one) => {
       const result = applyChanges(baseline, [one]);
@@ -108,12 +116,14 @@ describe('the spread of a gain by paired draws on response surfaces', () => {
     const { all } = unknownsOf(baseline, applied);
     expect(all.length).toBeGreaterThan(40);
     const fast = await fastSigmas(baseline, all);
-    const drawn = drawnSigmas(baseline, all);
+    const drawn = drawnGains(baseline, all);
     CHANGES.forEach(({ name }, i) => {
       ['the mean', ...RPM].forEach((where, at) => {
-        const [one, other] = [fast[i][at], drawn[i][at]];
+        const [one, other] = [fast[i][at], spreadOf(drawn[i][at])];
         const figures = `${name}, ${where}: fast ${one.toFixed(3)} %, drawn ${other.toFixed(3)} %`;
-        expect.soft(Math.abs(one / other - 1), figures).toBeLessThan(0.15);
+        // Two hundred draws know a spread to 5 %, and to more where a few of them lie far out, as gains do: another seed gave
+        // 0.243 % where this one gives 0.306.
+        expect.soft(Math.abs(one / other - 1), figures).toBeLessThan(0.15 + errorOf(drawn[i][at]));
       });
     });
   }, 1_200_000);

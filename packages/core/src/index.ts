@@ -127,11 +127,11 @@ export { PLUG_PLACES } from './processes/chamberBurn.ts';
 // processes
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';
+export type { MeasureFirst } from './ranking/firstMeasurement.ts';
 export type { GainSpreadOptions } from './ranking/gainSpread.ts';
 export type { GainUncertainty } from './ranking/gainUncertainty.ts';
 export { gainUncertainty } from './ranking/gainUncertainty.ts';
 export type { PairVerdict } from './ranking/interaction.ts';
-export type { MeasureFirst } from './ranking/measureFirst.ts';
 export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
 export type * from './ranking/rankingResult.ts';

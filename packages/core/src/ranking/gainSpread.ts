@@ -14,7 +14,8 @@ import { askFirst, expectedLater, measureResponses } from '../uncertainty/respon
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { type SpreadAt, speedSpreads } from '../uncertainty/speedSpread.ts';
 import { unknownsOf } from '../uncertainty/unknowns.ts';
-import { type MeasureFirst, measureFirst } from './measureFirst.ts';
+import type { MeasureFirst } from './firstMeasurement.ts';
+import { measureFirst } from './measureFirst.ts';
 import { responseSpeeds } from './rankSpeeds.ts';
 
 /** One standard deviation of a gain, in shares of the power of the engine as it is [-]. */

@@ -2,8 +2,8 @@
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { SpeedBand } from '../forecast/band.ts';
+import type { MeasureFirst } from './firstMeasurement.ts';
 import { type GainSpreadOptions, gainSpread } from './gainSpread.ts';
-import type { MeasureFirst } from './measureFirst.ts';
 
 /** What is not known of a gain. */
 export interface GainUncertainty {

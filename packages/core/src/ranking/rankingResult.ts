@@ -3,8 +3,8 @@ import type { Assumed, Warning } from '../combination/combination.ts';
 import type { SpeedBand } from '../forecast/band.ts';
 import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
+import type { MeasureFirst } from './firstMeasurement.ts';
 import type { PairVerdict } from './interaction.ts';
-import type { MeasureFirst } from './measureFirst.ts';
 import type { TestPlan } from './testOrder.ts';
 
 /** A change, alone on the baseline. Gains are of power averaged over the band unless they say otherwise. */

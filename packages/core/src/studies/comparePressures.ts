@@ -73,7 +73,7 @@ export interface PressureComparison {
  *
  * @example
  * ```ts
- * const compared = comparePressures(combination, [sheet]);
+ * const compared = comparePressures(combination, [pressures]);
  * if (compared.ok) console.log(compared.value.overlays[0].lagDeg);
  * ```
  */

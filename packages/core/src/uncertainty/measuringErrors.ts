@@ -1,7 +1,8 @@
 /** How wrong the stated values of a combination may be: sheets, ratings and cards, each with its usual error from the table of fields. */
 import type { Combination } from '../combination/combination.ts';
 import { SIDES } from '../reading/defaults/side.ts';
-import type { ErrorName, UsualError } from '../reading/fields/fieldFacts.ts';
+import type { ErrorName } from '../reading/fields/errorName.ts';
+import type { UsualError } from '../reading/fields/fieldFacts.ts';
 import { FIELDS } from '../reading/fields/fieldTable.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
@@ -25,12 +26,12 @@ export interface MeasuringError {
   readonly id: ErrorName;
   readonly fields: readonly FieldError[];
   /** Fields that, when changed, bring a new part with an error of its own. Empty: the error belongs to the bench or the block. */
-  readonly part: readonly FieldPath[];
+  readonly part: readonly string[];
   readonly reason: string;
 }
 
 /** Value of a field as the file states it; undefined where it is silent or an estimate stands in. */
-export type Stated = (path: FieldPath) => Plain | undefined;
+export type Stated = (path: string) => Plain | undefined;
 
 /** One standard deviation of a compression ratio from measured volumes [-]; common practice, no source. */
 const MEASURED_COMPRESSION = 0.05;

@@ -1,5 +1,5 @@
 /** Which unknowns are looked at one by one, where there is time for a few. */
-import type { ErrorName } from '../reading/fields/fieldFacts.ts';
+import type { ErrorName } from '../reading/fields/errorName.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 
 /**

@@ -1,9 +1,9 @@
 /** What is known of a field beside its schema and its default. */
 import type { Combination } from '../../combination/combination.ts';
-import type { Side } from '../defaults/side.ts';
 import type { Plain } from '../readDocument.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import type { Access } from './access.ts';
+import type { ErrorName } from './errorName.ts';
 
 /** Each is left out where there is nothing to say. */
 export interface FieldFacts {
@@ -61,23 +61,6 @@ export interface UsualError {
   /** Where the size of it comes from; common practice, no source, unless it says more. */
   readonly reason: string;
 }
-
-/** Errors of measurement by name, short and stable. */
-export type ErrorName =
-  | 'flow bench'
-  | `${Side} flow sheet`
-  | 'carburetor rating'
-  | 'throttle'
-  | 'air cleaner rating'
-  | 'muffler rating'
-  | 'back-pressure'
-  | 'compression'
-  | 'squish area'
-  | 'squish height'
-  | 'cam phase'
-  | `${Side} duration`
-  | `${Side} rocker ratio`
-  | `${Side} lash`;
 
 /** A row for a section and for every field of it. */
 export type FieldsOf<Section extends FieldPath> = {

@@ -1,6 +1,7 @@
 /** Rows of the section `induction`. */
 import type { FieldPath } from '../schema/fieldPath.ts';
-import type { ErrorName, FieldsOf, UsualError } from './fieldFacts.ts';
+import type { ErrorName } from './errorName.ts';
+import type { FieldsOf, UsualError } from './fieldFacts.ts';
 
 /** How warm the charge comes to the port. */
 const WARMTH: readonly FieldPath[] = [

@@ -30,7 +30,7 @@ export interface SheetsResult {
 }
 
 /** Every field that may name a sheet. */
-export const SHEET_FIELDS: readonly FieldPath[] = [...FLOW_FIELDS, ...LOBE_FIELDS];
+export const SHEET_FIELDS: readonly (FlowField | LobeField)[] = [...FLOW_FIELDS, ...LOBE_FIELDS];
 
 /** Looks at the document itself, so that a slip elsewhere doesn't hide what is wrong with a sheet. */
 export function readSheets(document: CombinationDocument, source: SheetSource | undefined): SheetsResult {

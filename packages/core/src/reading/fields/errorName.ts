@@ -1,0 +1,19 @@
+/** Names of the errors of measurement. */
+import type { Side } from '../defaults/side.ts';
+
+/** Errors of measurement by name, short and stable. */
+export type ErrorName =
+  | 'flow bench'
+  | `${Side} flow sheet`
+  | 'carburetor rating'
+  | 'throttle'
+  | 'air cleaner rating'
+  | 'muffler rating'
+  | 'back-pressure'
+  | 'compression'
+  | 'squish area'
+  | 'squish height'
+  | 'cam phase'
+  | `${Side} duration`
+  | `${Side} rocker ratio`
+  | `${Side} lash`;
