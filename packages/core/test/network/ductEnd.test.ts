@@ -148,7 +148,8 @@ describe('solveDuctEnd', () => {
         const pv = ratio * p;
         const area = s * AREA;
         const m = massAt(p, pv, area, w);
-        const scale = 1e-5 * Math.max(Math.abs(m), 1e-4);
+        // The search leaves a fifty-thousandth of each flow, and where one is choked the two are the same.
+        const scale = 4e-5 * Math.max(Math.abs(m), 1e-4);
         expect(massAt(p * 1.02, pv, area, w)).toBeGreaterThan(m - scale);
         expect(massAt(p, pv * 1.02, area, w)).toBeLessThan(m + scale);
       }),
