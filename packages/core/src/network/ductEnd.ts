@@ -27,10 +27,10 @@ const TOLERANCE = 1e-6;
 const SETTLED = 1e-4;
 /**
  * A step of Newton's method that is this share of the speed or less, taken to first order in the other quantities too, is the last:
- * the squared flow is no more bent than a parabola, so that half the square of the share is left, a hundred-thousandth. That holds
+ * the squared flow is no more bent than a parabola, so that half the square of the share is left, less than a millionth. That holds
  * short of sonic flow, where the flow hardly changes with the speed. Most searches need no second look then.
  */
-const LAST_STEP = 3e-3;
+const LAST_STEP = 1e-3;
 const SHORT_OF_SONIC = 0.6;
 /** Least pressure ratio that no gas chokes at [-]: exp(-1/2), the limit of the critical one as gamma falls to 1. */
 const NEVER_CHOKED = 0.6066;
