@@ -8,7 +8,8 @@ import { readChanges } from '../../packages/core/src/changes/readChanges.ts';
 import { readDynoSheet } from '../../packages/core/src/dyno/dynoSheet.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
-import { CASES, SHEETS } from '../../packages/core/test/reading/badCases.ts';
+import { CASES } from '../../packages/core/test/reading/badCases.ts';
+import { SHEETS } from '../../packages/core/test/reading/badSheets.ts';
 import { fileWith } from '../../packages/core/test/reading/files.ts';
 import { ENGINE_PROBLEMS, FILE_PROBLEMS, SHEET_PROBLEMS, WARNINGS } from './messageTable.ts';
 

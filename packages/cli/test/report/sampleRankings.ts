@@ -1,18 +1,6 @@
 /** Made-up rankings and choices, for their reports. */
 import type { ChoiceResult, PricedBuild, RankingResult } from '@valvetide/core';
-
-const PROGRAM = { name: 'valvetide', version: '0.1.0' } as const;
-const RPM = [3000, 4000, 5000, 6000];
-const BASIS = {
-  schemaVersion: 1,
-  program: PROGRAM,
-  complete: true,
-  rpm: RPM,
-  band: { fromRpm: 4000, toRpm: 6000 },
-  weighting: 'speed',
-  fidelity: 'representative',
-  correction: 'J607',
-} as const;
+import { BASIS, PROGRAM, RPM } from './sampleBasis.ts';
 
 /** Gains fall from 2 %; the errors grow; every pair of neighbours helps, all others are independent. */
 export function sampleRanking(names: readonly string[]): RankingResult {

@@ -9,19 +9,7 @@ import type {
   SweepResult,
 } from '@valvetide/core';
 import { sampleCurve, samplePoint } from '../sampleCurve.ts';
-
-const PROGRAM = { name: 'valvetide', version: '0.1.0' } as const;
-const RPM = [3000, 4000, 5000, 6000];
-const BASIS = {
-  schemaVersion: 1,
-  program: PROGRAM,
-  complete: true,
-  rpm: RPM,
-  band: { fromRpm: 4000, toRpm: 6000 },
-  weighting: 'speed',
-  fidelity: 'representative',
-  correction: 'J607',
-} as const;
+import { BASIS, PROGRAM, RPM } from './sampleBasis.ts';
 
 /** The first as it is; each other gains `i` percent at the top and loses as much at the bottom. */
 export function sampleComparison(names: readonly string[]): ComparisonResult {

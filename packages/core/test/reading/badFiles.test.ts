@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/combination/problem.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
-import { CASES, SHEETS } from './badCases.ts';
+import { CASES } from './badCases.ts';
+import { SHEETS } from './badSheets.ts';
 
 describe('a bad file', () => {
   it.each(CASES)('with %s is answered by place, field, fault and cure', (_, text, ...lines) => {
