@@ -196,6 +196,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ],
   ['banks', 'Banks that don’t hold each cylinder once.', 'List each cylinder once.'],
   [
+    'bore-slip',
+    'A bore or area that no part of such an engine has, and that would be usual in another unit.',
+    'Write the unit the message asks for.',
+  ],
+  [
     'by-cylinder',
     'Values by cylinder, not one for each.',
     'Give one a cylinder, in the order of their numbers.',
@@ -267,7 +272,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
     'Lengths of primaries, not one a cylinder, or beside a common one.',
     'Give one a cylinder, or one for all.',
   ],
-  ['primary-slip', 'A primary much smaller than its valve.', 'Check the unit.'],
+  ['primary-slip', 'A primary much smaller, or much larger, than its valve.', 'Check the unit.'],
   [
     'primary-step',
     'Steps of a primary out of order, without a size or behind its end.',

@@ -36,6 +36,7 @@ const SECTIONS: readonly Readonly<Record<string, string>>[] = [
   { heads: '{ valvesPerCylinder: 4, intake: { valves: 1 } }' },
   { heads: `{ ${twoValves}, intake: { portArea: 1.5 in2, minimumArea: 2 in2 } }` },
   { heads: `{ ${twoValves}, exhaust: { valve: 1.5 in } }`, exhaust: '{ primary: { diameter: 1-3/4 cm } }' },
+  { exhaust: '{ collector: { diameter: 3 cm } }' },
   {
     heads: `{ ${twoValves}, intake: { valve: 1.94 in } }`,
     cam: '{ intake: { lobeLift: 0.68 in } }',

@@ -7,6 +7,7 @@ export type ProblemCode =
   | 'alias'
   | 'balance'
   | 'banks'
+  | 'bore-slip'
   | 'by-cylinder'
   | 'calibration-correlation'
   | 'calibration-knobs'

@@ -89,6 +89,128 @@ describe('a likely slip asks back', () => {
   ])('but not %s', (_what, sections) => expect(lines(sections)).toEqual([]));
 });
 
+const four = '{ bore: 86 mm, stroke: 86 mm, cylinders: 4 }';
+const fourValves = (intake: string, exhaust = ''): string =>
+  `{ valvesPerCylinder: 4, intake: { ${intake} }, exhaust: { ${exhaust} } }`;
+
+describe('a bore in a wrong unit asks back, with the unit that suits', () => {
+  it.each([
+    ['primary, outside', { exhaust: '{ primary: { diameter: 1.75 cm } }' }, '1.75 in'],
+    ['primary, inside', { exhaust: '{ primary: { inside: 1.75 cm } }' }, '1.75 in'],
+    ['primary in inches', { engine: four, exhaust: '{ primary: { inside: 4.2 in } }' }, '4.2 cm'],
+    [
+      'step of a primary',
+      {
+        exhaust:
+          '{ primary: { diameter: 1.75 in, length: 30 in, steps: [{ after: 15 in, diameter: 1.875 cm }] } }',
+      },
+      '1.875 in',
+    ],
+    ['secondary', { exhaust: '{ secondary: { diameter: 2 cm, length: 14 in } }' }, '2 in'],
+    ['collector', { exhaust: '{ collector: { diameter: 3 cm, length: 14 in } }' }, '3 in'],
+    ['tail-pipe', { exhaust: '{ muffler: chambered, box: { pipe: { diameter: 2.5 cm } } }' }, '2.5 in'],
+    [
+      'balance tube',
+      { exhaust: '{ collector: { diameter: 3 in }, balance: { diameter: 2 cm, length: 12 in } }' },
+      '2 in',
+    ],
+    ['intake valve', { heads: '{ valvesPerCylinder: 2, intake: { valve: 1.94 cm } }' }, '1.94 in'],
+    ['exhaust valve', { heads: '{ valvesPerCylinder: 2, exhaust: { valve: 1.5 cm } }' }, '1.5 in'],
+    ['throat', { heads: '{ valvesPerCylinder: 2, intake: { valve: 2.02 in, throat: 1.75 cm } }' }, '1.75 in'],
+    ['port', { engine: four, heads: fourValves('portArea: 9.5 in2') }, '9.5 cm2'],
+    ['smallest section', { heads: '{ valvesPerCylinder: 2, intake: { minimumArea: 1.9 cm2 } }' }, '1.9 in2'],
+    ['runner', { induction: '{ runner: { entryArea: 2.8 cm2, exitArea: 2.4 in2 } }' }, '2.8 in2'],
+    ['throttle', { engine: four, induction: '{ throttle: { diameter: 2.4 cm } }' }, '2.4 in'],
+    [
+      'own throttles',
+      {
+        engine: four,
+        heads: '{ valvesPerCylinder: 4 }',
+        induction: '{ manifold: individual-throttles, throttle: { diameter: 1.75 cm } }',
+      },
+      '1.75 in',
+    ],
+    ['restrictor', { induction: '{ restrictor: { kind: plate, bore: 1 cm, bores: 4 } }' }, '1 in'],
+    [
+      'inlet duct',
+      {
+        engine: four,
+        induction: '{ throttle: { diameter: 60 mm }, inletDuct: { inside: 2.5 cm, length: 12 in } }',
+      },
+      '2.5 in',
+    ],
+    [
+      'spacer',
+      {
+        induction:
+          '{ carburetor: { rating: 650 cfm, barrels: 4 }, spacer: { kind: four-hole, height: 1 in, bore: 1.69 cm } }',
+      },
+      '1.69 in',
+    ],
+  ])('%s', (_what, sections, meant) => {
+    const told = lines(sections);
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain(`(did you mean ${meant}?)`);
+    expect(told[0]).toMatch(/^e\.yaml:\d+:\d+ /u);
+  });
+
+  it('asks for bore and stroke that are not of one cylinder, since either may be the slip', () =>
+    expect(
+      lines({ engine: '{ bore: 4.03 cm, stroke: 3.48 in, cylinders: 8 }' }).map((line) =>
+        line.slice(line.indexOf('(')),
+      ),
+    ).toEqual(['(did you mean 4.03 in?)', '(did you mean 3.48 cm?)']));
+
+  it('says which sizes engines like this have', () =>
+    expect(lines({ exhaust: '{ collector: { diameter: 3 cm } }' })[0]).toContain(
+      'exhaust.collector.diameter comes to 1.181 in: engines like this have ',
+    ));
+
+  it('asks for a slip of the valve alone, not for what is measured by the valve', () =>
+    expect(
+      lines({
+        heads: '{ valvesPerCylinder: 2, intake: { valve: 2.02 cm, minimumArea: 2 in2, portArea: 2.4 in2 } }',
+      }).filter((line) => !line.includes('intake.valve ')),
+    ).toEqual([]));
+
+  it.each([
+    [
+      'a moped',
+      {
+        engine: '{ bore: 39 mm, stroke: 41.4 mm, cylinders: 1 }',
+        exhaust: '{ primary: { inside: 16 mm } }',
+        induction: '{ throttle: { diameter: 14 mm } }',
+      },
+    ],
+    [
+      'a ship',
+      {
+        engine: '{ bore: 180 mm, stroke: 250 mm, cylinders: 8 }',
+        exhaust: '{ primary: { inside: 7 cm }, collector: { inside: 20 cm } }',
+      },
+    ],
+    [
+      'a throttle a tenth of what it should be, in millimetres',
+      { engine: four, induction: '{ throttle: { diameter: 19 mm } }' },
+    ],
+    [
+      'a restrictor of the rules',
+      {
+        engine: '{ bore: 67 mm, stroke: 42.5 mm, cylinders: 4 }',
+        heads: '{ valvesPerCylinder: 4 }',
+        induction: '{ throttle: { diameter: 40 mm }, restrictor: { bore: 20 mm } }',
+      },
+    ],
+    [
+      'one pipe for six cylinders',
+      {
+        engine: '{ bore: 9 cm, stroke: 9 cm, cylinders: 6 }',
+        exhaust: '{ style: cast, groups: [[1, 2, 3, 4, 5, 6]], collector: { inside: 4.4 cm } }',
+      },
+    ],
+  ])('but not for %s', (_what, sections) => expect(lines(sections)).toEqual([]));
+});
+
 describe('a field that does nothing beside others', () => {
   it.each([
     ['chamber.dome', { chamber: '{ compression: 9, dome: 5 cc }' }],

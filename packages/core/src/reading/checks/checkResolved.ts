@@ -8,11 +8,13 @@ import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
+import { checkBores } from './checkBores.ts';
 import { checkFlow, greatestLift } from './checkFlow.ts';
 import { checkLobes } from './checkLobes.ts';
 import { checkSlips } from './checkSlips.ts';
 import { checkUnused } from './checkUnused.ts';
 import { inches, Report } from './report.ts';
+import { isTrusted } from './trust.ts';
 
 /** Valve head diameters side by side over bore [-]: flat chambers, and domed ones whose valves are canted. */
 const VALVES_ABREAST = { flat: 1, hemispherical: 1.12 } as const;
@@ -26,11 +28,13 @@ export function checkResolved(
   context: ResolveContext,
   combination: Combination,
 ): readonly Problem[] {
+  const bores = new Report(document);
+  checkBores(document, context, combination, bores);
   const report = new Report(document);
   checkCompression(context, combination, report);
   checkFit(combination, report);
   checkLash(context, combination, report);
-  checkSlips(document, context, combination, report);
+  checkSlips(context, combination, report);
   checkLobes(context, combination, report);
   checkFlow(context, combination, report);
   checkVapour(context, combination, report);
@@ -39,7 +43,8 @@ export function checkResolved(
   checkBox(context, combination, report);
   checkMixtures(combination, report);
   remarks(context);
-  return report.problems;
+  // A size in a wrong unit spoils every other figure that rests on it.
+  return [...bores.problems, ...report.problems.filter((problem) => isTrusted(problem, bores.problems))];
 }
 
 function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combination, report: Report): void {

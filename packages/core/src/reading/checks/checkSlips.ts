@@ -1,33 +1,22 @@
 /** Figures that are sound by themselves and no engine's together: a slip of unit or of name is likelier, so the file is asked back. */
 
-import { splitNumber } from '../../base/units.ts';
 import type { Combination } from '../../combination/combination.ts';
-import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
-import { valueAt } from '../valueAt.ts';
 import { inches, type Report } from './report.ts';
 
 /** Durations at 0.050 in outside which no cam is ground [crank deg]: industrial engines have 170, the wildest race cams 320. */
 const AT_050 = { min: 135, max: 330 } as const;
 /** Shortest advertised duration of any cam [crank deg]. */
 const LEAST_ADVERTISED = 150;
-/** Least inside diameter of a primary over the diameter of one valve as large as the cylinder's exhaust valves [-]; usual: 1.0 to 1.2. */
-const LEAST_PRIMARY = 0.6;
 /** Most valve lift over valve diameter [-]: race engines reach 0.45. */
 const MOST_LIFT = 0.5;
 
-export function checkSlips(
-  document: CombinationDocument,
-  context: ResolveContext,
-  combination: Combination,
-  report: Report,
-): void {
+export function checkSlips(context: ResolveContext, combination: Combination, report: Report): void {
   for (const side of ['intake', 'exhaust'] as const) {
     checkDuration(context, side, report);
     checkLobeLift(context, side, combination, report);
   }
-  checkPrimary(document, context, combination, report);
 }
 
 function checkDuration({ file }: ResolveContext, side: 'intake' | 'exhaust', report: Report): void {
@@ -66,26 +55,4 @@ function checkLobeLift(
     message,
     `is it the lift at the valve? write valveLift`,
   );
-}
-
-/** A primary much smaller than the valve it serves. */
-function checkPrimary(
-  document: CombinationDocument,
-  { file }: ResolveContext,
-  { exhaust, exhaustSystem }: Combination,
-  report: Report,
-): void {
-  const field = (['diameter', 'inside'] as const).find((name) => file.exhaust?.primary?.[name] !== undefined);
-  if (field === undefined || file.heads?.exhaust?.valve === undefined) return;
-  const inside = 2 * Math.sqrt(exhaustSystem.primary.area / Math.PI);
-  const valve = exhaust.valveDiameter * Math.sqrt(exhaust.valves);
-  if (inside >= LEAST_PRIMARY * valve) return;
-  const path: FieldPath = `exhaust.primary.${field}`;
-  const written = valueAt(document.data, path);
-  const parts = typeof written === 'string' ? splitNumber(written.trim()) : null;
-  const number =
-    typeof written === 'string' && parts !== null ? written.trim().slice(0, -parts.unit.length).trim() : '';
-  const hint = parts === null || parts.unit === 'in' ? null : `did you mean ${number} in?`;
-  const message = `leaves ${inches(inside)} inside, for exhaust valves as large as one of ${inches(valve)}`;
-  report.problem(path, 'primary-slip', message, hint);
 }
