@@ -50,13 +50,30 @@ export function createDuctCell({ at, holes = false, passes = false }: DuctCellSp
  * draws, velocity falls along the cell, and the cell's own pressure lies below that of the pipes on both its sides by the
  * difference times half or a quarter of density and sound speed: a branch that felt it would draw as through a resistance. The first and
  * the last cell have one such face; where the stream goes on past the end of the pipe, the cell's own pressure stands for the other.
+ *
+ * From the faces to the branch in the middle it is half a cell more of gas that speeds up, {@link fromFaces}. Holes along a wall have a
+ * neighbour on either side, so that no pressure has a bend at one of them.
  */
-function pressureBeside({ duct, cell: i, passes }: DuctCell): number {
+function pressureBeside(place: DuctCell): number {
+  const { duct, cell: i, passes, momentumAt } = place;
   const { cells: n, p } = duct;
   if (n === 1) return p[0];
-  if (i > 0 && i < n - 1) return 0.5 * (pressureAt(duct, i - 1) + pressureAt(duct, i));
+  if (i > 0 && i < n - 1) {
+    const mean = 0.5 * (pressureAt(duct, i - 1) + pressureAt(duct, i));
+    return momentumAt >= 0 ? Math.max(0.5 * mean, mean + fromFaces(duct, i)) : mean;
+  }
   const face = pressureAt(duct, i > 0 ? i - 1 : 0);
   return passes ? 0.5 * (face + p[i]) : face;
+}
+
+/**
+ * What pressure gains from the faces of cell `i` to its middle [Pa], on straight lines from the cells on either side. Velocity is one on one side
+ * of a branch and another on the other, and so is the slope of pressure, which speeds it up. Left out, a branch as wide as the pipe acts as
+ * if it were a quarter of a cell shorter.
+ */
+function fromFaces({ cells: n, p }: Duct, i: number): number {
+  if (i < 2 || i > n - 3) return 0;
+  return 0.25 * (p[i - 1] - p[i - 2] - (p[i + 2] - p[i + 1]));
 }
 
 /** Pressure [Pa] at the face behind cell `i` once the waves from both sides have met there, by linear acoustics. */

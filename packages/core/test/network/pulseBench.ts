@@ -39,12 +39,6 @@ export interface Heard {
 /** Sends the pulse from a quarter of the first pipe, and listens half way along each. */
 export function sendPulse({ tables, areas, length, cell, width, time, middle }: PulseBench): Heard {
   const cells = Math.round(length / cell);
-  const wall = (duct: number, right: boolean): EndSpec => ({
-    duct,
-    right,
-    to: { kind: 'reservoir', index: 0 },
-    opening: { area: 0 },
-  });
   const network = createNetwork({
     tables,
     reservoirs: [{ p: PRESSURE, T: TEMPERATURE, b: 0 }],
@@ -67,6 +61,64 @@ export function sendPulse({ tables, areas, length, cell, width, time, middle }: 
     heard.behind.push(second.p[b] - PRESSURE);
   });
   return heard;
+}
+
+/** A pipe as one duct, whatever its areas do in the middle, and what opens into its side there. */
+export interface LineBench extends Pick<PulseBench, 'tables' | 'cell'> {
+  /** Before the middle as behind it [m]. */
+  readonly length: number;
+  /** Areas along the middle [m2], at equal distances over `middle` [m]; the pipe before has the first, the pipe behind the last. */
+  readonly areas: readonly number[];
+  readonly middle: number;
+  /** Closed at the middle: what is sent comes back whole. Or open there. */
+  readonly end?: 'closed' | 'open';
+  /** Ducts from 1 on, their ends, and the cells of the line (duct 0) that they open into. */
+  readonly beside?: Pick<NetworkSpec, 'ducts' | 'ends' | 'cells'>;
+}
+
+/** Sends a pulse from a quarter of the pipe before the middle, and listens half way along both pipes. */
+export function sendAlong({ tables, cell, length, areas, middle, end, beside = {} }: LineBench): Heard {
+  const before = Math.round(length / cell);
+  const within = Math.round(middle / cell);
+  const cells = before + within + (end === undefined ? before : 0);
+  const x = (i: number): number => length + (i * middle) / (areas.length - 1);
+  const profile = [{ x: 0, area: areas[0] }, ...areas.map((area, i) => ({ x: x(i), area }))];
+  if (middle === 0) profile.splice(1);
+  const last = areas[areas.length - 1];
+  if (end === undefined || middle === 0) profile.push({ x: cells * cell, area: last });
+  const network = createNetwork({
+    tables,
+    reservoirs: [{ p: PRESSURE, T: TEMPERATURE, b: 0 }],
+    ducts: [{ ...ductSpec(1, [1, 1], cells), profile }, ...(beside.ducts ?? [])],
+    cells: beside.cells ?? [],
+    ends: [
+      wall(0, false),
+      end === 'open' ? { ...wall(0, true), opening: { area: last } } : wall(0, true),
+      ...(beside.ends ?? []),
+    ],
+  });
+  const y = new Float64Array(network.size);
+  for (const duct of network.ducts) fillDuct(duct, y, PRESSURE, TEMPERATURE, 0);
+  marchTime(network, y, 1e-9, 0.5);
+  const [line] = network.ducts;
+  rightPulse(line, y, length / 4, PULSE);
+  const [a, b] = [Math.floor(before / 2), Math.min(cells - 1, before + within + Math.floor(before / 2))];
+  const heard = { t: [] as number[], before: [] as number[], behind: [] as number[] };
+  // Until the far ends have answered.
+  marchTime(network, y, (2.15 * length) / line.c[0], 0.8, (t) => {
+    heard.t.push(t);
+    heard.before.push(line.p[a] - PRESSURE);
+    heard.behind.push(line.p[b] - PRESSURE);
+  });
+  return heard;
+}
+
+/** Width of the pulse along a line [m]. */
+const PULSE = 0.25;
+
+/** A closed end. */
+export function wall(duct: number, right: boolean): EndSpec {
+  return { duct, right, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } };
 }
 
 /** Lays a pulse that runs to the right: pressure, velocity and density of a simple wave. */
@@ -99,6 +151,18 @@ export function amplitude(
   from = 0,
   to = Number.POSITIVE_INFINITY,
 ): number {
+  const { re, im } = spectrum(t, p, frequency, from, to);
+  return Math.hypot(re, im);
+}
+
+/** The same with its phase. */
+export function spectrum(
+  t: readonly number[],
+  p: readonly number[],
+  frequency: number,
+  from = 0,
+  to = Number.POSITIVE_INFINITY,
+): { readonly re: number; readonly im: number } {
   let re = 0;
   let im = 0;
   for (let i = 1; i < t.length; i++) {
@@ -110,5 +174,5 @@ export function amplitude(
       im -= 0.5 * h * p[k] * Math.sin(angle);
     }
   }
-  return Math.hypot(re, im);
+  return { re, im };
 }
