@@ -8,6 +8,7 @@ import { marchDegrees } from '../cycle/march.ts';
 import { renewCopies } from '../network/copiedEnds.ts';
 import { localAngle } from '../network/cylinder.ts';
 import type { Duct } from '../network/duct.ts';
+import type { Network } from '../network/network.ts';
 import { SIDE } from '../network/side.ts';
 import type { Fidelity } from './curve.ts';
 import { type SettledMarch, settledMarch } from './trace.ts';
@@ -19,7 +20,10 @@ export type PressurePlace = 'intake' | 'exhaust' | 'cylinder';
 export interface PressurePoint {
   /** Which gas. */
   readonly place: PressurePlace;
-  /** From the valve along port and runner, or port and primary [m]; of no account in the cylinder. */
+  /**
+   * From the valve along port and runner, or along port, primary and what follows on the way out [m]: secondary, collector, tail-pipe. Merges
+   * and boxes count as no length. Of no account in the cylinder.
+   */
   readonly fromValveM: number;
 }
 
@@ -102,10 +106,8 @@ function gaugeAt(
     return () => side[SIDE.p];
   }
   const end = engine[place === 'intake' ? 'intakeEnds' : 'exhaustEnds'][index];
-  const duct = network.ends[end].spec.duct;
-  // A trumpet stands in front of a throttle in the runner.
-  const before = place === 'intake' ? network.joints.find(({ spec }) => spec.right === duct) : undefined;
-  const chain = before === undefined ? [duct] : [duct, before.spec.left];
+  const first = network.ends[end].spec.duct;
+  const chain = place === 'intake' ? withTrumpet(network, first) : wayOut(network, first);
   // The pipe is as long as waves see it.
   const stretch = place === 'intake' ? stood.induction.runner.lengthMultiplier : 1;
   let left = stretch * fromValveM;
@@ -123,7 +125,29 @@ function gaugeAt(
   );
 }
 
-const PIPES = { intake: 'port and runner', exhaust: 'port and primary' } as const;
+const PIPES = { intake: 'port and runner', exhaust: 'port, primary and the pipes behind it' } as const;
+
+/** A trumpet stands in front of a throttle in the runner. */
+function withTrumpet({ joints }: Network, duct: number): readonly number[] {
+  const before = joints.find(({ spec }) => spec.right === duct);
+  return before === undefined ? [duct] : [duct, before.spec.left];
+}
+
+/** A primary and the pipes that its gas goes on through, from merge to merge. */
+function wayOut({ ends }: Network, primary: number): readonly number[] {
+  const chain = [primary];
+  for (let duct: number | undefined = primary; duct !== undefined; ) {
+    const here: number = duct;
+    const out = ends.find(({ spec }) => spec.duct === here && spec.right)?.spec.to;
+    duct =
+      out?.kind === 'volume'
+        ? ends.find(({ spec: { right, to } }) => !right && to.kind === 'volume' && to.index === out.index)
+            ?.spec.duct
+        : undefined;
+    if (duct !== undefined) chain.push(duct);
+  }
+  return chain;
+}
 
 /** Between the middles of two cells along a straight line. */
 function gaugeIn({ p, dx, cells }: Duct, x: number): Gauge {

@@ -20,12 +20,11 @@ interface Scattered {
   readonly back: Complex;
 }
 
-type Line = Omit<LineBench, 'tables' | 'length'>;
+type Line = Omit<LineBench, 'tables'>;
 
 const send = (line: Line) =>
   sendAlong({
     tables: idealGas({ R: 287, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 }),
-    length: LENGTH,
     ...line,
   });
 
@@ -37,7 +36,7 @@ function scattering(line: Line): (frequency: number) => Scattered {
     line,
   ].map(send);
   // What is sent has gone by, and nothing has come back yet.
-  const between = (0.75 * LENGTH) / c;
+  const between = (0.75 * line.length) / c;
   return (frequency) => {
     const of = (t: readonly number[], p: readonly number[], from: number): Complex =>
       spectrum(t, p, frequency, from);
@@ -76,22 +75,37 @@ const branched = (k: number, admittance: Complex, cell: number): Scattered => {
   };
 };
 
-const branchLine = (area: number, length: number, cell: number): Line => ({
-  cell,
-  areas: [S, S],
-  middle: 3 * cell,
-  beside: {
-    ducts: [ductSpec(length, [area, area], Math.round(length / cell))],
-    cells: [{ duct: 0, at: LENGTH + 1.5 * cell }],
-    ends: [{ duct: 1, right: false, to: { kind: 'cell', index: 0 }, opening: { area } }, wall(1, true)],
-  },
-});
+interface Branch {
+  readonly area: number;
+  readonly length: number;
+  readonly cell: number;
+  readonly open?: boolean;
+  /** Of the pipe on either side. */
+  readonly pipe?: number;
+}
+
+function branchLine({ area, length, cell, open = false, pipe = LENGTH }: Branch): Line {
+  return {
+    length: pipe,
+    cell,
+    areas: [S, S],
+    middle: 3 * cell,
+    beside: {
+      ducts: [ductSpec(length, [area, area], Math.round(length / cell))],
+      cells: [{ duct: 0, at: pipe + 1.5 * cell }],
+      ends: [
+        { duct: 1, right: false, to: { kind: 'cell', index: 0 }, opening: { area } },
+        { ...wall(1, true), opening: { area: open ? area : 0 } },
+      ],
+    },
+  };
+}
 
 describe('a small wave, within 2 %', () => {
   it.each([2, 4, 0.5])('at a step to %f times the area: 2 S1 / (S1 + S2) goes on', (m) => {
     const middle = 2 * FINE;
     expectScattered(
-      { cell: FINE, areas: [S, m * S], middle },
+      { length: LENGTH, cell: FINE, areas: [S, m * S], middle },
       (k) => ({
         through: times(complex(2 / (1 + m)), gone(k, middle)),
         back: times(complex((1 - m) / (1 + m)), gone(k, middle)),
@@ -102,7 +116,7 @@ describe('a small wave, within 2 %', () => {
 
   it.each([0.5, 1, 2])('at a long branch of %f of the area: 2 S / (2 S + Sb) goes on', (share) => {
     expectScattered(
-      branchLine(share * S, LENGTH, USUAL),
+      branchLine({ area: share * S, length: LENGTH, cell: USUAL }),
       (k) => branched(k, complex(share), USUAL),
       [50, 100, 150, 200],
     );
@@ -114,16 +128,27 @@ describe('a small wave, within 2 %', () => {
   ])('at a stub of 0.3 m, closed: its admittance is j Sb tan kL; cells of %f m', (cell, frequencies) => {
     const stub = 0.3;
     expectScattered(
-      branchLine(S, stub, cell),
+      branchLine({ area: S, length: stub, cell }),
       (k) => branched(k, complex(0, Math.tan(k * stub)), cell),
       frequencies,
     );
   });
 
+  // Half of a balance tube between runners that swing against each other: at its middle pressure stands still.
+  it("at a thin short tube, open: its admittance is -j Sb / (S tan kL), half of the pipe's own for 5 % of its area", () => {
+    const [area, length] = [0.05 * S, 0.05];
+    expectScattered(
+      branchLine({ area, length, cell: USUAL, open: true, pipe: 14 }),
+      (k) => branched(k, complex(0, -area / S / Math.tan(k * length)), USUAL),
+      [60, 100, 150, 200],
+    );
+    expect(0.05 / Math.tan(waves(100) * length)).toBeGreaterThan(0.5);
+  });
+
   it.each([USUAL, FINE])('in a cone that widens fourfold over 0.4 m; cells of %f m', (cell) => {
     const length = 0.4;
     expectScattered(
-      { cell, areas: coneAreas, middle: length },
+      { length: LENGTH, cell, areas: coneAreas, middle: length },
       (k) => {
         const { p, u } = coneAt(k, length, complex(1), complex(1));
         // In units where rho c = 1, p + u is twice what comes in and p - u twice what goes back.
@@ -139,7 +164,7 @@ describe('a small wave, within 2 %', () => {
     [FINE, [60, 100, 150, 200, 250, 300, 350]],
   ])('in a megaphone of 0.4 m, open at its wide end; cells of %f m', (cell, frequencies) => {
     const length = 0.4;
-    const at = scattering({ cell, areas: coneAreas, middle: length, end: 'open' });
+    const at = scattering({ length: LENGTH, cell, areas: coneAreas, middle: length, end: 'open' });
     for (const frequency of frequencies) {
       const { p, u } = coneAt(waves(frequency), length, complex(0), complex(1));
       const said = over(minus(p, u), plus(p, u));

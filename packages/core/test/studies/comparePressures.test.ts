@@ -111,3 +111,35 @@ describe('pressures of an engine of ours', () => {
     expect(() => tracePressures(engine, { rpm: RPM, places: [] })).toThrow('places');
   });
 });
+
+it('of a collector behind pairs come once a firing, those of a primary once a cycle, and none beyond the last pipe', () => {
+  const read = readCombination(
+    `engine: { bore: 80 mm, stroke: 70 mm, cylinders: 4 }
+chamber: { compression: 9.5 }
+heads: { valvesPerCylinder: 2, exhaust: { portLength: 70 mm } }
+burn: { ca50: 9 deg }
+exhaust: { primary: { inside: 38 mm, length: 330 mm }, secondary: { inside: 42 mm, length: 300 mm },
+  collector: { inside: 50 mm, length: 900 mm }, muffler: open }
+`,
+    { file: 'e.yaml' },
+  );
+  if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+  // The collector begins 70 + 330 + 300 mm from the valve.
+  const places = [0.2, 0.8, 1.4].map((fromValveM) => ({ place: 'exhaust', fromValveM }) as const);
+  const { angleDeg, pressurePa } = tracePressures(read.value, { rpm: RPM, mesh, places });
+  const at = (place: number, angle: number): number => {
+    const i = angleDeg.findIndex((a) => a >= angle);
+    const share = (angle - angleDeg[i - 1]) / (angleDeg[i] - angleDeg[i - 1]);
+    return pressurePa[place][i - 1] + share * (pressurePa[place][i] - pressurePa[place][i - 1]);
+  };
+  const angles = Array.from({ length: 175 }, (_, i) => i - 170);
+  const unlike = (place: number): number => {
+    const swing = Math.max(...pressurePa[place]) - Math.min(...pressurePa[place]);
+    return Math.max(...angles.map((a) => Math.abs(at(place, a + 180) - at(place, a)))) / swing;
+  };
+  expect(unlike(1)).toBeLessThan(0.05);
+  expect(unlike(0)).toBeGreaterThan(0.5);
+  expect(() =>
+    tracePressures(read.value, { rpm: RPM, mesh, places: [{ place: 'exhaust', fromValveM: 2 }] }),
+  ).toThrow('the pipes behind it');
+});
