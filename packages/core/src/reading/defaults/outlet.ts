@@ -41,6 +41,16 @@ export function mufflerVolume(kind: MufflerKind, displacement: number): Estimate
   return { value, spread: 0.4 * value, reason };
 }
 
+/** Inside diameter of the same pipe [m], by the area of the pipe in front [m2]: a size of tube more or less. */
+export function mufflerPipeInside(area: number): Estimate {
+  const value = Math.sqrt((4 * area) / Math.PI);
+  return {
+    value,
+    spread: 0.08 * value,
+    reason: 'as wide as the pipe in front of it, a size of tube more or less; common practice, no source',
+  };
+}
+
 /** Tail-pipe, or pipe with holes [m]; from memory. */
 export const MUFFLER_PIPE_LENGTH = 0.4;
 

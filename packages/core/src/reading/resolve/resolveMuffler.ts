@@ -6,6 +6,7 @@ import { ratingDrop } from '../defaults/metering.ts';
 import {
   BACK_PRESSURE,
   muffler,
+  mufflerPipeInside,
   mufflerPipeLength,
   mufflerPipeWall,
   mufflerVolume,
@@ -79,11 +80,7 @@ function boxed(
   const { ledger } = context;
   const stated = context.file.exhaust?.box ?? {};
   const path = 'exhaust.box';
-  const inside = insideDiameter(context, `${path}.pipe`, stated.pipe, () => ({
-    value: Math.sqrt((4 * open) / Math.PI),
-    spread: null,
-    reason: 'as wide as the pipe in front of it',
-  }));
+  const inside = insideDiameter(context, `${path}.pipe`, stated.pipe, () => mufflerPipeInside(open));
   const length = ledger.quantity(
     `${path}.pipe.length`,
     stated.pipe?.length,
