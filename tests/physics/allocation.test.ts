@@ -1,4 +1,4 @@
-/** The march allocates next to nothing: what it puts on the heap has to be collected while the march waits. */
+/** The march allocates nothing: what it puts on the heap has to be collected while the march waits. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -21,17 +21,16 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** Bytes of a number on the heap. */
+/** Bytes of a number on the heap; a step asks for a thousand and more numbers. */
 const NUMBER = 16;
 
 describe('the march', () => {
-  // An argument or a result that the compiler leaves a number between two functions is put on the heap: between one and six of the laws
-  // that a cylinder asks, as the compiler joins them, none of ducts, ends and steps. A small object an end of a duct alone makes fifteen.
-  // In a process of its own, since what others taught the compiler makes it leave more.
-  it('puts at most eight numbers a marching cylinder on the heap in a right-hand side', () => {
+  // An argument or a result of a function is put on the heap where the compiler doesn't join the function into the one that calls it.
+  // In a process of its own, since what others taught the compiler would make it join less.
+  it('puts nothing on the heap in a step', () => {
     const { stdout, stderr } = spawnSync(process.execPath, [probe], { encoding: 'utf8' });
     expect(stderr).toBe('');
-    expect(Number(stdout)).toBeGreaterThan(0);
-    expect(Number(stdout)).toBeLessThan(8 * NUMBER);
+    expect(stdout).toMatch(/^\d/);
+    expect(Number(stdout)).toBeLessThan(NUMBER / 10);
   });
 });

@@ -101,14 +101,30 @@ export function meetEvents(
   y: Float64Array,
   plan: BurnPlanner,
 ): boolean {
-  const { exhaustOpens, intakeCloses, due, angles } = calendar;
+  if (cylinder.firing) noteRise(cylinder, diary);
+  // A function of its own for what few steps meet, so that the one that all meet stays small and is soon compiled.
+  return (
+    clock[CLOCK.to] >= calendar.due[0] - 2 * EPSILON && meetDue(cylinder, calendar, diary, clock, y, plan)
+  );
+}
+
+function noteRise({ side, now }: Cylinder, diary: CylinderDiary): void {
+  if (!(side[SIDE.p] > diary.risingPressure)) return;
+  diary.risingPressure = side[SIDE.p];
+  diary.risingAngle = now.angle;
+}
+
+function meetDue(
+  cylinder: Cylinder,
+  calendar: Calendar,
+  diary: CylinderDiary,
+  clock: Float64Array,
+  y: Float64Array,
+  plan: BurnPlanner,
+): boolean {
+  const { exhaustOpens, intakeCloses, angles } = calendar;
   const { angle } = cylinder.now;
-  if (cylinder.firing && cylinder.side[SIDE.p] > diary.risingPressure) {
-    diary.risingPressure = cylinder.side[SIDE.p];
-    diary.risingAngle = angle;
-  }
   const theta = clock[CLOCK.to];
-  if (theta < due[0] - 2 * EPSILON) return false;
   const o = cylinder.offset;
   let altered = false;
   if (near(angle, 180)) {

@@ -216,15 +216,7 @@ export const POINT_SIZE = 8;
 export function equilibriumPoint(tables: GasTables, out: Float64Array): void {
   const T = out[POINT.T];
   if (!(T > tables.freezeTemperature)) {
-    const { burnedU, tMin, dT } = tables;
-    const i = cellOf(tables, T);
-    const rise = burnedU[i + 1] - burnedU[i];
-    out[POINT.u] = burnedU[i] + ((T - tMin) / dT - i) * rise;
-    out[POINT.R] = tables.burnedR;
-    out[POINT.uT] = rise / dT;
-    out[POINT.uLnP] = 0;
-    out[POINT.RT] = 0;
-    out[POINT.RLnP] = 0;
+    frozenPoint(tables, out);
     return;
   }
   const table = tables.equilibrium;
@@ -248,6 +240,20 @@ export function equilibriumPoint(tables: GasTables, out: Float64Array): void {
     out[POINT.uT + 2 * i] = (high - low) / table.dT;
     out[POINT.uLnP + 2 * i] = (lowRise + ft * (highRise - lowRise)) * slopeP;
   }
+}
+
+/** A {@link POINT} of gas that keeps its composition; seldom asked for, and by itself so that the compiler joins {@link cellOf} into it. */
+function frozenPoint(tables: GasTables, out: Float64Array): void {
+  const { burnedU, burnedR, tMin, dT } = tables;
+  const T = out[POINT.T];
+  const i = cellOf(tables, T);
+  const rise = burnedU[i + 1] - burnedU[i];
+  out[POINT.u] = burnedU[i] + ((T - tMin) / dT - i) * rise;
+  out[POINT.R] = burnedR;
+  out[POINT.uT] = rise / dT;
+  out[POINT.uLnP] = 0;
+  out[POINT.RT] = 0;
+  out[POINT.RLnP] = 0;
 }
 
 /** Most iterations of {@link equilibriumState}; it needs three or four from a near guess. */

@@ -212,8 +212,7 @@ export function decodeAtAngle(cylinder: Cylinder, y: Float64Array): void {
   now.dV *= cylinder.speed;
   now.m = y[o + CYL.mass];
   if (cylinder.burning) {
-    const { burn } = cylinder;
-    now.x = wiebeFractionNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m);
+    findBurnedShare(cylinder);
     if (now.x > 1e-7) {
       now.U = y[o + CYL.energy];
       now.s = y[o + CYL.entropy];
@@ -230,6 +229,10 @@ export function decodeAtAngle(cylinder: Cylinder, y: Float64Array): void {
   }
   now.T = side[SIDE.T];
   now.Tu = now.T;
+}
+
+function findBurnedShare({ now, burn }: Cylinder): void {
+  now.x = wiebeFractionNormalised(now.angle, burn.start, burn.duration, burn.a, burn.m);
 }
 
 /** Energy that liquid fuel lacks of the same as vapour, as the gas counts energies [J/kg]. */

@@ -40,11 +40,16 @@ export function balanceCylinder(cylinder: Cylinder, y: Float64Array, d: Float64A
     heatWalls(cylinder);
     if (spray !== undefined) evaporate(cylinder, spray, y, d);
   }
+  if (cylinder.endGas) useUpDelay(cylinder, d);
   const p = side[SIDE.p];
-  if (cylinder.endGas) d[o + CYL.knock] += knockRate(p, now.Tu);
   d[o + CYL.energy] -= p * now.dV + now.heat;
   d[o + CYL.work] += p * now.dV;
   d[o + CYL.heat] += now.heat;
+}
+
+/** What the gas ahead of the flame uses up of its delay. */
+function useUpDelay({ now, side, offset: o }: Cylinder, d: Float64Array): void {
+  d[o + CYL.knock] += knockRate(side[SIDE.p], now.Tu);
 }
 
 /** Heat of gas of one temperature to the walls. */

@@ -57,30 +57,39 @@ export interface HeatedGas {
   readonly reference: BurnReference;
 }
 
-/** Works out the heat transfer coefficient. */
+/**
+ * Works out the heat transfer coefficient.
+ *
+ * Here and in the files beside it, what is asked in a small part of the cycle is a function that takes the cylinder and leaves its result
+ * there. The compiler doesn't join what it seldom sees called into what calls it, and numbers handed to it would be put on the heap.
+ */
 export function findHeatCoefficient(gas: HeatedGas): void {
   const { walls } = gas;
-  if (walls.model === 'woschni') gas.now.heatCoefficient = walls.multiplier * woschni(gas);
-  else if (walls.model === 'hohenberg') gas.now.heatCoefficient = walls.multiplier * hohenbergOf(gas);
+  if (walls.model === 'woschni') {
+    if (gas.firing) woschniFiring(gas);
+    else woschniMotored(gas);
+  } else if (walls.model === 'hohenberg') gas.now.heatCoefficient = walls.multiplier * hohenbergOf(gas);
   else gas.now.heatCoefficient = walls.multiplier * annandOf(gas);
 }
 
-function woschni({ crank, bore, side, now, speed, opening, firing, reference }: HeatedGas): number {
-  const p = side[SIDE.p];
-  const pistonSpeed = (crank.stroke * speed) / Math.PI;
+function woschniMotored({ walls, crank, side, now, speed, opening }: HeatedGas): void {
   const c1 = opening[0] > 0 ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED;
-  const w = firing
-    ? woschniVelocity(
-        c1,
-        pistonSpeed,
-        WOSCHNI_C2,
-        bore * crank.stroke,
-        reference.T,
-        reference.p * reference.V,
-        p - motoredPressure(reference.p, reference.V, now.V, MOTORED_EXPONENT),
-      )
-    : c1 * pistonSpeed;
-  return woschniOriginal(crank.bore, p, now.T, w);
+  const w = c1 * ((crank.stroke * speed) / Math.PI);
+  now.heatCoefficient = walls.multiplier * woschniOriginal(crank.bore, side[SIDE.p], now.T, w);
+}
+
+function woschniFiring({ walls, crank, bore, side, now, speed, opening, reference }: HeatedGas): void {
+  const p = side[SIDE.p];
+  const w = woschniVelocity(
+    opening[0] > 0 ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED,
+    (crank.stroke * speed) / Math.PI,
+    WOSCHNI_C2,
+    bore * crank.stroke,
+    reference.T,
+    reference.p * reference.V,
+    p - motoredPressure(reference.p, reference.V, now.V, MOTORED_EXPONENT),
+  );
+  now.heatCoefficient = walls.multiplier * woschniOriginal(crank.bore, p, now.T, w);
 }
 
 function hohenbergOf({ crank, side, now, speed }: HeatedGas): number {

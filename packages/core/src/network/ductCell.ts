@@ -46,7 +46,7 @@ export function createDuctCell({ at, holes = false, passes = false }: DuctCellSp
 }
 
 /**
- * Pressure [Pa] that an opening in the side of cell `i` feels: the mean of what waves leave at the cell's two faces. Where a branch
+ * Finds the pressure [Pa] that an opening in the side of a cell feels: the mean of what waves leave at the cell's two faces. Where a branch
  * draws, velocity falls along the cell, and the cell's own pressure lies below that of the pipes on both its sides by the
  * difference times half or a quarter of density and sound speed: a branch that felt it would draw as through a resistance. The first and
  * the last cell have one such face; where the stream goes on past the end of the pipe, the cell's own pressure stands for the other.
@@ -54,16 +54,19 @@ export function createDuctCell({ at, holes = false, passes = false }: DuctCellSp
  * From the faces to the branch in the middle it is half a cell more of gas that speeds up, {@link fromFaces}. Holes along a wall have a
  * neighbour on either side, so that no pressure has a bend at one of them.
  */
-function pressureBeside(place: DuctCell): number {
-  const { duct, cell: i, passes, momentumAt } = place;
+function findPressureBeside({ duct, cell: i, passes, momentumAt, side }: DuctCell): void {
   const { cells: n, p } = duct;
-  if (n === 1) return p[0];
-  if (i > 0 && i < n - 1) {
-    const mean = 0.5 * (pressureAt(duct, i - 1) + pressureAt(duct, i));
-    return momentumAt >= 0 ? Math.max(0.5 * mean, mean + fromFaces(duct, i)) : mean;
+  if (n === 1) {
+    side[SIDE.p] = p[0];
+    return;
   }
-  const face = pressureAt(duct, i > 0 ? i - 1 : 0);
-  return passes ? 0.5 * (face + p[i]) : face;
+  meetAt(duct, i > 0 ? i - 1 : 0);
+  const face = met[0];
+  if (i > 0 && i < n - 1) {
+    meetAt(duct, i);
+    const mean = 0.5 * (face + met[0]);
+    side[SIDE.p] = momentumAt >= 0 ? Math.max(0.5 * mean, mean + fromFaces(duct, i)) : mean;
+  } else side[SIDE.p] = passes ? 0.5 * (face + p[i]) : face;
 }
 
 /**
@@ -76,13 +79,16 @@ function fromFaces({ cells: n, p }: Duct, i: number): number {
   return 0.25 * (p[i - 1] - p[i - 2] - (p[i + 2] - p[i + 1]));
 }
 
-/** Pressure [Pa] at the face behind cell `i` once the waves from both sides have met there, by linear acoustics. */
-function pressureAt(duct: Duct, i: number): number {
+/** Scratch of {@link findPressureBeside}: a pressure [Pa], written and read within one call, never kept. */
+const met = new Float64Array(1);
+
+/** Leaves in `met` the pressure at the face behind cell `i` once the waves from both sides have met there, by linear acoustics. */
+function meetAt(duct: Duct, i: number): void {
   const { cells: n, p, u, rho, c, slope, cellArea, faceArea } = duct;
   const k = i + 1;
   const pressures = p[i] + 0.5 * slope[2 * n + i] + (p[k] - 0.5 * slope[2 * n + k]);
   const meeting = u[i] * cellArea[i] + 0.5 * slope[n + i] - (u[k] * cellArea[k] - 0.5 * slope[n + k]);
-  return 0.5 * (pressures + (0.5 * (rho[i] * c[i] + rho[k] * c[k]) * meeting) / faceArea[k]);
+  met[0] = 0.5 * (pressures + (0.5 * (rho[i] * c[i] + rho[k] * c[k]) * meeting) / faceArea[k]);
 }
 
 /** To be walked after the ducts, whose decoded columns it reads. */
@@ -92,7 +98,7 @@ export function ductCellGroup(places: readonly DuctCell[]): PartGroup {
       for (const place of places) {
         const { duct, cell: i, side } = place;
         const R = duct.R[i];
-        side[SIDE.p] = pressureBeside(place);
+        findPressureBeside(place);
         side[SIDE.T] = duct.T[i];
         side[SIDE.R] = R;
         side[SIDE.gamma] = 1 + R / duct.cv[i];
