@@ -9,6 +9,7 @@ export default defineConfig({
   test: {
     // Every core: vitest leaves one free, which is half of a machine of two.
     maxWorkers: '100%',
+    setupFiles: ['tests/seededProperties.ts'],
     // Asked for by --coverage alone: what of core the fast tests run.
     coverage: {
       provider: 'v8',

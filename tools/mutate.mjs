@@ -1,13 +1,17 @@
 /**
- * Plants faults in core and looks whether the tests notice: `npm run mutate -- [count] [seed] [room or part of a path] [--near]`.
+ * Plants faults in core and looks whether the tests notice:
+ * `npm run mutate -- [count] [seed] [room or part of a path] [--near] [--covering=FILE]`.
  *
  * Each fault is one small edit: a sign, a constant by 5 %, a count by one, a guard removed, a comparison swapped. It is planted in a
  * copy of the tree, never in the tree itself. The test files nearest to it run first, then all others of the fast suite that reach it by
- * imports, or with --near not. Faults known to change nothing are listed in mutate/equivalents.json with why. What survives is told by room, with its place; exit code 1.
+ * imports, or with --near not. With --covering only those run that run the function it stands in: FILE says so, and is made by one run
+ * of the fast suite where it is not there. Faults known to change nothing are listed in mutate/equivalents.json with why. What survives
+ * is told by room, with its place; exit code 1.
  */
 import { spawnSync } from 'node:child_process';
 import {
   cpSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -17,7 +21,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { mutantsOf } from './mutate/mutants.mjs';
 import { importersIn, testsReaching } from './mutate/related.mjs';
@@ -25,11 +29,16 @@ import { importersIn, testsReaching } from './mutate/related.mjs';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const words = process.argv.slice(2);
 const near = words.includes('--near');
+const coveringFile = words.find((word) => word.startsWith('--covering='))?.slice('--covering='.length);
 const [count = '40', seed = '1', only = ''] = words.filter((word) => !word.startsWith('--'));
 const CORE = 'packages/core/src';
-/** How many test files run at a time, the nearest alone, until one notices; how many count as near; when a run hangs, and is noticed [ms]. */
-const AT_ONCE = [1, 3, 8, 16, 1000];
+/** How many test files run at a time, the nearest first, until one notices; how many count as near. */
+const AT_ONCE = [3, 9, 3, 16, 1000];
 const NEAR = 12;
+/** A test file that takes as long waits for the quick ones [s]; how many of those count as near. */
+const LONG = 2.5;
+const NEAR_LONG = 3;
+/** When a run hangs, and is noticed [ms]. */
 const PATIENCE = 600_000;
 /** A busy machine notices nothing: tests have as long as the whole run. */
 const RUN = [
@@ -60,7 +69,7 @@ function random(state) {
 function copyOfTree() {
   const copy = mkdtempSync(join(tmpdir(), 'valvetide-mutate-'));
   const skip = /\/(?:node_modules|dist|bundle|\.git)(?:\/|$)/u;
-  for (const name of ['packages', 'tests', 'examples', 'docs'])
+  for (const name of ['packages', 'tests', 'examples', 'docs', 'tools'])
     cpSync(join(root, name), join(copy, name), { recursive: true, filter: (from) => !skip.test(from) });
   for (const name of readdirSync(root))
     if (/\.(?:json|ts|md)$|^LICENSE$/u.test(name)) cpSync(join(root, name), join(copy, name));
@@ -78,14 +87,14 @@ function isNoticed(copy, tests) {
   let from = 0;
   for (const most of AT_ONCE) {
     const part = tests.slice(from, from + most);
-    if (part.length > 0 && noticed(copy, part)) return true;
+    if (part.length > 0 && someFails(copy, part)) return true;
     from += most;
   }
   return false;
 }
 
 /** Whether some test of these files fails. */
-function noticed(copy, tests) {
+function someFails(copy, tests) {
   const { status } = spawnSync('npx', [...RUN, ...tests], {
     cwd: copy,
     stdio: 'ignore',
@@ -93,6 +102,36 @@ function noticed(copy, tests) {
     killSignal: 'SIGKILL',
   });
   return status !== 0;
+}
+
+/** By test file, the names of functions it runs of each file of core; made where it is not there. Null where nobody asked. */
+function coveringIn(copy) {
+  if (coveringFile === undefined) return null;
+  const file = resolve(coveringFile);
+  if (!existsSync(file)) {
+    const words = ['--coverage', '--coverage.provider=custom', '--coverage.thresholds.lines=0'];
+    const provider = `--coverage.customProviderModule=${join(root, 'tools/mutate/coveringTests.mjs')}`;
+    const env = { ...process.env, COVERING_TESTS: file };
+    const run = ['vitest', 'run', '--project', 'default', ...words, provider, `--testTimeout=${PATIENCE}`];
+    spawnSync('npx', run, { cwd: copy, stdio: 'inherit', env });
+  }
+  const read = readFileSync(file, 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  return new Map(read.flatMap(({ tests, ...rest }) => tests.map((test) => [test, rest])));
+}
+
+/** Whether a test file runs what the fault stands in. What is run as a file is loaded counts for all that reach it. */
+function covers(covering, test, file, { within }) {
+  return covering === null || within === '' || covering.get(test)?.ran[file]?.includes(within) === true;
+}
+
+/** In the same order, those that take long behind the others; with --near a few of both. */
+function quickFirst(tests) {
+  const isLong = (test) => (covering?.get(test)?.seconds ?? 0) > LONG;
+  const [quick, long] = [tests.filter((test) => !isLong(test)), tests.filter(isLong)];
+  return near ? [...quick.slice(0, NEAR), ...long.slice(0, NEAR_LONG)] : [...quick, ...long];
 }
 
 /** Faults that change nothing, each with why; told by their words, since lines move. */
@@ -106,32 +145,44 @@ const files = readdirSync(join(root, CORE), { recursive: true, encoding: 'utf8' 
   .map((file) => ({ ...file, mutants: mutantsOf(file.text) }))
   .filter(({ mutants }) => mutants.length > 0);
 const rooms = [...new Set(files.map(({ name }) => name.split('/')[0]))].sort();
+const all = files.flatMap((file) => file.mutants.map((mutant) => ({ file, mutant })));
 const next = random(Number(seed));
 const pick = (list) => list[Math.floor(next() * list.length)];
 
+/** The share noticed with its standard error; of a sample without a survivor, or of survivors alone, as if one more went each way. */
+function shareNoticed(noticed, of) {
+  const doubt = (noticed + 1) / (of + 2);
+  const error = Math.sqrt((doubt * (1 - doubt)) / of);
+  return `${((100 * noticed) / of).toFixed(1)} % noticed (standard error ${(100 * error).toFixed(1)})`;
+}
+
 const copy = copyOfTree();
+const covering = coveringIn(copy);
 const importers = importersIn(root);
 const survivors = [];
 const tally = new Map(rooms.map((room) => [room, { planted: 0, noticed: 0 }]));
 const planted = new Set();
 try {
   for (let i = 0; planted.size < Number(count) && i < 20 * Number(count); i++) {
-    // Room by room, so that small rooms are looked at as closely as large ones.
-    const room = rooms[i % rooms.length];
-    const file = pick(files.filter(({ name }) => name.startsWith(`${room}/`)));
-    const mutant = pick(file.mutants);
+    // Each fault is as likely as any other, so that the share noticed is that of all.
+    const { file, mutant } = pick(all);
+    const room = file.name.split('/')[0];
     const line = file.text.slice(0, mutant.start).split('\n').length;
     const place = `${CORE}/${file.name}:${line}`;
     const was = file.text.slice(mutant.start, mutant.end);
     const what = `${place} ${mutant.kind}: ${was.replaceAll(/\s+/gu, ' ')} -> ${mutant.put.replaceAll(/\s+/gu, ' ')}`;
     if (planted.has(what) || isEquivalent(file.name, file.text.split('\n')[line - 1], mutant.put)) continue;
     planted.add(what);
-    const tests = testsReaching(importers, `${CORE}/${file.name}`).map(([name]) => name);
+    const tests = quickFirst(
+      testsReaching(importers, `${CORE}/${file.name}`)
+        .map(([name]) => name)
+        .filter((name) => covers(covering, name, file.name, mutant)),
+    );
     writeFileSync(
       join(copy, CORE, file.name),
       file.text.slice(0, mutant.start) + mutant.put + file.text.slice(mutant.end),
     );
-    const caught = isNoticed(copy, near ? tests.slice(0, NEAR) : tests);
+    const caught = isNoticed(copy, tests);
     writeFileSync(join(copy, CORE, file.name), file.text);
     tally.get(room).planted += 1;
     if (caught) tally.get(room).noticed += 1;
@@ -142,7 +193,9 @@ try {
   rmSync(copy, { recursive: true, force: true });
 }
 console.log('\nroom, planted, noticed');
-for (const [room, { planted: all, noticed: of }] of tally) if (all > 0) console.log(`${room}, ${all}, ${of}`);
-console.log(`\n${survivors.length} of ${planted.size} survive${survivors.length === 0 ? '' : ':'}`);
+for (const [room, { planted: tried, noticed: of }] of tally)
+  if (tried > 0) console.log(`${room}, ${tried}, ${of}`);
+console.log(`\n${shareNoticed(planted.size - survivors.length, planted.size)}`);
+console.log(`${survivors.length} of ${planted.size} survive${survivors.length === 0 ? '' : ':'}`);
 for (const line of survivors) console.log(line);
 process.exitCode = survivors.length > 0 ? 1 : 0;

@@ -18,13 +18,22 @@ const SWAPS = {
 };
 const ASSIGNMENTS = { '+=': '-=', '-=': '+=', '*=': '/=', '/=': '*=' };
 
+/** What a function is called that `node` is, or `within` where it is none or has no name. */
+function functionName(node, parent, within) {
+  if (!/Function/u.test(node.type)) return within;
+  const named = node.id ?? (parent?.type === 'VariableDeclarator' ? parent.id : parent?.key);
+  return named?.name ?? within;
+}
+
 /**
  * @param {string} text - of a TypeScript file
- * @returns {{ kind: string, start: number, end: number, put: string }[]}
+ * @returns {{ kind: string, start: number, end: number, put: string, within: string }[]} `within`: the nearest function with a name
+ *   that it stands in, none where it is run as the file is loaded
  */
 export function mutantsOf(text) {
   const found = [];
-  const put = (kind, start, end, replacement) => found.push({ kind, start, end, put: replacement });
+  let within = '';
+  const put = (kind, start, end, replacement) => found.push({ kind, start, end, put: replacement, within });
   const source = ({ start, end }) => text.slice(start, end);
   /** The operator between two operands: looked for behind the left one, past brackets and remarks. */
   const swapOperator = (kind, node, operator, by) => {
@@ -89,7 +98,10 @@ export function mutantsOf(text) {
         if (source(node) === 'Math.min') put('min becomes max', node.start, node.end, 'Math.max');
         break;
     }
+    const outside = within;
+    within = functionName(node, parent, within);
     for (const [key, inner] of Object.entries(node)) if (key !== 'type') visit(inner, node);
+    within = outside;
   };
   visit(parseAst(text, { lang: 'ts' }).body, null);
   return found;

@@ -101,20 +101,34 @@ export function equilibriumProducts(atoms: AtomCounts, T: number, p: number): Pr
   };
 }
 
+/**
+ * Root of the oxygen pressure at which carbon and hydrogen leave `short` moles unburned: carbon / (1 + kc a) + hydrogen / (1 + kh a)
+ * = short, a quadratic with one positive root. Cold gas binds one of the two wholly before it touches the other; a mean of the two
+ * constants would start the search on the flat between them, from where it does not find out.
+ */
+function richOxygen(carbon: number, hydrogen: number, short: number, kc: number, kh: number): number {
+  const square = short * kc * kh;
+  const linear = short * (kc + kh) - carbon * kh - hydrogen * kc;
+  const constant = short - carbon - hydrogen;
+  const root = Math.sqrt(linear * linear - 4 * square * constant);
+  // Of the two ways to write the root, the one that takes no difference.
+  return linear > 0 ? (-2 * constant) / (linear + root) : (root - linear) / (2 * square);
+}
+
 /** First guess of the unknowns (ln a, ln c): complete combustion, oxygen pressure as lean or rich mixtures leave it. */
 export function startProducts(atoms: AtomCounts, p: number, k: Float64Array, unknowns: Float64Array): void {
   const excess = atoms.O - 2 * atoms.C - atoms.H / 2;
   const moles = atoms.N / 2 + atoms.Ar + atoms.C + atoms.H / 2 + Math.max(excess, 0) / 2;
   const c = p / BAR / moles;
-  // Share of C and H atoms (in O atoms they can bind) that stays unburned; dissociation keeps it above zero.
   const bindable = atoms.C + atoms.H / 2;
-  const unburned = bindable > 0 ? -excess / bindable : -1;
   const kBurn = atoms.C > 0 ? (atoms.H > 0 ? Math.sqrt(k[4] * k[5]) : k[5]) : k[4];
-  // Lean: 2 a² = excess c. Rich: burned / unburned = K a. Stoichiometric: 2 a² = bindable c / (K a).
+  // Lean: 2 a² = excess c. Stoichiometric, dissociation alone: 2 a² = bindable c / (K a).
   const lean = 0.5 * Math.log((Math.max(excess, 0) * c) / 2 + 1e-300);
   const stoichiometric = Math.log((bindable * c) / 2 / kBurn + 1e-300) / 3;
   const rich =
-    unburned > 0 && unburned < 1 ? Math.log((1 - unburned) / unburned / kBurn) : Number.POSITIVE_INFINITY;
+    excess < 0 && -excess < bindable
+      ? Math.log(richOxygen(atoms.C, atoms.H / 2, -excess, k[5], k[4]))
+      : Number.POSITIVE_INFINITY;
   unknowns[0] = Math.min(Math.max(lean, stoichiometric), rich);
   unknowns[1] = Math.log(c);
 }

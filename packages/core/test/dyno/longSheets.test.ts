@@ -32,11 +32,17 @@ const SHEETS: readonly (readonly [what: string, text: string])[] = [
   ['quotes without end', `${TOP}rpm,torque (lb-ft)\n${lines(20_000, () => '"1000,"300"')}`],
 ];
 
+/** Processor time since `begun` [s]: a busy machine does not lengthen it, as it does the time on the wall. */
+function processorTime(begun: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(begun);
+  return (user + system) / 1e6;
+}
+
 describe('a dyno sheet', () => {
-  it.each(SHEETS)('of %s is answered within two seconds', (_what, text) => {
-    const begun = performance.now();
+  it.each(SHEETS)('of %s is answered within two seconds of work', (_what, text) => {
+    const begun = process.cpuUsage();
     const read = readDynoSheet(text, { name: 'x.csv' });
-    expect(performance.now() - begun).toBeLessThan(2000);
+    expect(processorTime(begun)).toBeLessThan(2);
     if (!read.ok) expect(read.problems.length).toBeLessThanOrEqual(10);
     else expect(read.value.notes.length).toBeLessThan(300);
   });

@@ -102,9 +102,10 @@ describe('a cam card', () => {
         for (const { duration, lift } of lobe.points)
           expect(lobeDuration(shape, lift)).toBeCloseTo(duration, 3);
       }),
-      { seed: 20_260_801, numRuns: 800 },
+      { numRuns: 800 },
     );
-    expect(made).toBeGreaterThan(40);
+    // About 50 of 800 are lobes at all: far fewer, and nothing would be shown.
+    expect(made).toBeGreaterThan(20);
   });
 });
 
