@@ -61,7 +61,7 @@ describe('an eight under one carburetor', () => {
         {
           mesh,
           march,
-          stepTrial: false,
+          onlyCompared: true,
         },
       )[0].torqueNm;
     const [none, flat, tall] = [

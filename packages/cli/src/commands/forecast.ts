@@ -291,7 +291,7 @@ function speedsPastPeak(
   core: Core,
 ): readonly number[] {
   const powerAt = (rpm: number): number | null => {
-    const [point] = core.forecast(combination, { rpm: [rpm], mesh: ROUGH, stepTrial: false }).points;
+    const [point] = core.forecast(combination, { rpm: [rpm], mesh: ROUGH, onlyCompared: true }).points;
     return point.status === 'lost' ? null : point.powerKw;
   };
   return pastThePeak(speedsOver(usual, counts), usual.mostRpm, powerAt);

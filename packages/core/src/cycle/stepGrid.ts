@@ -31,7 +31,7 @@ export function halveSteps(grid: StepGrid): void {
 interface Stepped {
   readonly network: Network;
   readonly y: Float64Array;
-  readonly options: { readonly courant: number; readonly maxStep: number };
+  readonly options: { readonly courant: number; readonly settling: number; readonly maxStep: number };
   readonly grid: StepGrid;
   /** See {@link CLOCK}. */
   readonly clock: Float64Array;
@@ -69,7 +69,7 @@ export function layGrid(march: Stepped): void {
     grid.leeway = 1 + LEEWAY;
   } else if (network.copies.length > 0) {
     decode(network, 0, y);
-    const first = Math.min(options.maxStep, limit / (FIRST_GUESS * stiffness(network)));
+    const first = Math.min(options.maxStep, limit / (FIRST_GUESS * stiffness(network, options.settling)));
     grid.edges = evenEdges(720 / first);
   }
   grid.rates = new Float64Array(grid.edges.length - 1);
@@ -111,7 +111,7 @@ export function shortenForRates({ network, options, grid, clock }: Stepped): voi
   let k = grid.at < rates.length && edges[grid.at] <= theta + EPSILON ? grid.at : 0;
   while (k < rates.length - 1 && edges[k + 1] <= theta + EPSILON) k++;
   grid.at = k;
-  const rate = stiffness(network);
+  const rate = stiffness(network, options.settling);
   if (rate > rates[k]) rates[k] = rate;
   const longest = Math.min(options.maxStep, (leeway * options.courant * network.degreesPerSecond) / rate);
   if (!(longest > SHORTEST)) {

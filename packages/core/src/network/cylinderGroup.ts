@@ -2,7 +2,7 @@
 import type { Cylinder } from './cylinder.ts';
 import { CYL, decodeAtAngle, localAngle } from './cylinder.ts';
 import { balanceCylinder } from './cylinderBalance.ts';
-import type { PartGroup } from './part.ts';
+import { FASTEST, type PartGroup } from './part.ts';
 import { SIDE } from './side.ts';
 
 /**
@@ -32,7 +32,7 @@ export function cylinderGroup(cylinders: readonly Cylinder[], crankAngle: Float6
         if (opening[0] === 0) continue;
         const sound = Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
         const rate = (CYLINDER_SHARE * opening[0] * sound) / now.V;
-        if (rate > fastest[0]) fastest[0] = rate;
+        if (rate > fastest[FASTEST.settling]) fastest[FASTEST.settling] = rate;
       }
     },
     isSound() {

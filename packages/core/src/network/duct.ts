@@ -5,7 +5,7 @@ import { frozenR } from '../gas/lookup.ts';
 import { BLOCK, BLOCK_HEAD, type DuctMemory, type KernelDucts } from './ductMemory.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
 import { cutProfile } from './ductProfile.ts';
-import type { PartGroup, Site, Weighted } from './part.ts';
+import { FASTEST, type PartGroup, type Site, type Weighted } from './part.ts';
 
 /** What a duct is made of. */
 export interface DuctSpec extends Weighted {
@@ -373,7 +373,7 @@ export function ductGroup(ducts: readonly Duct[], kernel: KernelDucts | null = n
           const s = Math.abs(u[i]) + c[i];
           if (s > most) most = s;
         }
-        if (most / dx > fastest[0]) fastest[0] = most / dx;
+        if (most / dx > fastest[FASTEST.wave]) fastest[FASTEST.wave] = most / dx;
       }
     },
     isSound() {

@@ -1,6 +1,6 @@
 /** A place along a duct as a node: where a branch, a balance tube or the holes of a muffler open into its side. */
 import type { Duct } from './duct.ts';
-import type { PartGroup, StillNode } from './part.ts';
+import { FASTEST, type PartGroup, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
 
 /** A cell of a duct to which connections may lead. */
@@ -112,7 +112,7 @@ export function ductCellGroup(places: readonly DuctCell[]): PartGroup {
     raiseFastest(fastest) {
       for (const { duct, cell: i, opening } of places) {
         const rate = (Math.abs(duct.u[i]) + duct.c[i]) / duct.dx + (opening[0] * duct.c[i]) / duct.volume[i];
-        if (rate > fastest[0]) fastest[0] = rate;
+        if (rate > fastest[FASTEST.wave]) fastest[FASTEST.wave] = rate;
       }
     },
   };

@@ -22,9 +22,9 @@ export function fastestPart({ volumes, cylinders, ducts, cells, crankAngle }: Ne
     ...cells.map((c) => part(ductCellGroup([c]), 'duct', c.duct.name, c.duct.dx)),
   ];
   const rates = parts.map(([group]) => {
-    const rate = new Float64Array(1);
+    const rate = new Float64Array(2);
     group.raiseFastest?.(rate);
-    return rate[0];
+    return Math.max(...rate);
   });
   return parts[rates.indexOf(Math.max(...rates))][1];
 }

@@ -19,7 +19,7 @@ import type { EndSpec, OpenEnd } from './openEnd.ts';
 import { createEnd, endGroup } from './openEnd.ts';
 import type { Orifice, OrificeSpec } from './orifice.ts';
 import { createOrifice, orificeGroup } from './orifice.ts';
-import type { Account, NodeRef, PartGroup, Site, StillNode } from './part.ts';
+import { type Account, FASTEST, type NodeRef, type PartGroup, type Site, type StillNode } from './part.ts';
 import type { Reservoir, ReservoirSpec } from './reservoir.ts';
 import { createReservoir } from './reservoir.ts';
 import type { Volume, VolumeSpec } from './volume.ts';
@@ -183,14 +183,18 @@ export function keepStarts(network: Network): void {
 }
 
 /** Scratch of {@link stiffness}: written and read within one call, never kept. */
-const fastest = new Float64Array(1);
+const fastest = new Float64Array(2);
 
-/** Fastest rate of any part of the decoded network [1/s]. */
-export function stiffness(network: Network): number {
-  fastest[0] = 0;
+/**
+ * Fastest rate of any part of the decoded network [1/s].
+ *
+ * @param settling - how much of the rates counts at which volumes and cylinders settle [-]
+ */
+export function stiffness(network: Network, settling: number = 1): number {
+  fastest.fill(0);
   for (const group of network.nodes) group.raiseFastest?.(fastest);
   for (const group of network.connections) group.raiseFastest?.(fastest);
-  return fastest[0];
+  return Math.max(fastest[FASTEST.wave], settling * fastest[FASTEST.settling]);
 }
 
 /** False where the last decoded state is not one of a gas: a step was too long. */

@@ -18,6 +18,9 @@ export interface Account {
   unreleased: number;
 }
 
+/** Fastest rates of two kinds [1/s]: of waves along ducts, which bear no longer steps, and at which gas at rest settles, which does. */
+export const FASTEST = { wave: 0, settling: 1 } as const;
+
 /**
  * All parts of one kind in a network. They are walked together, so that each loop meets one kind and compiles for it alone.
  * What a kind has no use for it leaves out.
@@ -27,7 +30,7 @@ export interface PartGroup {
   decode?(y: Float64Array): void;
   /** Adds what the parts do to the rates of change `d`; every node is decoded. */
   addRates?(y: Float64Array, d: Float64Array): void;
-  /** Raises `fastest[0]` to the fastest rate of the parts [1/s]; steps are kept short of it. */
+  /** Raises an entry of {@link FASTEST} to the fastest rate of the parts [1/s]; steps are kept short of it. */
   raiseFastest?(fastest: Float64Array): void;
   /** False where the decoded state is not one of a gas: a step was too long. */
   isSound?(): boolean;

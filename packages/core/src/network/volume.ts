@@ -2,7 +2,7 @@
 
 import type { GasTables } from '../gas/gasTables.ts';
 import { frozenR, frozenU } from '../gas/lookup.ts';
-import { atRest, type PartGroup, type Site, type StillNode } from './part.ts';
+import { atRest, FASTEST, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE, writeSide } from './side.ts';
 
 export interface VolumeSpec {
@@ -62,7 +62,7 @@ export function volumeGroup(volumes: readonly Volume[]): PartGroup {
       for (const { side, size, opening } of volumes) {
         const sound = Math.sqrt(side[SIDE.gamma] * side[SIDE.R] * side[SIDE.T]);
         const rate = (VOLUME_SHARE * opening[0] * sound) / size;
-        if (rate > fastest[0]) fastest[0] = rate;
+        if (rate > fastest[FASTEST.settling]) fastest[FASTEST.settling] = rate;
       }
     },
     isSound() {

@@ -16,8 +16,8 @@ export interface StudyJob {
   readonly fidelity?: Fidelity;
   /** Default the mesh of a forecast. */
   readonly mesh?: Mesh;
-  /** Whether cycles are tried in steps half as long, see `ForecastOptions`; default true. */
-  readonly stepTrial?: boolean;
+  /** Whether the curve is only compared with others run alike, see `ForecastOptions`; default false. */
+  readonly onlyCompared?: boolean;
 }
 
 /** What a caller may ask of jobs under way. */

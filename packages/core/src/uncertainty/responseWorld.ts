@@ -10,9 +10,9 @@ import type { ResponseWorld } from './responses.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** Coarse enough to be quick, in steps and in cells; what that gets wrong is common to all it is compared with. */
-export const COARSE: Pick<StudyJob, 'mesh' | 'stepTrial'> = {
+export const COARSE: Pick<StudyJob, 'mesh' | 'onlyCompared'> = {
   mesh: { intakeCell: 0.06, exhaustCell: 0.15 },
-  stepTrial: false,
+  onlyCompared: true,
 };
 
 /** What forecasts of a response are run with. */

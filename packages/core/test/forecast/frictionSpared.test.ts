@@ -13,7 +13,7 @@ function at(ca50: number): { readonly friction: number; readonly peak: number } 
     {
       rpm: [4000],
       mesh: { intakeCell: 0, exhaustCell: 0 },
-      stepTrial: false,
+      onlyCompared: true,
     },
   ).points;
   if (point.status === 'lost') throw new Error('lost');

@@ -11,7 +11,7 @@ function burnAt(lambda: number): { readonly duration: number; readonly efficienc
     {
       rpm: [4000],
       mesh: { intakeCell: 0, exhaustCell: 0 },
-      stepTrial: false,
+      onlyCompared: true,
     },
   ).points;
   if (point.status === 'lost') throw new Error('lost');

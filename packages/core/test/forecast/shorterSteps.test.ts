@@ -10,7 +10,7 @@ function at(courant: number): OperatingPoint {
   const engine = readExample('scrambler');
   const burn = { ...engine.burn, timing: { mode: 'ca50', angle: 9 } as const };
   const march = { ...MARCH_DEFAULTS, courant };
-  const [point] = marchedCurve({ ...engine, burn }, { rpm: [6000], march, stepTrial: false }).points;
+  const [point] = marchedCurve({ ...engine, burn }, { rpm: [6000], march, onlyCompared: true }).points;
   return point;
 }
 
