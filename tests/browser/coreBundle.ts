@@ -30,9 +30,9 @@ export async function bundleCore(names?: readonly string[]): Promise<Bundle> {
       write: false,
       minify: true,
       target: 'es2023',
-      lib: { entry, formats: ['es'], fileName: 'core' },
-      // The bundler keeps white space in libraries unless told.
-      rolldownOptions: { output: { minify: true } },
+      // As for a page, not for a library of its own, of which a bundler keeps white space and remarks for the next one.
+      modulePreload: false,
+      rolldownOptions: { input: entry, preserveEntrySignatures: 'strict', output: { format: 'es' } },
     },
   });
   const [output] = Array.isArray(result) ? result : [result];

@@ -1,6 +1,7 @@
 /** The shape of a changes file. */
 import * as z from 'zod/mini';
 import type { Plain } from '../reading/readDocument.ts';
+import { explained } from '../reading/schema/explained.ts';
 import { flag, text } from '../reading/schema/quantity.ts';
 import type { ChangeEntry } from './changeEntry.ts';
 
@@ -23,7 +24,7 @@ const fields = (
 export const changeFields: {
   readonly [Field in Exclude<keyof ChangeEntry, 'insteadOf'>]-?: z.ZodMiniType<ChangeEntry[Field]>;
 } = {
-  name: text(80, 'What the change is called in every result.', 'Wide-core mufflers'),
+  name: explained(text(80), 'What the change is called in every result.', 'Wide-core mufflers'),
   set: z.optional(
     fields('Fields of the combination by path, with their new values. A sheet is replaced by its new name.', {
       'exhaust.muffler.backPressure': '1.3 psi',
@@ -51,22 +52,24 @@ export const changeFields: {
   hours: z.optional(
     z.number().check(z.gte(0), z.lte(1e6), z.meta({ description: 'Hours of work.', examples: [1.5] })),
   ),
-  reversible: z.optional(flag('Whether it can be taken off again without loss; left out: yes.')),
+  reversible: z.optional(
+    explained(flag(), 'Whether it can be taken off again without loss; left out: yes.', true, false),
+  ),
 };
 
 /** Schema of one change. */
 export const changeEntry: z.ZodMiniType<ChangeEntry> = z
   .strictObject({
     ...changeFields,
-    insteadOf: z.optional(text(60, 'Name of a group whose changes exclude each other.', 'heads')),
+    insteadOf: z.optional(explained(text(60), 'Name of a group whose changes exclude each other.', 'heads')),
   })
   .check(z.meta({ description: 'One thing to buy, grind, port or bolt on.' }));
 
 /** Schema of a changes file. */
 export const changesFile: z.ZodMiniType<ChangesFile> = z
   .strictObject({
-    $schema: z.optional(text(400, 'Address of this schema, for editors.')),
-    notes: z.optional(text(4000, 'Anything worth remembering.')),
+    $schema: z.optional(explained(text(400), 'Address of this schema, for editors.')),
+    notes: z.optional(explained(text(4000), 'Anything worth remembering.')),
     changes: z
       .array(changeEntry)
       .check(

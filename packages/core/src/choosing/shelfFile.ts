@@ -2,6 +2,7 @@
 import * as z from 'zod/mini';
 import type { ChangeEntry } from '../changes/changeEntry.ts';
 import { changeFields } from '../changes/changesFile.ts';
+import { explained } from '../reading/schema/explained.ts';
 import { flag, quantity, text, word } from '../reading/schema/quantity.ts';
 
 /** Most groups and ranges on one shelf, and most alternatives of one of them. */
@@ -53,17 +54,19 @@ const money = (description: string): z.ZodMiniOptional<z.ZodMiniNumber> =>
   z.optional(z.number().check(z.gte(0), z.lte(1e9), z.meta({ description, examples: [950] })));
 const hours = (description: string): z.ZodMiniOptional<z.ZodMiniNumber> =>
   z.optional(z.number().check(z.gte(0), z.lte(1e6), z.meta({ description, examples: [4] })));
-const stay = z.optional(flag('Whether the engine may stay as it is here; left out: yes.'));
+const stay = z.optional(
+  explained(flag(), 'Whether the engine may stay as it is here; left out: yes.', true, false),
+);
 const size = (description: string, example: string): z.ZodMiniType<number | string> =>
   z
     .union([z.number(), z.string().check(z.minLength(1), z.maxLength(60))])
     .check(z.meta({ description, examples: [example] }));
 const speed = (description: string): z.ZodMiniType<number, string> =>
-  quantity('speed', { min: '200 rpm', max: '30000 rpm' }, description, '4500 rpm');
+  explained(quantity('speed', '200 rpm to 30000 rpm'), description, '4500 rpm');
 
 const group = z
   .strictObject({
-    name: text(60, 'What it is a choice of.', 'Cam'),
+    name: explained(text(60), 'What it is a choice of.', 'Cam'),
     mayStay: stay,
     choices: z
       .array(z.strictObject(changeFields))
@@ -77,8 +80,8 @@ const group = z
 
 const range = z
   .strictObject({
-    name: text(60, 'What is varied.', 'Primary length'),
-    field: text(120, 'Field of the combination.', 'exhaust.primary.length'),
+    name: explained(text(60), 'What is varied.', 'Primary length'),
+    field: explained(text(120), 'Field of the combination.', 'exhaust.primary.length'),
     from: size('First value.', '26 in'),
     to: size('Last value.', '36 in'),
     step: size('From one value to the next.', '2 in'),
@@ -107,8 +110,10 @@ const aim = z
   .strictObject({
     from: speed('First speed that counts.'),
     to: speed('Last speed that counts.'),
-    of: z.optional(word(['power', 'torque'], 'What is averaged; left out: power.')),
-    weighting: z.optional(word(['speed', 'time'], 'What counts equally in the mean; left out: speed.')),
+    of: z.optional(explained(word(['power', 'torque']), 'What is averaged; left out: power.', 'power')),
+    weighting: z.optional(
+      explained(word(['speed', 'time']), 'What counts equally in the mean; left out: speed.', 'speed'),
+    ),
     weight: z.optional(
       z
         .number()
@@ -124,8 +129,8 @@ const aim = z
 /** Schema of a shelf file. */
 export const shelfFile: z.ZodMiniType<ShelfFile> = z
   .strictObject({
-    $schema: z.optional(text(400, 'Address of this schema, for editors.')),
-    notes: z.optional(text(4000, 'Anything worth remembering.')),
+    $schema: z.optional(explained(text(400), 'Address of this schema, for editors.')),
+    notes: z.optional(explained(text(4000), 'Anything worth remembering.')),
     groups: z.optional(
       z
         .array(group)

@@ -1,5 +1,6 @@
 /** The form of a shelf file, published for editors. */
 import * as z from 'zod/mini';
+import { withWords } from '../reading/schema/withWords.ts';
 import { shelfFile } from './shelfFile.ts';
 
 /**
@@ -11,8 +12,6 @@ import { shelfFile } from './shelfFile.ts';
  * ```
  */
 export function shelfSchema(): Record<string, unknown> {
-  return z.toJSONSchema(shelfFile, { target: 'draft-7', io: 'input', reused: 'inline' }) as Record<
-    string,
-    unknown
-  >;
+  const schema = z.toJSONSchema(shelfFile, { target: 'draft-7', io: 'input', reused: 'inline' });
+  return withWords(schema as Record<string, unknown>);
 }

@@ -3,13 +3,14 @@
  * file is asked back. A size that is odd in every unit is an engine of its own, and left alone.
  */
 
-import { type Dimension, parseQuantity, splitNumber } from '../../base/units.ts';
+import { parseQuantity, splitNumber } from '../../base/units.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { discArea } from '../resolve/pipes.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
-import type { FieldPath, FieldPlace } from '../schema/fieldPath.ts';
+import type { FieldPath, FieldPlace, PipePath } from '../schema/fieldPath.ts';
+import { fitted } from '../schema/inductionParts.ts';
 import { valueAt } from '../valueAt.ts';
 import { inches, type Report, squareInches } from './report.ts';
 
@@ -26,8 +27,9 @@ interface Band {
  */
 const BANDS = {
   strokeOverBore: { least: 0.4, most: 1.9 },
-  intakeValveOverBore: { least: 0.26, most: 0.66 },
-  exhaustValveOverBore: { least: 0.2, most: 0.62 },
+  /** Valves, over the bore. */
+  intake: { least: 0.26, most: 0.66 },
+  exhaust: { least: 0.2, most: 0.62 },
   throat: { least: 0.6, most: 1 },
   portArea: { least: 0.25, most: 2.5 },
   smallestArea: { least: 0.16, most: 2 },
@@ -40,6 +42,8 @@ const BANDS = {
   duct: { least: 0.4, most: 3.5 },
   restrictor: { least: 0.24, most: 2.5 },
 } as const satisfies Readonly<Record<string, Band>>;
+
+const SIDES = ['intake', 'exhaust'] as const;
 
 /** One stated size: a diameter [m] or an area [m2], and what such sizes are measured by. */
 interface Stated {
@@ -62,8 +66,9 @@ export function checkBores(
   report: Report,
 ): void {
   // What hangs on a size in doubt is not judged: the cylinder first, then its valves, then what is measured by them.
-  for (const parts of [cylinder, valves, ports, tracts]) {
-    const slips = parts(context, combination).flatMap((stated) => slipOf(document, stated));
+  for (const parts of [[cylinder], [valves], [ports], [inductionSizes, exhaustSizes]]) {
+    const sizes = parts.flatMap((part) => part(context, combination));
+    const slips = sizes.flatMap((size) => slipOf(document, size));
     for (const slip of slips) tell(slip, report);
     if (slips.length > 0) return;
   }
@@ -77,13 +82,13 @@ function tell({ path, size, by, band, dimension, hint }: Slip, report: Report): 
 }
 
 /** The slip, where the size is outside its band and the same number in another unit is within. */
-function slipOf(document: CombinationDocument, stated: Stated): readonly Slip[] {
-  const ratio = stated.size / stated.by;
-  if (isWithin(ratio, stated.band)) return [];
-  const hint = otherUnit(document, stated.path, stated.dimension, (factor) =>
-    isWithin(factor * ratio, stated.band),
+function slipOf(document: CombinationDocument, part: Stated): readonly Slip[] {
+  const ratio = part.size / part.by;
+  if (isWithin(ratio, part.band)) return [];
+  const hint = otherUnit(document, part.path, part.dimension, (factor) =>
+    isWithin(factor * ratio, part.band),
   );
-  return hint === null ? [] : [{ ...stated, hint }];
+  return hint === null ? [] : [{ ...part, hint }];
 }
 
 function isWithin(ratio: number, { least, most }: Band): boolean {
@@ -97,7 +102,7 @@ const UNITS = { length: ['in', 'cm', 'mm'], area: ['in2', 'cm2', 'mm2'] } as con
 function otherUnit(
   document: CombinationDocument,
   path: FieldPlace,
-  dimension: Dimension & keyof typeof UNITS,
+  dimension: keyof typeof UNITS,
   suits: (factor: number) => boolean,
 ): string | null {
   const written = valueAt(document.data, path);
@@ -117,19 +122,12 @@ function otherUnit(
 /** A field that may not be stated, with its path. */
 type Field = readonly [FieldPlace, number | undefined];
 
-function diameters(fields: readonly Field[], by: number, band: Band): readonly Stated[] {
-  return sizes(fields, by, band, 'length');
-}
-
-function areas(fields: readonly Field[], by: number, band: Band): readonly Stated[] {
-  return sizes(fields, by, band, 'area');
-}
-
-function sizes(
-  fields: readonly Field[],
+/** Those of the fields that are stated. */
+function stated(
+  dimension: Stated['dimension'],
   by: number,
   band: Band,
-  dimension: Stated['dimension'],
+  ...fields: readonly Field[]
 ): readonly Stated[] {
   return fields.flatMap(([path, size]) => (size === undefined ? [] : [{ path, size, by, band, dimension }]));
 }
@@ -144,44 +142,31 @@ function cylinder({ file: { engine } }: ResolveContext): readonly Stated[] {
   const { bore, stroke } = engine;
   const { least, most } = BANDS.strokeOverBore;
   return [
-    ...diameters([['engine.bore', bore]], stroke, { least: 1 / most, most: 1 / least }),
-    ...diameters([['engine.stroke', stroke]], bore, BANDS.strokeOverBore),
+    ...stated('length', stroke, { least: 1 / most, most: 1 / least }, ['engine.bore', bore]),
+    ...stated('length', bore, BANDS.strokeOverBore, ['engine.stroke', stroke]),
   ];
 }
 
-function valves(
-  { file: { engine, heads } }: ResolveContext,
-  { intake, exhaust }: Combination,
-): readonly Stated[] {
-  return [
-    ...diameters(
-      [['heads.intake.valve', heads?.intake?.valve]],
-      engine.bore / Math.sqrt(intake.valves),
-      BANDS.intakeValveOverBore,
-    ),
-    ...diameters(
-      [['heads.exhaust.valve', heads?.exhaust?.valve]],
-      engine.bore / Math.sqrt(exhaust.valves),
-      BANDS.exhaustValveOverBore,
-    ),
-  ];
+function valves({ file }: ResolveContext, combination: Combination): readonly Stated[] {
+  return SIDES.flatMap((side) =>
+    stated('length', file.engine.bore / Math.sqrt(combination[side].valves), BANDS[side], [
+      `heads.${side}.valve`,
+      file.heads?.[side]?.valve,
+    ]),
+  );
 }
 
-function ports({ file: { heads } }: ResolveContext, combination: Combination): readonly Stated[] {
-  return (['intake', 'exhaust'] as const).flatMap((side) => {
-    const { throat, portArea, minimumArea } = heads?.[side] ?? {};
+function ports({ file }: ResolveContext, combination: Combination): readonly Stated[] {
+  return SIDES.flatMap((side) => {
+    const written = file.heads?.[side];
     const port = combination[side];
     const area = discArea(valveOf(port));
     return [
-      ...diameters([[`heads.${side}.throat`, throat]], port.valveDiameter, BANDS.throat),
-      ...areas([[`heads.${side}.portArea`, portArea]], area, BANDS.portArea),
-      ...areas([[`heads.${side}.minimumArea`, minimumArea]], area, BANDS.smallestArea),
+      ...stated('length', port.valveDiameter, BANDS.throat, [`heads.${side}.throat`, written?.throat]),
+      ...stated('area', area, BANDS.portArea, [`heads.${side}.portArea`, written?.portArea]),
+      ...stated('area', area, BANDS.smallestArea, [`heads.${side}.minimumArea`, written?.minimumArea]),
     ];
   });
-}
-
-function tracts(context: ResolveContext, combination: Combination): readonly Stated[] {
-  return [...inductionSizes(context, combination), ...exhaustSizes(context, combination)];
 }
 
 function inductionSizes(
@@ -192,45 +177,47 @@ function inductionSizes(
   const valve = valveOf(intake);
   const shared = (count: number): number => valve * Math.cbrt(cylinders / count);
   const own = manifold === 'individual-throttles' || manifold === 'individual-runner' ? cylinders : 1;
-  const bores = restrictor !== undefined && restrictor !== 'none' ? restrictor : undefined;
-  const holes = spacer !== undefined && spacer !== 'none' ? spacer : undefined;
-  const runnerAreas: readonly Field[] = [
-    ['induction.runner.entryArea', runner?.entryArea],
-    ['induction.runner.exitArea', runner?.exitArea],
-  ];
+  const bores = fitted(restrictor);
+  const holes = fitted(spacer);
+  const behind = (count: number): number => shared(1) / Math.sqrt(count);
   return [
-    ...areas(runnerAreas, discArea(valve), BANDS.runnerArea),
-    ...diameters(
-      [['induction.throttle.diameter', throttle?.diameter]],
-      shared(throttle?.count ?? own),
-      BANDS.throttle,
+    ...stated(
+      'area',
+      discArea(valve),
+      BANDS.runnerArea,
+      ['induction.runner.entryArea', runner?.entryArea],
+      ['induction.runner.exitArea', runner?.exitArea],
     ),
-    ...diameters(
-      [
-        ['induction.inletDuct.inside', inletDuct === 'none' ? undefined : inletDuct?.inside],
-        ['induction.airbox.inlet.inside', airbox?.inlet?.inside],
-      ],
+    ...stated('length', shared(throttle?.count ?? own), BANDS.throttle, [
+      'induction.throttle.diameter',
+      throttle?.diameter,
+    ]),
+    ...stated(
+      'length',
       shared(1),
       BANDS.duct,
+      ['induction.inletDuct.inside', fitted(inletDuct)?.inside],
+      ['induction.airbox.inlet.inside', airbox?.inlet?.inside],
     ),
-    ...diameters(
-      [['induction.restrictor.bore', bores?.bore]],
-      shared(1) / Math.sqrt(bores?.bores ?? 1),
-      BANDS.restrictor,
-    ),
-    ...diameters(
-      [['induction.spacer.bore', holes?.bore]],
-      shared(1) / Math.sqrt(holes?.bores ?? made.feed?.bores ?? 1),
-      BANDS.duct,
-    ),
+    ...stated('length', behind(bores?.bores ?? 1), BANDS.restrictor, [
+      'induction.restrictor.bore',
+      bores?.bore,
+    ]),
+    ...stated('length', behind(holes?.bores ?? made.feed?.bores ?? 1), BANDS.duct, [
+      'induction.spacer.bore',
+      holes?.bore,
+    ]),
   ];
 }
 
 /** Where a tube's size is stated: outside, or inside. */
-function tube(path: FieldPath, section: PipeSection | undefined): readonly Field[] {
+function tube(
+  path: PipePath | `exhaust.primary.steps.${number}`,
+  section: Partial<PipeSection> | undefined,
+): readonly Field[] {
   return [
-    [`${path}.diameter` as FieldPath, section?.diameter],
-    [`${path}.inside` as FieldPath, section?.inside],
+    [`${path}.diameter`, section?.diameter],
+    [`${path}.inside`, section?.inside],
   ];
 }
 
@@ -240,20 +227,24 @@ function exhaustSizes(
 ): readonly Stated[] {
   const { primary, secondary, collector, balance, box } = file.exhaust ?? {};
   const valve = valveOf(exhaust);
-  const behind = valve * Math.cbrt(collectors === null ? 1 : cylinders / collectors.groups.length);
-  const steps = (primary?.steps ?? []).flatMap(({ diameter, inside }, index): readonly Field[] => [
-    [`exhaust.primary.steps.${index}.diameter`, diameter],
-    [`exhaust.primary.steps.${index}.inside`, inside],
-  ]);
+  const outlet = valve * Math.cbrt(collectors === null ? 1 : cylinders / collectors.groups.length);
   const merged = typeof collector === 'object' ? collector : undefined;
+  const steps = (primary?.steps ?? []).flatMap((step, i) => tube(`exhaust.primary.steps.${i}`, step));
   return [
-    ...diameters(steps, valve, BANDS.secondary),
-    ...diameters(tube('exhaust.secondary', secondary), valve, BANDS.secondary),
-    ...diameters(tube('exhaust.collector', merged), behind, BANDS.outlet),
-    ...diameters(tube('exhaust.box.pipe', box?.pipe), behind, BANDS.outlet),
-    ...(collectors === null
-      ? []
-      : diameters(tube('exhaust.balance', balance), 2 * Math.sqrt(collectors.area / Math.PI), BANDS.balance)),
+    ...stated('length', valve, BANDS.secondary, ...steps, ...tube('exhaust.secondary', secondary)),
+    ...stated(
+      'length',
+      outlet,
+      BANDS.outlet,
+      ...tube('exhaust.collector', merged),
+      ...tube('exhaust.box.pipe', box?.pipe),
+    ),
+    ...stated(
+      'length',
+      2 * Math.sqrt((collectors?.area ?? 0) / Math.PI),
+      BANDS.balance,
+      ...tube('exhaust.balance', balance),
+    ),
   ];
 }
 

@@ -58,17 +58,18 @@ export interface CombinationFile {
 export type PartialFile = Partial<CombinationFile>;
 
 /** `1238` without quotes is a number. */
-const jobNumber: z.ZodMiniType<string, string | number> = z
-  .pipe(z.union([z.string().check(z.minLength(1), z.maxLength(60)), z.int()]), z.transform(String))
-  .check(z.meta({ description: 'Number or name of the job, for the head of a report.', examples: ['1238'] }));
+const jobNumber: z.ZodMiniType<string, string | number> = z.pipe(
+  z.union([z.string().check(z.minLength(1), z.maxLength(60)), z.int()]),
+  z.transform(String),
+);
 
 /** Schema of every top-level field, in the order to write them. Only `engine` must be there. */
 export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?: z.ZodMiniType } = {
-  $schema: text(400, 'Address of this schema, for editors.'),
-  name: text(120, 'Name of this combination.', 'Tern Street six'),
+  $schema: text(400),
+  name: text(120),
   job: jobNumber,
-  customer: text(120, 'Whom it is for, for the head of a report.', 'Tern Street Engines'),
-  notes: text(4000, 'Anything worth remembering; stands at the end of a report.'),
+  customer: text(120),
+  notes: text(4000),
   engine: engineSection,
   chamber: chamberSection,
   heads: headsSection,
@@ -82,14 +83,8 @@ export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?:
   heat: heatSection,
   friction: frictionSection,
   weather: weatherSection,
-  correction: word(
-    CORRECTIONS,
-    'Standard the shown torque and power refer to: J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed).',
-  ),
-  units: word(
-    UNIT_SYSTEMS,
-    'Units that results of this file are shown in: trade (in, lb-ft, hp) or si. Left out: trade.',
-  ),
+  correction: word(CORRECTIONS),
+  units: word(UNIT_SYSTEMS),
   limits: limitsSection,
   calibration: calibrationSection,
 };

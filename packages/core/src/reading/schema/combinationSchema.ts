@@ -1,6 +1,8 @@
 /** The form of a combination file, published for editors. */
 import * as z from 'zod/mini';
+import { FILE_WORDS } from '../words/fileWords.ts';
 import { SECTIONS } from './combinationFile.ts';
+import { withWords } from './withWords.ts';
 
 /**
  * JSON Schema (draft-07) of the combination file, for editors that complete and explain.
@@ -21,14 +23,6 @@ export function combinationSchema(): Record<string, unknown> {
       description: 'One complete engine specification. Every quantity carries its unit.',
     }),
   );
-  return z.toJSONSchema(file, {
-    target: 'draft-7',
-    io: 'input',
-    reused: 'inline',
-    override: ({ zodSchema, jsonSchema }) => {
-      // Left out by zod where reading changes the value, since they might be examples of the result; ours never are.
-      const { examples } = (z.globalRegistry.get(zodSchema) ?? {}) as { examples?: unknown };
-      if (Array.isArray(examples)) jsonSchema.examples = examples;
-    },
-  }) as Record<string, unknown>;
+  const schema = z.toJSONSchema(file, { target: 'draft-7', io: 'input', reused: 'inline' });
+  return withWords(schema as Record<string, unknown>, FILE_WORDS);
 }

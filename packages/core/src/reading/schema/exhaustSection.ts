@@ -73,250 +73,81 @@ export interface ExhaustSection {
   readonly returned?: number | undefined;
 }
 
-const DIAMETER = { min: '10 mm', max: '250 mm' };
+const DIAMETER = '10 mm to 250 mm';
 
-function pipe(name: string, diameter: string, length: string): Record<string, z.ZodMiniType> {
+function pipe(): Record<string, z.ZodMiniType> {
   return {
-    diameter: z.optional(quantity('length', DIAMETER, `Outside diameter of the ${name}.`, diameter)),
-    wall: z.optional(quantity('length', { min: '0.3 mm', max: '10 mm' }, 'Wall of the tube.', '0.049 in')),
-    inside: z.optional(
-      quantity(
-        'length',
-        DIAMETER,
-        `Inside diameter of the ${name}, in place of outside and wall.`,
-        '1.65 in',
-      ),
-    ),
-    length: z.optional(
-      quantity('length', { min: '10 mm', max: '4000 mm' }, `Length of the ${name}.`, length),
-    ),
-    wallTemperature: z.optional(
-      quantity('temperature', { min: '280 K', max: '1300 K' }, 'Wall of the tube at full load.', '800 K'),
-    ),
+    diameter: z.optional(quantity('length', DIAMETER)),
+    wall: z.optional(quantity('length', '0.3 mm to 10 mm')),
+    inside: z.optional(quantity('length', DIAMETER)),
+    length: z.optional(quantity('length', '10 mm to 4000 mm')),
+    wallTemperature: z.optional(quantity('temperature', '280 K to 1300 K')),
   };
 }
 
-const { diameter, wall, inside } = pipe('primary from there on', '1-7/8 in', '');
-const step = z
-  .strictObject({
-    after: quantity(
-      'length',
-      { min: '10 mm', max: '4000 mm' },
-      'Length from the flange to where the tube takes its next size.',
-      '12 in',
-    ),
-    diameter,
-    wall,
-    inside,
-  })
-  .check(z.meta({ description: 'A next size of tube.' })) as unknown as z.ZodMiniType<StepSection>;
+const { diameter, wall, inside } = pipe();
+const step = z.strictObject({
+  after: quantity('length', '10 mm to 4000 mm'),
+  diameter,
+  wall,
+  inside,
+}) as unknown as z.ZodMiniType<StepSection>;
 
-const primary = z
-  .strictObject({
-    ...pipe('primary', '1.750 in', '34 in'),
-    steps: z.optional(
-      z.array(step).check(
-        z.minLength(1),
-        z.maxLength(4),
-        z.meta({
-          description: 'Next sizes of the tube, one after another, from the flange on.',
-          examples: [[{ after: '12 in', diameter: '1-7/8 in' }]],
-        }),
-      ),
-    ),
-    lengths: z.optional(
-      z.array(quantity('length', { min: '10 mm', max: '4000 mm' }, 'Length of one primary.', '31 in')).check(
-        z.minLength(1),
-        z.maxLength(16),
-        z.meta({
-          description:
-            'Length of the primary of each cylinder, in the order of their numbers, in place of one length. All cylinders march then.',
-          examples: [['31 in', '34 in', '33 in', '30 in']],
-        }),
-      ),
-    ),
-  })
-  .check(
-    z.meta({
-      description: 'Primary tube of one cylinder, flange to merge.',
+const primary = z.strictObject({
+  ...pipe(),
+  steps: z.optional(z.array(step).check(z.minLength(1), z.maxLength(4))),
+  lengths: z.optional(z.array(quantity('length', '10 mm to 4000 mm')).check(z.minLength(1), z.maxLength(16))),
+}) as unknown as z.ZodMiniType<PrimarySection>;
+
+const MERGE_VOLUME = '1 cc to 20 l';
+
+const secondary = z.strictObject({
+  ...pipe(),
+  groups: z.optional(z.array(cylinderList()).check(z.minLength(1), z.maxLength(16))),
+  mergeVolume: z.optional(quantity('volume', MERGE_VOLUME)),
+}) as unknown as z.ZodMiniType<SecondarySection>;
+
+const collector = z.strictObject({
+  ...pipe(),
+  mergeVolume: z.optional(quantity('volume', MERGE_VOLUME)),
+  exit: z.optional(quantity('length', DIAMETER)),
+}) as unknown as z.ZodMiniType<CollectorSection>;
+
+const balance = z.strictObject({
+  ...pipe(),
+  at: z.optional(quantity('length', '0 mm to 4000 mm')),
+}) as unknown as z.ZodMiniType<BalanceSection>;
+
+const box = z.strictObject({
+  kind: z.optional(word(MUFFLER_KINDS)),
+  volume: z.optional(quantity('volume', '0.1 l to 100 l')),
+  pipe: z.optional(z.strictObject(pipe()) as unknown as z.ZodMiniType<PipeSection>),
+}) as unknown as z.ZodMiniType<BoxSection>;
+
+const muffler = z.strictObject({
+  flow: z.optional(quantity('flow', RATING_FLOW)),
+  at: z.optional(quantity('pressure', RATING_DROP)),
+  backPressure: z.optional(quantity('pressure', '0.01 psi to 15 psi')),
+  airflow: z.optional(quantity('flow', RATING_FLOW)),
+});
+
+export const exhaustSection: z.ZodMiniType<ExhaustSection> = z.strictObject({
+  style: z.optional(word(EXHAUST_STYLES)),
+  primary: z.optional(primary),
+  secondary: z.optional(secondary),
+  collector: z.optional(
+    z.union([z.literal('none'), collector], {
+      error: () => "needs 'none' (open primaries) or the collector's sizes",
     }),
-  ) as unknown as z.ZodMiniType<PrimarySection>;
-
-const MERGE_VOLUME = { min: '1 cc', max: '20 l' };
-
-const secondary = z
-  .strictObject({
-    ...pipe('secondary', '2.000 in', '14 in'),
-    groups: z.optional(
-      z.array(cylinderList('Cylinders whose primaries meet first.', [1, 4])).check(
-        z.minLength(1),
-        z.maxLength(16),
-        z.meta({
-          description: 'Which cylinders meet first. Left out: pairs that fire a turn of the crank apart.',
-          examples: [
-            [
-              [1, 4],
-              [2, 3],
-            ],
-          ],
-        }),
-      ),
-    ),
-    mergeVolume: z.optional(quantity('volume', MERGE_VOLUME, 'Volume where these primaries meet.', '150 cc')),
-  })
-  .check(
-    z.meta({
-      description:
-        'A first merge of some primaries each, and the pipe from there to the collector. Left out: the primaries meet in the collector. All cylinders march then.',
+  ),
+  groups: z.optional(z.array(cylinderList()).check(z.minLength(1), z.maxLength(16))),
+  balance: z.optional(balance),
+  muffler: z.optional(
+    z.union([z.enum(MUFFLERS), muffler], {
+      error: () =>
+        "needs { backPressure: 1.5 psi }, a rating such as { flow: 600 cfm }, or 'open', 'straight-through' or 'chambered'",
     }),
-  ) as unknown as z.ZodMiniType<SecondarySection>;
-
-const collector = z
-  .strictObject({
-    ...pipe('collector', '3.000 in', '12 in'),
-    mergeVolume: z.optional(quantity('volume', MERGE_VOLUME, 'Volume where the primaries meet.', '400 cc')),
-    exit: z.optional(
-      quantity(
-        'length',
-        DIAMETER,
-        'Inside diameter at its far end, where it widens to a megaphone or narrows. Left out: straight.',
-        '3.500 in',
-      ),
-    ),
-  })
-  .check(
-    z.meta({ description: 'Collector pipe after the merge.' }),
-  ) as unknown as z.ZodMiniType<CollectorSection>;
-
-const balance = z
-  .strictObject({
-    ...pipe('balance tube', '2.000 in', '18 in'),
-    at: z.optional(
-      quantity(
-        'length',
-        { min: '0 mm', max: '4000 mm' },
-        'How far behind the merges it joins the collectors.',
-        '10 in',
-      ),
-    ),
-  })
-  .check(
-    z.meta({
-      description:
-        'A tube between two collectors; as short as it is wide where the pipes cross. Left out: none. All cylinders march then.',
-    }),
-  ) as unknown as z.ZodMiniType<BalanceSection>;
-
-const box = z
-  .strictObject({
-    kind: z.optional(
-      word(
-        MUFFLER_KINDS,
-        'chambered: the pipe opens into a box and another leads out. straight-through: a pipe with holes leads through the box.',
-      ),
-    ),
-    volume: z.optional(
-      quantity('volume', { min: '0.1 l', max: '100 l' }, 'Gas in one box, packing taken off.', '6 l'),
-    ),
-    pipe: z.optional(
-      z.strictObject(pipe('tail-pipe, or of the pipe with holes', '2.500 in', '16 in')).check(
-        z.meta({
-          description: 'Tail-pipe of a box with chambers, or the pipe with holes in a straight one.',
-        }),
-      ) as unknown as z.ZodMiniType<PipeSection>,
-    ),
-  })
-  .check(
-    z.meta({
-      description:
-        'The muffler of one outlet as a volume with its pipe. Its loss is what `muffler` says; what is left out is estimated.',
-    }),
-  ) as unknown as z.ZodMiniType<BoxSection>;
-
-const muffler = z
-  .strictObject({
-    flow: z.optional(quantity('flow', RATING_FLOW, 'Rated flow of one outlet with its muffler.', '600 cfm')),
-    at: z.optional(quantity('pressure', RATING_DROP, 'Pressure drop of the rating.', '1.5 inHg')),
-    backPressure: z.optional(
-      quantity(
-        'pressure',
-        { min: '0.01 psi', max: '15 psi' },
-        'Measured back-pressure, in place of a rating.',
-        '1.5 psi',
-      ),
-    ),
-    airflow: z.optional(
-      quantity(
-        'flow',
-        RATING_FLOW,
-        'Air the whole engine drew when the back-pressure was measured.',
-        '700 cfm',
-      ),
-    ),
-  })
-  .check(z.meta({ description: 'A muffler by its rating or its back-pressure.' }));
-
-export const exhaustSection: z.ZodMiniType<ExhaustSection> = z
-  .strictObject({
-    style: z.optional(word(EXHAUST_STYLES, 'headers (tubes) or cast manifolds.')),
-    primary: z.optional(primary),
-    secondary: z.optional(secondary),
-    collector: z.optional(
-      z
-        .union([z.literal('none'), collector], {
-          error: () => "needs 'none' (open primaries) or the collector's sizes",
-        })
-        .check(
-          z.meta({
-            description: "Collector; 'none' for primaries that end in the open.",
-            examples: [{ diameter: '3.000 in', length: '12 in' }, 'none'],
-          }),
-        ),
-    ),
-    groups: z.optional(
-      z.array(cylinderList('Cylinders that share one collector.', [1, 3, 5, 7])).check(
-        z.minLength(1),
-        z.maxLength(16),
-        z.meta({
-          description: 'Which cylinders share a collector.',
-          examples: [
-            [
-              [1, 3, 5, 7],
-              [2, 4, 6, 8],
-            ],
-          ],
-        }),
-      ),
-    ),
-    balance: z.optional(balance),
-    muffler: z.optional(
-      z
-        .union([z.enum(MUFFLERS), muffler], {
-          error: () =>
-            "needs { backPressure: 1.5 psi }, a rating such as { flow: 600 cfm }, or 'open', 'straight-through' or 'chambered'",
-        })
-        .check(
-          z.meta({
-            description:
-              'Muffler: its measured back-pressure, or the rated flow of each outlet; where neither is known, open (no muffler), straight-through (1.0 psi at rated speed) or chambered (2.5 psi, a full system).',
-            examples: [
-              { backPressure: '1.5 psi', airflow: '700 cfm' },
-              { flow: '600 cfm', at: '1.5 inHg' },
-              'open',
-              'straight-through',
-              'chambered',
-            ],
-          }),
-        ),
-    ),
-    box: z.optional(box),
-    returned: z.optional(
-      quantity(
-        'share',
-        { min: '0 %', max: '100 %' },
-        'Of the gas that flows back in at the outlet, the share that is exhaust; the rest is air from around it.',
-        '50 %',
-      ),
-    ),
-  })
-  .check(z.meta({ description: 'From the face of the head to the open air.' }));
+  ),
+  box: z.optional(box),
+  returned: z.optional(quantity('share', '0 % to 100 %')),
+});

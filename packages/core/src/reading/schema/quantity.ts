@@ -6,21 +6,12 @@ import type { BySpeed } from '../../combination/combination.ts';
 /** Rounding between units, so that a limit itself passes in any of them [-]. */
 const SLACK = 1e-9;
 
-/** Smallest and largest value worth believing, written as in a file; beyond lies a slip, not an engine. */
-export interface ValueLimits {
-  readonly min: string;
-  readonly max: string;
-}
-
-/** A quantity in the file, such as `4.155 in`; the schema's output is the kept unit's number. */
-export function quantity(
-  dimension: Dimension,
-  limits: ValueLimits,
-  description: string,
-  ...examples: readonly string[]
-): z.ZodMiniType<number, string> {
-  const min = known(limits.min, dimension);
-  const max = known(limits.max, dimension);
+/**
+ * A quantity in the file, such as `4.155 in`; the schema's output is the kept unit's number. `range` holds the smallest and the largest
+ * value worth believing, `10 mm to 250 mm`: beyond lies a slip, not an engine.
+ */
+export function quantity(dimension: Dimension, range: string): z.ZodMiniType<number, string> {
+  const [min, max] = range.split(' to ').map((limit) => known(limit, dimension));
   const wanted = `needs ${describeDimension(dimension)}`;
   return z
     .pipe(
@@ -39,7 +30,7 @@ export function quantity(
         }
         const { kept, unit } = result.value;
         if (!(kept >= min - SLACK * Math.abs(min) && kept <= max + SLACK * Math.abs(max))) {
-          const message = `is impossible: '${text}' is outside ${limits.min} to ${limits.max}`;
+          const message = `is impossible: '${text}' is outside ${range}`;
           const number = toUnit(kept, unit, dimension);
           context.issues.push({
             code: 'custom',
@@ -51,83 +42,67 @@ export function quantity(
         return kept;
       }),
     )
-    .check(
-      z.meta({ description: `${description} (${limits.min} to ${limits.max})`, examples: [...examples] }),
-    );
+    .check(z.meta({ range }));
 }
 
 /** A number without unit. */
-export function pure(
-  min: number,
-  max: number,
-  description: string,
-  ...examples: readonly number[]
-): z.ZodMiniType<number, number> {
-  return z.number().check(z.gte(min), z.lte(max), z.meta({ description, examples: [...examples] }));
+export function pure(min: number, max: number): z.ZodMiniType<number, number> {
+  return z.number().check(z.gte(min), z.lte(max));
 }
 
 /** Speeds that a value may be given at. */
-const SPEEDS: ValueLimits = { min: '0 rpm', max: '25000 rpm' };
+const SPEEDS = '0 rpm to 25000 rpm';
 /** Most speeds of one table. */
 const MOST_SPEEDS = 60;
 
 /** A value at each of some speeds, such as `{ 3000 rpm: 0.90, 6000 rpm: 0.86 }`, rising in the result. */
 export function bySpeed<In extends string | number>(
   value: z.ZodMiniType<number, In>,
-  description: string,
-  example: Readonly<Record<string, In>>,
 ): z.ZodMiniType<BySpeed, Record<string, In>> {
-  const speed = quantity('speed', SPEEDS, 'Engine speed.');
-  return z
-    .pipe(
-      z.record(z.string(), value).check(z.meta({ propertyNames: { pattern: '[0-9.]\\s*[A-Za-z]' } })),
-      z.transform((written, context): BySpeed => {
-        const fail = (key: string[], code: string, message: string): void => {
-          context.issues.push({
-            code: 'custom',
-            input: written,
-            path: key,
-            message,
-            params: { code, hint: null },
-          });
-        };
-        const points = Object.entries(written).flatMap(([key, at]) => {
-          const rpm = speed.safeParse(key);
-          if (rpm.success) return [{ key, rpm: rpm.data, at }];
-          const bare = /^\s*[\d.]+\s*$/u.test(key);
-          if (bare) fail([key], 'unit-missing', `needs the unit of its speed: ${key.trim()} rpm`);
-          else fail([key], 'wrong-kind', `is no speed such as 3000 rpm: '${key.slice(0, 30)}'`);
-          return [];
+  const speed = quantity('speed', SPEEDS);
+  return z.pipe(
+    z.catchall(z.object({}), value).check(z.meta({ propertyNames: { pattern: '[0-9.]\\s*[A-Za-z]' } })),
+    z.transform((written, context): BySpeed => {
+      const fail = (key: string[], code: string, message: string): void => {
+        context.issues.push({
+          code: 'custom',
+          input: written,
+          path: key,
+          message,
+          params: { code, hint: null },
         });
-        points.sort((a, b) => a.rpm - b.rpm);
-        points.forEach(({ key, rpm }, i) => {
-          if (i > 0 && points[i - 1].rpm === rpm) fail([key], 'invalid', 'is a speed given twice');
-        });
-        const count = Object.keys(written).length;
-        if (count === 0) fail([], 'out-of-range', 'needs a speed with its value');
-        if (count > MOST_SPEEDS) fail([], 'out-of-range', `must have at most ${MOST_SPEEDS} speeds`);
-        return { rpm: points.map(({ rpm }) => rpm), value: points.map(({ at }) => at) };
-      }),
-    )
-    .check(z.meta({ description, examples: [{ ...example }] }));
+      };
+      const points = Object.entries(written).flatMap(([key, at]) => {
+        const rpm = speed.safeParse(key);
+        if (rpm.success) return [{ key, rpm: rpm.data, at }];
+        const bare = /^\s*[\d.]+\s*$/u.test(key);
+        if (bare) fail([key], 'unit-missing', `needs the unit of its speed: ${key.trim()} rpm`);
+        else fail([key], 'wrong-kind', `is no speed such as 3000 rpm: '${key.slice(0, 30)}'`);
+        return [];
+      });
+      points.sort((a, b) => a.rpm - b.rpm);
+      points.forEach(({ key, rpm }, i) => {
+        if (i > 0 && points[i - 1].rpm === rpm) fail([key], 'invalid', 'is a speed given twice');
+      });
+      const count = Object.keys(written).length;
+      if (count === 0) fail([], 'out-of-range', 'needs a speed with its value');
+      if (count > MOST_SPEEDS) fail([], 'out-of-range', `must have at most ${MOST_SPEEDS} speeds`);
+      return { rpm: points.map(({ rpm }) => rpm), value: points.map(({ at }) => at) };
+    }),
+  );
 }
 
 /** A value, or one by speed. */
 export function valueOrBySpeed<In extends string | number>(
   value: z.ZodMiniType<number, In>,
-  description: string,
   example: In,
   table: Readonly<Record<string, In>>,
 ): z.ZodMiniType<number | BySpeed, In | Record<string, In>> {
   const wanted = `needs a value such as ${example}, or one by speed such as ${written(table)}`;
-  return z
-    .union([value, bySpeed(value, 'By engine speed.', table)], {
-      error: ({ input }) =>
-        typeof input === 'number' ? `${wanted}: ${input} alone could be anything` : wanted,
-    })
-    .check(
-      z.meta({ description: `${description} A value, or one by speed.`, examples: [example, { ...table }] }),
-    );
+  return z.union([value, bySpeed(value)], {
+    error: ({ input }) =>
+      typeof input === 'number' ? `${wanted}: ${input} alone could be anything` : wanted,
+  });
 }
 
 function written(table: Readonly<Record<string, string | number>>): string {
@@ -137,24 +112,14 @@ function written(table: Readonly<Record<string, string | number>>): string {
 }
 
 /** A count. */
-export function count(
-  min: number,
-  max: number,
-  description: string,
-  ...examples: readonly number[]
-): z.ZodMiniType<number> {
-  return z.int().check(z.gte(min), z.lte(max), z.meta({ description, examples: [...examples] }));
+export function count(min: number, max: number): z.ZodMiniType<number> {
+  return z.int().check(z.gte(min), z.lte(max));
 }
 
 const RATIO_WANTED = 'needs a plain number or a ratio such as 10.5:1';
 
 /** A ratio to one, as `10.5` or `10.5:1`. */
-export function ratio(
-  min: number,
-  max: number,
-  description: string,
-  ...examples: readonly (number | string)[]
-): z.ZodMiniType<number, number | string> {
+export function ratio(min: number, max: number): z.ZodMiniType<number, number | string> {
   return z
     .pipe(
       z.union([z.number(), z.string().check(z.regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u, RATIO_WANTED))], {
@@ -174,75 +139,37 @@ export function ratio(
         return number;
       }),
     )
-    .check(z.meta({ description: `${description} (${min} to ${max})`, examples: [...examples] }));
+    .check(z.meta({ range: `${min} to ${max}` }));
 }
 
 /** One of some words. */
-export function word<const Words extends readonly string[]>(
-  words: Words,
-  description: string,
-): z.ZodMiniType<Words[number]> {
-  return z.enum(words).check(z.meta({ description, examples: [words[0]] }));
+export function word<const Words extends readonly string[]>(words: Words): z.ZodMiniType<Words[number]> {
+  return z.enum(words);
 }
 
 /** Text up to a length. */
-export function text(
-  max: number,
-  description: string,
-  ...examples: readonly string[]
-): z.ZodMiniType<string> {
-  return z
-    .string()
-    .check(
-      z.minLength(1),
-      z.maxLength(max),
-      z.meta(examples.length > 0 ? { description, examples: [...examples] } : { description }),
-    );
+export function text(max: number): z.ZodMiniType<string> {
+  return z.string().check(z.minLength(1), z.maxLength(max));
 }
 
 /** Yes or no. */
-export function flag(description: string): z.ZodMiniType<boolean> {
-  return z.boolean().check(z.meta({ description, examples: [true, false] }));
+export function flag(): z.ZodMiniType<boolean> {
+  return z.boolean();
 }
 
 /** Name of a CSV or TSV sheet beside the combination file. */
-export function sheetName(description: string, ...examples: readonly string[]): z.ZodMiniType<string> {
-  return z
-    .string()
-    .check(
-      z.minLength(1),
-      z.maxLength(200),
-      z.meta(examples.length > 0 ? { description, examples: [...examples] } : { description }),
-    );
+export function sheetName(): z.ZodMiniType<string> {
+  return text(200);
 }
 
 /** A value for each cylinder, in the order of their numbers. */
-export function byCylinder<In>(
-  value: z.ZodMiniType<number, In>,
-  description: string,
-  example: readonly In[],
-): z.ZodMiniType<number[], In[]> {
-  return z
-    .array(value)
-    .check(z.minLength(1), z.maxLength(16), z.meta({ description, examples: [[...example]] }));
+export function byCylinder<In>(value: z.ZodMiniType<number, In>): z.ZodMiniType<number[], In[]> {
+  return z.array(value).check(z.minLength(1), z.maxLength(16));
 }
 
 /** A cylinder list such as `[1, 3, 5, 7]`. */
-export function cylinderList(
-  description: string,
-  ...examples: readonly (readonly number[])[]
-): z.ZodMiniType<number[]> {
-  return z
-    .array(z.int().check(z.gte(1), z.lte(16)))
-    .check(
-      z.minLength(1),
-      z.maxLength(16),
-      z.meta(
-        examples.length > 0
-          ? { description, examples: examples.map((example) => [...example]) }
-          : { description },
-      ),
-    );
+export function cylinderList(): z.ZodMiniType<number[]> {
+  return z.array(z.int().check(z.gte(1), z.lte(16))).check(z.minLength(1), z.maxLength(16));
 }
 
 function known(limit: string, dimension: Dimension): number {

@@ -1,0 +1,107 @@
+/** Words for the fields of the section `exhaust`. */
+import type { WordsOf } from './fieldWords.ts';
+
+export const exhaustWords: WordsOf<'exhaust'> = {
+  exhaust: ['From the face of the head to the open air.'],
+  'exhaust.style': ['headers (tubes) or cast manifolds.'],
+  'exhaust.primary': ['Primary tube of one cylinder, flange to merge.'],
+  'exhaust.primary.diameter': ['Outside diameter of the primary.', '1.750 in'],
+  'exhaust.primary.wall': ['Wall of the tube.', '0.049 in'],
+  'exhaust.primary.inside': ['Inside diameter of the primary, in place of outside and wall.', '1.65 in'],
+  'exhaust.primary.length': ['Length of the primary.', '34 in'],
+  'exhaust.primary.wallTemperature': ['Wall of the tube at full load.', '800 K'],
+  'exhaust.primary.steps': [
+    'Next sizes of the tube, one after another, from the flange on.',
+    [{ after: '12 in', diameter: '1-7/8 in' }],
+  ],
+  'exhaust.primary.steps.after': ['Length from the flange to where the tube takes its next size.', '12 in'],
+  'exhaust.primary.steps.diameter': ['Outside diameter of the primary from there on.', '1-7/8 in'],
+  'exhaust.primary.steps.wall': ['Wall of the tube.', '0.049 in'],
+  'exhaust.primary.steps.inside': [
+    'Inside diameter of the primary from there on, in place of outside and wall.',
+    '1.65 in',
+  ],
+  'exhaust.primary.lengths': [
+    'Length of the primary of each cylinder, in the order of their numbers, in place of one length. All cylinders march then.',
+    ['31 in', '34 in', '33 in', '30 in'],
+  ],
+  'exhaust.secondary': [
+    'A first merge of some primaries each, and the pipe from there to the collector. Left out: the primaries meet in the collector. All cylinders march then.',
+  ],
+  'exhaust.secondary.diameter': ['Outside diameter of the secondary.', '2.000 in'],
+  'exhaust.secondary.wall': ['Wall of the tube.', '0.049 in'],
+  'exhaust.secondary.inside': ['Inside diameter of the secondary, in place of outside and wall.', '1.65 in'],
+  'exhaust.secondary.length': ['Length of the secondary.', '14 in'],
+  'exhaust.secondary.wallTemperature': ['Wall of the tube at full load.', '800 K'],
+  'exhaust.secondary.groups': [
+    'Which cylinders meet first. Left out: pairs that fire a turn of the crank apart.',
+    [
+      [1, 4],
+      [2, 3],
+    ],
+  ],
+  'exhaust.secondary.mergeVolume': ['Volume where these primaries meet.', '150 cc'],
+  'exhaust.collector': [
+    "Collector; 'none' for primaries that end in the open.",
+    { diameter: '3.000 in', length: '12 in' },
+    'none',
+  ],
+  'exhaust.collector.diameter': ['Outside diameter of the collector.', '3.000 in'],
+  'exhaust.collector.wall': ['Wall of the tube.', '0.049 in'],
+  'exhaust.collector.inside': ['Inside diameter of the collector, in place of outside and wall.', '1.65 in'],
+  'exhaust.collector.length': ['Length of the collector.', '12 in'],
+  'exhaust.collector.wallTemperature': ['Wall of the tube at full load.', '800 K'],
+  'exhaust.collector.mergeVolume': ['Volume where the primaries meet.', '400 cc'],
+  'exhaust.collector.exit': [
+    'Inside diameter at its far end, where it widens to a megaphone or narrows. Left out: straight.',
+    '3.500 in',
+  ],
+  'exhaust.groups': [
+    'Which cylinders share a collector.',
+    [
+      [1, 3, 5, 7],
+      [2, 4, 6, 8],
+    ],
+  ],
+  'exhaust.balance': [
+    'A tube between two collectors; as short as it is wide where the pipes cross. Left out: none. All cylinders march then.',
+  ],
+  'exhaust.balance.diameter': ['Outside diameter of the balance tube.', '2.000 in'],
+  'exhaust.balance.wall': ['Wall of the tube.', '0.049 in'],
+  'exhaust.balance.inside': ['Inside diameter of the balance tube, in place of outside and wall.', '1.65 in'],
+  'exhaust.balance.length': ['Length of the balance tube.', '18 in'],
+  'exhaust.balance.wallTemperature': ['Wall of the tube at full load.', '800 K'],
+  'exhaust.balance.at': ['How far behind the merges it joins the collectors.', '10 in'],
+  'exhaust.muffler': [
+    'Muffler: its measured back-pressure, or the rated flow of each outlet; where neither is known, open (no muffler), straight-through (1.0 psi at rated speed) or chambered (2.5 psi, a full system).',
+    { backPressure: '1.5 psi', airflow: '700 cfm' },
+    { flow: '600 cfm', at: '1.5 inHg' },
+    'open',
+    'straight-through',
+    'chambered',
+  ],
+  'exhaust.muffler.flow': ['Rated flow of one outlet with its muffler.', '600 cfm'],
+  'exhaust.muffler.at': ['Pressure drop of the rating.', '1.5 inHg'],
+  'exhaust.muffler.backPressure': ['Measured back-pressure, in place of a rating.', '1.5 psi'],
+  'exhaust.muffler.airflow': ['Air the whole engine drew when the back-pressure was measured.', '700 cfm'],
+  'exhaust.box': [
+    'The muffler of one outlet as a volume with its pipe. Its loss is what `muffler` says; what is left out is estimated.',
+  ],
+  'exhaust.box.kind': [
+    'chambered: the pipe opens into a box and another leads out. straight-through: a pipe with holes leads through the box.',
+  ],
+  'exhaust.box.volume': ['Gas in one box, packing taken off.', '6 l'],
+  'exhaust.box.pipe': ['Tail-pipe of a box with chambers, or the pipe with holes in a straight one.'],
+  'exhaust.box.pipe.diameter': ['Outside diameter of the tail-pipe, or of the pipe with holes.', '2.500 in'],
+  'exhaust.box.pipe.wall': ['Wall of the tube.', '0.049 in'],
+  'exhaust.box.pipe.inside': [
+    'Inside diameter of the tail-pipe, or of the pipe with holes, in place of outside and wall.',
+    '1.65 in',
+  ],
+  'exhaust.box.pipe.length': ['Length of the tail-pipe, or of the pipe with holes.', '16 in'],
+  'exhaust.box.pipe.wallTemperature': ['Wall of the tube at full load.', '800 K'],
+  'exhaust.returned': [
+    'Of the gas that flows back in at the outlet, the share that is exhaust; the rest is air from around it.',
+    '50 %',
+  ],
+};

@@ -1,0 +1,62 @@
+/** Words for the fields of the section `heads`. */
+import type { WordsOf } from './fieldWords.ts';
+
+export const headsWords: WordsOf<'heads'> = {
+  heads: ['Heads: valves, ports and flow.'],
+  'heads.valvesPerCylinder': ['Valves in one cylinder, intake and exhaust together.', 2, 4],
+  'heads.ports': [
+    'State of the intake ports, for the throat and smallest area of an engine without flow sheet where they were not measured: as-cast, bowls-blended (under the seats) or fully-ported.',
+  ],
+  'heads.flow': ['CSV flow sheet with lift, intake and exhaust columns, units in the header.', 'flow.csv'],
+  'heads.flowOf': [
+    'Of a sheet with a column a cylinder (intake 1 cfm, intake 2 cfm): mean (all ports as their mean; left out: this) or each (every cylinder its own; all of them march).',
+  ],
+  'heads.bench': ['How the heads were flowed.'],
+  'heads.bench.depression': ['Test depression the flow refers to.', '28 inH2O'],
+  'heads.bench.fixture': ['Bore of the fixture the head stood on.', '3.960 in'],
+  'heads.bench.exhaustPipe': ['Whether the exhaust was flowed with a pipe stub.'],
+  'heads.intake': ['The intake side of one cylinder.'],
+  'heads.intake.valves': ['Number of intake valves in one cylinder.', 1],
+  'heads.intake.valve': ['Head diameter of one intake valve.', '2.02 in'],
+  'heads.intake.stem': ['Stem diameter.', '11/32 in'],
+  'heads.intake.throat': ['Diameter of the throat below the seat.', '1.80 in'],
+  'heads.intake.flow': [
+    'Flow of this side: a CSV sheet of its own, or the points themselves, all valves of one cylinder.',
+    'intake-flow.csv',
+    [{ lift: '0.100 in', flow: '66 cfm' }],
+  ],
+  'heads.intake.flow.lift': ['Valve lift.', '0.300 in'],
+  'heads.intake.flow.flow': ['Flow of one cylinder.', '190 cfm'],
+  'heads.intake.flowMultiplier': ['On the flow of this side, sheet or estimate.', 1],
+  'heads.intake.reverseFlow': ['Flow against the usual direction as a share of the flow in it.', '85 %'],
+  'heads.intake.portLength': ['Centreline length of the port, face to valve.', '5.0 in'],
+  'heads.intake.portArea': [
+    'Mean cross-section of the port, all ports of this side of one cylinder.',
+    '2.35 in2',
+  ],
+  'heads.intake.portVolume': ['Volume of the port, all ports of this side of one cylinder.', '195 cc'],
+  'heads.intake.minimumArea': ['Smallest cross-section of the port.', '2.10 in2'],
+  'heads.intake.areaRatio': ['Smallest over mean cross-section of the port.', 0.88],
+  'heads.exhaust': ['The exhaust side of one cylinder.'],
+  'heads.exhaust.valves': ['Number of exhaust valves in one cylinder.', 1],
+  'heads.exhaust.valve': ['Head diameter of one exhaust valve.', '2.02 in'],
+  'heads.exhaust.stem': ['Stem diameter.', '11/32 in'],
+  'heads.exhaust.throat': ['Diameter of the throat below the seat.', '1.80 in'],
+  'heads.exhaust.flow': [
+    'Flow of this side: a CSV sheet of its own, or the points themselves, all valves of one cylinder.',
+    'intake-flow.csv',
+    [{ lift: '0.100 in', flow: '66 cfm' }],
+  ],
+  'heads.exhaust.flow.lift': ['Valve lift.', '0.300 in'],
+  'heads.exhaust.flow.flow': ['Flow of one cylinder.', '190 cfm'],
+  'heads.exhaust.flowMultiplier': ['On the flow of this side, sheet or estimate.', 1],
+  'heads.exhaust.reverseFlow': ['Flow against the usual direction as a share of the flow in it.', '85 %'],
+  'heads.exhaust.portLength': ['Centreline length of the port, face to valve.', '5.0 in'],
+  'heads.exhaust.portArea': [
+    'Mean cross-section of the port, all ports of this side of one cylinder.',
+    '2.35 in2',
+  ],
+  'heads.exhaust.portVolume': ['Volume of the port, all ports of this side of one cylinder.', '195 cc'],
+  'heads.exhaust.minimumArea': ['Smallest cross-section of the port.', '2.10 in2'],
+  'heads.exhaust.areaRatio': ['Smallest over mean cross-section of the port.', 0.88],
+};
