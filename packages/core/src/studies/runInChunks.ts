@@ -20,7 +20,7 @@ interface Begun {
 /**
  * Runs jobs that are made when their turn comes, and hands over each curve with its index, in the order of the jobs, to be
  * reduced and forgotten. Null: an abort came first, or the job was left to others. The next chunk begins when one is done,
- * or when whoever runs them says that there is room.
+ * or when whoever runs them says that there is room. After an abort no more jobs are made, and nothing is handed over for those.
  *
  * @param total - jobs in all, for progress
  */
@@ -78,11 +78,12 @@ export async function runInChunks(
   };
   let chunk: StudyJob[] = [];
   for (const job of jobs) {
+    if (signal?.aborted === true) break;
     chunk.push(job);
     if (chunk.length < CHUNK) continue;
     await flush(chunk);
     chunk = [];
   }
-  if (chunk.length > 0) await flush(chunk);
+  if (chunk.length > 0 && signal?.aborted !== true) await flush(chunk);
   for (const begun of running) await handOver(begun);
 }

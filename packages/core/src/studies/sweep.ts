@@ -105,6 +105,18 @@ export async function sweep(
     leftOut.push(...leftOutOf(baseline.combination.name, curve));
   });
   settle(undefined);
+  // Whatever an abort kept from being made keeps its place, and has no figures.
+  for (const values of grid.slice(points.length)) {
+    complete = false;
+    points.push(
+      pointOf(
+        { name: pointName(variables, values), values, combination: null, problems: [] },
+        null,
+        null,
+        basis,
+      ),
+    );
+  }
   return {
     ok: true,
     value: {
@@ -139,6 +151,10 @@ function gridOf(variables: readonly Variable[], most: number): readonly (readonl
   );
 }
 
+function pointName(variables: readonly Variable[], values: readonly (string | number)[]): string {
+  return variables.map(({ path }, i) => `${path} ${values[i]}`).join(', ');
+}
+
 function plan(
   baseline: Baseline,
   variables: readonly Variable[],
@@ -146,7 +162,7 @@ function plan(
   { sheet }: SweepOptions,
 ): Planned {
   const edits = variables.map(({ path }, i) => ({ kind: 'set' as const, path, value: values[i] }));
-  const name = variables.map(({ path }, i) => `${path} ${values[i]}`).join(', ');
+  const name = pointName(variables, values);
   const change: Change = { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
   const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
   return applied.ok

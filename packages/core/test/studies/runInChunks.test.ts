@@ -74,4 +74,34 @@ describe('runInChunks(run, jobs, total, control, take)', () => {
     expect(seen).toHaveLength(300);
     expect(seen.slice(255, 259)).toEqual([null, 257, null, 259]);
   });
+
+  it('makes no more jobs once it is aborted, and hands over what was run', async () => {
+    const stop = new AbortController();
+    let made = 0;
+    const jobs = function* (): Generator<StudyJob> {
+      for (; made < 100_000; made++) yield { combination: NOTHING, rpm: [made + 1] };
+    };
+    const aborting: RunJobs = async (some, control) => {
+      const curves = await run(some, control);
+      if (made > 200) stop.abort();
+      return curves;
+    };
+    const seen: (number | null)[] = [];
+    await runInChunks(aborting, jobs(), 100_000, { signal: stop.signal }, (curve) =>
+      seen.push(curve?.points[0].rpm ?? null),
+    );
+    expect(made).toBe(256);
+    expect(seen).toEqual(Array.from({ length: 256 }, (_, i) => i + 1));
+  });
+
+  it('makes no job where it is aborted before it begins', async () => {
+    const signal = AbortSignal.abort();
+    let asked = 0;
+    const counted: RunJobs = async (some) => {
+      asked += 1;
+      return some.map(() => null);
+    };
+    await runInChunks(counted, [{ combination: NOTHING, rpm: [1000] }], 1, { signal }, () => {});
+    expect(asked).toBe(0);
+  });
 });

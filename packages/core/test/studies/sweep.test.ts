@@ -77,6 +77,26 @@ describe('a sweep', () => {
     expect(best?.flatness[1]).toMatchObject({ path: 'cam.advance', from: '3 deg', to: '3 deg' });
   });
 
+  it('stops at an abort, keeps what it has, and gives every other point its place without figures', async () => {
+    const stop = new AbortController();
+    const run: RunJobs = async (jobs, control) => {
+      stop.abort();
+      return hill()(jobs, control);
+    };
+    const values = Array.from({ length: 200 }, (_, i) => `${20 + i / 10} in`);
+    const variable = { path: 'exhaust.primary.length', values };
+    const result = await sweep(baselineOf('hill-climb'), [variable], { rpm: RPM, run, signal: stop.signal });
+    if (!result.ok) throw new Error('no result');
+    const { complete, points, baseline, best } = result.value;
+    expect(complete).toBe(false);
+    expect(points.map((point) => point.values[0])).toEqual(values);
+    // The baseline and 127 points were asked for together.
+    expect(points.map(({ figures }) => figures !== null)).toEqual(values.map((_, i) => i < 127));
+    expect(points[199].name).toBe('exhaust.primary.length 39.9 in');
+    expect(baseline).not.toBeNull();
+    expect(best?.values).toEqual(['28 in']);
+  });
+
   it('says where the best value is the last that was tried', async () => {
     const { best } = await swept([{ ...LENGTHS, values: ['22 in', '24 in', '26 in'] }]);
     expect(best).toMatchObject({ values: ['26 in'], atEdge: ['exhaust.primary.length'] });
@@ -115,7 +135,7 @@ describe('a sweep', () => {
       { path: 'heads.intake.valve', values: ['1.76 in', '1.80 in', '2.60 in'] },
     ]);
     expect(points[2].figures).toBeNull();
-    expect(points[2].refused).toContain('does not fit');
+    expect(points[2].refused).toContain('engines like this have');
     expect(points[1].refused).toBeNull();
     expect(best?.index).toBe(0);
   });
