@@ -3,6 +3,7 @@ import type { NodeRef } from '../../src/network/part.ts';
 import { idealGas } from './idealGas.ts';
 import { ductSpec } from './networks.ts';
 import { amplitude, type Heard, type Middle, sendPulse, TEMPERATURE } from './pulseBench.ts';
+import { C, quarterWave, ringPair } from './ringing.ts';
 
 const AREA = 1e-3;
 const LENGTH = 3;
@@ -105,6 +106,17 @@ describe('a small pulse at a merge', () => {
     expect(Math.abs(through - 2 / (others + 1))).toBeLessThan(0.02);
     expect(Math.abs(back - (1 - others) / (1 + others))).toBeLessThan(0.02);
   });
+});
+
+describe('two primaries that meet before a secondary', () => {
+  it.each([0.4, 0.6, 0.75])(
+    'ring at the quarter wave of both and %f m of secondary, within a fiftieth',
+    (secondary) => {
+      const pair = { primary: 0.215, secondary, areas: [1.32e-3, 1.66e-3], merge: 96e-6 } as const;
+      const said = (quarterWave(pair) * C) / (2 * Math.PI);
+      expect(Math.abs(ringPair(pair, said) / said - 1)).toBeLessThan(0.02);
+    },
+  );
 });
 
 describe('loss of transmission', () => {

@@ -5,6 +5,7 @@ import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
 import { idealGas } from './idealGas.ts';
 import { ductSpec, marchTime } from './networks.ts';
+import { amplitude } from './pulseBench.ts';
 
 const R = 287;
 const P = 1e5;
@@ -77,4 +78,65 @@ export function resonance(size: number, length: number): number {
     else high = x;
   }
   return (low * C) / (2 * Math.PI * length);
+}
+
+/** Two pipes closed at one end that meet in a merge, and the pipe from there to still air: a first merge with its secondary. */
+export interface Pair {
+  /** Of one primary, valve to merge [m], and of the secondary, with what waves see beyond its end. */
+  readonly primary: number;
+  readonly secondary: number;
+  /** Areas of the same [m2]. */
+  readonly areas: readonly [primary: number, secondary: number];
+  /** [m3] */
+  readonly merge: number;
+}
+
+/** Loudest frequency of the pair [Hz], looked for around one, once gas in it starts 100 Pa above still air: other notes of it are no multiples. */
+export function ringPair({ primary, secondary, areas: [one, two], merge }: Pair, around: number): number {
+  const still = { kind: 'reservoir', index: 0 } as const;
+  const meet = { kind: 'volume', index: 0 } as const;
+  const primaries = [0, 1].map((duct) => [
+    { duct, right: false, to: still, opening: { area: 0 } },
+    { duct, right: true, to: meet, opening: { area: one } },
+  ]);
+  const network = createNetwork({
+    tables: GAS,
+    reservoirs: [{ p: P, T, b: 0 }],
+    volumes: [{ name: 'merge', size: merge }],
+    ducts: [
+      ductSpec(primary, [one, one], 12),
+      ductSpec(primary, [one, one], 12),
+      ductSpec(secondary, [two, two], Math.ceil(secondary / 0.025)),
+    ],
+    ends: [
+      ...primaries.flat(),
+      { duct: 2, right: false, to: meet, opening: { area: two } },
+      { duct: 2, right: true, to: still, opening: { area: two } },
+    ],
+  });
+  const y = new Float64Array(network.size);
+  for (const duct of network.ducts) fillDuct(duct, y, P + STEP, T, 0);
+  fillVolume(network.volumes[0], y, P + STEP, T, 0);
+  const [t, p]: [number[], number[]] = [[], []];
+  const time = 0.2;
+  marchTime(network, y, time, 0.8, (at) => {
+    t.push(at);
+    // Faded in and out, so that neighbours of a note don't count.
+    p.push((network.ducts[0].p[0] - P) * Math.sin((Math.PI * at) / time) ** 2);
+  });
+  const tried = Array.from({ length: 81 }, (_, i) => around * (0.9 + 0.0025 * i));
+  const heard = tried.map((frequency) => amplitude(t, p, frequency));
+  return tried[heard.indexOf(Math.max(...heard))];
+}
+
+/** Wave number of its quarter wave [1/m]: the first root of 2 S1 tan(k l) + k V = S2 cot(k L), pressure and flow continuous at the merge. */
+export function quarterWave({ primary, secondary, areas: [one, two], merge }: Pair): number {
+  let low = 0;
+  let high = Math.PI / (2 * secondary);
+  for (let i = 0; i < 100; i++) {
+    const k = 0.5 * (low + high);
+    if (2 * one * Math.tan(k * primary) + k * merge < two / Math.tan(k * secondary)) low = k;
+    else high = k;
+  }
+  return low;
 }
