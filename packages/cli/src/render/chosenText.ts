@@ -74,6 +74,8 @@ export function chosenBasis(chosen: ChoiceResult, units: UnitSystem): readonly s
   const weights = aims.length > 1;
   const aimed = aims.map(({ band, of, weighting, weight }) => {
     const counts = weights ? `, counting ${fixed(weight, Number.isInteger(weight) ? 0 : 2)}` : '';
+    if (of === 'time')
+      return `time through ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm, plus is sooner${counts}`;
     return `mean ${of} over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm${weighting === 'time' ? ' by time' : ''}${counts}`;
   });
   return [

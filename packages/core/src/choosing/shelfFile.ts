@@ -37,7 +37,7 @@ interface LimitsEntry {
 interface AimEntry {
   readonly from: number;
   readonly to: number;
-  readonly of?: 'power' | 'torque' | undefined;
+  readonly of?: 'power' | 'torque' | 'time' | undefined;
   readonly weighting?: 'speed' | 'time' | undefined;
   readonly weight?: number | undefined;
 }
@@ -110,7 +110,13 @@ const aim = z
   .strictObject({
     from: speed('First speed that counts.'),
     to: speed('Last speed that counts.'),
-    of: z.optional(explained(word(['power', 'torque']), 'What is averaged; left out: power.', 'power')),
+    of: z.optional(
+      explained(
+        word(['power', 'torque', 'time']),
+        'What is averaged; time: how soon the engine brings a constant load through the band; left out: power.',
+        'power',
+      ),
+    ),
     weighting: z.optional(
       explained(word(['speed', 'time']), 'What counts equally in the mean; left out: speed.', 'speed'),
     ),
@@ -124,7 +130,7 @@ const aim = z
         ),
     ),
   })
-  .check(z.meta({ description: 'Mean power or torque over a band.' }));
+  .check(z.meta({ description: 'Mean power or torque over a band, or the time through it.' }));
 
 /** Schema of a shelf file. */
 export const shelfFile: z.ZodMiniType<ShelfFile> = z

@@ -26,7 +26,8 @@ export function gainsByAim(
 ): readonly number[] {
   return aims.map(({ band, of, weighting }) => {
     const mean = ({ points }: WholeCurve): number => {
-      const { powerKw, torqueNm } = bandMean(points, band, weighting);
+      // Mean torque by time is the band over the time for a unit of inertia: dt = dn / torque.
+      const { powerKw, torqueNm } = bandMean(points, band, of === 'time' ? 'time' : weighting);
       return of === 'power' ? powerKw : torqueNm;
     };
     return percent(mean(base), mean(curve));
