@@ -199,6 +199,12 @@ export const populationResults: () => readonly { readonly rated: number; readonl
     population().engines.map((engine) => ({ rated: ratedBmep(engine), ours: forecastRated(engine).bmepBar })),
 );
 
+/** Engines of 1985 within 15 % of their rating [%]. */
+function shareWithin15(): number {
+  const results = populationResults();
+  return (100 * results.filter((r) => Math.abs(r.ours / r.rated - 1) <= 0.15).length) / results.length;
+}
+
 const ratings = { unit: 'bar', decimals: 2, within: printed(2) };
 const speeds = { unit: 'm/s', decimals: 1, within: printed(1) };
 
@@ -278,15 +284,24 @@ export const populationCases: PublishedSource = {
     },
     {
       what: 'engines within 15 % of their rating',
-      value: 80,
+      value: 85,
       unit: '%',
       decimals: 0,
       within: 0,
       relation: 'at least',
-      compute: () => {
-        const results = populationResults();
-        return (100 * results.filter((r) => Math.abs(r.ours / r.rated - 1) <= 0.15).length) / results.length;
-      },
+      compute: shareWithin15,
+    },
+    {
+      what: 'the same, as is asked for',
+      value: 90,
+      unit: '%',
+      decimals: 0,
+      within: 0,
+      relation: 'at least',
+      aim: true,
+      cause:
+        'five of the six outside are a six, three eights and a twelve of three makers, forecast 19 to 22 % above ratings of 7.2 to 8.8 bar: of low compression, or lean, for one market; of the 47 that are no V all but one are within. Sizes, compression and fuel system do not tell them apart',
+      compute: shareWithin15,
     },
   ],
 };

@@ -9,7 +9,7 @@ import { checkResolved } from './checks/checkResolved.ts';
 import { checkStated } from './checks/checkStated.ts';
 import { isTrusted, withoutDoubtful } from './checks/trust.ts';
 import { lifter } from './defaults/cam.ts';
-import { type BreathingSizes, ratedSpeed } from './defaults/ratedSpeed.ts';
+import { type BreathingSizes, ratedPace, ratedSpeed } from './defaults/ratedSpeed.ts';
 import type { Side } from './defaults/side.ts';
 import { editDocument } from './editDocument.ts';
 import { inFileOrder } from './inFileOrder.ts';
@@ -17,6 +17,7 @@ import type { CombinationDocument } from './readDocument.ts';
 import { problemOf, readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
 import { FieldFault } from './resolve/fieldFault.ts';
+import { isProduction } from './resolve/isProduction.ts';
 import { once } from './resolve/once.ts';
 import { resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveBySpeed } from './resolve/resolveBySpeed.ts';
@@ -150,7 +151,10 @@ function resolve(context: ResolveContext): Combination {
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
   const intakeLength = once(() => resolvePortLength(context, 'intake'));
-  const flow = resolveFlow(context, intakeValves, exhaustValves, intakeLength);
+  const { ratedSpeed: stated } = file.engine;
+  const pace = (): number | null =>
+    stated !== undefined && isProduction(context) ? ratedPace(breathing, stated) : null;
+  const flow = resolveFlow(context, intakeValves, exhaustValves, intakeLength, pace);
   const intakePort = resolvePort(context, 'intake', intakeValves, {
     length: intakeLength(),
     flow: flow.intake,

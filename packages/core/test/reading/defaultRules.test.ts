@@ -128,7 +128,9 @@ const NUMBERS: readonly Row[] = [
   ['rating of one barrel', () => metering.ratingDrop(1), 3 * INHG, null],
   ['rating of two', () => metering.ratingDrop(2), 3 * INHG, null],
   ['rating of four', () => metering.ratingDrop(4), 1.5 * INHG, null],
-  ['one of two carburetors', () => metering.carburetorRating(0.3, 3 * INHG, 2), 0.259808, 0.0389711],
+  ['one of two carburetors', () => metering.carburetorRating(0.3, 3 * INHG, 2, false), 0.259808, 0.0389711],
+  // 0.15 times the root of 3/2.
+  ['one of two as made', () => metering.carburetorRating(0.3, 3 * INHG, 2, true), 0.183712, 0.0275568],
   ['drop of an air cleaner', () => metering.airCleanerDrop(), 1.5 * INHG, null],
   // 4e-3 m2 over 0.85 for four of them.
   ['one of four throttles', () => metering.throttleDiameter(1, 4, () => 4e-3), 0.0387025, 0.0030962],
@@ -145,6 +147,10 @@ const NUMBERS: readonly Row[] = [
   ['throat of a cast port', () => ports.throatByState(0.05, 'as-cast'), 0.04, 0.001],
   ['throat with blended bowls', () => ports.throatByState(0.05, 'bowls-blended'), 0.0425, 0.001],
   ['throat worked all the way', () => ports.throatByState(0.05, 'fully-ported'), 0.045, 0.001],
+  // 0.8 times the root of 0.81; 0.65 and 0.9 are the least and most.
+  ['throat of a slow engine', () => ports.throatByPace(0.05, 0.81), 0.036, 0.00125],
+  ['throat of a very slow engine', () => ports.throatByPace(0.05, 0.5), 0.0325, 0.00125],
+  ['throat of a very fast engine', () => ports.throatByPace(0.05, 2), 0.045, 0.00125],
   ['smallest area as cast', () => ports.smallestByState(1e-3, 'as-cast'), 0.9e-3, 0.072e-3],
   [
     'smallest area with blended bowls',

@@ -80,7 +80,11 @@ describe('a carburetor', () => {
   });
 
   it('that costs 1.0 inHg at 577 cfm is rated 707 cfm at 1.5 inHg', () => {
-    expect(carburetorRating(577 * CFM, RATING_DROPS.four, 1).value / CFM).toBeCloseTo(706.7, 1);
+    expect(carburetorRating(577 * CFM, RATING_DROPS.four, 1, false).value / CFM).toBeCloseTo(706.7, 1);
+  });
+
+  it('of two barrels as made, 2.0 inHg at 200 cfm, is rated 245 cfm at 3.0 inHg', () => {
+    expect(carburetorRating(200 * CFM, RATING_DROPS.two, 1, true).value / CFM).toBeCloseTo(244.9, 1);
   });
 });
 

@@ -50,6 +50,22 @@ describe('the flow of an engine without a sheet', () => {
     expect(byVolume.intake.flow.area[6] / byArea.intake.flow.area[6]).toBeCloseTo(1, 9);
   });
 
+  it('goes with the rated speed of an engine as it was made, where that is stated', () => {
+    const throatAt = (speed: string, rest = ''): number => {
+      const read = readCombination(`
+engine: { bore: 4 in, stroke: 3.6 in, cylinders: 8${speed} }
+chamber: { compression: 9.5 }
+heads: { valvesPerCylinder: 2, intake: { valve: 2 in } }
+${rest}`);
+      if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+      return Number(read.value.assumed.find(({ path }) => path === 'heads.intake.throat')?.value);
+    };
+    // 12.192 m/s at 4000 rpm, where 14.4 is usual.
+    expect(throatAt(', ratedSpeed: 4000 rpm') / (2 * 0.8 * Math.sqrt(12.192 / 14.4))).toBeCloseTo(1, 2);
+    expect(throatAt('')).toBeCloseTo(1.6, 3);
+    expect(throatAt(', ratedSpeed: 4000 rpm', 'cam: { intake: { at050: 224 deg } }')).toBeCloseTo(1.6, 3);
+  });
+
   it('of a larger valve over the same throat and port is the same at full lift: the port governs', () => {
     const port = ', throat: 1.7 in, minimumArea: 1.9 in2';
     const top = (valve: string) => Math.max(...engine('', port, valve).intake.flow.area);

@@ -8,6 +8,11 @@ import { areaFromFlow } from '../../geometry/flowSheet.ts';
 export const RATED_FILLING = 0.85;
 /** Depression a carburetor is sized for [Pa]: 0.7 to 1.2 inHg for street and strip; common practice, no source. */
 export const CARBURETOR_DROP: number = 1 * INCH_OF_MERCURY;
+/**
+ * The same of one or two barrels on an engine as it was made [Pa]: two thirds of what they are rated at, as of four barrels. They are rated at
+ * twice the depression since engines with them draw that much at full throttle (common practice, no source).
+ */
+export const FEW_BARRELS_DROP: number = 2 * INCH_OF_MERCURY;
 /** Depression a throttle is sized for [Pa]; from memory. */
 export const THROTTLE_DROP: number = 0.5 * INCH_OF_MERCURY;
 /** Pressure drop of carburetor ratings [Pa]: 1.5 inHg four barrels, 3.0 inHg one and two (EngineLabs, carburetor series). */
@@ -52,13 +57,20 @@ export function ratingDrop(numberOfBarrels: number): Estimate {
       };
 }
 
-/** Rating [m3/s] of each of `count` carburetors that costs {@link CARBURETOR_DROP} at the rated demand. */
-export function carburetorRating(demand: number, drop: number, count: number): Estimate {
-  const value = (demand / count) * Math.sqrt(drop / CARBURETOR_DROP);
+/**
+ * Rating [m3/s] of each of `count` carburetors that costs {@link CARBURETOR_DROP} at the rated demand, or {@link FEW_BARRELS_DROP}.
+ *
+ * @param drop - that it is rated at [Pa]
+ * @param few - one or two barrels, and nothing speaks for another carburetor than the engine was made with
+ */
+export function carburetorRating(demand: number, drop: number, count: number, few: boolean): Estimate {
+  const value = (demand / count) * Math.sqrt(drop / (few ? FEW_BARRELS_DROP : CARBURETOR_DROP));
   return {
     value,
     spread: 0.15 * value,
-    reason: 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
+    reason: few
+      ? 'costs 2.0 inHg at rated speed with 85 % filling, usual of one and two barrels as engines are made; common practice, no source'
+      : 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
   };
 }
 

@@ -88,6 +88,11 @@ export function intakeDuration(sizes: BreathingSizes, rpm: number, production: b
   };
 }
 
+/** Mean piston speed at a rated speed [rpm] over what is usual for the number of valves [-]. */
+export function ratedPace({ stroke, valves }: BreathingSizes, rpm: number): number {
+  return (stroke * rpm) / 30 / (valves > 1 ? RATED_PISTON_SPEED_MULTI_VALVE : RATED_PISTON_SPEED_TWO_VALVE);
+}
+
 /** Bore area over the head area of the intake valves [-]. */
 function areaRatio(sizes: BreathingSizes): number {
   return (sizes.bore * sizes.bore) / (sizes.valves * sizes.valveDiameter * sizes.valveDiameter);

@@ -4,7 +4,14 @@ import type { FlowCurve } from '../../combination/combination.ts';
 import { defaultIntakeFlow, exhaustFromIntake, withPipeStub } from '../../geometry/defaultFlow.ts';
 import type { FlowPoints } from '../../geometry/flowArea.ts';
 import { areaFromFlow, USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
-import { areaRatio, type PortState, reverseFlow, smallestByState, throatByState } from '../defaults/ports.ts';
+import {
+  areaRatio,
+  type PortState,
+  reverseFlow,
+  smallestByState,
+  throatByPace,
+  throatByState,
+} from '../defaults/ports.ts';
 import type { Side } from '../defaults/side.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { SheetFlow } from '../sheet/flowSheet.ts';
@@ -39,12 +46,17 @@ export interface ResolvedFlow {
   readonly intakeSmallest: number | null;
 }
 
-/** Flow curves of both sides. */
+/**
+ * Flow curves of both sides.
+ *
+ * @param pace - mean piston speed of a production engine at its stated rated speed over the usual one [-]; null of others
+ */
 export function resolveFlow(
   context: ResolveContext,
   intakeValves: ResolvedValves,
   exhaustValves: ResolvedValves,
   intakeLength: () => number,
+  pace: () => number | null,
 ): ResolvedFlow {
   const { file, sheets, ledger } = context;
   const stated = { intake: statedFlow(file, sheets, 'intake'), exhaust: statedFlow(file, sheets, 'exhaust') };
@@ -58,7 +70,7 @@ export function resolveFlow(
         }));
   const { points: intake, smallest } =
     stated.intake === null
-      ? estimatedIntake(context, intakeValves, intakeLength)
+      ? estimatedIntake(context, intakeValves, intakeLength, pace)
       : { points: toArea(stated.intake, depression), smallest: null };
   const exhaust =
     stated.exhaust === null
@@ -76,6 +88,7 @@ function estimatedIntake(
   { file, ledger }: ResolveContext,
   valves: ResolvedValves,
   length: () => number,
+  pace: () => number | null,
 ): { readonly points: FlowPoints; readonly smallest: number } {
   const section = file.heads?.intake ?? {};
   const area = (valves.count * Math.PI * valves.diameter * valves.diameter) / 4;
@@ -88,9 +101,11 @@ function estimatedIntake(
         reason: 'nothing is said about the ports',
       })),
   );
-  const throat = ledger.quantity('heads.intake.throat', section.throat, 'length', 'in', () =>
-    throatByState(valves.diameter, state()),
-  );
+  const throat = ledger.quantity('heads.intake.throat', section.throat, 'length', 'in', () => {
+    const ports = state();
+    const paced = pace();
+    return paced === null ? throatByState(valves.diameter, ports) : throatByPace(valves.diameter, paced);
+  });
   const smallest =
     mean !== undefined && section.minimumArea === undefined
       ? mean * ledger.number('heads.intake.areaRatio', section.areaRatio, areaRatio)

@@ -26,6 +26,7 @@ import { fitted, type RestrictorSection } from '../schema/inductionParts.ts';
 import type { CarburetorSection, InductionSection, Manifold } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
+import { isProduction } from './isProduction.ts';
 import { discArea } from './pipes.ts';
 
 /** What the metering is sized by. */
@@ -64,10 +65,11 @@ export function resolveMetering(
 }
 
 function carburetors(
-  { file, ledger }: ResolveContext,
+  context: ResolveContext,
   inputs: MeteringInputs,
   style: Manifold,
 ): Omit<Metering, 'kind'> {
+  const { file, ledger } = context;
   const section = file.induction?.carburetor ?? {};
   const { cylinders } = inputs.block.block;
   const { displacement } = inputs.block;
@@ -84,7 +86,12 @@ function carburetors(
       : 1);
   const drop = ledger.quantity(path('ratedAt'), section.ratedAt, 'pressure', 'inHg', () => ratingDrop(each));
   const rating = ledger.quantity(path('rating'), section.rating, 'flow', 'cfm', () =>
-    carburetorRating(airDemand(displacement, inputs.ratedSpeed()), drop, count),
+    carburetorRating(
+      airDemand(displacement, inputs.ratedSpeed()),
+      drop,
+      count,
+      each <= 2 && !isIndividual(style) && isProduction(context),
+    ),
   );
   const area = areaFromFlow(rating, drop);
   // Along a runner the carburetor is a loss of its stream, however it comes about.
