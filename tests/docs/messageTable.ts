@@ -264,6 +264,11 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['metering-twice', 'Carburetor and throttle.', 'Keep one.'],
   ['mixture-twice', 'Lambda and air-fuel ratio.', 'Keep one.'],
   ['muffler', 'A muffler by both flow and back-pressure, or by neither.', 'Give one.'],
+  [
+    'pipe-contradicts',
+    'A sheet whose header denies what the file says of the pipe on the exhaust.',
+    'Check `heads.bench.exhaustPipe`.',
+  ],
   ['pipe-twice', 'Inside and outside of one tube.', 'Keep one.'],
   ['pipe-wall', 'A wall too thick for its tube.', 'Check both.'],
   ['port-area', 'A smallest area larger than the mean.', 'Check both.'],

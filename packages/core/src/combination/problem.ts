@@ -65,6 +65,7 @@ export type ProblemCode =
   | 'not-changes'
   | 'not-finite'
   | 'out-of-range'
+  | 'pipe-contradicts'
   | 'pipe-twice'
   | 'pipe-wall'
   | 'port-area'

@@ -21,8 +21,12 @@ type Kind = keyof AirSaid;
 const FIGURE =
   /([a-z][a-z ]{0,24})?(?:\.(?=\s))?[\s:=]*([+-]?(?:\d+[.,]?\d*|[.,]\d+))\s*(in\.?\s?hg|"\s?hg|mm\s?hg|mbar|hpa|kpa|torr|psi|%(?:\s*(?:rh\b|rel|hum))?|(?:°|deg\.?)?\s?[cfk](?![a-z]))?/giu;
 
-/** Figures of something else. */
-const OTHERS = /\b(oil|water|coolant|fuel|exhaust|egt|fan|torque|power|hp|rpm|run|pull|lift|bore|stroke)\b/u;
+/** Figures of something else; a wet bulb and a specific humidity are of the air, and not read. */
+const OTHERS =
+  /\b(wet|specific|absolute hum\w*|grains?|density|oil|water|coolant|fuel|exhaust|egt|fan|torque|power|hp|rpm|run|pull|lift|bore|stroke)\b/u;
+
+/** Air of a room is never as hot in degrees Celsius, so that a number from here on without its unit is in Fahrenheit. */
+const FAHRENHEIT_FROM = 50;
 
 /** Barometers that carry no unit, by what no other unit gives: inHg, kPa, mbar. */
 const BAROMETERS: readonly (readonly [unit: string, low: number, high: number])[] = [
@@ -33,7 +37,7 @@ const BAROMETERS: readonly (readonly [unit: string, low: number, high: number])[
 
 /**
  * The air that a line speaks of; null where it doesn't. Temperatures and vapour pressures need their unit, except that a vapour
- * pressure beside a barometer in inHg is in inHg. Two figures of air make a line of air, or one with its word.
+ * pressure beside a barometer in inHg is in inHg, and that no room is hotter than 50 degC. Two figures of air make a line of air, or one with its word.
  */
 export function airSaid(text: string): AirSaid | null {
   const found: Partial<Record<Kind, number>> = {};
@@ -58,15 +62,25 @@ export function airSaid(text: string): AirSaid | null {
 
 /** Whether a line has a word of the air and a figure. */
 export function speaksOfAir(text: string): boolean {
-  return /\d/u.test(text) && /\b(baro\w*|humidity|hum|rh|vap\w*|dew|air temp\w*|ambient)\b/iu.test(text);
+  return (
+    /\d/u.test(text) &&
+    (leavesAir(text) ||
+      /\b(baro\w*|atm\w*|weather|wx|humidity|hum|rh|vap\w*|dew|bulb|air temp\w*|ambient)\b/iu.test(text))
+  );
+}
+
+/** Whether a line has a measure of the air that is none of those read. */
+export function leavesAir(text: string): boolean {
+  return /\b(wet|specific hum\w*|absolute hum\w*|grains?|density alt\w*|da)\b|g\/kg/iu.test(text);
 }
 
 function kindOf(words: string, unit: string): Kind | null {
   if (/\bdew/u.test(words)) return 'dewPoint';
   if (/\bvap/u.test(words)) return 'vapourPressure';
   if (/\b(rh|hum\w*)\b/u.test(words) || /%\s*[rh]/u.test(unit)) return 'humidity';
+  if (unit === '%' && words === '') return 'humidity';
   if (/\bbaro/u.test(words) || /hg|bar|hpa|kpa|torr|psi/u.test(unit)) return 'barometer';
-  return /[cfk]$/u.test(unit) ? 'temperature' : null;
+  return /[cfk]$/u.test(unit) || (unit === '' && /\b(air|temp\w*)$/u.test(words)) ? 'temperature' : null;
 }
 
 function keptValue(
@@ -77,8 +91,9 @@ function keptValue(
 ): { readonly value: number; readonly unit?: string } | null {
   if (kind === 'humidity') return unit.startsWith('%') || value > 1 ? { value: value / 100 } : null;
   if (kind === 'temperature' || kind === 'dewPoint') {
-    const scale = dynoUnit('temperature', unit.replace(/^(?:°|deg)?/u, 'deg'));
-    return unit === '' || scale === null ? null : { value: value * scale.factor + scale.offset };
+    const named = unit === '' && value >= FAHRENHEIT_FROM ? 'f' : unit;
+    const scale = dynoUnit('temperature', named.replace(/^(?:°|deg)?/u, 'deg'));
+    return named === '' || scale === null ? null : { value: value * scale.factor + scale.offset };
   }
   const implied =
     kind === 'vapourPressure'

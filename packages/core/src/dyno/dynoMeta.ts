@@ -4,7 +4,7 @@ import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
 import type { PlainCode } from '../combination/problem.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
-import { airSaid, speaksOfAir } from './airSaid.ts';
+import { airSaid, leavesAir, speaksOfAir } from './airSaid.ts';
 
 /** What such lines have said so far. */
 export interface DynoMeta {
@@ -68,7 +68,10 @@ export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult
   if (pull !== null) return { meta: { ...meta, pull: pull[1] } };
   // One figure behind its name and a colon is read below, with a word where its unit lacks.
   const air = airSaid(plain);
-  if (air !== null && (parts === null || Object.keys(air).length > 1)) return { meta: { ...meta, ...air } };
+  if (air !== null && (parts === null || Object.keys(air).length > 1)) {
+    const unread = leavesAir(plain) ? [...meta.unread, line] : meta.unread;
+    return { meta: { ...meta, ...air, unread } };
+  }
   if (parts === null) return { meta: remark(plain, line, meta) };
   const key = parts[1].toLowerCase();
   const value = parts[2]
@@ -151,7 +154,11 @@ function quantity(
   put: (value: number) => DynoMeta,
 ): MetaResult {
   const found = /^([+-]?\d+(?:[.,]\d+)?)\s*(.*)$/su.exec(value);
-  const inKey = key.split(/[\s([\])]+/u).find((word) => isDynoUnit(word)) ?? '';
+  const inKey =
+    key
+      .replace(/\bin\.?\s+hg\b/giu, 'inHg')
+      .split(/[\s([\])]+/u)
+      .find((word) => isDynoUnit(word)) ?? '';
   const written =
     found === null ? '' : found[2].replace(/[()[\]]|\b(dry|wet|absolute|abs)\b/giu, '').trim() || inKey;
   const unit = dynoUnit(dimension, written);
@@ -179,6 +186,21 @@ export function impossibleAir(meta: DynoMeta): string | null {
     return typeof value === 'number' && !(value >= low && value <= high);
   });
   return found?.[1] ?? null;
+}
+
+/** What is told of the air where too little is for a weather; null where nothing is, or all there is to know. */
+export function partOfAir({
+  barometer,
+  temperature,
+  vapourPressure,
+  humidity,
+  dewPoint,
+}: DynoMeta): string | null {
+  if (barometer !== null && temperature !== null) return null;
+  if ([barometer, temperature, vapourPressure, humidity, dewPoint].every((value) => value === null))
+    return null;
+  const lacks = [barometer === null ? 'barometer' : '', temperature === null ? 'air temperature' : ''];
+  return `gives the air of the day in part: no ${lacks.filter((name) => name !== '').join(' and no ')} with its unit, so that none of it is used`;
 }
 
 /** Air of the day, with what had to be taken for granted; null where barometer or temperature is missing or no figure of a room. */

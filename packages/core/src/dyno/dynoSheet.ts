@@ -9,7 +9,15 @@ import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { sheetProblem } from '../reading/sheet/table.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
 import { type DynoLines, type Remark, readDynoLines } from './dynoLines.ts';
-import { type DynoMeta, impossibleAir, NO_META, readMeta, standardNamed, weatherOf } from './dynoMeta.ts';
+import {
+  type DynoMeta,
+  impossibleAir,
+  NO_META,
+  partOfAir,
+  readMeta,
+  standardNamed,
+  weatherOf,
+} from './dynoMeta.ts';
 import { orderPull, type PullPoint, type PullRows, splitPulls, torqueOf } from './dynoPulls.ts';
 import { chosenColumns, counted, type DynoRow, lineList, readDynoRows } from './dynoRows.ts';
 import { powerFaults, slipOf } from './powerCheck.ts';
@@ -238,9 +246,12 @@ function pullOf(group: PullRows, index: number, of: number, context: PullContext
   }
   if (meta.unread.length > 0)
     notes.push(
-      `speaks of the air at ${lineList(meta.unread)}, which was not understood: write it like \`Barometer: 29.35 inHg\``,
+      `speaks of the air at ${lineList(meta.unread)}, which was not understood in all: write it like \`Barometer: 29.35 inHg\``,
     );
-  const air = weatherOf(withColumns(meta, group.rows));
+  const known = withColumns(meta, group.rows);
+  const air = weatherOf(known);
+  const part = partOfAir(known);
+  if (part !== null) notes.push(part);
   if (air !== null && air.note !== null) notes.push(air.note);
   checkFactor(meta, air?.weather ?? null, standard, notes);
   return { name: pullName, weather: air?.weather ?? null, points: ordered.points };

@@ -26,6 +26,14 @@ describe('a line of air', () => {
       'Vapor pressure 0.45 in hg, barometer 29.1 in hg',
       { vapourPressure: 0.45 * INHG, barometer: 29.1 * INHG },
     ],
+    [
+      'baro 29.40 air 84 vap .53',
+      { barometer: 29.4 * INHG, temperature: degF(84), vapourPressure: 0.53 * INHG },
+    ],
+    ['1002 hPa, 22 C, 50 % rF', { barometer: 100.2, temperature: 295.15, humidity: 0.5 }],
+    ['Wet bulb 68 F, dry bulb 84 F, baro 29.4', { barometer: 29.4 * INHG, temperature: degF(84) }],
+    ['Specific humidity 8.2 g/kg, baro 29.4, air 84F', { barometer: 29.4 * INHG, temperature: degF(84) }],
+    ['Baro 29.40, air 21', { barometer: 29.4 * INHG }],
     ['Baro 29.40', { barometer: 29.4 * INHG }],
   ])('%s', (line, air) => {
     const said = airSaid(line);
@@ -88,4 +96,31 @@ describe('a dyno sheet', () => {
     );
     expect(read.ok && read.value.pulls).toHaveLength(2);
   });
+});
+
+describe('what a dyno sheet says of the air and is not read', () => {
+  const notes = (...lines: readonly string[]): readonly string[] => {
+    const read = readDynoSheet(`# standard: J607\n${lines.join('\n')}\n${ROWS}`, { name: 'x.csv' });
+    return read.ok ? read.value.notes : read.problems.map(({ message }) => message);
+  };
+  const unread =
+    'speaks of the air at line 2, which was not understood in all: write it like `Barometer: 29.35 inHg`';
+
+  it.each([
+    'Wet bulb 68 F, dry bulb 84 F, baro 29.4',
+    'Specific humidity 8.2 g/kg, baro 29.4, air 84 F',
+    'grains 72, baro 29.4, air 84 F',
+    'Atm 29.40 / 84 / 0.53',
+    'DA 2300 ft',
+  ])('is told: %s', (line) => expect(notes(line)).toContain(unread));
+
+  it('is told where a figure of two that belong together lacks', () =>
+    expect(notes('Baro 29.40 air 21')).toEqual([
+      'gives the air of the day in part: no air temperature with its unit, so that none of it is used',
+    ]));
+
+  it('is nothing where the unit is in two words', () =>
+    expect(
+      notes('Barometric pressure (in Hg): 29.40', 'Carb air temp (F): 84', 'Vapor pressure (in Hg): 0.53'),
+    ).toEqual([]));
 });

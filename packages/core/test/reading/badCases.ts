@@ -155,7 +155,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'a misspelt column',
     heads('flow: slip.csv'),
-    "slip.csv:1 heads.flow has no intake column (did you mean intake by 'intkae'?)",
+    "slip.csv:1 heads.flow has no intake column among 'lift in', 'intkae cfm' (did you mean intake by 'intkae'?)",
   ],
   [
     'decimal commas between commas',
@@ -170,7 +170,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'lifts that fall',
     heads('flow: falls.csv'),
-    'falls.csv:3 heads.flow has a lift that does not rise from row to row',
+    'falls.csv:3 heads.flow has a lift that does not rise from row to row (put the rows in the order of their lift)',
   ],
   ['an empty sheet', heads('flow: empty.csv'), 'empty.csv heads.flow has no rows below a header'],
   ['an open quote', heads('flow: quote.csv'), 'quote.csv:2 heads.flow has a quote that does not close'],
@@ -187,7 +187,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'no lift column',
     heads('flow: nolift.csv'),
-    "nolift.csv:1 heads.flow has no lift column (name it 'lift in')",
+    "nolift.csv:1 heads.flow has no lift column among 'rise in', 'intake cfm' (name it 'lift in')",
   ],
   [
     'swapped units',

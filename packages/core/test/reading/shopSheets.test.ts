@@ -1,5 +1,6 @@
 /** Flow sheets as shops have them: titles, rows of units, words of the trade in the headers. */
 import { describe, expect, it } from 'vitest';
+import { INCH_OF_WATER } from '../../src/base/constants.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { readFlowSheet } from '../../src/reading/sheet/flowSheet.ts';
@@ -40,6 +41,42 @@ describe('a flow sheet of a shop', () => {
     expect(sheet.exhaust?.flow[1]).toBeCloseTo(130 * CFM, 12);
     expect(sheet.ignored).toEqual([]);
   });
+
+  it.each([
+    ['bars', '|'],
+    ['spaces, as copied from a page', '   '],
+  ])('may have its cells parted by %s', (_what, part) => {
+    const rows = [
+      ['Lift in', 'Intake cfm', 'Exhaust cfm'],
+      ['0.1', '60', '50'],
+      ['0.3', '170', '130'],
+    ];
+    const sheet = read(rows.map((row) => row.join(part)).join('\n'));
+    expect(sheet.intake?.flow[1]).toBeCloseTo(170 * CFM, 12);
+    expect(sheet.exhaust?.lift[0]).toBeCloseTo(0.1 * 0.0254, 12);
+  });
+
+  it('whose cells are not parted is refused with the header that was seen', () =>
+    expect(refusal('Lift Intake Exhaust\n0.1 60 50\n0.3 170 130\n')).toBe(
+      "flow.csv:1 has one cell in its header: 'Lift Intake Exhaust' (part the cells by commas, semicolons, tabs or bars)",
+    ));
+
+  it('may say I and E for its sides', () => {
+    const sheet = read('lift in,I cfm,E cfm\n0.1,60,50\n0.3,170,130\n');
+    expect(sheet.exhaust?.flow[1]).toBeCloseTo(130 * CFM, 12);
+  });
+
+  it('that names neither side is refused with the columns that were seen', () =>
+    expect(refusal('lift in,test 1 cfm,test 2 cfm\n0.1,60,50\n0.3,170,130\n')).toBe(
+      "flow.csv:1 has no intake column among 'lift in', 'test 1 cfm', 'test 2 cfm' (name it 'intake cfm')",
+    ));
+
+  it('flowed with the carburetor on its manifold is refused, since that loss would count twice', () =>
+    expect(
+      refusal('lift in,intake cfm,intake with manifold and carb cfm\n0.1,60,55\n0.3,170,150\n'),
+    ).toContain(
+      "has a carburetor or throttle in the flow with manifold: 'intake with manifold and carb cfm'",
+    ));
 
   it('with several intake columns that name no cylinders is refused with all of them', () => {
     for (const [one, other] of [
@@ -86,5 +123,71 @@ describe('the depression that a sheet speaks of', () => {
       'the file gives no depression (state heads.bench.depression, 10 inH2O?)',
     );
     expect(answer('28 inH2O', '')).toEqual([]);
+  });
+
+  it.each([
+    ['behind the unit', 'intake cfm @ 25" H2O', 'exhaust cfm @ 25" H2O'],
+    ['as a number alone', 'Intake CFM@25', 'Exhaust CFM@25'],
+    ['in words', 'intake cfm at 25 in H2O', 'exhaust cfm'],
+  ])('is read from the headers, %s', (_what, intake, exhaust) => {
+    const of = read(`lift in,${intake},${exhaust}\n0.1,60,50\n0.3,165,125\n`);
+    expect(of.depression).toBeCloseTo(25 * INCH_OF_WATER, 6);
+    expect(of.intake?.flow[1]).toBeCloseTo(165 * CFM, 12);
+  });
+
+  it.each([
+    ['Depression: 25 in', 25 * INCH_OF_WATER],
+    ['Test pressure 7 kPa', 7000],
+    ['test pressure (mbar) 62.3', null],
+    ['barometer 29.92 in Hg', null],
+    ['bore 4.030 in', null],
+  ])('is read from the title where it is one: %s', (said, pascal) =>
+    expect(read(`${said}\nlift in,intake cfm\n0.1,60\n0.3,165\n`).depression).toBe(pascal),
+  );
+
+  it('may stand in a column of its own, and must then be one', () => {
+    const rows = (last: number): string =>
+      `lift in,depression inH2O,intake cfm\n0.1,25,60\n0.3,${last},165\n`;
+    expect(read(rows(25)).depression).toBeCloseTo(25 * INCH_OF_WATER, 6);
+    expect(read(rows(25)).ignored).toEqual([]);
+    expect(refusal(rows(20))).toBe(
+      'flow.csv:3 has a depression that changes from row to row: 25, then 20 (bring all flows to one depression, by the square root of its ratio)',
+    );
+  });
+});
+
+describe('the pipe on the exhaust', () => {
+  const combination = (header: string, bench = '') =>
+    readCombination(fileWith({ heads: `{ valvesPerCylinder: 2, flow: flow.csv${bench} }` }), {
+      file: 'e.yaml',
+      sheet: () => `lift in,intake cfm,${header}\n0.1,60,50\n0.3,165,125\n`,
+    });
+  const assumed = (header: string): boolean => {
+    const result = combination(header);
+    if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
+    return result.value.assumed.some(({ path }) => path === 'heads.bench.exhaustPipe');
+  };
+  const lastArea = (header: string): number => {
+    const result = combination(header);
+    if (!result.ok) throw new Error(result.problems.map(problemLine).join('\n'));
+    return result.value.exhaust.flow.area[1];
+  };
+
+  it.each(['exhaust cfm w/o pipe', 'exhaust (no pipe) cfm', 'exhaust bare cfm'])(
+    'is counted on where the header says that there was none: %s',
+    (header) => {
+      expect(assumed(header)).toBe(false);
+      expect(lastArea(header) / lastArea('exhaust cfm w/pipe')).toBeCloseTo(1.05, 2);
+    },
+  );
+
+  it('is assumed where neither header nor file says', () => expect(assumed('exhaust cfm')).toBe(true));
+
+  it('must be that of the file', () => {
+    const result = combination('exhaust cfm w/o pipe', ', bench: { exhaustPipe: true }');
+    expect(result.ok ? [] : result.problems.map(problemLine)).toEqual([
+      'e.yaml:3:57 heads.bench.exhaustPipe is true, but the header of flow.csv says without pipe (write false, or mend the sheet)',
+    ]);
+    expect(result.ok ? '' : result.problems[0].code).toBe('pipe-contradicts');
   });
 });

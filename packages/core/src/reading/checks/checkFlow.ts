@@ -28,6 +28,7 @@ export function checkFlow(context: ResolveContext, combination: Combination, rep
   }
   checkBalance(context, combination);
   checkDepression(context, report);
+  checkPipe(context, report);
   const fixture = context.file.heads?.bench?.fixture;
   const { bore } = combination.block;
   if (fixture !== undefined && Math.abs(fixture - bore) > FIXTURE_SLACK) {
@@ -59,6 +60,16 @@ function checkDepression({ file, sheets, ledger }: ResolveContext, report: Repor
     const message = `names the sheet ${name}, which says ${said}; ${stated === undefined ? 'the file gives no depression' : `the file gives ${other}`}`;
     report.problem(path, 'depression-contradicts', message, `state heads.bench.depression, ${said}?`);
   }
+}
+
+/** A sheet whose header says another thing of the pipe on the exhaust than the file does. */
+function checkPipe({ file, sheets }: ResolveContext, report: Report): void {
+  const stated = file.heads?.bench?.exhaustPipe;
+  const { name, exhaustPipe: said = null } =
+    sheets.flow['heads.exhaust.flow'] ?? sheets.flow['heads.flow'] ?? {};
+  if (stated === undefined || said === null || said === stated) return;
+  const message = `is ${stated}, but the header of ${name} says ${said ? 'with' : 'without'} pipe`;
+  report.problem('heads.bench.exhaustPipe', 'pipe-contradicts', message, `write ${said}, or mend the sheet`);
 }
 
 function checkSheet(context: ResolveContext, side: Side, port: Port, report: Report): void {

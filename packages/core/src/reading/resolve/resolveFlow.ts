@@ -116,8 +116,14 @@ function estimatedIntake(
   return { points: defaultIntakeFlow(valves.diameter, valves.count, sections), smallest };
 }
 
-function measuredExhaust({ file, ledger }: ResolveContext, points: FlowPoints, diameter: number): FlowPoints {
-  const withPipe = ledger.flag('heads.bench.exhaustPipe', file.heads?.bench?.exhaustPipe, {
+function measuredExhaust(
+  { file, sheets, ledger }: ResolveContext,
+  points: FlowPoints,
+  diameter: number,
+): FlowPoints {
+  const said = sheets.flow['heads.exhaust.flow'] ?? sheets.flow['heads.flow'];
+  const stated = file.heads?.bench?.exhaustPipe ?? said?.exhaustPipe ?? undefined;
+  const withPipe = ledger.flag('heads.bench.exhaustPipe', stated, {
     value: true,
     reason:
       'usual; a bare port would flow about 5 % less at high lift than it will with its pipe; common practice, no source',

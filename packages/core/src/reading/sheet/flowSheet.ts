@@ -3,6 +3,7 @@ import type { Result } from '../../base/result.ts';
 import { parseQuantity } from '../../base/units.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { nearestName } from '../nearestName.ts';
+import { depressionSaid } from './saidDepression.ts';
 import { type Column, readTable, sheetProblem, type Table } from './table.ts';
 
 /** One side's points: lift [m] rising above 0, flow [m3/s] of one cylinder. */
@@ -19,8 +20,10 @@ export interface FlowSheet {
   readonly intake: SheetFlow | null;
   readonly exhaust: SheetFlow | null;
   readonly withManifold: SheetFlow | null;
-  /** Test depression that a title or remark speaks of [Pa]; null where none does. */
+  /** Test depression that a header, a column or a title speaks of [Pa]; null where none does. */
   readonly depression: number | null;
+  /** Whether the header of the exhaust says that it was flowed with a pipe; null where it says nothing. */
+  readonly exhaustPipe: boolean | null;
   /** Headers that were not used. */
   readonly ignored: readonly string[];
 }
@@ -33,8 +36,8 @@ const MAX_LIFT = 0.04;
 const MAX_FLOW = 1;
 
 const KNOWN_WORDS = ['lift', 'intake', 'exhaust', 'manifold'];
-const EXHAUST: ReadonlySet<string> = new Set(['exhaust', 'exh', 'ex', 'exh.']);
-const INTAKE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'int.', 'flow']);
+const EXHAUST: ReadonlySet<string> = new Set(['exhaust', 'exh', 'ex', 'exh.', 'e']);
+const INTAKE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'int.', 'i', 'flow']);
 
 /** Reads a flow sheet: columns `lift in`, `intake cfm`, `exhaust cfm`, `intake with manifold cfm` in any order. */
 export function readFlowSheet(text: string, name: string): FlowSheetResult {
@@ -56,12 +59,19 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
     (column) => isFlow(column) && has(column, INTAKE) && !isManifold(column) && !has(column, EXHAUST),
     problems,
   );
-  const used = [lift, ...manifold, ...exhaust, ...intake];
+  const said = depressionSaid(table, problems);
+  const used = [lift, ...manifold, ...exhaust, ...intake, said.column];
   const rest = table.columns.filter((column) => !used.includes(column));
   const ignored = rest.map((column) => column.header);
   if (lift === null) problems.push(missingColumn(table, 'lift', 'lift in', ignored));
   if (intake.length === 0 && exhaust.length === 0)
     problems.push(missingColumn(table, 'intake', 'intake cfm', ignored));
+  // Its loss is counted by its own rating, and would count twice.
+  for (const { header } of manifold.filter((column) => has(column, METERING))) {
+    const message = `has a carburetor or throttle in the flow with manifold: '${header}'`;
+    const hint = 'flow the manifold without it, or take the column out: its own rating counts';
+    problems.push(sheetProblem(name, table.headerLine, 'sheet-columns', message, hint));
+  }
   // An estimate would stand in for what was measured, and nobody would see it.
   for (const { header } of problems.length > 0 ? [] : rest.filter(({ unit }) => isFlowUnit(unit))) {
     const message = `has a column of flow that is neither intake, exhaust nor intake with manifold: '${header}'`;
@@ -86,7 +96,8 @@ export function readFlowSheet(text: string, name: string): FlowSheetResult {
     intake: side(intake),
     exhaust: side(exhaust),
     withManifold: side(manifold),
-    depression: depressionSaid(table),
+    depression: said.depression,
+    exhaustPipe: exhaust.length === 1 ? pipeSaid(exhaust[0]) : null,
     ignored,
   };
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: sheet };
@@ -106,15 +117,14 @@ function isFlowUnit(unit: string): boolean {
   return unit !== '' && parseQuantity(`1 ${unit}`, 'flow').ok;
 }
 
-/** `Test pressure 28" H2O`, `@ 25 inH2O`: the depression a sheet speaks of above its header [Pa]. */
-function depressionSaid({ above }: Table): number | null {
-  for (const { text } of above) {
-    const found =
-      /(\d+(?:\.\d+)?)\s*(?:in(?:ches)?\.?|"|'')\s*(?:of\s+)?(?:h2o|w\.?c\.?|wg|water)(?![a-z])/iu.exec(text);
-    const read = found === null ? null : parseQuantity(`${found[1]} inH2O`, 'pressure');
-    if (read?.ok === true) return read.value.kept;
-  }
-  return null;
+const METERING: ReadonlySet<string> = new Set(['carb', 'carburetor', 'carburettor', 'throttle', 'tb']);
+const PIPE: ReadonlySet<string> = new Set(['pipe', 'tube', 'stub', 'header']);
+const LACKING: ReadonlySet<string> = new Set(['without', 'no', 'bare', 'less']);
+
+/** `exhaust cfm w/pipe`, `exhaust (no pipe) cfm`, `exhaust bare cfm`. */
+function pipeSaid(column: Column): boolean | null {
+  if (has(column, LACKING)) return has(column, PIPE) || column.words.includes('bare') ? false : null;
+  return has(column, PIPE) ? true : null;
 }
 
 /** A column whose unit is a flow, or who should have one. */
@@ -212,11 +222,16 @@ function meanOf(
   };
 }
 
+/** Most headers named in one message. */
+const MOST_NAMED = 6;
+
 function missingColumn(table: Table, what: string, example: string, ignored: readonly string[]): Problem {
   const words = ignored.flatMap((header) => header.split(/[\s,;()[\]]+/u)).filter((word) => word.length > 2);
   const slip = words.find((word) => nearestName(word, KNOWN_WORDS) === what);
   const hint = slip === undefined ? `name it '${example}'` : `did you mean ${what} by '${slip}'?`;
-  return sheetProblem(table.name, table.headerLine, 'sheet-columns', `has no ${what} column`, hint);
+  const seen = table.columns.slice(0, MOST_NAMED).map(({ header }) => `'${header}'`);
+  const message = `has no ${what} column among ${seen.join(', ')}${table.columns.length > MOST_NAMED ? ', ...' : ''}`;
+  return sheetProblem(table.name, table.headerLine, 'sheet-columns', message, hint);
 }
 
 /** Values of a column in SI; blanks stay null. */
@@ -264,6 +279,7 @@ function checkRising(table: Table, lifts: readonly (number | null)[], problems: 
           table.lines[row],
           'sheet-lift',
           'has a lift that does not rise from row to row',
+          'put the rows in the order of their lift',
         ),
       );
     } else {

@@ -69,7 +69,7 @@ const MOST_TITLES = 30;
 
 /**
  * Reads a sheet. The header is the first line of two cells or more with one of the wanted words, or else the first that is neither
- * blank nor a `#` remark; a row of units may follow. Cells are parted by tab, semicolon or comma, whichever the header uses. A decimal
+ * blank nor a `#` remark; a row of units may follow. Cells are parted by tab, semicolon, comma, bar or some spaces, whichever the header uses. A decimal
  * comma is read where cells are not parted by commas.
  *
  * @param wanted - words of which a header has one, lower case
@@ -110,13 +110,17 @@ export function readTable(text: string, name: string, wanted: readonly string[])
   const rows: string[][] = [];
   const problems: Problem[] = [];
   for (const { content, line } of kept) {
-    const cells = csvCells(content, delimiter);
+    const cells = delimiter === SPACES ? content.trim().split(/\s{2,}/u) : csvCells(content, delimiter);
     if (cells === null)
       problems.push(sheetProblem(name, line, 'sheet-quotes', 'has a quote that does not close', null));
     rows.push((cells ?? []).map((cell) => cell.trim()));
   }
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
   const [header, second, ...rest] = rows;
+  if (header.length === 1) {
+    const message = `has one cell in its header: '${header[0].slice(0, LONGEST_HEADER)}'`;
+    return fail(kept[0].line, 'sheet-cells', message, 'part the cells by commas, semicolons, tabs or bars');
+  }
   if (header.length > MAX_COLUMNS) return fail(kept[0].line, 'sheet-columns', `has ${header.length} columns`);
   const units = isUnitRow(second) ? second : [];
   const body = units.length > 0 ? rest : rows.slice(1);
@@ -178,6 +182,7 @@ function readRow(
           line,
           'sheet-number',
           `has '${cell.slice(0, 30)}' in column '${column.header}', which is no number`,
+          index === 0 ? 'begin a line of remarks with #' : null,
         ),
       );
     }
@@ -194,14 +199,18 @@ function numberOf(cell: string, delimiter: string): number | null | undefined {
   return Number.isFinite(value) ? value : undefined;
 }
 
+/** Two spaces or more: how columns look that were copied from a page. */
+const SPACES = '  ';
+
 function delimiterOf(header: string): string {
-  if (header.includes('\t')) return '\t';
-  return header.includes(';') ? ';' : ',';
+  const found = ['\t', ';', ',', '|'].find((sign) => header.includes(sign));
+  return found ?? (/\S\s{2,}\S/u.test(header) ? SPACES : ',');
 }
 
 /** Whether a line names columns: two cells or more, none of them a number, one with a wanted word. */
 function isHeader(content: string, wanted: readonly string[]): boolean {
-  const cells = content.split(delimiterOf(content)).map((cell) => cell.trim());
+  const delimiter = delimiterOf(content);
+  const cells = content.split(delimiter === SPACES ? /\s{2,}/u : delimiter).map((cell) => cell.trim());
   const words = content
     .slice(0, 400)
     .toLowerCase()
@@ -240,6 +249,8 @@ function splitHeader(cell: string): { header: string; words: readonly string[]; 
   const parts = header
     .replace(/\bw\/o\b\s*/giu, 'without ')
     .replace(/\bw\/\s*/giu, 'with ')
+    // At which depression, not of what.
+    .replace(/@\s*\d[\d.]*\s*(?:"\s*(?:h2o)?|in(?:ches)?\.?\s*(?:of\s+)?h2o|\b)/giu, ' ')
     .replace(/[()[\],;]/gu, ' ')
     .trim()
     .split(/\s+/u);
