@@ -53,6 +53,17 @@ describe('air of several pulls', () => {
     },
   );
 
+  it('leaves an observed pull without weather as it is printed', () => {
+    const sheet = pulls([HIGH, HIGH, HIGH], 'none');
+    const unsaid = {
+      ...sheet,
+      pulls: sheet.pulls.map((pull, i) => (i === 1 ? { ...pull, weather: null } : pull)),
+    };
+    const { aims, repeatability } = sheetTarget(unsaid);
+    expect(aims[0].measured).toBeCloseTo(observed(HIGH), 9);
+    expect(repeatability.deviation).toBeLessThan(1e-9);
+  });
+
   it('counts no weather as scatter of the dyno, also where figures are as observed', () => {
     const untouched = (observed(HIGH) / observed(LOW) - 1) / Math.SQRT2;
     // J1349 takes off 1.18 times what this engine has of weather, and so leaves 0.18 of it.

@@ -61,6 +61,14 @@ describe('a dyno sheet', () => {
     expect(read.ok && read.value.title).toBeNull();
   });
 
+  it('takes air that is said between two pulls for the pull behind it, and the line for no row', () => {
+    const text = `# standard: J607\nBarometer: 29.4 inHg\nTemperature: 84 F\n${ROWS}Barometer, 29.0 inHg\nTemperature, 90 F\n3000,381\n4000,401\n5000,391\n`;
+    const read = readDynoSheet(text, { name: 'x.csv' });
+    const pulls = read.ok ? read.value.pulls : [];
+    expect(pulls.map(({ points }) => points.length)).toEqual([3, 3]);
+    expect(pulls[1]?.weather?.pressure).toBeCloseTo(29 * INHG * 1000, -1);
+  });
+
   it('names a line that speaks of the air and is not understood', () => {
     const read = readDynoSheet(`# standard: J607\n# humidity was middling, 3 of 5\n${ROWS}`, {
       name: 'x.csv',

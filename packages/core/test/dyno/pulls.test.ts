@@ -84,6 +84,26 @@ describe('pullMean(pulls)', () => {
     for (const p of points) expect(p.torqueNm).toBeCloseTo(line(p.rpm), 9);
   });
 
+  it('counts speeds 15 rpm apart as one, reads closer rows and ragged pulls at round steps, about thirty of them', () => {
+    const at = (speeds: readonly number[]) => speeds.map((rpm) => [rpm, hill(rpm)] as const);
+    const rows = (from: number, step: number, count: number) =>
+      at(Array.from({ length: count }, (_, i) => from + step * i));
+    const mean = (...all: readonly (readonly (readonly [number, number])[])[]) =>
+      pullMean(all.map((points, i) => pull(String(i + 1), points)));
+    expect(mean(at([3000, 3500, 4000]), at([3015, 3485, 4000])).smoothedOver).toBe(0);
+    expect(mean(at([3000, 3500, 4000]), at([3016, 3500, 4000])).smoothedOver).toBe(500);
+    // Rows of 30 rpm are a logger's, rows of 31 are speeds that were held.
+    expect(mean(rows(3000, 30, 40), rows(3000, 30, 40)).smoothedOver).toBe(100);
+    expect(mean(rows(3000, 31, 40), rows(3000, 31, 40)).smoothedOver).toBe(0);
+    // One pull of more than sixty rows is read at steps, of sixty at its own.
+    expect(mean(rows(3000, 40, 60)).smoothedOver).toBe(0);
+    const { points, smoothedOver } = mean(rows(2990, 40, 90));
+    // 3560 rpm over thirty are 119.
+    expect(smoothedOver).toBe(250);
+    expect(points.map(({ rpm }) => rpm)).toEqual(Array.from({ length: 15 }, (_, i) => 3000 + 250 * i));
+    expect(mean(rows(2990, 20, 90)).smoothedOver).toBe(100);
+  });
+
   it('refuses pulls without a speed in common', () => {
     const apart = [
       pull('1', [
