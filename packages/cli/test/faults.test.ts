@@ -14,6 +14,7 @@ const NAMES = [
   'flow.csv',
   'flow-exhaust.csv',
   'changes.yaml',
+  'shelf.yaml',
   'pulls.csv',
   'pulls-mufflers.csv',
 ];
@@ -28,6 +29,7 @@ const STUDIES: Readonly<Record<string, readonly string[]>> = {
   sweep: ['engine.yaml', '--vary', 'cam.advance=0:4:2 deg', ...BAND],
   restrictions: ['engine.yaml', ...BAND],
   rank: ['engine.yaml', '--changes', 'changes.yaml', '--band', '5000:7000'],
+  choose: ['engine.yaml', '--shelf', 'shelf.yaml', '--band', '5000:7000'],
   calibrate: ['engine.yaml', '--pull', 'pulls.csv'],
   backtest: ['engine.yaml', ...CHANGE, '--before', 'pulls.csv', '--after', 'pulls-mufflers.csv'],
 };
