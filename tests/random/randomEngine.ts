@@ -1,9 +1,10 @@
 /** Engines nobody drew: sections of a file, each there or left to the estimates, from usual sizes to the ends of what a file may say. */
 import fc from 'fast-check';
 import { FUEL_NAMES } from '../../packages/core/src/gas/fuels.ts';
-import { type Base, between, clamp, factor, maybe, round, seldom, sweptOf } from './draws.ts';
+import { type Base, between, clamp, factor, maybe, round, seldom } from './draws.ts';
+import { exhaust } from './randomExhaust.ts';
 import { induction } from './randomInduction.ts';
-import { cc, deg, mm, type Section, size } from './sizes.ts';
+import { deg, mm, type Section, size } from './sizes.ts';
 
 /** An engine's file and the speeds it is tried at [1/min]. */
 export interface RandomEngine {
@@ -94,45 +95,6 @@ const valvetrain: fc.Arbitrary<Section> = fc.record({
   exhaustRatio: fc.constant(1),
   flex: maybe(between(0, 0.4).map(mm)),
 });
-
-const exhaust = (of: Base): fc.Arbitrary<Section> =>
-  fc
-    .record({
-      style: maybe(fc.constantFrom('headers', 'cast')),
-      primary: maybe(fc.record({ inside: factor(1.7), length: factor(5) })),
-      collector: maybe(fc.constantFrom('none' as const, 'sized' as const)),
-      merge: factor(6),
-      inside: factor(1.6),
-      length: factor(5),
-      muffler: maybe(fc.constantFrom('open', 'straight-through', 'chambered')),
-      box: seldom(factor(5)),
-      returned: seldom(between(0, 100)),
-    })
-    .map((e) => {
-      const inside = 0.42 * of.bore;
-      const sized = {
-        mergeVolume: cc(clamp(e.merge * 0.4 * sweptOf(of), 5, 20_000)),
-        inside: mm(clamp(e.inside * inside * 1.6, 10, 250)),
-        length: mm(clamp(e.length * 300, 10, 4000)),
-      };
-      return {
-        style: e.style,
-        primary:
-          e.primary === undefined
-            ? undefined
-            : {
-                inside: mm(clamp(e.primary.inside * inside, 12, 200)),
-                length: mm(clamp(e.primary.length * 600, 20, 4000)),
-              },
-        collector: e.collector === 'sized' ? sized : e.collector,
-        muffler: e.muffler,
-        box:
-          e.box !== undefined && e.muffler !== undefined && e.muffler !== 'open'
-            ? { volume: cc(clamp(e.box * 5 * sweptOf(of), 100, 100_000)) }
-            : undefined,
-        returned: e.returned === undefined ? undefined : size('share', e.returned),
-      };
-    });
 
 const burn = (ratedRpm: number): fc.Arbitrary<Section> =>
   fc.oneof(

@@ -102,5 +102,82 @@ const inductionParts = (of: Base): fc.Arbitrary<Section> =>
       };
     });
 
+/** A throttle or carburetor a cylinder along its runner, in still air or behind an airbox. */
+const individual = (of: Base): fc.Arbitrary<Section> =>
+  fc
+    .record({
+      kind: fc.constantFrom('carburetor', 'throttle'),
+      sizes: factor(2),
+      runner: factor(2.5),
+      at: between(0.05, 0.95),
+      mouth: maybe(fc.constantFrom('bell', 'plain')),
+      airbox: maybe(fc.record({ volume: factor(6), inside: factor(2), length: maybe(between(10, 800)) })),
+      tubes: of.cylinders === 1 ? fc.constant(undefined) : seldom(fc.record({ inside: between(3, 20) })),
+    })
+    .map(({ kind, sizes, runner, at, mouth, airbox, tubes }) => {
+      const each = airOf(of) / of.cylinders;
+      const length = clamp(runner * 3 * of.stroke, 60, 1200);
+      const bore = (air: number): number => 1000 * Math.sqrt((4 * air) / 60 / Math.PI / 40);
+      return {
+        manifold: 'individual-throttles',
+        carburetor:
+          kind === 'carburetor'
+            ? {
+                rating: size('flow', clamp(sizes * 3 * each, 0.1, 150)),
+                barrels: 1,
+                ratedAt: size('pressure', 10.16),
+                count: of.cylinders,
+              }
+            : undefined,
+        throttle:
+          kind === 'throttle'
+            ? { diameter: mm(clamp(sizes * 1.4 * bore(each), 8, 200)), count: of.cylinders }
+            : undefined,
+        runner: { length: mm(length), throttleAt: mm(clamp(at * length, 1, length)), mouth },
+        airbox:
+          airbox === undefined
+            ? undefined
+            : {
+                volume: cc(clamp(airbox.volume * 5 * of.cylinders * sweptOf(of), 100, 200_000)),
+                inlet: {
+                  inside: mm(clamp(airbox.inside * bore(airOf(of)), 10, 400)),
+                  length: airbox.length === undefined ? undefined : mm(airbox.length),
+                },
+              },
+        balance: tubes === undefined ? undefined : { inside: mm(tubes.inside) },
+      };
+    });
+
+/** Plenums by group of cylinders, and the opening between two. */
+const plenums = (of: Base, flow: Section): fc.Arbitrary<Section> => {
+  if (of.cylinders < 4 || of.cylinders % 2 > 0) return fc.constant({});
+  const all = Array.from({ length: of.cylinders }, (_, i) => i + 1);
+  const half = of.cylinders / 2;
+  const manifold = flow['manifold'];
+  return fc
+    .record({ groups: seldom(fc.constant([all.slice(0, half), all.slice(half)])), opening: maybe(factor(5)) })
+    .map(({ groups, opening }) => {
+      const own = manifold === 'individual-runner' ? undefined : groups;
+      const two = manifold === 'dual-plane' || own !== undefined;
+      return {
+        groups: own,
+        divider:
+          opening === undefined || !two
+            ? undefined
+            : { opening: size('area', clamp(opening * 0.05 * of.bore * of.bore * 0.01, 0.1, 500)) },
+      };
+    });
+};
+
 export const induction = (of: Base): fc.Arbitrary<Section> =>
-  fc.tuple(inductionFlow(of), inductionParts(of)).map(([flow, parts]) => ({ ...flow, ...parts }));
+  fc.oneof(
+    {
+      weight: 4,
+      arbitrary: inductionFlow(of).chain((flow) =>
+        fc
+          .tuple(inductionParts(of), plenums(of, flow))
+          .map(([parts, grouped]) => ({ ...flow, ...parts, ...grouped })),
+      ),
+    },
+    { weight: 1, arbitrary: individual(of) },
+  );
