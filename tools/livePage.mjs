@@ -2,26 +2,16 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, defaultClientConditions } from 'vite';
+import { buildForPage } from './pageBuild.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const folder = join(root, 'examples/live-page');
 const target = process.argv[2] ?? join(folder, 'dist/live-page.html');
 
-const result = await build({
-  configFile: false,
-  logLevel: 'silent',
-  resolve: { conditions: ['@valvetide/source', ...defaultClientConditions] },
-  build: {
-    write: false,
-    minify: true,
-    target: 'es2023',
-    lib: { entry: join(folder, 'worker.js'), formats: ['iife'], name: 'live' },
-    rolldownOptions: { output: { minify: true } },
-  },
+const { code } = await buildForPage({
+  lib: { entry: join(folder, 'worker.js'), formats: ['iife'], name: 'live' },
+  rolldownOptions: { output: { minify: true } },
 });
-const [output] = Array.isArray(result) ? result : [result];
-const [{ code }] = output.output;
 
 /** Nothing in a text may end the script that it stands in. */
 const written = (value) => JSON.stringify(value).replaceAll('<', '\\u003c');

@@ -3,7 +3,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { build, defaultClientConditions } from 'vite';
+import { buildForPage } from '../../tools/pageBuild.mjs';
 
 export interface Bundle {
   readonly code: string;
@@ -21,25 +21,11 @@ export async function bundleCore(names?: readonly string[]): Promise<Bundle> {
   const entry = names === undefined ? CONTENTS : join(mkdtempSync(join(tmpdir(), 'valvetide-')), 'page.js');
   if (names !== undefined)
     writeFileSync(entry, `export { ${names.join(', ')} } from ${JSON.stringify(CONTENTS)};\n`);
-  const result = await build({
-    configFile: false,
-    logLevel: 'silent',
-    // The sources, as the entry is one; the rest is what a browser gets.
-    resolve: { conditions: ['@valvetide/source', ...defaultClientConditions] },
-    build: {
-      write: false,
-      minify: true,
-      target: 'es2023',
-      // As for a page, not for a library of its own, of which a bundler keeps white space and remarks for the next one.
-      modulePreload: false,
-      rolldownOptions: { input: entry, preserveEntrySignatures: 'strict', output: { format: 'es' } },
-    },
+  const { code, moduleIds, imports, dynamicImports } = await buildForPage({
+    // As for a page, not for a library of its own, of which a bundler keeps white space and remarks for the next one.
+    modulePreload: false,
+    rolldownOptions: { input: entry, preserveEntrySignatures: 'strict', output: { format: 'es' } },
   });
-  const [output] = Array.isArray(result) ? result : [result];
-  if (!('output' in output)) throw new Error('the bundler watches in place of building');
-  const chunks = output.output.flatMap((part) => (part.type === 'chunk' ? [part] : []));
-  if (chunks.length !== 1) throw new Error(`${chunks.length} files in place of one`);
-  const { code, moduleIds, imports, dynamicImports } = chunks[0];
   return {
     code,
     modules: moduleIds,

@@ -2,8 +2,10 @@
  * From SI to what stands on a builder's paper. Factors are written out, since help and the version are shown without the library;
  * a test holds them to the library's.
  */
+import type { Combination } from '@valvetide/core';
 
-export type UnitSystem = 'trade' | 'si';
+/** `trade`: inches, pounds and horsepower; `si`: metric. */
+export type UnitSystem = Combination['units'];
 
 const INCH_MM = 25.4;
 const POUND_KG = 0.45359237;

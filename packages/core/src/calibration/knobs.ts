@@ -4,6 +4,7 @@ import { DomainError } from '../base/errors.ts';
 import type { Assumed } from '../combination/combination.ts';
 import { runnerLengthMultiplier } from '../reading/defaults/manifold.ts';
 import { burnEfficiency, frictionMultiplier, wallMultiplier } from '../reading/defaults/running.ts';
+import { FIELDS } from '../reading/fields/fieldTable.ts';
 import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import type { CalibratedField } from '../reading/schema/calibratedFields.ts';
 import { MAX_KNOBS } from '../reading/schema/calibrationSection.ts';
@@ -47,10 +48,6 @@ export interface Knob {
 /** A knob further off than this says that the sheets disagree (common practice, no source: trim, don't bend) [-]. */
 export const KNOB_LIMIT = 0.2;
 
-/** Benches differ by 3 to 8 % [-]; common practice, no source. */
-const BENCH_SPREAD = 0.05;
-/** Published ratings stand to 4 %, and a throttle's flow is known for its size as well [-]; common practice, no source. */
-const RATING_SPREAD = 0.04;
 /** Honest dynos differ by 2 to 4 % [-]; common practice, no source. None is believed that is off by 10 %. */
 export const DYNO_SPREAD = 0.03;
 const DYNO_LIMIT = 0.1;
@@ -71,10 +68,16 @@ function relativeSpread(assumed: readonly Assumed[], path: FieldPath): number {
   return typeof entry?.value === 'number' && entry.spread !== null ? entry.spread / entry.value : 0;
 }
 
+/** How far a stated value is usually off, from the table of fields [-]. */
+function usualError(path: FieldPath): number {
+  return FIELDS[path].errors?.find(({ by }) => by === 'scale')?.sigma ?? 0;
+}
+
 /** Of a stated rating, or of the estimate that stands in for one; flow goes with the square of a bore. */
 function meteringSpread(assumed: readonly Assumed[]): number {
   const rating = relativeSpread(assumed, 'induction.carburetor.rating');
-  return Math.max(RATING_SPREAD, rating, 2 * relativeSpread(assumed, 'induction.throttle.diameter'));
+  const bore = relativeSpread(assumed, 'induction.throttle.diameter');
+  return Math.max(usualError('induction.carburetor.rating'), rating, 2 * bore);
 }
 
 /** What the loss of an estimated manifold may be off, in shares of the flow [-]: the flow knob scales port and manifold together. */
@@ -100,7 +103,7 @@ function factsOf(name: KnobName, assumed: readonly Assumed[]): KnobFacts {
       return {
         path: 'heads.intake.flowMultiplier',
         what: 'intake flow',
-        usual: { value: 1, spread: BENCH_SPREAD },
+        usual: { value: 1, spread: usualError('heads.intake.flowMultiplier') },
         largest: open,
       };
     case 'metering':

@@ -3,6 +3,7 @@ import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import { CYL } from '../network/cylinder.ts';
 import { createNetwork } from '../network/network.ts';
 import { SIDE } from '../network/side.ts';
+import { type CurvePoint, topOf } from '../numerics/topOf.ts';
 import type { CylinderDiary } from './diary.ts';
 import type { March } from './march.ts';
 import { createMarch, MARCH_DEFAULTS, marchDegrees } from './march.ts';
@@ -69,39 +70,13 @@ export function runClosedCycle(bench: ClosedBench, burn: BurnLaw): ClosedCycle {
   cylinder.firing = false;
   cylinder.endGas = true;
   march.diaries[0].risingPressure = 0;
-  const peak = peakFinder();
+  const pressures: CurvePoint[] = [];
   marchDegrees(march, intakeCloses, 180 - intakeCloses, (theta) => {
-    if (cylinder.firing) peak.add(theta, cylinder.side[SIDE.p]);
+    if (cylinder.firing) pressures.push({ x: theta, y: cylinder.side[SIDE.p] });
   });
   return {
     work: march.y[cylinder.offset + CYL.work],
     knock: march.y[cylinder.offset + CYL.knock],
-    peakPressure: peak.value(),
-  };
-}
-
-/** Greatest value of a smooth curve from its samples: by the parabola through the greatest sample and its neighbours. */
-function peakFinder(): { add: (x: number, y: number) => void; value: () => number } {
-  let best = -1;
-  const xs: number[] = [];
-  const ys: number[] = [];
-  return {
-    add: (x, y) => {
-      if (best < 0 || y > ys[best]) best = xs.length;
-      xs.push(x);
-      ys.push(y);
-    },
-    value: () => {
-      if (best < 0) return 0;
-      if (best === 0 || best === xs.length - 1) return ys[best];
-      const left = xs[best - 1] - xs[best];
-      const right = xs[best + 1] - xs[best];
-      const slopeLeft = (ys[best - 1] - ys[best]) / left;
-      const slopeRight = (ys[best + 1] - ys[best]) / right;
-      const bend = (slopeRight - slopeLeft) / (right - left);
-      if (!(bend < 0)) return ys[best];
-      const slope = slopeLeft - bend * left;
-      return ys[best] - (slope * slope) / (4 * bend);
-    },
+    peakPressure: pressures.length > 0 ? topOf(pressures).y : 0,
   };
 }

@@ -4,7 +4,7 @@ import type { Result } from '../base/result.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
 import { nearestName } from '../reading/nearestName.ts';
 import { csvCells } from '../reading/sheet/csvCells.ts';
-import { sheetProblem } from '../reading/sheet/table.ts';
+import { linesOf, refuserOf, tooLong } from '../reading/sheet/sheetProblem.ts';
 import { bare, type DynoColumn, dynoColumn, isUnitRow } from './dynoColumns.ts';
 
 /** One line below the header that is not a remark. */
@@ -47,21 +47,11 @@ const DELIMITERS = ['\t', ';', ','] as const;
 const KNOWN_WORDS = ['rpm', 'torque', 'power'];
 
 export function readDynoLines(text: string, name: string): DynoLinesResult {
-  const fail = (
-    line: number | null,
-    code: PlainCode,
-    message: string,
-    hint: string | null = null,
-  ): DynoLinesResult => ({
-    ok: false,
-    problems: [sheetProblem(name, line, code, message, hint)],
-  });
-  if (text.length > MAX_DYNO_LENGTH) {
-    const message = `is too long: ${text.length} characters, at most ${MAX_DYNO_LENGTH} are read`;
-    return fail(null, 'sheet-too-long', message);
-  }
+  const fail = refuserOf(name);
+  const tooMuch = tooLong(text, MAX_DYNO_LENGTH, fail);
+  if (tooMuch !== null) return tooMuch;
   if (text.includes('\u0000')) return fail(null, 'sheet-binary', 'is no text: save it as CSV');
-  const contents = text.replace(/^\uFEFF/u, '').split(/\r\n|\n|\r/u);
+  const contents = linesOf(text);
   if (contents.every((line) => line.trim() === '')) return fail(null, 'sheet-empty', 'is empty');
   const long = contents.findIndex((line) => line.length > MAX_LINE);
   if (long >= 0) {

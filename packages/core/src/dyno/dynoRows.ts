@@ -1,6 +1,6 @@
 /** Cells of a dyno sheet to numbers, with what was left out and why. */
 import type { Problem } from '../combination/problem.ts';
-import { sheetProblem } from '../reading/sheet/table.ts';
+import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
 import type { DynoLine, DynoLines } from './dynoLines.ts';
 

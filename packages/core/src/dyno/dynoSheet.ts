@@ -6,7 +6,7 @@ import type { Result } from '../base/result.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
-import { sheetProblem } from '../reading/sheet/table.ts';
+import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
 import { type DynoLines, type Remark, readDynoLines } from './dynoLines.ts';
 import {

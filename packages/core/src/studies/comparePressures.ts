@@ -12,7 +12,7 @@ import {
   type PressureTraceOptions,
   tracePressures,
 } from '../forecast/pressureTrace.ts';
-import { sheetProblem } from '../reading/sheet/table.ts';
+import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import { fitOf } from './pressureFit.ts';
 
 /** Pressures of one sensor and of the forecast at its place; lists run alike. */

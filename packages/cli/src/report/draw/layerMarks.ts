@@ -1,11 +1,11 @@
 /** The marks of a plot's layers. */
 import type { Mark } from 'vega';
-import { colour, wash } from './palette.ts';
-import { DASHES, type Layer, type Point } from './plot.ts';
+import { dotOf, strokeOf, washOf } from './paint.ts';
+import { colour } from './palette.ts';
+import type { Layer, Point } from './plot.ts';
 
 /** A line over a stretch where nothing is known. */
-const FAR_DASH = [6, 5];
-const FAR_WIDTH = 1.75;
+const FAR = { strokeWidth: { value: 1.75 }, strokeDash: { value: [6, 5] } };
 
 type LineLayer = Extract<Layer, { kind: 'line' }>;
 /** A layer, or a piece of a line that only joins points far apart. */
@@ -33,7 +33,6 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
   const from = { data };
   switch (layer.kind) {
     case 'line': {
-      const stroke = { value: colour(layer.colour) };
       const line: Mark = {
         type: 'line',
         clip: true,
@@ -42,10 +41,9 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
           enter: {
             x: at('x', 'x'),
             y: at('y', 'y'),
-            stroke,
-            strokeWidth: { value: layer.joins === true ? FAR_WIDTH : 2.5 },
+            ...strokeOf(layer),
             strokeJoin: { value: 'round' },
-            strokeDash: { value: layer.joins === true ? FAR_DASH : [...DASHES[layer.dash ?? 'solid']] },
+            ...(layer.joins === true ? FAR : {}),
           },
         },
       };
@@ -58,7 +56,7 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
             y: at('y', 'y'),
             shape: { value: layer.shape ?? 'circle' },
             size: { value: layer.shape === undefined ? 22 : 44 },
-            fill: stroke,
+            fill: { value: colour(layer.colour) },
           },
         },
       };
@@ -75,7 +73,7 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
               x: at('x', 'x'),
               y: at('y', 'low'),
               y2: at('y', 'high'),
-              fill: { value: wash(layer.colour) },
+              ...washOf(layer),
             },
           },
         },
@@ -89,11 +87,7 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
             enter: {
               x: at('x', 'x'),
               y: at('y', 'y'),
-              shape: { value: layer.shape },
-              size: { value: 55 },
-              fill: { value: 'var(--paper)' },
-              stroke: { value: colour(layer.colour) },
-              strokeWidth: { value: 2 },
+              ...dotOf(layer),
             },
           },
         },
@@ -109,7 +103,7 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
               x2: { scale: 'x', value: layer.to },
               y: { value: 0 },
               y2: { signal: 'height' },
-              fill: { value: wash('soft') },
+              ...washOf(layer),
             },
           },
         },
@@ -125,9 +119,7 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
               x2: layer.x === undefined ? { signal: 'width' } : { scale: 'x', value: layer.x },
               y: layer.y === undefined ? { value: 0 } : { scale: 'y', value: layer.y },
               y2: layer.y === undefined ? { signal: 'height' } : { scale: 'y', value: layer.y },
-              stroke: { value: colour(layer.colour) },
-              strokeWidth: { value: 1.5 },
-              strokeDash: { value: [...DASHES[layer.dash ?? 'solid']] },
+              ...strokeOf(layer),
             },
           },
         },
@@ -144,9 +136,7 @@ export function marksOf(layer: Part, data: string, xRange: readonly [number, num
               x2: at('x', 'to'),
               y: at('y', 'y'),
               y2: { scale: 'y', value: 0 },
-              fill: { value: wash(layer.colour) },
-              stroke: { value: colour(layer.colour) },
-              strokeWidth: { value: 1 },
+              ...washOf(layer),
             },
           },
         },

@@ -1,7 +1,8 @@
 /** The names of a plot's layers in rows above it, each beside a sample of how it is drawn. */
 import type { Mark } from 'vega';
-import { colour, wash } from './palette.ts';
-import { DASHES, type Layer } from './plot.ts';
+import { dotOf, strokeOf, washOf } from './paint.ts';
+import { colour } from './palette.ts';
+import type { Layer } from './plot.ts';
 import { FONT_SIZE } from './toSvg.ts';
 
 export interface Legend {
@@ -86,9 +87,7 @@ function sampleOf(layer: Layer, x: number, y: number): Mark[] {
               x: { value: x },
               x2: { value: x + SAMPLE },
               y: { value: y },
-              stroke: { value: colour(layer.colour) },
-              strokeWidth: { value: layer.kind === 'line' ? 2.5 : 1.5 },
-              strokeDash: { value: [...DASHES[layer.dash ?? 'solid']] },
+              ...strokeOf(layer),
             },
           },
         },
@@ -103,11 +102,7 @@ function sampleOf(layer: Layer, x: number, y: number): Mark[] {
             enter: {
               x: { value: x + SAMPLE / 2 },
               y: { value: y },
-              shape: { value: layer.shape },
-              size: { value: 55 },
-              fill: { value: 'var(--paper)' },
-              stroke: { value: colour(layer.colour) },
-              strokeWidth: { value: 2 },
+              ...dotOf(layer),
             },
           },
         },
@@ -124,10 +119,7 @@ function sampleOf(layer: Layer, x: number, y: number): Mark[] {
               width: { value: SAMPLE },
               y: { value: y - 6 },
               height: { value: 12 },
-              fill: { value: wash(layer.kind === 'span' ? 'soft' : layer.colour) },
-              ...(layer.kind === 'bars'
-                ? { stroke: { value: colour(layer.colour) }, strokeWidth: { value: 1 } }
-                : {}),
+              ...washOf(layer),
             },
           },
         },

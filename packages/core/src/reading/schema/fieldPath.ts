@@ -2,22 +2,28 @@
 import type { BySpeed } from '../../combination/combination.ts';
 import type { CombinationFile } from './combinationFile.ts';
 
-/** Paths within a section, dots between the names. A list, and a value by speed, count as one field. */
-type PathsWithin<Section, Above extends string = ''> = Section extends
-  | readonly unknown[]
-  | BySpeed
-  | string
-  | number
-  | boolean
-  | null
-  | undefined
+/**
+ * Paths within a section, dots between the names. A value by speed counts as one field; so does a list, or there are those of what is in
+ * it.
+ */
+export type PathsWithin<
+  Section,
+  Lists extends 'whole' | 'looked into',
+  Above extends string = '',
+> = Section extends BySpeed | string | number | boolean | null | undefined
   ? never
-  : {
-      [Name in keyof Section & string]-?: `${Above}${Name}` | PathsWithin<Section[Name], `${Above}${Name}.`>;
-    }[keyof Section & string];
+  : Section extends readonly (infer Item)[]
+    ? Lists extends 'whole'
+      ? never
+      : PathsWithin<Item, Lists, Above>
+    : {
+        [Name in keyof Section & string]-?:
+          | `${Above}${Name}`
+          | PathsWithin<Section[Name], Lists, `${Above}${Name}.`>;
+      }[keyof Section & string];
 
 /** A field of the combination file, or a section of them: `cam.intake.centreline`. */
-export type FieldPath = PathsWithin<CombinationFile>;
+export type FieldPath = PathsWithin<CombinationFile, 'whole'>;
 
 /** The sections that are a round tube. */
 export type PipePath =

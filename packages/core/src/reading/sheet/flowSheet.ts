@@ -4,7 +4,8 @@ import { parseQuantity } from '../../base/units.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { nearestName } from '../nearestName.ts';
 import { depressionSaid } from './saidDepression.ts';
-import { type Column, readTable, sheetProblem, type Table } from './table.ts';
+import { sheetProblem } from './sheetProblem.ts';
+import { type Column, readTable, type Table } from './table.ts';
 
 /** One side's points: lift [m] rising above 0, flow [m3/s] of one cylinder. */
 export interface SheetFlow {

@@ -3,7 +3,8 @@ import { INCH } from '../../base/constants.ts';
 import type { Result } from '../../base/result.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { converted } from './flowSheet.ts';
-import { type Column, readTable, sheetProblem, type Table } from './table.ts';
+import { sheetProblem } from './sheetProblem.ts';
+import { type Column, readTable, type Table } from './table.ts';
 
 /** A measured lobe, angles from its centre. */
 export interface LiftTable {

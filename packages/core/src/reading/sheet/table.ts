@@ -1,8 +1,9 @@
 /** CSV and TSV text to columns of numbers, with names and units from the header row. */
 
 import type { Result } from '../../base/result.ts';
-import type { PlainCode, Problem } from '../../combination/problem.ts';
+import type { Problem } from '../../combination/problem.ts';
 import { csvCells } from './csvCells.ts';
+import { linesOf, refuserOf, sheetProblem, tooLong } from './sheetProblem.ts';
 
 /** One column of a sheet. */
 export interface Column {
@@ -75,25 +76,10 @@ const MOST_TITLES = 30;
  * @param wanted - words of which a header has one, lower case
  */
 export function readTable(text: string, name: string, wanted: readonly string[]): TableResult {
-  const fail = (
-    line: number | null,
-    code: PlainCode,
-    message: string,
-    hint: string | null = null,
-  ): TableResult => ({
-    ok: false,
-    problems: [sheetProblem(name, line, code, message, hint)],
-  });
-  if (text.length > MAX_SHEET_LENGTH) {
-    return fail(
-      null,
-      'sheet-too-long',
-      `is too long: ${text.length} characters, at most ${MAX_SHEET_LENGTH} are read`,
-    );
-  }
-  const written = text
-    .replace(/^\uFEFF/u, '')
-    .split(/\r\n|\n|\r/u)
+  const fail = refuserOf(name);
+  const long = tooLong(text, MAX_SHEET_LENGTH, fail);
+  if (long !== null) return long;
+  const written = linesOf(text)
     .map((content, index) => ({ content, line: index + 1 }))
     .filter(({ content }) => content.trim() !== '');
   const filled = written.filter(({ content }) => !content.trim().startsWith('#'));
@@ -139,17 +125,6 @@ export function readTable(text: string, name: string, wanted: readonly string[])
     ok: true,
     value: { name, columns, headerLine: kept[0].line, above, lines },
   };
-}
-
-/** A problem in a sheet; `path` is filled in by whoever knows which field named it. */
-export function sheetProblem(
-  name: string,
-  line: number | null,
-  code: PlainCode,
-  message: string,
-  hint: string | null = null,
-): Problem {
-  return { file: name, line, column: null, path: '', code, message, hint };
 }
 
 interface OpenColumn extends Column {
