@@ -1,7 +1,8 @@
 /** The test depression that a flow sheet speaks of: in a header (`intake cfm @ 25"`), a column of its own, or a title. */
 import { parseQuantity } from '../../base/units.ts';
 import type { Problem } from '../../combination/problem.ts';
-import { type Column, sheetProblem, type Table } from './table.ts';
+import { sheetProblem } from './sheetProblem.ts';
+import type { Column, Table } from './table.ts';
 
 interface Said {
   /** [Pa] */
