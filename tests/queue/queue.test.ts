@@ -85,6 +85,16 @@ describe('a study on a queue', () => {
     ).toBe(true);
   });
 
+  it('that fits knobs, forecast after forecast, gives the bytes of one thread too', async () => {
+    const fit = ['calibrate', 'examples/live-page/engine.yaml', '--peak-torque', '17.5 lb-ft'];
+    const words = [...fit, '--standard', 'J1349', '--knobs', 'friction', '--accept', '--json'];
+    worker();
+    const [asked, here] = [study(words), start([...words, '--workers', '1'])];
+    expect(await asked.ended, asked.err()).toBe(0);
+    expect(await here.ended).toBe(0);
+    expect(asked.out()).toBe(here.out());
+  }, 120_000);
+
   it('says that nobody works, and goes on when somebody comes', async () => {
     const asked = study();
     await asked.says(`nobody works on ${server.url}: valvetide work --queue ${server.url}`);

@@ -25,7 +25,7 @@ import { resultOf } from '../results.ts';
 import { KNOBS_OPTION, knobNames } from './calibrate.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
-import { forbidTogether, parseBand, WEIGHTING_OPTION, withWorkers } from './studyFlags.ts';
+import { forbidTogether, parseBand, WEIGHTING_OPTION, WHERE_OPTIONS, withWorkers } from './studyFlags.ts';
 
 export const backtestCommand: CommandSpec = {
   name: 'backtest',
@@ -55,7 +55,7 @@ export const backtestCommand: CommandSpec = {
     KNOBS_OPTION,
     { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all that both sheets have' },
     WEIGHTING_OPTION,
-    { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+    ...WHERE_OPTIONS,
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'both sheets and their forecasts by speed as CSV' },

@@ -26,7 +26,7 @@ import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { unitsOf } from './readFlags.ts';
-import { forbidTogether, withWorkers } from './studyFlags.ts';
+import { forbidTogether, WHERE_OPTIONS, withWorkers } from './studyFlags.ts';
 
 export const KNOBS_OPTION: OptionSpec = {
   name: 'knobs',
@@ -68,7 +68,7 @@ export const calibrateCommand: CommandSpec = {
       name: 'accept',
       help: 'write what there is also where the sheets disagree, marked as doubtful with the reason',
     },
-    { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+    ...WHERE_OPTIONS,
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the report as JSON' },
     { name: 'csv', help: 'what was measured and both forecasts of it as CSV' },

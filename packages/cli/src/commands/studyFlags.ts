@@ -33,6 +33,16 @@ export const WEIGHTING_OPTION: OptionSpec = {
   help: 'what counts equally in a mean: each speed, or each moment of an acceleration',
 };
 
+/** Where forecasts are done. */
+export const WHERE_OPTIONS: readonly OptionSpec[] = [
+  { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+  {
+    name: 'queue',
+    value: 'URL',
+    help: 'have the forecasts done by whoever works on a queue, redis://HOST:PORT; see valvetide work',
+  },
+];
+
 /** How it is computed and shown. */
 export const STUDY_OPTIONS: readonly OptionSpec[] = [
   {
@@ -41,12 +51,7 @@ export const STUDY_OPTIONS: readonly OptionSpec[] = [
     choices: ['representative', 'all'],
     help: 'how many cylinders march',
   },
-  { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
-  {
-    name: 'queue',
-    value: 'URL',
-    help: 'have the forecasts done by whoever works on a queue, redis://HOST:PORT; see valvetide work',
-  },
+  ...WHERE_OPTIONS,
   {
     name: 'journal',
     value: 'FILE',
