@@ -1,6 +1,6 @@
 /** The programs under examples/ as a reader starts them, on the built library. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -87,5 +87,20 @@ describe('examples/embed.mjs', () => {
     const { status, stdout } = node('examples/embed.mjs');
     expect(status).toBe(0);
     expect(stdout).toMatch(/rpm +9\.5:1 +11:1 +change/);
+  });
+});
+
+describe("the programs in the library's README and in that of the project", () => {
+  it.each(['README.md', 'packages/core/README.md'])('%s: runs, and prints figures', (page) => {
+    const programs = [...readFileSync(join(root, page), 'utf8').matchAll(/```js\n(.*?)```/gs)];
+    expect(programs).toHaveLength(1);
+    const { status, stdout, stderr } = spawnSync('node', ['--input-type=module', '-'], {
+      cwd: root,
+      input: programs[0][1],
+      encoding: 'utf8',
+    });
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/\d{2}/);
   });
 });

@@ -61,8 +61,6 @@ export type {
   ProblemPlace,
 } from './combination/problem.ts';
 export { problemLine } from './combination/problem.ts';
-export type { ReferenceAir } from './combination/referenceAir.ts';
-export { referenceAir } from './combination/referenceAir.ts';
 export type * from './combination/running.ts';
 export type { DynoChannel } from './dyno/dynoColumns.ts';
 export { DYNO_CHANNELS } from './dyno/dynoColumns.ts';
@@ -77,7 +75,6 @@ export { readPressureSheet } from './dyno/pressureSheet.ts';
 export type { DifferencePoint, PullComparison } from './dyno/pullComparison.ts';
 export { comparePulls } from './dyno/pullComparison.ts';
 export type { MeanPoint, PullMean, Repeatability } from './dyno/pullMean.ts';
-export { pullMean } from './dyno/pullMean.ts';
 export type { PullFigures, PullOptions, PullSummary } from './dyno/pullSummary.ts';
 export { summarisePulls } from './dyno/pullSummary.ts';
 export type { Recorrected } from './dyno/recorrectSheet.ts';
@@ -95,8 +92,6 @@ export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
 export type { Breach, LimitName } from './forecast/limits.ts';
 export { limitBreaches } from './forecast/limits.ts';
-export type { EvidenceKind, ModelError } from './forecast/modelError.ts';
-export { MODEL_ERRORS } from './forecast/modelError.ts';
 export type {
   PressurePlace,
   PressurePoint,
@@ -110,16 +105,14 @@ export type { CycleTrace } from './forecast/trace.ts';
 export { traceCycle } from './forecast/trace.ts';
 export type { ValveUse, ValveUseSide } from './forecast/valveUse.ts';
 export { valveUse } from './forecast/valveUse.ts';
-export { brakeFactor, recorrectionFactor } from './forecast/weatherCorrection.ts';
+export { brakeFactor } from './forecast/weatherCorrection.ts';
 export type { LeftOut, WholeCurve } from './forecast/wholeCurve.ts';
-export { isMarched, marchedPoints, wholeCurve } from './forecast/wholeCurve.ts';
+export { marchedPoints, wholeCurve } from './forecast/wholeCurve.ts';
 // gas
 export { FUEL_NAMES } from './gas/fuels.ts';
 // geometry
-export type { ClearanceParts } from './geometry/compression.ts';
-export { clearanceVolume, compressionRatio } from './geometry/compression.ts';
 export type { BenchAir } from './geometry/flowSheet.ts';
-export { areaFromFlow, flowFromArea } from './geometry/flowSheet.ts';
+export { areaFromFlow } from './geometry/flowSheet.ts';
 export type { ChamberShape } from './geometry/squish.ts';
 export { CHAMBER_SHAPES } from './geometry/squish.ts';
 export type { PlugPlace } from './processes/chamberBurn.ts';
@@ -136,7 +129,6 @@ export type { RankOptions } from './ranking/rank.ts';
 export { rank } from './ranking/rank.ts';
 export type * from './ranking/rankingResult.ts';
 export type { TestBill, TestPlan, TestStep } from './ranking/testOrder.ts';
-export { MINUTES_A_PULL } from './ranking/testOrder.ts';
 export { editDocument } from './reading/editDocument.ts';
 export type { FieldValue } from './reading/editText.ts';
 export { editText } from './reading/editText.ts';

@@ -51,7 +51,7 @@ export interface TestBill {
   readonly pulls: number;
   /** Hours to fit what is tested; taking off is not counted. Null where a change does not state its hours. */
   readonly fittingHours: number | null;
-  /** Fitting, and {@link MINUTES_A_PULL} for each pull. */
+  /** Fitting, and ten minutes for each pull [h]. */
   readonly cellHours: number | null;
   /** Money of what is tested; null where a change does not state its cost. */
   readonly cost: number | null;
