@@ -92,6 +92,7 @@ export type { Inspection, TrappedRatio } from './forecast/inspection.ts';
 export { inspectCombination } from './forecast/inspection.ts';
 export type { Breach, LimitName } from './forecast/limits.ts';
 export { limitBreaches } from './forecast/limits.ts';
+export type { EvidenceKind } from './forecast/modelError.ts';
 export type {
   PressurePlace,
   PressurePoint,
