@@ -1,12 +1,12 @@
 /**
  * Plants faults in core and looks whether the tests notice:
- * `npm run mutate -- [count] [seed] [room or part of a path] [--near] [--covering=FILE]`.
+ * `npm run mutate -- [count] [seed] [room or part of a path] [--near] [--covering=FILE] [--write]`.
  *
  * Each fault is one small edit: a sign, a constant by 5 %, a count by one, a guard removed, a comparison swapped. It is planted in a
  * copy of the tree, never in the tree itself. The test files nearest to it run first, then all others of the fast suite that reach it by
  * imports, or with --near not. With --covering only those run that run the function it stands in: FILE says so, and is made by one run
  * of the fast suite where it is not there. Faults known to change nothing are listed in mutate/equivalents.json with why. What survives
- * is told by room, with its place; exit code 1.
+ * is told by room, with its place; exit code 1. --write keeps it in docs/planted-faults.md.
  */
 import { spawnSync } from 'node:child_process';
 import {
@@ -24,6 +24,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { mutantsOf } from './mutate/mutants.mjs';
+import { plantedReport, shareNoticed } from './mutate/plantedReport.mjs';
 import { importersIn, testsReaching } from './mutate/related.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -149,16 +150,10 @@ const all = files.flatMap((file) => file.mutants.map((mutant) => ({ file, mutant
 const next = random(Number(seed));
 const pick = (list) => list[Math.floor(next() * list.length)];
 
-/** The share noticed with its standard error; of a sample without a survivor, or of survivors alone, as if one more went each way. */
-function shareNoticed(noticed, of) {
-  const doubt = (noticed + 1) / (of + 2);
-  const error = Math.sqrt((doubt * (1 - doubt)) / of);
-  return `${((100 * noticed) / of).toFixed(1)} % noticed (standard error ${(100 * error).toFixed(1)})`;
-}
-
 const copy = copyOfTree();
 const covering = coveringIn(copy);
 const importers = importersIn(root);
+const faults = [];
 const survivors = [];
 const tally = new Map(rooms.map((room) => [room, { planted: 0, noticed: 0 }]));
 const planted = new Set();
@@ -187,6 +182,7 @@ try {
     tally.get(room).planted += 1;
     if (caught) tally.get(room).noticed += 1;
     else survivors.push(what);
+    faults.push({ what, caught });
     console.log(`${caught ? 'noticed ' : 'SURVIVES'} ${what}`);
   }
 } finally {
@@ -198,4 +194,9 @@ for (const [room, { planted: tried, noticed: of }] of tally)
 console.log(`\n${shareNoticed(planted.size - survivors.length, planted.size)}`);
 console.log(`${survivors.length} of ${planted.size} survive${survivors.length === 0 ? '' : ':'}`);
 for (const line of survivors) console.log(line);
+if (words.includes('--write'))
+  writeFileSync(
+    join(root, 'docs/planted-faults.md'),
+    plantedReport(`npm run mutate -- ${words.join(' ')}`, faults),
+  );
 process.exitCode = survivors.length > 0 ? 1 : 0;

@@ -80,6 +80,14 @@ export const CORNERS: Readonly<Record<string, RandomEngine>> = {
       carburetor: { rating: size('flow', 20), barrels: 4, ratedAt: size('pressure', 5.08), count: 1 },
     },
   }),
+  'throttles far too small before spacers with holes': engine([2500], 1950, {
+    engine: single(110, 160, 2),
+    induction: {
+      throttle: { diameter: mm(24), count: 2 },
+      manifold: 'individual-runner',
+      spacer: { kind: 'four-hole', height: mm(10) },
+    },
+  }),
   'a valve that floods its throat': engine([5000], 6500, {
     cam: { separation: deg(108), intake: lobe(240, 16), exhaust: lobe(240, 16) },
     valvetrain: { intakeRatio: 1, exhaustRatio: 1 },

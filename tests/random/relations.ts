@@ -1,6 +1,8 @@
 /** What must not matter, and what must not help: each looks at an engine again, asked for or built in another way. */
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
 import type { Curve, MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
+import { marchedCurve } from '../../packages/core/src/forecast/curveMarch.ts';
 import { forecast } from '../../packages/core/src/forecast/forecast.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import type { RandomEngine } from './randomEngine.ts';
@@ -31,7 +33,7 @@ function pointAt(combination: Combination, rpm: number): MarchedPoint | null {
 }
 
 /** Of the gas alone, so that a torque near zero does not make a small difference large. */
-const relative = (a: MarchedPoint, b: MarchedPoint): number => (b.bmepBar - a.bmepBar) / a.imepBar;
+export const relative = (a: MarchedPoint, b: MarchedPoint): number => (b.bmepBar - a.bmepBar) / a.imepBar;
 
 const same =
   (what: string, again: (engine: RandomEngine, combination: Combination) => Combination | null): Relation =>
@@ -140,6 +142,28 @@ const rubbing = atHeldTiming(
   ),
 );
 
+/** How far steps a quarter as long may move torque [-], from slow running to twice the rated speed. */
+const BY_STEPS = 3e-3;
+const SLOWEST = 500;
+
+const quarterSteps: Relation = (engine, combination, curve) => {
+  const point = firstSettled(curve);
+  if (point === null || point.rpm < SLOWEST || point.rpm > 2 * engine.ratedRpm) return [];
+  const { courant, maxStep, maxBurnStep } = MARCH_DEFAULTS;
+  const march = {
+    ...MARCH_DEFAULTS,
+    courant: courant / 4,
+    maxStep: maxStep / 4,
+    maxBurnStep: maxBurnStep / 4,
+  };
+  const [fine] = marchedCurve(combination, { rpm: [point.rpm], march }).points;
+  if (fine.status !== 'settled') return [`a quarter of the step does not settle at ${point.rpm} rpm`];
+  const moved = relative(point, fine);
+  return Math.abs(moved) <= BY_STEPS
+    ? []
+    : [`a quarter of the step moves torque by ${(100 * moved).toFixed(2)} % at ${point.rpm} rpm`];
+};
+
 export const RELATIONS: Readonly<Record<string, Relation>> = {
   inInches,
   fieldsTurned,
@@ -147,4 +171,5 @@ export const RELATIONS: Readonly<Record<string, Relation>> = {
   thinner,
   smaller,
   rubbing,
+  quarterSteps,
 };

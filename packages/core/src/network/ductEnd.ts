@@ -118,6 +118,18 @@ function stopWave(face: Float64Array, nozzle: Float64Array): void {
   nozzle[NOZZLE.c] = c;
 }
 
+/** A stream faster than sound leaves an open end as it comes: no wave runs up it to tell it of the end. */
+function faster(face: Float64Array, nozzle: Float64Array, out: Float64Array): void {
+  const w = face[SIDE.w];
+  const area = nozzle[NOZZLE.ductArea];
+  const m = face[SIDE.rho] * w * area;
+  out[END.mass] = m;
+  out[END.burned] = m * face[SIDE.b];
+  out[END.energy] = m * (face[SIDE.h] + 0.5 * w * w);
+  out[END.force] = face[SIDE.p] * area + m * w;
+  out[END.speed] = nozzle[NOZZLE.start];
+}
+
 /** Duct to volume. The unknown is the velocity at the face [m/s]. */
 function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, out: Float64Array): void {
   const area = nozzle[NOZZLE.area];
@@ -128,6 +140,10 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
   const p = face[SIDE.p];
   const rho = face[SIDE.rho];
   const wi = face[SIDE.w];
+  if (wi >= c && area >= ductArea) {
+    faster(face, nozzle, out);
+    return;
+  }
   const k = 2 / (gamma - 1);
   const gk = gamma * k;
   const ratio = ductArea / area;

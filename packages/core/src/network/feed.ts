@@ -129,12 +129,14 @@ function connectFeed(feed: Feed, d: Float64Array): void {
   const inward = wave[WAVE.still] < from.side[SIDE.p];
   if (inward) findInflow(feed);
   else findOutflow(feed);
-  const p = wave[WAVE.p];
   const area = duct.faceArea[0];
-  const g = (p - wave[WAVE.still]) / z;
+  const g = (wave[WAVE.p] - wave[WAVE.still]) / z;
   const mass = g * area;
   const arrives = mixture.side;
-  const rho = inward ? p / (arrives[SIDE.R] * arrives[SIDE.T]) : face[SIDE.rho];
+  const RT = arrives[SIDE.R] * arrives[SIDE.T];
+  // What has mixed behind the throats is no faster than sound: a wave that draws harder finds no more than they pass at their limit.
+  const p = inward ? Math.max(wave[WAVE.p], g * Math.sqrt(RT / arrives[SIDE.gamma])) : wave[WAVE.p];
+  const rho = inward ? p / RT : face[SIDE.rho];
   const energy = mass * (inward ? arrives[SIDE.h] : face[SIDE.h] + 0.5 * u * u);
   const flux = duct.left;
   flux[FLUX.mass] = mass;

@@ -72,6 +72,22 @@ describe('solveDuctEnd', () => {
     expect(massAt(6e5, 1e5, area) / massAt(6e5, 5e4, area)).toBeCloseTo(1, 6);
   });
 
+  it('lets a stream faster than sound out of an open end as it comes, since no wave runs up it', () => {
+    const [p, T, w] = [2e4, 200, 450];
+    const face = faceOf(p, T, w);
+    const flow = flowOf(face, stillGas(GAS, 1e4, T, 0), AREA);
+    const mass = (p / (R * T)) * w * AREA;
+    expect(flow[END.mass] / mass).toBeCloseTo(1, 12);
+    expect(flow[END.force] / (p * AREA + mass * w)).toBeCloseTo(1, 12);
+    expect(flow[END.energy] / (mass * (face[SIDE.h] + 0.5 * w * w))).toBeCloseTo(1, 12);
+    // At the speed of sound both ways of looking at it meet.
+    const sound = Math.sqrt(1.4 * R * T);
+    const [below, above] = [sound - 0.01, sound + 0.01].map(
+      (speed) => flowOf(faceOf(p, T, speed), stillGas(GAS, 1e4, T, 0), AREA)[END.mass],
+    );
+    expect(above / below).toBeCloseTo(1, 3);
+  });
+
   it('passes what a fully open end does by linear acoustics, m = A dp / c for a small step', () => {
     const c = Math.sqrt(1.4 * R * 300);
     const dp = 10;
