@@ -25,6 +25,13 @@ export function named(text: string): Markup {
   return html`<bdi>${text}</bdi>`;
 }
 
+/** A sentence whose figures stay with their units and errors where a line ends. */
+export function unbroken(text: string): string {
+  return text
+    .replace(/ \+\/- /gu, '\u00a0+/-\u00a0')
+    .replace(/(\d) (%|hp|kW|lb-ft|N m|rpm|inHg|in|mm|deg)(?![\p{L}\d])/gu, '$1\u00a0$2');
+}
+
 function markupOf(piece: Piece): string {
   if (typeof piece === 'string') return escaped(piece);
   if (typeof piece === 'number') return escaped(String(piece));

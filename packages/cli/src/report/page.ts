@@ -1,7 +1,7 @@
 /** The page around a report: one file that needs nothing else, neither network nor script. */
 import { createHash } from 'node:crypto';
 import { type About, jobMarkup, NOTHING_ABOUT, notesMarkup } from './about.ts';
-import { html, type Markup, trusted } from './html.ts';
+import { html, type Markup, trusted, unbroken } from './html.ts';
 import { STYLE_SHEET } from './styleSheet.ts';
 
 export interface Page {
@@ -35,7 +35,7 @@ export function page({ subject, about = NOTHING_ABOUT, answer, basis, body, foot
 <body>
 <header>
 <h1><bdi>${subject}</bdi></h1>
-${jobMarkup(about)}<p class="answer">${answer}</p>
+${jobMarkup(about)}<p class="answer">${unbroken(answer)}</p>
 ${basis.map((paragraph) => html`<p class="basis">${paragraph}</p>\n`)}
 </header>
 <main>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { html, named, trusted } from '../../src/report/html.ts';
+import { html, named, trusted, unbroken } from '../../src/report/html.ts';
 
 describe('html', () => {
   it('escapes every character that markup is made of', () => {
@@ -19,4 +19,11 @@ describe('html', () => {
   it('leaves letters of every script alone', () => {
     expect(named('محرك ۵ 引擎').markup).toBe('<bdi>محرك ۵ 引擎</bdi>');
   });
+});
+
+describe('unbroken(text)', () => {
+  it('keeps a figure with its unit and its error', () =>
+    expect(unbroken('gains +2.5 +/- 0.2 % at 4.6 hp or 6000 rpm in all')).toBe(
+      'gains +2.5\u00a0+/-\u00a00.2\u00a0% at 4.6\u00a0hp or 6000\u00a0rpm in all',
+    ));
 });

@@ -21,7 +21,7 @@ export function bestBuilds({ builds }: ChoiceResult, units: UnitSystem): Figure 
         noise: 0,
         rows: builds.map((build, i) => ({
           group: String(i + 1),
-          name: plainShort(buildText(build), 40),
+          name: plainShort(buildText(build), 100),
           value: build.gainPct,
           error:
             build.sigmaPct === null ? null : [build.gainPct - build.sigmaPct, build.gainPct + build.sigmaPct],

@@ -80,12 +80,14 @@ export const seriesShape = (index: number): Shape =>
 export const seriesColour = (index: number): Colour => SERIES[index % SERIES.length];
 
 /** Longest name in a legend [letters]. */
-const LONGEST_NAME = 40;
+const LONGEST_NAME = 48;
 
 /** A name from a file, short enough for a legend and on one line. Of a long path the end says what it is. */
 export function seriesName(name: string): string {
+  // `Headers of 1-7/8 in` is no path.
+  const isPath = /[/\\][^/\\]*\.[a-z]{2,5}$/iu.test(name);
   const file = name.slice(name.search(/[^/\\]*$/u));
-  return plainShort(name.length > LONGEST_NAME && file !== '' ? file : name, LONGEST_NAME);
+  return plainShort(name.length > LONGEST_NAME && isPath ? file : name, LONGEST_NAME);
 }
 
 /** The curve that others are held against, where it stands in each small plot. */

@@ -30,7 +30,7 @@ export function choiceEffects({ effects }: ChoiceResult): Figure | null {
         title: 'effect, %',
         noise: 0,
         rows: all.slice(0, MOST_ROWS).map(({ group, choice, effectPct }) => ({
-          name: plainShort(choice === 'as it is' ? `${group}: as it is` : choice, 40),
+          name: plainShort(choice === 'as it is' ? `${group}: as it is` : choice, 100),
           value: effectPct,
           error: null,
           figure: `${signed(effectPct, 2)} %`,

@@ -23,7 +23,7 @@ export function rankedChanges(ranking: RankingResult, units: UnitSystem): Figure
         noise: dyno.resolvablePct,
         rows: changes.map(({ name, bandGainPct, bandGainKw, sigmaPct, tieGroup, notModelled, breaches }) => ({
           ...(ties === changes.length ? {} : { group: `tie ${tieGroup}` }),
-          name: markedName(plainShort(name, 40), { breaches }),
+          name: markedName(plainShort(name, 100), { breaches }),
           value: bandGainPct,
           error: sigmaPct === null ? null : [bandGainPct - sigmaPct, bandGainPct + sigmaPct],
           figure: notModelled === null ? `${signed(power(bandGainKw), 1)} ${powerUnit}` : 'not modelled',

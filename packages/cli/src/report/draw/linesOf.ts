@@ -5,7 +5,7 @@ import { textWidth } from './legend.ts';
 const MOST_LINES = 2;
 
 /** What is left over ends in dots. */
-export function linesOf(text: string, width: number): readonly string[] {
+export function linesOf(text: string, width: number, most: number = MOST_LINES): readonly string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const last = lines[lines.length - 1];
@@ -13,8 +13,8 @@ export function linesOf(text: string, width: number): readonly string[] {
     if (last !== undefined && textWidth(longer) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
-  const kept = lines.slice(0, MOST_LINES);
-  if (lines.length > MOST_LINES) kept[MOST_LINES - 1] += '...';
+  const kept = lines.slice(0, most);
+  if (lines.length > most) kept[most - 1] += '...';
   return kept.map((line) => (textWidth(line) <= width ? line : shortened(line, width)));
 }
 

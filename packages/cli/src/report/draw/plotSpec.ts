@@ -60,7 +60,8 @@ export function layersMarks(
 
 /** The upright axis: figures and lines across, no more. */
 export function levelsOf(axis: Axis, ticks: number): VegaAxis {
-  return { ...axisOf('left', 'y', axis, ticks), grid: true, domain: false, ticks: false };
+  // Marks at the first speed stand half outside, and not on the figures.
+  return { ...axisOf('left', 'y', axis, ticks), grid: true, domain: false, ticks: false, labelPadding: 9 };
 }
 
 /** 1, 2, 5, 10, 20 ... within a range above zero. */

@@ -1,6 +1,7 @@
 /** Named amounts as bars from zero, one below the other, each with its error and its figure. */
 import type { Spec } from 'vega';
 import { textWidth } from './legend.ts';
+import { linesOf } from './linesOf.ts';
 import { type Colour, colour, wash } from './palette.ts';
 import { FONT_SIZE } from './toSvg.ts';
 
@@ -36,6 +37,9 @@ const MOST_NAME = 0.36;
 const SIDE = 20;
 const BOTTOM = 46;
 const GAP = 12;
+/** Lines a name may take, and the height of one more. */
+const MOST_LINES = 3;
+const LINE = 15;
 
 export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
   const wide = width > WIDE;
@@ -47,13 +51,18 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
   const left = wide ? nameRoom + GAP + SIDE : SIDE;
   const right = wide ? figureRoom + GAP + SIDE : SIDE;
   const inner = width - left - right;
-  const row = wide ? WIDE_ROW : ROW;
-  const barTop = wide ? (WIDE_ROW - BAR) / 2 : ROW - BAR - 4;
+  const room = (figure: string): number => (wide ? nameRoom : inner - textWidth(figure) - GAP) - groupRoom;
+  const names = rows.map(({ name, figure }) => linesOf(name, room(figure), MOST_LINES));
+  const more = LINE * Math.max(0, ...names.map((lines) => lines.length - 1));
+  const row = (wide ? WIDE_ROW : ROW) + more;
+  const barTop = wide ? (row - BAR) / 2 : row - BAR - 4;
   const middle = barTop + BAR / 2;
   const text = wide ? middle + 5 : barTop - 6;
   const values = rows.map((row, i) => ({
     i,
-    name: fitting(row.name, (wide ? nameRoom : inner - textWidth(row.figure) - GAP) - groupRoom),
+    name: names[i],
+    // The middle of its lines beside the bar, the last of them above it.
+    nameAt: text - (wide ? LINE / 2 : LINE) * (names[i].length - 1),
     group: row.group ?? '',
     value: row.value,
     low: row.error?.[0] ?? row.value,
@@ -173,8 +182,9 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         encode: {
           enter: {
             x: { value: (wide ? -left + SIDE : 0) + groupRoom },
-            y: below(text),
+            y: { scale: 'y', field: 'i', offset: { field: 'nameAt' } },
             text: { field: 'name' },
+            lineHeight: { value: LINE },
             fontWeight: { value: 600 },
           },
         },
@@ -185,7 +195,7 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
         encode: {
           enter: {
             x: { value: wide ? -left + SIDE : 0 },
-            y: below(text),
+            y: { scale: 'y', field: 'i', offset: { field: 'nameAt' } },
             text: { field: 'group' },
             fill: { value: colour('soft') },
           },
@@ -207,11 +217,4 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
       },
     ],
   };
-}
-
-/** As much of a name as a width holds. */
-function fitting(name: string, width: number): string {
-  if (textWidth(name) <= width) return name;
-  const letters = Math.max(4, Math.floor((name.length * width) / textWidth(name)));
-  return `${name.slice(0, letters - 3)}...`;
 }
