@@ -9,6 +9,7 @@ import { handCases } from './cases/handCases.ts';
 import { heatBalanceCases } from './cases/heatBalanceCases.ts';
 import { laterCases } from './cases/laterCases.ts';
 import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
+import { muffledCases } from './cases/muffledCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
 import { octaneCases } from './cases/octaneCases.ts';
 import { ratingCases } from './cases/ratingCases.ts';
@@ -51,6 +52,7 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   trendCases,
   bandCases,
   dynoCases,
+  muffledCases,
   calibratedCases,
   populationCases,
   laterCases,

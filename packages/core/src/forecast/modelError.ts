@@ -24,5 +24,5 @@ export interface ModelError {
  */
 export const MODEL_ERRORS: Readonly<Record<EvidenceKind, ModelError>> = {
   sheets: { torque: 0.043, power: 0.057, torqueSpeed: 430, powerSpeed: 290, gain: 0.008 },
-  estimates: { torque: 0.095, power: 0.095, torqueSpeed: 430, powerSpeed: 290, gain: 0.008 },
+  estimates: { torque: 0.07, power: 0.07, torqueSpeed: 430, powerSpeed: 290, gain: 0.008 },
 };
