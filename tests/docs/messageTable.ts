@@ -92,7 +92,7 @@ export const WARNINGS: readonly Entry[] = [
     'The gas moved too fast to follow at a speed, which has no figures.',
     'Leave that speed out, or look at the ports.',
   ],
-  ['low-for-depression', 'A sheet flows less than its depression lets expect.', 'Check the depression.'],
+  ['low-for-depression', 'A sheet flows less than is usual at its depression.', 'Check the depression.'],
   [
     'muffler-loss',
     'A muffler is rated to pass more than its pipes can.',
@@ -102,7 +102,7 @@ export const WARNINGS: readonly Entry[] = [
   [
     'not-converged',
     'A cycle did not settle: its figures are means of many.',
-    'Take the scatter that is told for an error of that speed.',
+    'Take the scatter shown with it for the error of that speed.',
   ],
   [
     'octane-short',
@@ -146,12 +146,16 @@ export const FILE_PROBLEMS: readonly Entry[] = [
   ['decimal-comma', 'A decimal comma.', 'Write a point.'],
   ['directive', 'A YAML directive.', 'Take the line with % out.'],
   ['duplicate-field', 'A field given twice.', 'Keep one.'],
-  ['field-name', 'A name that is no word, or one of the machinery.', 'Take it out.'],
+  ['field-name', 'A name that is not a word, or that the program keeps for itself.', 'Take it out.'],
   ['file-empty', 'Nothing in the file.', '`valvetide init` writes a start.'],
   ['file-too-long', 'More text or fields than any engine has.', 'Cut what is not the engine.'],
-  ['inconsistent', 'Values sound alone and impossible together.', 'Check the fields that the message names.'],
+  [
+    'inconsistent',
+    'Values that are possible alone and impossible together.',
+    'Check the fields that the message names.',
+  ],
   ['missing', 'A field that every engine must state.', 'State it.'],
-  ['more-problems', 'More problems than are told singly.', 'Mend the first ones.'],
+  ['more-problems', 'More problems than are listed one by one.', 'Mend the first ones.'],
   ['name-twice', 'Two changes of one name.', 'Rename one.'],
   [
     'nothing-allowed',
@@ -188,7 +192,11 @@ export const FILE_PROBLEMS: readonly Entry[] = [
 
 /** Problems of the engine that a file describes. */
 export const ENGINE_PROBLEMS: readonly Entry[] = [
-  ['advance-disagrees', 'Cam advance denied by separation and centreline.', 'Leave one of the three out.'],
+  [
+    'advance-disagrees',
+    'A cam advance that does not go with separation and centreline.',
+    'Leave one of the three out.',
+  ],
   [
     'balance',
     'A balance tube where there are not two collectors, or two runners, to join.',
@@ -205,8 +213,12 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
     'Values by cylinder, not one for each.',
     'Give one a cylinder, in the order of their numbers.',
   ],
-  ['calibration-correlation', 'A table of correlations that is none.', 'Let `calibrate` write the section.'],
-  ['calibration-knobs', 'Knobs that are none.', 'Let `calibrate` write the section.'],
+  [
+    'calibration-correlation',
+    'A table that cannot be one of correlations.',
+    'Let `calibrate` write the section.',
+  ],
+  ['calibration-knobs', 'Knobs that do not exist.', 'Let `calibrate` write the section.'],
   ['cam-twice', 'A card beside a table of the lobe.', 'Keep one.'],
   [
     'card-impossible',
@@ -229,7 +241,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ],
   ['dome', 'A dome larger than the room around it.', 'Check the volumes.'],
   ['duration-order', 'Durations that don’t shrink with lift.', 'Check the card.'],
-  ['duration-slip', 'A duration that no cam has.', 'Crank degrees, at the lift named?'],
+  ['duration-slip', 'A duration that no cam has.', 'Is it in crank degrees, at the lift named?'],
   [
     'firing-intervals',
     'Intervals that don’t make two turns, or not one a cylinder.',
@@ -240,7 +252,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['flow-none', 'No flow at an open valve.', 'Leave the point out.'],
   ['flow-points', 'Fewer than two points of flow.', 'Give more.'],
   ['fuel-atoms', 'Atoms that don’t burn.', 'Check the atoms.'],
-  ['fuel-heat', 'A heating value that the atoms deny.', 'Check unit and digits.'],
+  ['fuel-heat', 'A heating value that does not go with the atoms.', 'Check unit and digits.'],
   ['fuel-unknown', 'A fuel that is not known.', 'Use one named, or describe your own.'],
   ['gasket-bore', 'A gasket smaller than the bore.', 'Check both.'],
   [
@@ -266,7 +278,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['muffler', 'A muffler by both flow and back-pressure, or by neither.', 'Give one.'],
   [
     'pipe-contradicts',
-    'A sheet whose header denies what the file says of the pipe on the exhaust.',
+    'A sheet whose header contradicts what the file says of the pipe on the exhaust.',
     'Check `heads.bench.exhaustPipe`.',
   ],
   ['pipe-twice', 'Inside and outside of one tube.', 'Keep one.'],
@@ -294,7 +306,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
     'First merges that don’t suit cylinders and collectors.',
     'Check `exhaust.secondary.groups`.',
   ],
-  ['separation-disagrees', 'A separation that the centrelines deny.', 'Leave one out.'],
+  ['separation-disagrees', 'A separation that does not go with the centrelines.', 'Leave one out.'],
   ['spacer', 'Holes of a spacer and an inlet duct, one behind the other.', 'Give the whole way as the duct.'],
   ['stem', 'A stem too thick for its valve.', 'Check both.'],
   ['throat', 'A throat not smaller than its valve.', 'Check both.'],
@@ -302,7 +314,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ['valve-count', 'Valves that don’t add up.', 'Check the numbers.'],
   ['valves-too-large', 'Valves that don’t fit the bore.', 'Check sizes and units.'],
   ['vapour-pressure', 'More vapour than the air can hold.', 'Check unit and temperature.'],
-  ['venturi', 'A venturi that the rating denies.', 'Check both, and the number of barrels.'],
+  ['venturi', 'A venturi that does not go with the rating.', 'Check both, and the number of barrels.'],
   ['volume-missing', 'A volume that is of no use alone.', 'State `chamber.volume`.'],
 ];
 
@@ -323,9 +335,13 @@ export const SHEET_PROBLEMS: readonly Entry[] = [
     'A row with more cells than the header.',
     'Part cells by semicolons where commas are decimal.',
   ],
-  ['sheet-columns', 'A column that lacks, stands twice or can’t be told.', 'Name columns like the example.'],
+  [
+    'sheet-columns',
+    'A column that is missing, stands twice or is not known.',
+    'Name columns like the example.',
+  ],
   ['sheet-empty', 'No rows.', 'Save it again.'],
-  ['sheet-flow', 'Points that are no flow.', 'Leave blank what was not measured.'],
+  ['sheet-flow', 'Points that cannot be flow.', 'Leave blank what was not measured.'],
   ['sheet-lift', 'Lifts that don’t rise, or a row without.', 'Put rows in order.'],
   ['sheet-lobe', 'A table that shows no whole lobe.', 'Carry it on to below 10 % of its lift.'],
   ['sheet-missing', 'A sheet that was not found.', 'Put it beside its file.'],

@@ -31,7 +31,7 @@ export function pressureAnswer({ place, rpm, lagDeg, likeness, status }: Pressur
   const where = `${titled(place)} at ${fixed(rpm)} rpm`;
   const unsettled = status === 'settled' ? '' : ' The cycle of the forecast had not settled.';
   if (lagDeg === null || likeness < UNLIKE)
-    return `${where}: the waves are not alike (${fixed(likeness, 2)} of 1), so that their timing can't be told.${unsettled}`;
+    return `${where}: the waves are not alike (${fixed(likeness, 2)} of 1), so that their timing can't be compared.${unsettled}`;
   const lag = Math.abs(lagDeg);
   const timing =
     lag < LAG_TOLD

@@ -1,7 +1,8 @@
 /** The end of a duct: walls, rest, choking, continuity and monotony of the nozzle solved with the outgoing wave. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { END, END_SIZE, NOZZLE, NOZZLE_SIZE, solveDuctEnd } from '../../src/network/ductEnd.ts';
+import type { Duct } from '../../src/network/duct.ts';
+import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, solveDuctEnd } from '../../src/network/ductEnd.ts';
 import { SIDE, SIDE_SIZE, stillGas } from '../../src/network/side.ts';
 import { idealGas } from './idealGas.ts';
 
@@ -202,4 +203,42 @@ describe('solveDuctEnd', () => {
       { numRuns: 2000 },
     );
   });
+});
+
+describe('ductFace', () => {
+  /** A duct of one cell of still gas at 1e5 Pa and 300 K: its burned share, and how much that rises along the cell. */
+  const cellOf = (b: number, rise: number): Duct => {
+    const side = stillGas(GAS, 1e5, 300, b);
+    const one = (value: number): Float64Array => new Float64Array([value]);
+    return {
+      cells: 1,
+      tables: GAS,
+      slope: new Float64Array([0, 0, 0, rise]),
+      rho: one(side[SIDE.rho]),
+      p: one(1e5),
+      u: one(0),
+      b: one(b),
+      T: one(300),
+      e: one(side[SIDE.e]),
+      cv: one(R / 0.4),
+      eBurn: one(0),
+      cellArea: one(AREA),
+      faceArea: new Float64Array([AREA, AREA]),
+    } as unknown as Duct;
+  };
+
+  it.each([
+    [0.5, 0.2, true, 0.6],
+    [0.5, 0.2, false, 0.4],
+    [0.95, 0.2, true, 1],
+    [0.05, 0.2, false, 0],
+  ])(
+    'runs a burned share of %f that rises by %f along the cell on to its face, and never past none or all',
+    (b, rise, right, expected) => {
+      const face = new Float64Array(SIDE_SIZE);
+      ductFace(cellOf(b, rise), right, face);
+      expect(face[SIDE.b]).toBeCloseTo(expected, 12);
+      expect(face[SIDE.T]).toBeCloseTo(300, 9);
+    },
+  );
 });

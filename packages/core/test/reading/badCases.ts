@@ -275,7 +275,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'a lobe cut off half way up',
     fileWith({ cam: '{ intake: { table: cut.csv, centreline: 108 deg } }' }),
-    "cut.csv:2 cam.intake.table begins at 33 % of its highest lift: the rest of the lobe can't be told (carry it on to below 10 %)",
+    'cut.csv:2 cam.intake.table begins at 33 % of its highest lift: the rest of the lobe is not known (carry it on to below 10 %)',
   ],
   ['more columns than any bench', heads('flow: wide.csv'), 'wide.csv:1 heads.flow has 41 columns'],
   [

@@ -121,7 +121,7 @@ describe('a lift table', () => {
 
   it('that ends high up is refused at its last line, and so is one that begins there', () => {
     expect(lines(cam, rows(-130, 60))[0]).toMatch(
-      /^lobe\.csv:30 cam\.intake\.table ends at \d\d % of its highest lift: the rest of the lobe can't be told/u,
+      /^lobe\.csv:30 cam\.intake\.table ends at \d\d % of its highest lift: the rest of the lobe is not known/u,
     );
     expect(lines(cam, rows(-60, 130))[0]).toMatch(/^lobe\.csv:2 cam\.intake\.table begins at \d\d %/u);
   });

@@ -58,7 +58,7 @@ function statedArea(
   }
   const airflow = ledger.quantity('exhaust.muffler.airflow', stated.airflow, 'flow', 'cfm', () => {
     const value = ratedAirflow(displacement, ratedSpeed());
-    return { value, spread: 0.1 * value, reason: 'taken at rated speed with 90 % volumetric efficiency' };
+    return { value, spread: 0.1 * value, reason: 'taken at rated speed with 90 % filling' };
   });
   return outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets;
 }

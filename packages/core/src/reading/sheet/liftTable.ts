@@ -157,7 +157,7 @@ function rowsOf(
   return { angle, lift };
 }
 
-/** Lift at an end of the table over the highest, above which the rest of the lobe can't be told [-]. */
+/** Lift at an end of the table over the highest, above which the rest of the lobe is not known [-]. */
 const MOST_AT_END = 0.1;
 
 /** A table may stop short of the seat, not halfway up; it may begin at the nose, and is mirrored there. */
@@ -170,7 +170,7 @@ function checkEnds(
   const ends = angle[0] === 0 && lift[0] === highest ? [lift.length - 1] : [0, lift.length - 1];
   for (const end of ends) {
     if (lift[end] <= MOST_AT_END * highest) continue;
-    const message = `${end === 0 ? 'begins' : 'ends'} at ${((100 * lift[end]) / highest).toFixed(0)} % of its highest lift: the rest of the lobe can't be told`;
+    const message = `${end === 0 ? 'begins' : 'ends'} at ${((100 * lift[end]) / highest).toFixed(0)} % of its highest lift: the rest of the lobe is not known`;
     const hint = `carry it on to below ${100 * MOST_AT_END} %`;
     const row = end === 0 ? 0 : table.lines.length - 1;
     problems.push(sheetProblem(table.name, table.lines[row], 'sheet-lobe', message, hint));
