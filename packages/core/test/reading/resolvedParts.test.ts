@@ -98,7 +98,8 @@ describe('a muffler', () => {
   /** Friction of the tail-pipe [1/m4]. */
   const friction = (fanning: number) => (4 * fanning * 0.5) / 0.045 / disc(0.045) ** 2;
 
-  it('with chambers loses what its pipes leave of the rating', () => {
+  // A gauge at the wall in front shows the pressure of the box: the jet into it is lost before an open pipe's end too.
+  it('with chambers loses what its tail-pipe leaves of a measured pressure', () => {
     // 10 psi at 9 m3/min: 0.15 m3/s of room air are 0.19785 kg/s of exhaust of 0.41105 kg/m3.
     const passes = 0.19785 / Math.sqrt(2 * 0.41105 * 10 * 6894.757);
     const { muffler, outletArea } = exhaust(`muffler: { backPressure: 10 psi, airflow: 9 m3/min }, ${box}`);
@@ -109,7 +110,7 @@ describe('a muffler', () => {
       pipe: { length: 0.5, wallTemperature: 640 },
     });
     // Drawn tube of a Fanning factor between 0.004 and 0.006.
-    const left = (fanning: number) => 1 / passes ** 2 - 1 / disc(0.05) ** 2 - friction(fanning);
+    const left = (fanning: number) => 1 / passes ** 2 - friction(fanning);
     const passage = muffler?.passage ?? 0;
     expect(passage).toBeLessThanOrEqual(1 / Math.sqrt(left(0.006)));
     expect(passage).toBeGreaterThanOrEqual(1 / Math.sqrt(left(0.004)));

@@ -40,13 +40,22 @@ export function resolveMuffler(
   const word = context.ledger.word('exhaust.muffler', stated, () => muffler(inputs.style));
   if (word === 'open') return { outletArea: open };
   const airflow = ratedAirflow(inputs.displacement, inputs.ratedSpeed());
-  return boxed(context, inputs, outletAreaFor(BACK_PRESSURE[word], airflow) / inputs.outlets, word);
+  const taken = outletAreaFor(BACK_PRESSURE[word], airflow) / inputs.outlets;
+  return boxed(context, inputs, fromStillGas(taken, open), word);
+}
+
+/**
+ * Effective area from still gas [m2] of what takes a pressure that was read at the wall of the pipe in front [m2, and that pipe's area]: a gauge
+ * there shows what is above the air outside, and not the speed of the gas, which is lost behind an open pipe too.
+ */
+function fromStillGas(taken: number, open: number): number {
+  return 1 / Math.sqrt(1 / (taken * taken) + 1 / (open * open));
 }
 
 /** Effective area of one muffler [m2], by its rating or its back-pressure. */
 function statedArea(
   { ledger }: ResolveContext,
-  { displacement, outlets, ratedSpeed }: MufflerInputs,
+  { displacement, outlets, open, ratedSpeed }: MufflerInputs,
   stated: MufflerSection,
 ): number {
   if (stated.flow !== undefined) {
@@ -60,7 +69,7 @@ function statedArea(
     const value = ratedAirflow(displacement, ratedSpeed());
     return { value, spread: 0.1 * value, reason: 'taken at rated speed with 90 % filling' };
   });
-  return outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets;
+  return fromStillGas(outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets, open);
 }
 
 /** Loss of the pipes alone over that of the rating from which on they are taken to contradict each other [-]: 5 % of flow. */

@@ -82,7 +82,10 @@ export const exhaustWords: WordsOf<'exhaust'> = {
   ],
   'exhaust.muffler.flow': ['Rated flow of one outlet with its muffler.', '600 cfm'],
   'exhaust.muffler.at': ['Pressure drop of the rating.', '1.5 inHg'],
-  'exhaust.muffler.backPressure': ['Measured back-pressure, in place of a rating.', '1.5 psi'],
+  'exhaust.muffler.backPressure': [
+    'Measured back-pressure at the wall of the pipe in front, in place of a rating.',
+    '1.5 psi',
+  ],
   'exhaust.muffler.airflow': ['Air the whole engine drew when the back-pressure was measured.', '700 cfm'],
   'exhaust.box': [
     'The muffler of one outlet as a volume with its pipe. Its loss is what `muffler` says; what is left out is estimated.',
