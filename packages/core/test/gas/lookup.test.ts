@@ -4,6 +4,11 @@ import { buildGasTables } from '../../src/gas/buildGasTables.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import type { GasTables } from '../../src/gas/gasTables.ts';
 import {
+  BLEND,
+  BLEND_SIZE,
+  blendOfEnergy,
+  blendOfEntropy,
+  blendOfTemperature,
   equilibriumPoint,
   equilibriumR,
   equilibriumState,
@@ -56,6 +61,31 @@ describe('frozen blends', () => {
         expect(frozenH(tables, T, b)).toBe(frozenU(tables, T, b) + frozenR(tables, b) * T);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('are read at once as they are one by one, from temperature and from energy', () => {
+    fc.assert(
+      fc.property(anyT, share, anyT, (T, b, guess) => {
+        const blend = new Float64Array(BLEND_SIZE);
+        blend[BLEND.T] = T;
+        blend[BLEND.b] = b;
+        blendOfTemperature(tables, blend);
+        const u = frozenU(tables, T, b);
+        const cv = frozenCv(tables, T, b);
+        expect(Math.abs(blend[BLEND.u] - u)).toBeLessThan(1e-9 * cv * 4000);
+        expect(blend[BLEND.cv] / cv).toBeCloseTo(1, 9);
+        blend[BLEND.T] = guess;
+        blend[BLEND.u] = u;
+        blendOfEnergy(tables, blend);
+        expect(Math.abs(blend[BLEND.T] - T)).toBeLessThan(1e-8);
+        blend[BLEND.T] = guess;
+        blend[BLEND.s] = frozenS(tables, T, 0, b);
+        blendOfEntropy(tables, blend);
+        expect(Math.abs(blend[BLEND.T] - T)).toBeLessThan(1e-7);
+        expect(Math.abs(blend[BLEND.u] - u)).toBeLessThan(1e-3);
+      }),
+      { numRuns: 500 },
     );
   });
 
