@@ -73,6 +73,21 @@ describe('solveDuctEnd', () => {
     expect(massAt(6e5, 1e5, area) / massAt(6e5, 5e4, area)).toBeCloseTo(1, 6);
   });
 
+  it.each([1.2, 1.28, 1.33, 1.4, 1.6])(
+    'stops a stream of gamma %f at a wall by its wave, to a millionth',
+    (gamma) => {
+      const k = 2 / (gamma - 1);
+      const c = Math.sqrt(gamma * R * 700);
+      for (let v = -0.3; v <= 0.3; v += 0.0125) {
+        const face = faceOf(1.4e5, 700, v * k * c);
+        face[SIDE.gamma] = gamma;
+        const flow = flowOf(face, stillGas(GAS, 1e5, 700, 0), 0);
+        expect(flow[END.mass]).toBe(0);
+        expect(Math.abs(flow[END.force] / (1.4e5 * (1 + v) ** (k + 2) * AREA) - 1)).toBeLessThan(1e-6);
+      }
+    },
+  );
+
   it('lets a stream faster than sound out of an open end as it comes, since no wave runs up it', () => {
     const [p, T, w] = [2e4, 200, 450];
     const face = faceOf(p, T, w);
