@@ -47,7 +47,11 @@ export function spacerLoss(kind: SpacerKind): Estimate {
     : { value: 0.05, spread: 0.05, reason: 'edges where the holes meet the bores; from memory' };
 }
 
-/** Discharge of a bore [-]: between a sharp edge, 0.61, and a thick plate, 0.8; a rounded mouth is a flow nozzle. */
+/**
+ * Discharge of a bore [-]. A plate's is halfway between a sharp edge, 0.62, and a short pipe that runs full, 0.82; a rounded mouth is a
+ * bellmouth, 0.96 to 0.99 with the head. W. C. Unwin, Hydraulics, Encyclopaedia Britannica, 11th ed., vol. 14 (1911), sections 17, 49 and 19, of
+ * water; air that does not choke flows alike.
+ */
 export const DISCHARGE: Readonly<Record<RestrictorKind, number>> = { plate: 0.72, sonic: 0.97 };
 /** What the diffuser of a sonic restrictor gives back [-]; from memory. */
 export const SONIC_RECOVERY = 0.8;
@@ -59,8 +63,12 @@ export function restrictorKind(): WordEstimate<RestrictorKind> {
 export function restrictorDischarge(kind: RestrictorKind): Estimate {
   const value = DISCHARGE[kind];
   return kind === 'plate'
-    ? { value, spread: 0.06, reason: 'between a sharp edge, 0.61, and a thick plate, 0.8; from memory' }
-    : { value, spread: 0.01, reason: 'a rounded mouth, as of a flow nozzle; from memory' };
+    ? {
+        value,
+        spread: 0.06,
+        reason: 'halfway between a sharp edge, 0.62, and a short pipe, 0.82 (Unwin 1911)',
+      }
+    : { value, spread: 0.01, reason: 'a rounded mouth, 0.96 to 0.99 (Unwin 1911, after Weisbach)' };
 }
 
 export function restrictorRecovery(kind: RestrictorKind): Estimate {
@@ -74,7 +82,11 @@ export function restrictorRecovery(kind: RestrictorKind): Estimate {
 }
 
 export function dividerDischarge(): Estimate {
-  return { value: 0.65, spread: 0.07, reason: 'an opening with sharp edges; from memory' };
+  return {
+    value: 0.65,
+    spread: 0.07,
+    reason: 'an opening with sharp edges, 0.62 and somewhat more where they are rounded (Unwin 1911)',
+  };
 }
 
 /** Distance between neighbouring runners over the bore [-]; from memory. */
