@@ -1,6 +1,7 @@
 /** Every source, in the order of the validation report. */
 import { bandCases } from './cases/bandCases.ts';
 import { flameSpeedCases, heatReleaseCases, knockCases, ottoCases, wiebeCases } from './cases/burnCases.ts';
+import { coolingCases } from './cases/coolingCases.ts';
 import { coverageCases } from './cases/coverageCases.ts';
 import { cycleCases } from './cases/cycleCases.ts';
 import { calibratedCases, dynoCases, populationCases } from './cases/engineCases.ts';
@@ -48,6 +49,7 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   cycleCases,
   ratingCases,
   octaneCases,
+  coolingCases,
   heatBalanceCases,
   trendCases,
   bandCases,
