@@ -47,6 +47,17 @@ describe('estimates for what a card leaves out', () => {
     },
   );
 
+  it('carries the first two lines of a low lobe on to its seat by the power law of ramps', () => {
+    const lines: [number, number][] = [
+      [240, 0.006],
+      [200, 0.05],
+    ];
+    const lobe = buildLobe(card(lines, 0.19), 'flat');
+    expect(lobe.estimated).toEqual([]);
+    // 20 deg of gap over (0.050 / 0.006)^(1 / 2.5) - 1 = 1.33522, in front of half of 240 deg.
+    expect(lobe.openingHalf).toBeCloseTo(120 + 14.979, 3);
+  });
+
   it('estimates nothing where the card tells enough', () => {
     expect(
       buildLobe(

@@ -34,3 +34,22 @@ describe('the walls of a cylinder while it burns', () => {
     expect(burnedShare(x)).toBeCloseTo(share, 6);
   });
 });
+
+describe('the gas ahead of the flame', () => {
+  it('uses up its delay as long as enough of it is left, and then no more', () => {
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(5000);
+    const [cylinder] = march.network.cylinders;
+    Object.assign(cylinder, { burning: false, firing: false });
+    cylinder.side.set([10 * 101_325, 760, 287, 1.3]);
+    Object.assign(cylinder.now, { V: 1.2e-4, dV: 0, T: 760, Tu: 760, m: 1e-3, x: 0 });
+    const usedUp = (endGas: boolean): number => {
+      cylinder.endGas = endGas;
+      const d = new Float64Array(march.network.size);
+      balanceCylinder(cylinder, march.y, d);
+      return d[cylinder.offset + CYL.knock];
+    };
+    // The delay of an octane number of 100 at 10 atm and 760 K: 17.68 ms 10^-1.7 e^5 = 52.3546 ms.
+    expect(usedUp(true)).toBeCloseTo(1 / 52.3546e-3, 3);
+    expect(usedUp(false)).toBe(0);
+  });
+});
