@@ -70,6 +70,8 @@ export interface LineBench extends Pick<PulseBench, 'tables' | 'cell'> {
   /** Areas along the middle [m2], at equal distances over `middle` [m]; the pipe before has the first, the pipe behind the last. */
   readonly areas: readonly number[];
   readonly middle: number;
+  /** Of the pulse [m]; left out: 0.25. */
+  readonly width?: number;
   /** Closed at the middle: what is sent comes back whole. Or open there. */
   readonly end?: 'closed' | 'open';
   /** Ducts from 1 on, their ends, and the cells of the line (duct 0) that they open into. */
@@ -77,7 +79,16 @@ export interface LineBench extends Pick<PulseBench, 'tables' | 'cell'> {
 }
 
 /** Sends a pulse from a quarter of the pipe before the middle, and listens half way along both pipes. */
-export function sendAlong({ tables, cell, length, areas, middle, end, beside = {} }: LineBench): Heard {
+export function sendAlong({
+  tables,
+  cell,
+  length,
+  areas,
+  middle,
+  width = 0.25,
+  end,
+  beside = {},
+}: LineBench): Heard {
   const before = Math.round(length / cell);
   const within = Math.round(middle / cell);
   const cells = before + within + (end === undefined ? before : 0);
@@ -101,7 +112,7 @@ export function sendAlong({ tables, cell, length, areas, middle, end, beside = {
   for (const duct of network.ducts) fillDuct(duct, y, PRESSURE, TEMPERATURE, 0);
   marchTime(network, y, 1e-9, 0.5);
   const [line] = network.ducts;
-  rightPulse(line, y, length / 4, PULSE);
+  rightPulse(line, y, length / 4, width);
   const [a, b] = [Math.floor(before / 2), Math.min(cells - 1, before + within + Math.floor(before / 2))];
   const heard = { t: [] as number[], before: [] as number[], behind: [] as number[] };
   // Until the far ends have answered.
@@ -112,9 +123,6 @@ export function sendAlong({ tables, cell, length, areas, middle, end, beside = {
   });
   return heard;
 }
-
-/** Width of the pulse along a line [m]. */
-const PULSE = 0.25;
 
 /** A closed end. */
 export function wall(duct: number, right: boolean): EndSpec {
