@@ -1,6 +1,7 @@
 /** Doubts and cautions that only a computed curve can raise. */
 
 import type { Combination, Warning } from '../combination/combination.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { OperatingPoint } from './curve.ts';
@@ -92,13 +93,16 @@ export function curveWarnings(
       'engine.stroke',
       `mean piston speed reaches ${fastest.toFixed(1)} m/s: ${fastest > VERY_FAST_PISTON ? 'beyond what race parts usually bear' : 'forged parts and a speed limiter are the least'}`,
     );
-  const factor = brakeFactor(
-    combination.correction,
-    combination.weather.pressure - combination.weather.vapourPressure,
-    combination.weather.temperature,
-  );
-  // An ordinary hot day under J607 is beyond 3 %, which the result notes beside the factor it always shows.
-  if (correctionBand(factor) === 'caution')
+  const factorOf = (standard: CorrectionStandard): number =>
+    brakeFactor(
+      standard,
+      combination.weather.pressure - combination.weather.vapourPressure,
+      combination.weather.temperature,
+    );
+  const factor = factorOf(combination.correction);
+  // The range is J1349's, about its own reference: J607's lies 4 % off, so that a hot day under it may be outside and no doubtful day.
+  // Beyond 3 % the result notes it beside the factor it always shows.
+  if ([factor, factorOf('J1349')].every((each) => correctionBand(each) === 'caution'))
     add(
       'weather-correction',
       'weather',

@@ -23,6 +23,10 @@ describe('a curve with less than no torque', () => {
       'an ordinary hot day, 90 F, 29.92 inHg, 40 %',
       { pressure: 101_320, temperature: 305.4, vapourPressure: 1930 },
     ],
+    [
+      'a summer day at 500 ft, 95 F, 29.3 inHg, 50 %',
+      { pressure: 99_220, temperature: 308.15, vapourPressure: 2815 },
+    ],
     ['the reference air of J1349', { pressure: 99_000, temperature: 298.15, vapourPressure: 0 }],
   ])('does not doubt the J607 correction of %s', async (_day, weather) => {
     const combination = bigBlock({ weather });
