@@ -147,13 +147,14 @@ function cylinder({ file: { engine } }: ResolveContext): readonly Stated[] {
   ];
 }
 
+/** Too small; one too large is told by what it does not fit. */
 function valves({ file }: ResolveContext, combination: Combination): readonly Stated[] {
   return SIDES.flatMap((side) =>
     stated('length', file.engine.bore / Math.sqrt(combination[side].valves), BANDS[side], [
       `heads.${side}.valve`,
       file.heads?.[side]?.valve,
     ]),
-  );
+  ).filter(({ size, by, band }) => size < band.least * by);
 }
 
 function ports({ file }: ResolveContext, combination: Combination): readonly Stated[] {
