@@ -198,6 +198,11 @@ describe('balance tubes', () => {
     const [{ duct, at }] = spec.cells;
     const { profile } = spec.ducts[duct];
     expect(profile[profile.length - 1].x - at).toBeCloseTo(engine.intake.portLength + 0.05, 9);
+    // A mouth with a sharp edge passes 0.8 of the tube.
+    const mouths = spec.ends.filter(({ to }) => to.kind === 'cell');
+    expect(mouths).toHaveLength(6);
+    const open = 0.8 * (Math.PI / 4) * 0.008 ** 2;
+    for (const { opening } of mouths) expect(opening).toEqual({ area: expect.closeTo(open, 12) });
   });
 
   it('pass what two edges and a jet let through, within 0.5 %', () => {
