@@ -53,6 +53,11 @@ describe('a likely slip asks back', () => {
       `known: ${FUEL_NAMES.join(', ')}; pump fuels by antiknock index, (R+M)/2)`,
     ],
     [
+      'a decimal comma between braces, and nothing is asked of the number before it',
+      { mixture: '{ lambda: 0,9 }' },
+      'mixture.lambda',
+    ],
+    [
       'a bore without unit',
       { engine: '{ bore: 4.03, stroke: 3.48 in, cylinders: 8 }' },
       'engine.bore needs a length with its unit, such as 4.000 in',
