@@ -273,7 +273,13 @@ const LIMITS: readonly Limit[] = [
     'a pipe by inside or outside',
     'pipe-twice',
     [exhaust('primary: { inside: 40 mm }')],
-    [exhaust('primary: { inside: 40 mm, diameter: 42 mm }')],
+    [
+      exhaust('primary: { inside: 40 mm, diameter: 42 mm }'),
+      exhaust('collector: { inside: 50 mm, diameter: 52 mm }'),
+      exhaust('secondary: { inside: 45 mm, diameter: 47 mm }'),
+      exhaust('groups: [[1, 4], [2, 3]], balance: { inside: 45 mm, diameter: 47 mm }'),
+      exhaust('muffler: chambered, box: { pipe: { inside: 45 mm, diameter: 47 mm } }'),
+    ],
   ],
   [
     'a wall under a quarter of its tube',
