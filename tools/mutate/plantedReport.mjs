@@ -20,9 +20,12 @@ export function plantedReport(command, planted) {
   const roomOf = ({ what }) => what.replace('packages/core/src/', '').split('/')[0];
   const rooms = [...new Set(planted.map(roomOf))].sort();
   const count = (of) => of.filter(({ caught }) => caught).length;
+  const widest = Math.max(4, ...rooms.map((room) => room.length + 2));
+  const row = (...cells) =>
+    `| ${cells.map((cell, i) => `${cell}`.padEnd(i === 0 ? widest : 7)).join(' | ')} |`;
   const rows = rooms.map((room) => {
     const here = planted.filter((fault) => roomOf(fault) === room);
-    return `| \`${room}\` | ${here.length} | ${count(here)} |`;
+    return row(`\`${room}\``, here.length, count(here));
   });
   const survivors = planted.filter(({ caught }) => !caught).map(({ what }) => `- \`${what}\``);
   const listed = survivors.length === 0 ? '' : `\nNot noticed:\n\n${survivors.join('\n')}\n`;
@@ -35,8 +38,8 @@ Faults that change nothing are left out (\`tools/mutate/equivalents.json\` says 
 
 ${shareNoticed(count(planted), planted.length)}, of ${planted.length} planted.
 
-| room | planted | noticed |
-| --- | --- | --- |
+${row('room', 'planted', 'noticed')}
+${row('-'.repeat(widest), '-------', '-------')}
 ${rows.join('\n')}
 ${listed}`;
 }
