@@ -135,7 +135,7 @@ describe('a sweep', () => {
       { path: 'heads.intake.valve', values: ['1.76 in', '1.80 in', '2.60 in'] },
     ]);
     expect(points[2].figures).toBeNull();
-    expect(points[2].refused).toContain('engines like this have');
+    expect(points[2].refused).toContain('does not fit');
     expect(points[1].refused).toBeNull();
     expect(best?.index).toBe(0);
   });
