@@ -166,6 +166,15 @@ describe('a bore in a wrong unit asks back, with the unit that suits', () => {
       ),
     ).toEqual(['(did you mean 4.03 in?)', '(did you mean 3.48 cm?)']));
 
+  it('asks for all of them at once', () =>
+    expect(
+      lines({
+        heads: '{ valvesPerCylinder: 2, intake: { portArea: 2.4 cm2 } }',
+        exhaust: '{ primary: { inside: 1.75 cm }, collector: { inside: 3 cm } }',
+        induction: '{ throttle: { diameter: 2.5 cm, count: 2 } }',
+      }),
+    ).toHaveLength(4));
+
   it('says which sizes engines like this have', () =>
     expect(lines({ exhaust: '{ collector: { diameter: 3 cm } }' })[0]).toContain(
       'exhaust.collector.diameter comes to 1.181 in: engines like this have ',

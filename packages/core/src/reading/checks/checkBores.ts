@@ -54,6 +54,9 @@ interface Stated {
   readonly dimension: 'length' | 'area';
 }
 
+/** Sizes that one part of an engine has. */
+type Part = (context: ResolveContext, combination: Combination) => readonly Stated[];
+
 /** A size with what the file wrote of it. */
 interface Slip extends Stated {
   readonly hint: string;
@@ -65,13 +68,15 @@ export function checkBores(
   combination: Combination,
   report: Report,
 ): void {
-  // What hangs on a size in doubt is not judged: the cylinder first, then its valves, then what is measured by them.
-  for (const parts of [[cylinder], [valves], [ports], [inductionSizes, exhaustSizes]]) {
+  const toldOf = (...parts: readonly Part[]): boolean => {
     const sizes = parts.flatMap((part) => part(context, combination));
     const slips = sizes.flatMap((size) => slipOf(document, size));
     for (const slip of slips) tell(slip, report);
-    if (slips.length > 0) return;
-  }
+    return slips.length > 0;
+  };
+  // What hangs on a size in doubt is not judged: the cylinder first, then its valves, then what is measured by them.
+  if (toldOf(cylinder) || toldOf(valves)) return;
+  toldOf(ports, inductionSizes, exhaustSizes);
   checkPrimary(document, context, combination, report);
 }
 
