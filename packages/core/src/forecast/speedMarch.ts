@@ -76,16 +76,14 @@ export function retime(setup: SpeedSetup, speed: SpeedMarch, { change, cycles }:
   // The first cycle starts from still gas: what it traps is not worth a search.
   if (cycles === 1) return true;
   const before = timedBurn(speed.angles[0], speed.timing).ca50;
-  const steady = change < STEADY || cycles >= MAX_SEARCHES;
-  speed.choice = search(setup, speed, steady);
+  speed.choice = search(setup, speed);
   speed.timing = speed.choice.timing;
   const moved = Math.abs(timedBurn(speed.angles[0], speed.timing).ca50 - before);
-  speed.settled = (steady && moved < SETTLED) || cycles >= MAX_SEARCHES;
+  speed.settled = (moved < SETTLED && change < STEADY) || cycles >= MAX_SEARCHES;
   return true;
 }
 
-/** @param close - whether angles are to be found closely */
-function search(setup: SpeedSetup, speed: SpeedMarch, close: boolean): TimingChoice {
+function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
   const { engine, burn, models } = setup;
   const { rpm, march, angles, timing, choice } = speed;
   const closes = engine.intakeValve.closes - 720;
@@ -102,7 +100,7 @@ function search(setup: SpeedSetup, speed: SpeedMarch, close: boolean): TimingCho
   const fuel = fuelOctane(setup.fuel, march.network.cylinders[first].charge, march.diaries[first]);
   const octane = { ...fuel, here: fuel.here - burn.octaneOffset };
   const law = { ...burn, efficiency: models[first].efficiency };
-  return chooseTiming(benches[worst], angles[worst], law, octane, rpm, choice, close);
+  return chooseTiming(benches[worst], angles[worst], law, octane, rpm, choice);
 }
 
 /** Octane number on the pump that just does not knock in each marching cylinder, as its last charge burned. */
@@ -123,7 +121,7 @@ export function timesOf(
   const mean = (f: (b: (typeof burns)[number]) => number) =>
     burns.reduce((s, b) => s + f(b), 0) / burns.length;
   return {
-    choice: speed.choice ?? search(setup, speed, true),
+    choice: speed.choice ?? search(setup, speed),
     spark: mean((b) => b.spark),
     ca50: mean((b) => b.ca50),
     burnDuration: mean((b) => b.main),

@@ -15,8 +15,6 @@ import type { FuelOctane } from './fuelOctane.ts';
 /** Earliest and latest angle of 50 % burned that the search considers [deg after firing top centre]. */
 const EARLIEST = -5;
 const LATEST = 40;
-/** Best angle of most engines [deg], where the first search begins. */
-const USUAL = 8;
 /** Where a search anywhere ends [deg]; from there on the angle is found more closely. */
 const ROUGH = 0.5;
 /**
@@ -51,8 +49,8 @@ export interface TimingChoice {
 
 /** What stands where a march was lost: nothing is known of any timing. */
 const NO_CHOICE: TimingChoice = {
-  timing: { ca50: USUAL },
-  bestCa50: USUAL,
+  timing: { ca50: 8 },
+  bestCa50: 8,
   octaneRequired: 0,
   octaneAtBest: 0,
   workLost: 0,
@@ -65,7 +63,6 @@ const NO_CHOICE: TimingChoice = {
  * @param fuel - octane numbers of the fuel
  * @param rpm - crank speed [1/min], for a spark table
  * @param last - choice for nearly the same charge, to search around; null where there is none
- * @param close - false where the charge is still on its way, so that an angle found closely would not last
  */
 export function chooseTiming(
   bench: ClosedBench | undefined,
@@ -74,7 +71,6 @@ export function chooseTiming(
   fuel: FuelOctane,
   rpm: number,
   last: TimingChoice | null = null,
-  close = true,
 ): TimingChoice {
   if (bench === undefined) return last ?? NO_CHOICE;
   const runs = new Map<number, ClosedCycle>();
@@ -86,7 +82,7 @@ export function chooseTiming(
   };
   const swept = sweptVolume(bench.march.network.cylinders[0].crank);
   const net = (result: ClosedCycle) => result.work - peakPressureFriction(result.peakPressure) * swept;
-  const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? USUAL, close);
+  const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? null);
   const atBest = run({ ca50: best });
   if (!Number.isFinite(net(atBest) + atBest.knock)) return last ?? NO_CHOICE;
   const octane = fuel.here;
@@ -110,9 +106,8 @@ export function chooseTiming(
     return choice({ spark: speeds.length === 1 ? advance[0] : linearTable(speeds, advance).valueAt(rpm) });
   }
   if (burn.timing.mode === 'best-torque' || !limited) return choice({ ca50: best });
-  const tolerance = close ? LIMIT_ACCURACY : CLOSE;
   return choice({
-    ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock) - octane, best, limitOf(last), tolerance),
+    ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best, limitOf(last)),
   });
 }
 
@@ -122,18 +117,17 @@ function limitOf(last: TimingChoice | null): number | null {
 }
 
 /** Angle of most work: near the last one, or anywhere where it is not near. */
-function bestAngle(work: (ca50: number) => number, last: number, close: boolean): number {
-  const tops = close ? MOST_TOPS : 1;
-  const near = topNear(work, last, tops);
+function bestAngle(work: (ca50: number) => number, last: number | null): number {
+  const near = last === null ? null : topNear(work, last);
   if (near !== null) return near;
   const { x } = maximise(work, EARLIEST, LATEST, ROUGH);
-  return topNear(work, x, tops) ?? x;
+  return topNear(work, x) ?? x;
 }
 
-/** Top of the parabola through three points about an angle, followed until it stands or so often at most; null where it leads away. */
-function topNear(work: (ca50: number) => number, from: number, tops: number): number | null {
+/** Top of the parabola through three points about an angle, followed until it stands; null where it leads away. */
+function topNear(work: (ca50: number) => number, from: number): number | null {
   let x = from;
-  for (let i = 0; i < tops; i++) {
+  for (let i = 0; i < MOST_TOPS; i++) {
     const [before, here, after] = [work(x - REACH), work(x), work(x + REACH)];
     const bend = before - 2 * here + after;
     if (!(bend < 0)) return null;
@@ -146,18 +140,18 @@ function topNear(work: (ca50: number) => number, from: number, tops: number): nu
 }
 
 /**
- * Earliest angle from `from` on, to a tolerance [deg], at which no more octane is required than there is; the latest if none does.
+ * Earliest angle from `from` on at which the required octane number does not exceed `octane`; the latest if none does.
  *
- * @param over - octane number required beyond what there is [-]
  * @param last - limit for nearly the same charge, or null
  */
 function knockLimit(
-  over: (ca50: number) => number,
+  required: (ca50: number) => number,
+  octane: number,
   from: number,
   last: number | null,
-  tolerance: number,
 ): number {
-  const options = { tolerance };
+  const over = (ca50: number) => required(ca50) - octane;
+  const options = { tolerance: LIMIT_ACCURACY };
   if (last !== null && last - LIMIT_REACH > from && last + LIMIT_REACH < LATEST) {
     const [low, high] = [last - LIMIT_REACH, last + LIMIT_REACH];
     if (over(low) > 0 && over(high) <= 0) return findRoot(over, low, high, options).bracket[1];
