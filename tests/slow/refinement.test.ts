@@ -53,7 +53,7 @@ describe('steps at low speed', () => {
     ['examples/hill-climb/engine.yaml', 500],
     ['examples/scrambler/engine.yaml', 900],
     ['examples/club-racer/engine.yaml', 1100],
-  ] as const)('a quarter as long move torque by less than 0.3 %%: %s at %i rpm', (file, rpm) => {
+  ] as const)('a quarter as long move torque by less than three thousandths: %s at %i rpm', (file, rpm) => {
     const engine = engineFile(file);
     const march = {
       ...MARCH_DEFAULTS,
