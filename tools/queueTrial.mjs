@@ -18,6 +18,7 @@ import { jobKey } from '../packages/cli/dist/parts/jobKey.js';
 import { QUEUE_NAME } from '../packages/cli/dist/queue/queueConnection.js';
 import { openQueueRunner } from '../packages/cli/dist/queue/queueRunner.js';
 import { workOnQueue } from '../packages/cli/dist/queue/workOnQueue.js';
+import { keepHeapLean } from '../packages/cli/dist/workers/leanHeap.js';
 import { keepPage } from './keepPage.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -134,6 +135,8 @@ async function trial(cases) {
 
 /** The study itself, in this process, and what is seen of each job that it asks for. */
 async function study(cases, runner) {
+  // As the command does.
+  keepHeapLean();
   const baseline = baselineOf();
   const { one } = trialRunner(baseline.combination);
   const seen = new Map();

@@ -14,6 +14,7 @@ import { queueAddress } from '../queue/queueAddress.ts';
 import { fixed } from '../render/fixed.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import type { JobRunner } from '../workers/jobRunner.ts';
+import { keepHeapLean } from '../workers/leanHeap.ts';
 
 /** Which speeds, and which of them count. */
 export const SPEED_OPTIONS: readonly OptionSpec[] = [
@@ -180,6 +181,7 @@ export async function withWorkers<Result>(
   study: (control: Required<StudyControl>, tally: Tally | null) => Promise<Result>,
 ): Promise<Result> {
   const shard = shardOf(flags);
+  if (isShared(flags)) keepHeapLean();
   const store = storeOf(flags, io, shard);
   const runner = await runnerOf(flags, io, core);
   const kept = store === null ? null : keptRun(runner.run, store, shard);
