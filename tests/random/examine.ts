@@ -96,7 +96,8 @@ function faultsOf(combination: Combination, curve: Curve): string[] {
     for (const [what, code, beyond] of LIMITS)
       if (beyond(point) && !codes.has(code)) faults.push(`${what} without a word ${at}`);
     const efficiency = indicatedEfficiency(combination, point);
-    if (efficiency > bound)
+    // Of a cycle that draws next to nothing and never repeats, the share says nothing; then a warning has to say so.
+    if (efficiency > bound && !(point.status === 'unsettled' && codes.has('efficiency-high')))
       faults.push(
         `makes ${(100 * efficiency).toFixed(1)} % of its fuel work ${at}, the fuel-air cycle ${(100 * bound).toFixed(1)} %`,
       );
