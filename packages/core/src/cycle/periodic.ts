@@ -32,7 +32,7 @@ const MOST_HALVINGS = 3;
 /** Audit within 5e-5, half of what is asked of it; torque then stands to about as much. */
 export const PERIODIC_DEFAULTS: PeriodicOptions = { maxCycles: 60, tolerance: 5e-5 };
 
-/** For cycles that are only compared with others marched alike: ten times the tolerance moves torque by 0.01 % at most. */
+/** For cycles that are only compared with others marched alike: ten times the tolerance moves work by less than 0.05 %, by 0.01 % at most speeds. */
 export const PERIODIC_COMPARED: PeriodicOptions = {
   maxCycles: 60,
   tolerance: 5e-4,
