@@ -1,4 +1,5 @@
 /** Outside air through the throats of carburetor, throttle or restrictor into the left end of a pipe, which carries it on as mixture. */
+import { powerNearOne } from '../numerics/powerNearOne.ts';
 import type { Duct } from './duct.ts';
 import { FLUX } from './duct.ts';
 import { ductFace } from './ductEnd.ts';
@@ -101,21 +102,44 @@ function findOutflow({ from: { side }, duct, against, face, wave }: Feed): void 
   const still = wave[WAVE.still];
   const z = wave[WAVE.z];
   const area = duct.faceArea[0];
-  against[PASS.gamma] = face[SIDE.gamma];
-  against[PASS.RT] = face[SIDE.R] * face[SIDE.T];
+  const gamma = face[SIDE.gamma];
+  const RT = face[SIDE.R] * face[SIDE.T];
+  against[PASS.gamma] = gamma;
   against[PASS.down] = side[SIDE.p];
   let low = side[SIDE.p];
   let high = still;
   let p = 0.5 * (low + high);
   for (let i = 0; i < MAX_ITERATIONS && high - low > TOLERANCE * p; i++) {
     const g = (still - p) / z;
-    against[PASS.up] = p + (0.5 * g * g) / face[SIDE.rho];
+    const u = g / face[SIDE.rho];
+    // What stops is warmer, and compressed without loss.
+    const warmer = 1 + (0.5 * (gamma - 1) * u * u) / (gamma * RT);
+    against[PASS.RT] = RT * warmer;
+    against[PASS.up] = p * powerNearOne(warmer, gamma / (gamma - 1));
     findPass(against);
     if (against[PASS.mass] < g * area) low = p;
     else high = p;
     p = 0.5 * (low + high);
   }
   wave[WAVE.p] = p;
+}
+
+/** Pressure of a stream of this still gas at the speed of sound, over its mass flow per area [m/s]. */
+function leastPressure(still: Float64Array): number {
+  const gamma = still[SIDE.gamma];
+  return Math.sqrt((2 * still[SIDE.R] * still[SIDE.T]) / (gamma * (gamma + 1)));
+}
+
+/**
+ * Speed [m/s] of a stream of this still gas that carries `g` [kg/(s m2)] at pressure `p` [Pa]: what speed it has it lacks in warmth,
+ * `T0 - u^2 / (2 cp) = p u / (g R)`.
+ */
+function speedAt(still: Float64Array, g: number, p: number): number {
+  const gamma = still[SIDE.gamma];
+  const R = still[SIDE.R];
+  const T = still[SIDE.T];
+  const perSpeed = p / (g * R);
+  return (2 * T) / (perSpeed + Math.sqrt(perSpeed * perSpeed + (2 * T * (gamma - 1)) / (gamma * R)));
 }
 
 function connectFeed(feed: Feed, d: Float64Array): void {
@@ -133,14 +157,13 @@ function connectFeed(feed: Feed, d: Float64Array): void {
   const g = (wave[WAVE.p] - wave[WAVE.still]) / z;
   const mass = g * area;
   const arrives = mixture.side;
-  const RT = arrives[SIDE.R] * arrives[SIDE.T];
   // What has mixed behind the throats is no faster than sound: a wave that draws harder finds no more than they pass at their limit.
-  const p = inward ? Math.max(wave[WAVE.p], g * Math.sqrt(RT / arrives[SIDE.gamma])) : wave[WAVE.p];
-  const rho = inward ? p / RT : face[SIDE.rho];
+  const p = inward ? Math.max(wave[WAVE.p], g * leastPressure(arrives)) : wave[WAVE.p];
+  const speed = inward ? speedAt(arrives, g, p) : g / face[SIDE.rho];
   const energy = mass * (inward ? arrives[SIDE.h] : face[SIDE.h] + 0.5 * u * u);
   const flux = duct.left;
   flux[FLUX.mass] = mass;
-  flux[FLUX.momentum] = (p + (g * g) / rho) * area;
+  flux[FLUX.momentum] = (p + g * speed) * area;
   flux[FLUX.energy] = energy;
   flux[FLUX.burned] = inward ? 0 : mass * face[SIDE.b];
   d[offset + FEED.mass] += mass;
