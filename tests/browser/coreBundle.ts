@@ -1,4 +1,4 @@
-/** The library, or what a page uses of it, as one file for a browser, made by an ordinary bundler in its ordinary settings. */
+/** The library, or what a page uses of it, as one file for a browser, made as the live page is. */
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

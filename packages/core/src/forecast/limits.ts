@@ -102,7 +102,7 @@ function octaneBreach(
     return breach(
       least,
       has,
-      `${fuel.name} detonates at ${where} rpm: at least ${Math.ceil(least)} octane would do, and it has ${shown(has)}`,
+      `${fuel.name} detonates at ${where} rpm: it has ${shown(has)} octane and needs at least ${Math.ceil(least)}`,
     );
   }
   const value = asked(most);
@@ -114,11 +114,11 @@ function octaneBreach(
   return breach(value, allowed, `${asks}${octaneRule(margin, stated, isStatedSpark)}`);
 }
 
-/** What may be missing, or must be spare; empty where nothing may. */
+/** How far fuel and engine may be apart; empty where they may not. */
 function octaneRule(margin: number, stated: boolean, isStatedSpark: boolean): string {
   if (isStatedSpark && !stated) return '';
   if (margin >= 0) return `; limits.octaneMargin asks for ${shown(margin)} to spare`;
-  return `; at most ${shown(-margin)} may be missing (limits.octaneMargin${stated ? '' : ' sets how many'})`;
+  return `; a gap of ${shown(-margin)} at most is allowed (limits.octaneMargin${stated ? '' : ' sets it'})`;
 }
 
 function pistonSpeedBreach(

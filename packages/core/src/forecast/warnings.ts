@@ -70,7 +70,7 @@ export function curveWarnings(
     add(
       'detonation',
       'fuel',
-      `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${knocking.map((p) => p.rpm).join(', ')} rpm: at least ${Math.ceil(most)} octane would do`,
+      `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${knocking.map((p) => p.rpm).join(', ')} rpm, which needs at least ${Math.ceil(most)} octane`,
     );
   }
   // A spark table or an angle that someone states may be late for reasons of his own.

@@ -49,7 +49,7 @@ describe('limitBreaches(combination, curve)', () => {
       curve(95, { octaneRequired: 93.2, detonates: true }),
     );
     expect(breach.message).toBe(
-      'pump-87 detonates at 3000, 5000, 7000 rpm: at least 94 octane would do, and it has 87',
+      'pump-87 detonates at 3000, 5000, 7000 rpm: it has 87 octane and needs at least 94',
     );
   });
 

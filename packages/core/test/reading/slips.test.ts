@@ -20,7 +20,7 @@ describe('a likely slip asks back', () => {
     [
       'a primary in centimetres',
       { heads, exhaust: '{ primary: { diameter: 1-3/4 cm } }' },
-      'exhaust.primary.diameter leaves 0.591 in inside, for exhaust valves as large as one of 1.5 in (did you mean 1-3/4 in?)',
+      'exhaust.primary.diameter is 0.591 in inside, too narrow for an exhaust valve of 1.5 in (did you mean 1-3/4 in?)',
     ],
     [
       'a duration in cam degrees',
@@ -177,8 +177,28 @@ describe('a bore in a wrong unit asks back, with the unit that suits', () => {
 
   it('says which sizes engines like this have', () =>
     expect(lines({ exhaust: '{ collector: { diameter: 3 cm } }' })[0]).toContain(
-      'exhaust.collector.diameter comes to 1.181 in: engines like this have ',
+      'exhaust.collector.diameter is 1.18 in, where engines like this have ',
     ));
+
+  it('says sizes in the unit that was likely meant', () =>
+    expect(
+      lines({
+        engine: '{ bore: 39 mm, stroke: 41.4 mm, cylinders: 1 }',
+        exhaust: '{ primary: { inside: 16 mm }, collector: { inside: 18 cm } }',
+      })[0],
+    ).toMatch(
+      /exhaust\.collector\.inside is 180 mm, where engines like this have 8\.7 to 58 mm \(did you mean 18 mm\?\)$/,
+    ));
+
+  it('counts the valves a primary is too narrow or too wide for', () => {
+    const four = '{ valvesPerCylinder: 4, exhaust: { valve: 1.2 in } }';
+    const primary = (inside: string): string | undefined =>
+      lines({ heads: four, exhaust: `{ primary: { inside: ${inside} } }` })[0];
+    expect(primary('1.5 cm')).toContain(
+      ' is 0.591 in inside, too narrow for 2 exhaust valves of 1.2 in (did',
+    );
+    expect(primary('4.2 in')).toContain(' is 10.7 cm inside, too wide for 2 exhaust valves of 3.05 cm (did');
+  });
 
   it('asks for a slip of the valve alone, not for what is measured by the valve', () =>
     expect(

@@ -3,7 +3,7 @@
  * file is asked back. A size that is odd in every unit is an engine of its own, and left alone.
  */
 
-import { parseQuantity, splitNumber } from '../../base/units.ts';
+import { parseQuantity, splitNumber, toUnit } from '../../base/units.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
 import type { CombinationDocument } from '../readDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
@@ -12,7 +12,7 @@ import type { PipeSection } from '../schema/exhaustSection.ts';
 import type { FieldPath, FieldPlace, PipePath } from '../schema/fieldPath.ts';
 import { fitted } from '../schema/inductionParts.ts';
 import { valueAt } from '../valueAt.ts';
-import { inches, type Report, squareInches } from './report.ts';
+import type { Report } from './report.ts';
 
 /** What parts of a kind have, over what they are measured by [-]. */
 interface Band {
@@ -57,10 +57,13 @@ interface Stated {
 /** Sizes that one part of an engine has. */
 type Part = (context: ResolveContext, combination: Combination) => readonly Stated[];
 
-/** A size with what the file wrote of it. */
-interface Slip extends Stated {
+/** The unit that was likely meant, and the question. */
+interface Meant {
+  readonly unit: string;
   readonly hint: string;
 }
+
+interface Slip extends Stated, Meant {}
 
 export function checkBores(
   document: CombinationDocument,
@@ -80,20 +83,27 @@ export function checkBores(
   checkPrimary(document, context, combination, report);
 }
 
-function tell({ path, size, by, band, dimension, hint }: Slip, report: Report): void {
-  const shown = dimension === 'area' ? squareInches : inches;
-  const message = `comes to ${shown(size)}: engines like this have ${shown(band.least * by)} to ${shown(band.most * by)}`;
+function tell({ path, size, by, band, dimension, unit, hint }: Slip, report: Report): void {
+  const [is, least, most] = [size, band.least * by, band.most * by].map((value, i) =>
+    numberIn(unit, value, dimension, i === 0 ? 3 : 2),
+  );
+  const message = `is ${is} ${unit}, where engines like this have ${least} to ${most} ${unit}`;
   report.problem(path, 'bore-slip', message, hint);
+}
+
+/** A size in the unit that the rest of the file is likely in. */
+function numberIn(unit: string, size: number, dimension: Stated['dimension'], digits = 3): string {
+  return String(Number(toUnit(size, unit, dimension).toPrecision(digits)));
 }
 
 /** The slip, where the size is outside its band and the same number in another unit is within. */
 function slipOf(document: CombinationDocument, part: Stated): readonly Slip[] {
   const ratio = part.size / part.by;
   if (isWithin(ratio, part.band)) return [];
-  const hint = otherUnit(document, part.path, part.dimension, (factor) =>
+  const meant = otherUnit(document, part.path, part.dimension, (factor) =>
     isWithin(factor * ratio, part.band),
   );
-  return hint === null ? [] : [{ ...part, hint }];
+  return meant === null ? [] : [{ ...part, ...meant }];
 }
 
 function isWithin(ratio: number, { least, most }: Band): boolean {
@@ -109,7 +119,7 @@ function otherUnit(
   path: FieldPlace,
   dimension: keyof typeof UNITS,
   suits: (factor: number) => boolean,
-): string | null {
+): Meant | null {
   const written = valueAt(document.data, path);
   const text = typeof written === 'string' ? written.trim() : '';
   const parts = splitNumber(text);
@@ -121,7 +131,7 @@ function otherUnit(
     const meant = parseQuantity(`${number} ${other}`, dimension);
     return meant.ok && suits(meant.value.kept / read.value.kept);
   });
-  return unit === undefined ? null : `did you mean ${number} ${unit}?`;
+  return unit === undefined ? null : { unit, hint: `did you mean ${number} ${unit}?` };
 }
 
 /** A field that may not be stated, with its path. */
@@ -267,11 +277,14 @@ function checkPrimary(
   const valve = valveOf(exhaust);
   if (isWithin(inside / valve, BANDS.primary)) return;
   const path: FieldPath = `exhaust.primary.${field}`;
-  const hint = otherUnit(document, path, 'length', (factor) =>
+  const meant = otherUnit(document, path, 'length', (factor) =>
     isWithin((factor * inside) / valve, BANDS.primary),
   );
-  const isTooSmall = inside < BANDS.primary.least * valve && file.heads?.exhaust?.valve !== undefined;
-  if (hint === null && !isTooSmall) return;
-  const message = `leaves ${inches(inside)} inside, for exhaust valves as large as one of ${inches(valve)}`;
-  report.problem(path, 'primary-slip', message, hint);
+  const isTooSmall = inside < BANDS.primary.least * valve;
+  if (meant === null && !(isTooSmall && file.heads?.exhaust?.valve !== undefined)) return;
+  const unit = meant?.unit ?? 'in';
+  const { valves: count, valveDiameter } = exhaust;
+  const of = `${count === 1 ? 'an exhaust valve' : `${count} exhaust valves`} of ${numberIn(unit, valveDiameter, 'length')} ${unit}`;
+  const message = `is ${numberIn(unit, inside, 'length')} ${unit} inside, too ${isTooSmall ? 'narrow' : 'wide'} for ${of}`;
+  report.problem(path, 'primary-slip', message, meant?.hint ?? null);
 }
