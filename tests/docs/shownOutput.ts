@@ -17,12 +17,18 @@ export function shown(page: string, kind: 'text' | 'figures'): Shown[] {
   return found.filter(({ command }) => command.startsWith('valvetide '));
 }
 
-/** The form of a line: figures and the width of gaps left out, so that a better model needs no new guide. */
+/** The form of a line: figures, lengths of bars and the width of gaps left out, so that a better model needs no new guide. */
 export function form(line: string): string {
   return line
     .replaceAll(/-?\d+(?:\.\d+)?/g, '0')
+    .replaceAll(/#{2,}/g, '#')
     .replaceAll(/\s+/g, ' ')
     .trim();
+}
+
+/** What a row of a table is about: its first cell; of a line that is no row, nothing. */
+export function rowName(line: string): string | null {
+  return /^ *(\S+(?: \S+)*) {2,}\S/.exec(line)?.[1] ?? null;
 }
 
 /** Lines of the letter chart have no fixed form, and a line of dots stands for what was left out. */
