@@ -9,6 +9,7 @@ import type { FieldPath } from '../reading/schema/fieldPath.ts';
 const ORDER: readonly string[] = [
   'flow bench',
   'heads.intake.flowMultiplier',
+  'exhaust.box.backPressure',
   'friction.multiplier',
   'heat.multiplier',
   'heads.intake.valve',

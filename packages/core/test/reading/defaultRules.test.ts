@@ -377,8 +377,10 @@ it('an open outlet and a demand of air are what they were worked to', () => {
   expect(outlet.outletAreaFor(6894.757, 0.2)).toBeCloseTo(3.5048e-3, 6);
   expect(outlet.ratedAirflow(5e-3, 6000)).toBeCloseTo(0.225, 12);
   expect(metering.airDemand(5e-3, 6000)).toBeCloseTo(0.2125, 12);
-  expect(outlet.BACK_PRESSURE.chambered).toBeCloseTo(2.5 * 6894.757, 6);
-  expect(outlet.BACK_PRESSURE['straight-through']).toBeCloseTo(6894.757, 6);
+  expect(outlet.backPressure('chambered').value).toBeCloseTo(2.5 * 6894.757, 6);
+  expect(outlet.backPressure('chambered').spread).toBeCloseTo(6894.757, 6);
+  expect(outlet.backPressure('straight-through').value).toBeCloseTo(6894.757, 6);
+  expect(outlet.backPressure('straight-through').spread).toBeCloseTo(0.4 * 6894.757, 6);
 });
 
 it('an airbox opens 15 % either way of what a throttle for the whole engine would', () => {

@@ -146,7 +146,26 @@ describe('a muffler', () => {
       '{ muffler: chambered, box: { kind: straight-through } }',
       'exhaust.box.kind is straight-through, and the muffler is chambered',
     ],
+    [
+      '{ muffler: { flow: 400 cfm }, box: { backPressure: 2 psi } }',
+      'exhaust.box.backPressure is given beside a muffler by its rating or its back-pressure: keep one of the two',
+    ],
   ])('refuses %s', (exhaust, line) => expect(problemsOf(exhaust)).toContain(line));
+
+  it('that is only named holds back what its kind does at rated speed, within 40 %, or what its box says', () => {
+    const loss = (exhaust: string): number => 1 / (exhaustOf(exhaust).muffler?.passage ?? 0) ** 2;
+    const read = readCombination(`${FOUR}exhaust: { muffler: chambered }\n`, { file: 'engine.yaml' });
+    const entry = read.ok ? read.value.assumed.find(({ path }) => path.endsWith('backPressure')) : undefined;
+    expect(entry).toMatchObject({ path: 'exhaust.box.backPressure', value: 2.5, unit: 'psi', spread: 1 });
+    const [usual, more, most] = [
+      '',
+      ', box: { backPressure: 3.5 psi }',
+      ', box: { backPressure: 4.5 psi }',
+    ].map((box) => loss(`{ muffler: chambered${box} }`));
+    // What is lost beside the pipes goes with the pressure.
+    expect((most - more) / (more - usual)).toBeCloseTo(1, 6);
+    expect(most).toBeGreaterThan(1.5 * usual);
+  });
 
   it('takes its box and its pipe as stated', () => {
     const { muffler, outletArea } = exhaustOf(

@@ -111,6 +111,21 @@ describe('unknowns', () => {
     expect(area([CARBURETOR], own) / plain).toBeCloseTo(1.04, 9);
   });
 
+  it('of a muffler that is only named are its back-pressure, and of another the back-pressure of its kind', () => {
+    const baseline = baselineOf('minimum', (text) => `${text}exhaust: { muffler: chambered }\n`);
+    const quieter = change('seen through', set('exhaust.muffler', 'straight-through'));
+    const rated = change('rated', set('exhaust.muffler', { flow: '500 cfm' }));
+    const found = unknowns(baseline, quieter, rated);
+    const old = named(found, 'exhaust.box.backPressure');
+    const own = named(found, 'exhaust.box.backPressure of seen through');
+    expect([old.sigma, old.unit, own.sigma, own.unit]).toEqual([1, 'psi', 0.4, 'psi']);
+    const passage = (changes: readonly Change[], unknown: Unknown, z: number): number =>
+      perturbed(baseline, changes, [{ unknown, z }], undefined)?.exhaustSystem.muffler?.passage ?? Number.NaN;
+    expect(passage([], old, 1)).toBeLessThan(passage([], old, 0));
+    expect(passage([quieter], own, 1)).toBeLessThan(passage([quieter], own, 0));
+    for (const one of [quieter, rated]) expect(passage([one], old, 1)).toBe(passage([one], old, 0));
+  });
+
   it('are found within a section that a change sets as a whole', () => {
     const baseline = baselineOf('hill-climb');
     const section = { rating: '290 cfm', barrels: 2, ratedAt: '3.0 inHg', count: 3 };

@@ -55,6 +55,10 @@ function checkExhaust({ exhaust, engine }: PartialFile, report: Report): void {
   if (box?.kind !== undefined && typeof muffler === 'string' && muffler !== 'open' && box.kind !== muffler)
     report.problem('exhaust.box.kind', 'muffler', `is ${box.kind}, and the muffler is ${muffler}`);
   if (typeof muffler !== 'object') return;
+  if (box?.backPressure !== undefined) {
+    const message = 'is given beside a muffler by its rating or its back-pressure: keep one of the two';
+    report.problem('exhaust.box.backPressure', 'muffler', message);
+  }
   if ((muffler.flow === undefined) === (muffler.backPressure === undefined)) {
     const message = 'needs either its rated flow or its back-pressure';
     report.problem('exhaust.muffler', 'muffler', message);

@@ -6,10 +6,26 @@ import { airDemand } from './metering.ts';
 const PSI = 6894.757;
 
 /** Back-pressure at rated speed [Pa]: 1.0 psi mufflers the gas sees through, 2.5 psi a full system with chambers; common practice, no source. */
-export const BACK_PRESSURE: Readonly<Record<'straight-through' | 'chambered', number>> = {
+const BACK_PRESSURE: Readonly<Record<MufflerKind, number>> = {
   'straight-through': 1 * PSI,
   chambered: 2.5 * PSI,
 };
+/**
+ * Its spread [-]: mufflers of a kind differ by a third and more (common practice, no source), and the air that an engine draws at its
+ * rated speed is known to 10 %, worth 20 % of pressure.
+ */
+const BACK_PRESSURE_SPREAD = 0.4;
+
+/** Back-pressure at rated speed [Pa] of a muffler of which no more than its kind is known. */
+export function backPressure(kind: MufflerKind): Estimate {
+  const value = BACK_PRESSURE[kind];
+  const reason =
+    kind === 'chambered'
+      ? 'a full system with chambers at rated speed; common practice, no source'
+      : 'mufflers the gas sees through, at rated speed; common practice, no source';
+  return { value, spread: BACK_PRESSURE_SPREAD * value, reason };
+}
+
 /** Gas at the outlet at full load [K]; from memory. */
 export const OUTLET_TEMPERATURE = 850;
 /** Gas constant of burned gas [J/(kg K)] and of air. */

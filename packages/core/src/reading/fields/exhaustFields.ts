@@ -61,7 +61,9 @@ export const EXHAUST_FIELDS: FieldsOf<'exhaust'> = {
   'exhaust.balance': {},
   ...below('exhaust.balance', pipe('exhaust.balance')),
   'exhaust.balance.at': {},
-  'exhaust.muffler': { entails: [{ releases: ['exhaust.returned', 'exhaust.box'] }] },
+  'exhaust.muffler': {
+    entails: [{ drops: ['exhaust.box.backPressure'], releases: ['exhaust.returned', 'exhaust.box'] }],
+  },
   'exhaust.muffler.flow': {
     entails: [{ drops: ['exhaust.muffler.backPressure', 'exhaust.muffler.airflow'] }],
     errors: [ratingError('muffler rating', 'exhaust.muffler')],
@@ -86,7 +88,8 @@ export const EXHAUST_FIELDS: FieldsOf<'exhaust'> = {
     entails: [{ drops: ['exhaust.muffler.flow', 'exhaust.muffler.at'] }],
   },
   'exhaust.box': {},
-  'exhaust.box.kind': { entails: [{ releases: ['exhaust.box.volume'] }] },
+  'exhaust.box.kind': { entails: [{ releases: ['exhaust.box.volume', 'exhaust.box.backPressure'] }] },
+  'exhaust.box.backPressure': {},
   'exhaust.box.volume': {},
   'exhaust.box.pipe': {},
   ...below('exhaust.box.pipe', pipe('exhaust.box.pipe')),

@@ -4,7 +4,7 @@ import { areaFromFlow } from '../../geometry/flowSheet.ts';
 import { TUBE_FANNING } from '../../geometry/tractProfile.ts';
 import { ratingDrop } from '../defaults/metering.ts';
 import {
-  BACK_PRESSURE,
+  backPressure,
   muffler,
   mufflerPipeInside,
   mufflerPipeLength,
@@ -39,8 +39,15 @@ export function resolveMuffler(
     return boxed(context, inputs, statedArea(context, inputs, stated), kind);
   const word = context.ledger.word('exhaust.muffler', stated, () => muffler(inputs.style));
   if (word === 'open') return { outletArea: open };
+  const pressure = context.ledger.quantity(
+    'exhaust.box.backPressure',
+    context.file.exhaust?.box?.backPressure,
+    'pressure',
+    'psi',
+    () => backPressure(word),
+  );
   const airflow = ratedAirflow(inputs.displacement, inputs.ratedSpeed());
-  const taken = outletAreaFor(BACK_PRESSURE[word], airflow) / inputs.outlets;
+  const taken = outletAreaFor(pressure, airflow) / inputs.outlets;
   return boxed(context, inputs, fromStillGas(taken, open), word);
 }
 

@@ -50,6 +50,7 @@ export type MufflerKind = (typeof MUFFLER_KINDS)[number];
 /** What a muffler is beside its loss. */
 export interface BoxSection {
   readonly kind?: MufflerKind | undefined;
+  readonly backPressure?: number | undefined;
   readonly volume?: number | undefined;
   readonly pipe?: PipeSection | undefined;
 }
@@ -118,8 +119,11 @@ const balance = z.strictObject({
   at: z.optional(quantity('length', '0 mm to 4000 mm')),
 }) as unknown as z.ZodMiniType<BalanceSection>;
 
+const BACK_PRESSURE = '0.01 psi to 15 psi';
+
 const box = z.strictObject({
   kind: z.optional(word(MUFFLER_KINDS)),
+  backPressure: z.optional(quantity('pressure', BACK_PRESSURE)),
   volume: z.optional(quantity('volume', '0.1 l to 100 l')),
   pipe: z.optional(z.strictObject(pipe()) as unknown as z.ZodMiniType<PipeSection>),
 }) as unknown as z.ZodMiniType<BoxSection>;
@@ -127,7 +131,7 @@ const box = z.strictObject({
 const muffler = z.strictObject({
   flow: z.optional(quantity('flow', RATING_FLOW)),
   at: z.optional(quantity('pressure', RATING_DROP)),
-  backPressure: z.optional(quantity('pressure', '0.01 psi to 15 psi')),
+  backPressure: z.optional(quantity('pressure', BACK_PRESSURE)),
   airflow: z.optional(quantity('flow', RATING_FLOW)),
 });
 

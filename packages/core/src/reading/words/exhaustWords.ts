@@ -73,7 +73,7 @@ export const exhaustWords: WordsOf<'exhaust'> = {
   'exhaust.balance.wallTemperature': ['Wall of the tube at full load.', '800 K'],
   'exhaust.balance.at': ['How far behind the merges it joins the collectors.', '10 in'],
   'exhaust.muffler': [
-    'Muffler: its measured back-pressure, or the rated flow of each outlet; where neither is known, open (no muffler), straight-through (1.0 psi at rated speed) or chambered (2.5 psi, a full system).',
+    'Muffler: its measured back-pressure, or the rated flow of each outlet; where neither is known, open (no muffler), straight-through or chambered: its back-pressure is then an estimate.',
     { backPressure: '1.5 psi', airflow: '700 cfm' },
     { flow: '600 cfm', at: '1.5 inHg' },
     'open',
@@ -92,6 +92,10 @@ export const exhaustWords: WordsOf<'exhaust'> = {
   ],
   'exhaust.box.kind': [
     'chambered: the pipe opens into a box and another leads out. straight-through: a pipe with holes leads through the box.',
+  ],
+  'exhaust.box.backPressure': [
+    'Back-pressure at rated speed, by all outlets, where `muffler` is only a word: 1.0 psi straight-through, 2.5 psi chambered. A reading or a rating goes under `muffler`.',
+    '2.5 psi',
   ],
   'exhaust.box.volume': ['Gas in one box, packing taken off.', '6 l'],
   'exhaust.box.pipe': ['Tail-pipe of a box with chambers, or the pipe with holes in a straight one.'],
