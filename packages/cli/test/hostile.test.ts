@@ -9,11 +9,12 @@ import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../src/commandList.ts';
 import { COMMON_OPTIONS } from '../src/commandSpec.ts';
 import { CORE, type Core } from '../src/core.ts';
+import { EXIT } from '../src/exitCodes.ts';
 import { faultsOf } from './hostile/answer.ts';
 import { commandLine, mutantOf } from './hostile/mutants.ts';
 import { measuringCore } from './measuredRunner.ts';
 import { sampleCurve } from './sampleCurve.ts';
-import { studyCore } from './studies.ts';
+import { byPrimary, studyCore } from './studies.ts';
 
 const RUNS = Number(process.env['HOSTILE_RUNS'] ?? 200);
 const SEED = Number(process.env['HOSTILE_SEED'] ?? 20_261);
@@ -32,6 +33,8 @@ const BASE: Readonly<Record<string, string>> = {
   'lobe.csv': lobe(),
   'changes.yaml':
     'changes:\n  - { name: Longer, set: { exhaust.primary.length: 30 in }, cost: 20 }\n  - name: Advance\n    add: { cam.advance: 2 deg }\n  - name: Ported\n    scale: { heads.intake.flowMultiplier: 1.04 }\n    hours: 3\n',
+  'shelf.yaml':
+    'groups:\n  - name: Camshaft\n    choices:\n      - { name: Late, add: { cam.advance: -4 deg }, cost: 40, hours: 2 }\n      - { name: Early, add: { cam.advance: 4 deg }, cost: 40 }\nranges:\n  - { name: Primary, field: exhaust.primary.length, from: 28 in, to: 32 in, step: 2 in, cost: 300 }\nlimits: { cost: 2000, hours: 40, largest: { chamber.compression: 12 } }\naims:\n  - { from: 3000 rpm, to: 4000 rpm, of: torque, weight: 2 }\n',
   'pull.csv':
     '# standard: J607\n# Barometer: 29.35 inHg\n# Temperature: 78 degF\nrpm,torque (lb-ft),power (hp)\n3000,380.0,217.1\n3500,395.0,263.2\n4000,405.0,308.4\n4500,400.0,342.7\n5000,385.0,366.5\n',
   'sheets.yaml':
@@ -52,6 +55,9 @@ const QUICK: Core = {
     throw new Error('not asked for here');
   },
 };
+
+/** The same, interrupted at its first forecast: a search takes a second, and what is read of a shelf is read before it. */
+const STOPPED: Core = { ...QUICK, openRunner: studyCore(byPrimary, 0).openRunner };
 
 const OPTIONS = [
   ...new Set(
@@ -101,6 +107,15 @@ describe('what the mutants come from', () => {
     );
     expect(code, said).toBe(0);
   });
+
+  it('is sound: a shelf, as far as the first forecast', async () => {
+    const words = ['choose', 'engine.yaml', '--shelf', 'shelf.yaml'];
+    const { code, said } = await faultsOf(
+      { words, files: BASE, readable: new Set(Object.keys(BASE)) },
+      STOPPED,
+    );
+    expect(code, said).toBe(EXIT.interrupted);
+  });
 });
 
 describe('hostile input', { timeout: 900_000 }, () => {
@@ -136,6 +151,18 @@ describe('hostile input', { timeout: 900_000 }, () => {
         readable: anyIn(text, 'engine.yaml', 'changes.yaml'),
       }),
       QUICK,
+    ));
+
+  it('as a shelf', () =>
+    hold(
+      'shelves',
+      mutantOf([BASE['shelf.yaml']]),
+      (text) => ({
+        words: ['choose', 'engine.yaml', '--shelf', 'shelf.yaml', '--json'],
+        files: { ...BASE, 'shelf.yaml': text },
+        readable: anyIn(text, 'engine.yaml', 'shelf.yaml'),
+      }),
+      STOPPED,
     ));
 
   it('as a dyno sheet', () =>
