@@ -83,6 +83,13 @@ describe('fuel that takes room, and fuel that cools', () => {
     expect(carbureted).toBeLessThan(15);
   });
 
+  // Common practice, no source: 2 to 5 %.
+  it('E85 gains 2 to 5 % at the same lambda', () => {
+    const gain = gainOf(SMALL_BLOCK, 4000, fuelled('e85'));
+    expect(gain).toBeGreaterThan(2);
+    expect(gain).toBeLessThan(5);
+  });
+
   it('injection into the cylinder gains 1 to 4 % of torque over injection at the port, at best timing', () => {
     const gain = gainOf(FOUR_VALVE, 7000, (base) =>
       withInduction(base, { injection: 'direct', evaporation: 0, vapour: 0 }),

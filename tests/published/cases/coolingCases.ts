@@ -52,7 +52,7 @@ export const coolingCases: PublishedSource = {
       within: 8,
       aim: true,
       cause:
-        'injected at the port too, most of an alcohol evaporates in the cylinder here and cools the charge; in the engine the hot valve and the walls of the port evaporate it, so that less cold is left',
+        'at the port, too, some of an alcohol evaporates in the cylinder here: as much of it is taken to lie on walls and valve as of gasoline. Which of the two is off, that or the drops, the measurement does not tell',
     },
   ],
 };

@@ -10,6 +10,7 @@ import type { Spray } from '../network/cylinder.ts';
 import type { Fuelling } from '../network/openEnd.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
 import { findRoot } from '../numerics/root.ts';
+import { valveFilm } from './valveFilm.ts';
 
 /** Gas of the intake, what happens at carburetor or throttle, and what goes with it into the cylinder. */
 export interface IntakeCharge {
@@ -60,7 +61,13 @@ export function intakeCharge(combination: Combination, tables: GasTables): Intak
     tables: wet,
     metering: { gain: 1 / (1 - wet.fuelFraction), enthalpy: frozenH(wet, T, 0) + cp * rise - taken },
     fuelling:
-      liquid === null || !(vapour < 1) ? undefined : { gain: fresh, enthalpy: liquidEnthalpy(liquid, T) },
+      liquid === null || !(vapour < 1)
+        ? undefined
+        : {
+            gain: fresh,
+            enthalpy: liquidEnthalpy(liquid, T),
+            boiling: valveFilm(combination, tables, liquid, vapour),
+          },
     spray: liquid === null || !(vapour < 1) ? undefined : { liquid, ...SPRAYS[induction.injection] },
   };
 }

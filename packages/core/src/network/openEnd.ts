@@ -31,6 +31,18 @@ export interface Fuelling {
   readonly gain: number;
   /** Specific enthalpy of the fuel [J/kg]. */
   readonly enthalpy: number;
+  /** What boils off the hot valve that it runs along; left out: nothing. */
+  readonly boiling?: Boiling | undefined;
+}
+
+/** Liquid that boils on hot metal on its way into the cylinder, by the heat of the metal alone. */
+export interface Boiling {
+  /** Share of the liquid that runs along the metal [-]. */
+  readonly wetting: number;
+  /** Speed of the crank [rad/s] at which the metal could boil just all of the liquid; at twice the speed it boils half of it. */
+  readonly speed: number;
+  /** [J/kg] */
+  readonly latentHeat: number;
 }
 
 /** Offsets of an end's running totals in the state: mass out of the duct, burned mass, energy, mass times temperature. */
@@ -57,7 +69,12 @@ export interface OpenEnd {
   readonly nozzle: Float64Array;
   readonly face: Float64Array;
   readonly flow: Float64Array;
+  /** Fuel that goes along, see {@link FUEL}. */
+  readonly fuel: Float64Array;
 }
+
+/** Of the fuel that goes along: share that is still liquid behind the valve, and specific enthalpy [J/kg]. */
+const FUEL = { liquid: 0, enthalpy: 1 } as const;
 
 /** @param cylinder - whose valve the end is, where it is one's */
 export function createEnd(
@@ -87,15 +104,26 @@ export function createEnd(
     nozzle,
     face: new Float64Array(SIDE_SIZE),
     flow: new Float64Array(END_SIZE),
+    fuel: Float64Array.of(1, spec.fuelling?.enthalpy ?? 0),
   };
 }
 
 /** Opens a valve as far as the decoded angle has it. */
-function decodeValve({ valve, lifted, nozzle }: OpenEnd, cylinder: Cylinder): void {
+function decodeValve(end: OpenEnd, cylinder: Cylinder): void {
+  const { spec, valve, lifted, nozzle } = end;
   if (valve === null) return;
   liftValve(valve, cylinder.now, lifted);
+  if (spec.fuelling !== undefined) boilFilm(end, spec.fuelling, cylinder.speed);
   nozzle[NOZZLE.area] = lifted[LIFTED.along];
   if (lifted[LIFTED.along] > SHUT) cylinder.opening[0] += nozzle[NOZZLE.ductArea];
+}
+
+/** Boils what the metal can at the present speed. */
+function boilFilm({ fuel }: OpenEnd, { enthalpy, boiling }: Fuelling, speed: number): void {
+  if (boiling === undefined) return;
+  const boiled = Math.min(boiling.wetting, boiling.speed / speed);
+  fuel[FUEL.liquid] = 1 - boiled;
+  fuel[FUEL.enthalpy] = enthalpy + boiled * boiling.latentHeat;
 }
 
 /** Area of an open valve for the way the gas is about to take. */
@@ -144,9 +172,9 @@ function connectEnd(end: OpenEnd, d: Float64Array): void {
     if (spec.fuelling !== undefined) {
       const fuel = (spec.fuelling.gain - 1) * (mass - burned);
       d[target] += fuel;
-      d[end.energyAt] += fuel * spec.fuelling.enthalpy;
+      d[end.energyAt] += fuel * end.fuel[FUEL.enthalpy];
       // What goes back is vapour, and counts as fuel again when its air returns.
-      if (fuel > 0) d[target + CYL.liquid] += fuel;
+      if (fuel > 0) d[target + CYL.liquid] += fuel * end.fuel[FUEL.liquid];
     }
   }
   d[offset + TOTAL.mass] += mass;
@@ -167,7 +195,7 @@ export function endGroup(ends: readonly OpenEnd[]): PartGroup {
       for (const { nozzle, flow } of ends) nozzle[NOZZLE.start] = flow[END.speed];
     },
     account(before, after, account) {
-      for (const { spec, node, offset } of ends) {
+      for (const { spec, node, offset, fuel: along } of ends) {
         const { weight = 1 } = spec;
         const mass = after[offset + TOTAL.mass] - before[offset + TOTAL.mass];
         const energy = after[offset + TOTAL.energy] - before[offset + TOTAL.energy];
@@ -176,7 +204,7 @@ export function endGroup(ends: readonly OpenEnd[]): PartGroup {
         const burned = after[offset + TOTAL.burned] - before[offset + TOTAL.burned];
         const fuel = weight * (spec.fuelling.gain - 1) * (mass - burned);
         account.massIn += fuel;
-        account.energyIn += fuel * spec.fuelling.enthalpy;
+        account.energyIn += fuel * along[FUEL.enthalpy];
       }
     },
   };

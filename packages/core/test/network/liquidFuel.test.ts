@@ -6,6 +6,7 @@ import { type LiquidFuel, liquidEnthalpy, liquidFuel } from '../../src/gas/liqui
 import { CYL, fillCylinder } from '../../src/network/cylinder.ts';
 import { fillDuct } from '../../src/network/duct.ts';
 import { accountOf, createNetwork, decode, type Network, setSpeed } from '../../src/network/network.ts';
+import type { Boiling } from '../../src/network/openEnd.ts';
 import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
 import { bigBlock } from '../support/bigBlock.ts';
@@ -16,10 +17,11 @@ const TABLES = buildGasTables(INPUT);
 const WET = withLiquidFuel(TABLES, INPUT, 0.2);
 const LIQUID = liquidFuel(INPUT.fuel) as LiquidFuel;
 const GAIN = (1 - WET.fuelFraction) / (1 - TABLES.fuelFraction);
+const RADIANS = Math.PI / 30;
 const LIFT = new Float64Array(1441).fill(4e-4);
 
 /** A cylinder that stands still behind an open valve and a duct of wet gas that leads to a plenum of it. */
-function pumping(wallShare: number): Network {
+function pumping(wallShare: number, boiling?: Boiling): Network {
   const { bore, stroke, rodLength } = bigBlock().block;
   return createNetwork({
     tables: TABLES,
@@ -53,7 +55,7 @@ function pumping(wallShare: number): Network {
           valve: { area: LIFT, against: LIFT, step: 0.5, opens: 0, closes: 720 },
           outward: true,
         },
-        fuelling: { gain: GAIN, enthalpy: liquidEnthalpy(LIQUID, 300) },
+        fuelling: { gain: GAIN, enthalpy: liquidEnthalpy(LIQUID, 300), boiling },
       },
     ],
   });
@@ -64,8 +66,9 @@ function filled(
   wallShare: number,
   inCylinder: number,
   time = 0.02,
+  boiling?: Boiling,
 ): Readonly<Record<'mass' | 'energy' | 'scale' | 'heat' | 'liquid' | 'came' | 'T', number>> {
-  const network = pumping(wallShare);
+  const network = pumping(wallShare, boiling);
   const y = new Float64Array(network.size);
   // Next to nothing turns: the piston stands.
   setSpeed(network, 1e-3);
@@ -104,6 +107,19 @@ describe('fuel that comes in as liquid', () => {
     const run = filled(0.3, pressure);
     expect(Math.abs(run.mass)).toBeLessThan(1e-12);
     expect(Math.abs(run.energy) / run.scale).toBeLessThan(1e-12);
+  });
+
+  it.each([
+    ['half of it, which has run along the valve', 0.5, 1e9, 0.5],
+    ['a quarter, since the valve can no more at four times that speed', 0.5, 0.25e-3 * RADIANS, 0.25],
+  ])('boils off hot metal, %s', (_, wetting, speed, boiled) => {
+    const { latentHeat } = LIQUID;
+    const run = filled(0, 0.6e5, 1e-4, { wetting, speed, latentHeat });
+    const plain = filled(0, 0.6e5, 1e-4);
+    expect(Math.abs(run.mass)).toBeLessThan(1e-12);
+    expect(Math.abs(run.energy) / run.scale).toBeLessThan(1e-12);
+    expect(Math.abs(run.liquid / plain.liquid / (1 - boiled) - 1)).toBeLessThan(0.03);
+    expect(run.T).toBeGreaterThan(plain.T);
   });
 
   it('evaporates in the cylinder, and takes of its heat from the walls what they are to give', () => {

@@ -19,13 +19,12 @@
  * Of another fuel it is the heat that stays, not the share. A drop takes from the air `cp (T - T_s)` for what it gives off, by the law
  * of Spalding, whatever its latent heat: its own temperature T_s is 15 to 25 K below the air's for gasoline and alcohols alike (from
  * memory). So a kilogram of drops takes the same heat, and the shares go as one over the latent heat. A wall gives its film what its area and
- * temperature give, so much for a kilogram of air.
+ * temperature give, so much for a kilogram of air. What is left of an alcohol's film reaches the hot valve, see `assembly/valveFilm.ts`.
  */
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE } from '../../combination/referenceAir.ts';
-import { stoichiometricAirFuelRatio } from '../../gas/freshGas.ts';
+import { latentBesideGasoline } from '../../gas/besideGasoline.ts';
 import type { Fuel } from '../../gas/fuel.ts';
-import { fuelNamed } from '../../gas/fuels.ts';
 import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
 
 type Injection = 'carburetor' | 'port' | 'direct';
@@ -94,19 +93,8 @@ export function heating(
   };
 }
 
-/** Latent heat of gasoline over that of the fuel, by the kilogram of fuel and by the kilogram of air [-]; 1 for a gas, of which nothing evaporates. */
-function lightness(fuel: Fuel): { readonly byFuel: number; readonly byAir: number } {
-  const gasoline = fuelNamed('pump-93');
-  if (!(fuel.latentHeat > 0)) return { byFuel: 1, byAir: 1 };
-  const byFuel = gasoline.latentHeat / fuel.latentHeat;
-  return {
-    byFuel,
-    byAir: (byFuel * stoichiometricAirFuelRatio(fuel)) / stoichiometricAirFuelRatio(gasoline),
-  };
-}
-
 export function evaporation(injection: Injection, fuel: Fuel): Estimate {
-  const { byFuel } = lightness(fuel);
+  const { byFuel } = latentBesideGasoline(fuel);
   return {
     value: Math.min(1, byFuel * EVAPORATION[injection]),
     spread: injection === 'direct' ? null : byFuel * EVAPORATION_SPREAD,
@@ -121,7 +109,7 @@ export function evaporation(injection: Injection, fuel: Fuel): Estimate {
 export function vapour(injection: Injection, heat: ManifoldHeat, evaporated: number, fuel: Fuel): Estimate {
   const usual =
     injection === 'carburetor' ? VAPOUR[heat === 'none' ? 'isolated' : 'heated'] : VAPOUR[injection];
-  const { byFuel, byAir } = lightness(fuel);
+  const { byFuel, byAir } = latentBesideGasoline(fuel);
   const share = byFuel * EVAPORATION[injection] + byAir * (usual - EVAPORATION[injection]);
   return {
     value: Math.min(1, Math.max(share, evaporated)),
