@@ -113,13 +113,13 @@ function decodeValve(end: OpenEnd, cylinder: Cylinder): void {
   const { spec, valve, lifted, nozzle } = end;
   if (valve === null) return;
   liftValve(valve, cylinder.now, lifted);
-  if (spec.fuelling !== undefined) boilFilm(end, spec.fuelling, cylinder.speed);
+  if (spec.fuelling !== undefined) boilFilm(end, spec.fuelling, cylinder);
   nozzle[NOZZLE.area] = lifted[LIFTED.along];
   if (lifted[LIFTED.along] > SHUT) cylinder.opening[0] += nozzle[NOZZLE.ductArea];
 }
 
 /** Boils what the metal can at the present speed. */
-function boilFilm({ fuel }: OpenEnd, { enthalpy, boiling }: Fuelling, speed: number): void {
+function boilFilm({ fuel }: OpenEnd, { enthalpy, boiling }: Fuelling, { speed }: Cylinder): void {
   if (boiling === undefined) return;
   const boiled = Math.min(boiling.wetting, boiling.speed / speed);
   fuel[FUEL.liquid] = 1 - boiled;
