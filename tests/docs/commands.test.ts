@@ -62,9 +62,9 @@ describe('installing for every folder', () => {
   });
 });
 
-describe('the README', () => {
-  it('lists the exit codes the program has', () => {
-    const rows = [...readGuide('README.md').matchAll(/^\| (\d+) +\| (.*?) +\|$/gm)];
+describe('the page of exit codes', () => {
+  it('lists those the program has', () => {
+    const rows = [...readGuide('docs/guide/exit-codes.md').matchAll(/^\| (\d+) +\| (.*?) +\|/gm)];
     expect(rows.map(([, code, meaning]) => [Number(code), meaning])).toEqual(EXIT_MEANINGS);
   });
 });
