@@ -130,6 +130,43 @@ describe('a study on a queue', () => {
   });
 });
 
+describe('two studies on one queue', () => {
+  it('that ask for the same have it done once, and both give the bytes of one thread', async () => {
+    const both = [study(), study()];
+    const working = worker(['--idle', '3']);
+    for (const asked of both) {
+      expect(await asked.ended, asked.err()).toBe(0);
+      expect(asked.out()).toBe(alone);
+    }
+    expect(await working.ended, working.err()).toBe(0);
+    const done = Number(/^(\d+) forecasts done$/m.exec(working.err())?.[1]);
+    // One may fetch what the other still waits for, which then asks again; never all of it.
+    expect(done).toBeGreaterThanOrEqual(FORECASTS);
+    expect(done).toBeLessThan(2 * FORECASTS);
+  });
+
+  it('of which one is interrupted leave the other whole: it asks again for what was taken back', async () => {
+    const [one, other] = [study(), study()];
+    // Said by each once its jobs are sent, and nobody works.
+    await Promise.all([one, other].map(({ says }) => says('nobody works on')));
+    one.child.kill('SIGINT');
+    expect(await one.ended).toBe(130);
+    worker();
+    expect(await other.ended, other.err()).toBe(0);
+    expect(other.out()).toBe(alone);
+  });
+
+  it('of which one is killed leave its forecasts to the other that comes later', async () => {
+    const first = study();
+    worker();
+    await begun();
+    first.child.kill('SIGKILL');
+    const second = study();
+    expect(await second.ended, second.err()).toBe(0);
+    expect(second.out()).toBe(alone);
+  });
+});
+
 describe('a worker', () => {
   it('that is killed leaves its forecast to another', async () => {
     const first = worker();
