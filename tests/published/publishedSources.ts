@@ -16,6 +16,7 @@ import { octaneCases } from './cases/octaneCases.ts';
 import { ratingCases } from './cases/ratingCases.ts';
 import { benchCases, compressionCases, weatherCases } from './cases/sheetCases.ts';
 import { textbookCases } from './cases/textbookCases.ts';
+import { fallOffCases, throatCases } from './cases/throatCases.ts';
 import { trendCases } from './cases/trendCases.ts';
 import { noteCases, oneDimensionalCases } from './cases/waveCases.ts';
 import type { PublishedSource } from './publishedCase.ts';
@@ -24,6 +25,8 @@ import type { PublishedSource } from './publishedCase.ts';
 export const QUICK_SOURCES: readonly PublishedSource[] = [
   nozzleCases,
   vesselCases,
+  throatCases,
+  fallOffCases,
   benchCases,
   compressionCases,
   handCases,

@@ -38,6 +38,7 @@ const MEASURED_COMPRESSION = 0.05;
 
 const METERING: readonly FieldPath[] = [
   'induction.carburetor.rating',
+  'induction.carburetor.venturi',
   'induction.throttle.diameter',
   'induction.airCleaner.flow',
   'exhaust.muffler.flow',

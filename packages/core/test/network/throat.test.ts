@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { orificeFlow } from '../../src/network/orifice.ts';
 import { stillGas } from '../../src/network/side.ts';
 import { findPass, PASS, passOf, type Throat } from '../../src/network/throat.ts';
+import { bordaLost, filledBore } from './filledBore.ts';
 import { idealGas } from './idealGas.ts';
 
 const R = 287;
@@ -48,6 +49,24 @@ describe('one throat', () => {
     expect(at(0.2 * (1 - critical) * 1.001) / whole).toBeCloseTo(1, 9);
     expect(at(0.2 * (1 - critical) * 0.9) / whole).toBeLessThan(0.9999);
   });
+
+  // A carburetor's: 0.84 of the venturi, in a throttle bore of 1.21 venturis. In a much wider bore the share falls as the jet speeds up.
+  it.each([
+    [0.84 / 1.21 ** 2, 0.0025],
+    [0.3, 0.02],
+  ])(
+    'of %f of its bore passes what a jet that fills the bore by its momentum does, up to the speed of sound',
+    (share, within) => {
+      const one = [{ area: 1e-3, lost: bordaLost(share) }];
+      for (const throat of [0.999, 0.98, 0.95, 0.9, 0.8, 0.7, 0.6, 0.528_282]) {
+        const { behind, flow } = filledBore(throat, share);
+        const closed = (flow * 1e-3 * 1e5) / Math.sqrt(R * 293.15);
+        expect(Math.abs(mass(one, 1e5, behind * 1e5) / closed - 1), `${throat}`).toBeLessThan(within);
+      }
+      // What the two take as lost is the same where nothing is compressed.
+      expect((1 - filledBore(0.9999, share).behind) / 1e-4 / bordaLost(share)).toBeCloseTo(1, 3);
+    },
+  );
 
   it('at small drops is an incompressible loss: sqrt(2 rho drop / lost)', () => {
     const rho = 1e5 / (R * 293.15);

@@ -48,7 +48,7 @@ describe('a venturi', () => {
     const engine = engineOf('{ carburetor: { rating: 650 cfm } }');
     const entry = assumed(engine, 'carburetor.venturi');
     expect(Number(entry?.value)).toBeCloseTo(1.336, 2);
-    expect(entry?.spread).toBeCloseTo(0.03 * Number(entry?.value), 3);
+    expect(entry?.spread).toBeCloseTo(0.04 * Number(entry?.value), 3);
     const more = of('{ carburetor: { rating: 650 cfm }, flowMultiplier: 1.1 }');
     expect(more.venturi).toEqual(engine.induction.venturi);
     expect(more.meteringArea / engine.induction.meteringArea).toBeCloseTo(1.1, 9);
@@ -108,7 +108,7 @@ describe('a restrictor', () => {
       4,
     );
     expect(engine.induction.restrictor).toEqual({
-      area: expect.closeTo(0.97 * (Math.PI / 4) * 0.02 ** 2, 12),
+      area: expect.closeTo(0.98 * (Math.PI / 4) * 0.02 ** 2, 12),
       lost: expect.closeTo(0.15, 12),
       place: 'front',
     });

@@ -93,6 +93,19 @@ describe('unknowns', () => {
     expect(ids.filter((id) => id.includes('squish'))).toEqual([]);
   });
 
+  it('of a stated venturi are what it flows for its area: beyond the rating, not at it', () => {
+    const carburetor = '{ rating: 650 cfm, barrels: 4, venturi: 1.35 in }';
+    const baseline = baselineOf('minimum', (text) => `${text}induction: { carburetor: ${carburetor} }\n`);
+    const unknown = named(unknowns(baseline), 'venturi coefficient');
+    expect(unknown).toMatchObject({ sigma: 3, unit: '%' });
+    const of = (z: number) => perturbed(baseline, [], [{ unknown, z }], undefined)?.induction;
+    expect((of(1)?.venturi?.overMetering ?? 0) / (of(0)?.venturi?.overMetering ?? 1)).toBeCloseTo(
+      1.03 ** 2,
+      9,
+    );
+    expect(of(1)?.meteringArea).toBe(of(0)?.meteringArea);
+  });
+
   it('belong to the new part where a change brings one, and to the old one no more', () => {
     const baseline = baselineOf('hill-climb');
     const found = unknowns(baseline, CARBURETOR);

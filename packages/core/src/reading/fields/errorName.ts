@@ -6,6 +6,7 @@ export type ErrorName =
   | 'flow bench'
   | `${Side} flow sheet`
   | 'carburetor rating'
+  | 'venturi coefficient'
   | 'throttle'
   | 'air cleaner rating'
   | 'muffler rating'

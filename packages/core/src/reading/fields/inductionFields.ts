@@ -53,7 +53,18 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
     entails: [OTHER_CARBURETOR, { releases: ['induction.carburetor.ratedAt'] }],
   },
   'induction.carburetor.ratedAt': { entails: [OTHER_CARBURETOR] },
-  'induction.carburetor.venturi': {},
+  'induction.carburetor.venturi': {
+    errors: [
+      {
+        name: 'venturi coefficient',
+        by: 'scale',
+        sigma: 0.03,
+        unit: '',
+        part: ['induction.carburetor'],
+        reason: 'what flows for its area is known to 6 %',
+      },
+    ],
+  },
   'induction.carburetor.count': {
     leftOut: 'of more carburetors the forecast holds the flow area, not how evenly they feed the cylinders',
   },
