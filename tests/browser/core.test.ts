@@ -62,6 +62,16 @@ describe('the library in a browser', () => {
       expect(sizes[what].minified).toBeLessThanOrEqual(BUDGET[what].minified);
       expect(sizes[what].gzipped).toBeLessThanOrEqual(BUDGET[what].gzipped);
     }
+    // What the guide says, to two in a hundred.
+    const guide = readFileSync(join(import.meta.dirname, '../../docs/guide/embedding.md'), 'utf8');
+    const said = [...guide.matchAll(/^\| .* \| (\d+) kB +\| (\d+) kB +\|$/gm)].map((row) =>
+      row.slice(1).map(Number),
+    );
+    expect(said).toHaveLength(2);
+    [sizes.forecast, sizes.whole].forEach(({ minified, gzipped }, i) => {
+      expect(Math.abs(said[i][0] / (minified / 1000) - 1)).toBeLessThan(0.02);
+      expect(Math.abs(said[i][1] / (gzipped / 1000) - 1)).toBeLessThan(0.02);
+    });
   });
 
   it.each([

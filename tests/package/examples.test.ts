@@ -90,17 +90,20 @@ describe('examples/embed.mjs', () => {
   });
 });
 
-describe("the programs in the library's README and in that of the project", () => {
-  it.each(['README.md', 'packages/core/README.md'])('%s: runs, and prints figures', (page) => {
-    const programs = [...readFileSync(join(root, page), 'utf8').matchAll(/```js\n(.*?)```/gs)];
-    expect(programs).toHaveLength(1);
-    const { status, stdout, stderr } = spawnSync('node', ['--input-type=module', '-'], {
-      cwd: root,
-      input: programs[0][1],
-      encoding: 'utf8',
-    });
-    expect(stderr).toBe('');
-    expect(status).toBe(0);
-    expect(stdout).toMatch(/\d{2}/);
-  });
+describe('the programs in the READMEs and in the guide to the library', () => {
+  it.each(['README.md', 'packages/core/README.md', 'docs/guide/embedding.md'])(
+    '%s: runs, and prints figures',
+    (page) => {
+      const programs = [...readFileSync(join(root, page), 'utf8').matchAll(/```js\n(.*?)```/gs)];
+      expect(programs).toHaveLength(1);
+      const { status, stdout, stderr } = spawnSync('node', ['--input-type=module', '-'], {
+        cwd: root,
+        input: programs[0][1],
+        encoding: 'utf8',
+      });
+      expect(stderr).toBe('');
+      expect(status).toBe(0);
+      expect(stdout).toMatch(/\d{2}/);
+    },
+  );
 });

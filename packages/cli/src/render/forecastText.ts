@@ -54,7 +54,7 @@ export function forecastText(
     measured === null
       ? ''
       : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
-    spread === null ? '' : worthText(spread, curve, width),
+    spread === null ? '' : worthText(spread, curve, width, detail === 'verbose'),
     spread === null || detail === 'verbose'
       ? assumedText(curve.assumed, width, detail === 'verbose', units)
       : '',

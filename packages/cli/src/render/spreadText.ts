@@ -52,10 +52,16 @@ export function spreadColumn(spread: ForecastSpread, units: UnitSystem): Column<
   };
 }
 
-/** The handful worth most, as a builder would go about it. */
-export function worthText({ worths, rest }: ForecastSpread, { assumed }: Curve, width: number): string {
-  const handful = worths.filter(({ powerPct }) => powerPct >= LITTLE).slice(0, HANDFUL);
-  if (handful.length === 0) return '';
+/** What is worth most, as a builder would go about it: a handful, or with `all` whatever was looked at by itself. */
+export function worthText(
+  { worths, rest }: ForecastSpread,
+  { assumed }: Curve,
+  width: number,
+  all: boolean,
+): string {
+  const much = worths.filter(({ powerPct }) => powerPct >= LITTLE).slice(0, HANDFUL);
+  if (much.length === 0) return '';
+  const handful = all ? worths : much;
   const worthOf = (worth: UnknownWorth): string =>
     `${worthName(worth, assumed)}, worth +/-${fixed(worth.powerPct, 1)} % of power`;
   const measured = handful.filter(({ settledBy }) => settledBy === 'measuring');
@@ -69,7 +75,9 @@ export function worthText({ worths, rest }: ForecastSpread, { assumed }: Curve, 
     others === 0
       ? []
       : [
-          `${others} others less, ${rest.unknowns} of them together +/-${fixed(rest.powerPct, 1)} %; --verbose lists what is assumed`,
+          all
+            ? `${others} others, moved together: +/-${fixed(rest.powerPct, 1)} %`
+            : `${others} others less, ${rest.unknowns} of them together +/-${fixed(rest.powerPct, 1)} %; --verbose lists them`,
         ];
   return linesText([...lines, ...left], width);
 }

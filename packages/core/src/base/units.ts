@@ -2,6 +2,7 @@
 
 import { newUnitClass } from '#units';
 import { INCH_OF_MERCURY, INCH_OF_WATER } from './constants.ts';
+import { DomainError } from './errors.ts';
 import type { Result } from './result.ts';
 import type { UnitClass } from './unitClass.ts';
 
@@ -167,6 +168,8 @@ export function parseQuantity(text: string, dimension: Dimension): Result<Quanti
 /**
  * A kept value in `unit`, the reverse of {@link parseQuantity}; an empty unit gives the number back.
  *
+ * @throws {@link DomainError} where there is no such unit
+ *
  * @example
  * ```ts
  * toUnit(0.105537, 'in', 'length'); // 4.155
@@ -176,8 +179,15 @@ export function toUnit(value: number, unit: string, dimension: Dimension): numbe
   if (unit === '') return value;
   if (dimension === 'share') return value * 100;
   const name = normalise(unit);
-  if (dimension === 'temperature-difference') return value / differenceFactor(name);
-  return new Unit(value, FACTS[dimension].kept).toNumber(name);
+  const isDifference = dimension === 'temperature-difference';
+  const { kept, common } = FACTS[dimension];
+  if (
+    isDifference
+      ? !(differenceFactor(name) > 0)
+      : !isUnit(name) || !new Unit(1, name).equalBase(new Unit(1, kept))
+  )
+    throw new DomainError('unit', unit, `one of ${common.join(', ')}`);
+  return isDifference ? value / differenceFactor(name) : new Unit(value, kept).toNumber(name);
 }
 
 /** How a quantity of this dimension is asked for: `a length with its unit, such as 4.000 in`. */

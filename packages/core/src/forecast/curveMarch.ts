@@ -5,6 +5,7 @@ import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
+import { needsCombination } from '../combination/needsCombination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_COMPARED, MARCH_DEFAULTS } from '../cycle/march.ts';
 import { PERIODIC_COMPARED, type PeriodicOptions } from '../cycle/periodic.ts';
@@ -51,8 +52,9 @@ export interface CurveMarch {
   readonly curve: () => Curve;
 }
 
-/** @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm */
+/** @throws {@link DomainError} where there is no engine, or speeds are missing, not rising or out of 100 to 30 000 rpm */
 export function curveMarch(combination: Combination, options: CurveMarchOptions): CurveMarch {
+  needsCombination(combination);
   const { rpm, onProgress, mesh, onlyCompared = false } = options;
   const march = options.march ?? (onlyCompared ? MARCH_COMPARED : undefined);
   const periodic = options.periodic ?? (onlyCompared ? PERIODIC_COMPARED : undefined);

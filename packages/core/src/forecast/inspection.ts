@@ -1,6 +1,7 @@
 /** What the sheets of a combination come to before anything is simulated: the figures a builder works out by hand. */
 import { INCH } from '../base/constants.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
+import { needsCombination } from '../combination/needsCombination.ts';
 import { trappedCompressionRatio } from '../geometry/compression.ts';
 import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
 import { cylinderVolume, type SliderCrank, sliderCrank, sweptVolume } from '../geometry/sliderCrank.ts';
@@ -103,6 +104,7 @@ const CFM = (12 * INCH) ** 3 / 60;
  * ```
  */
 export function inspectCombination(combination: Combination): Inspection {
+  needsCombination(combination);
   const { block, chamber } = combination;
   const crank = sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume);
   const intake = camSideFigures(combination.intake, 'intake', combination.friction.valvetrain);

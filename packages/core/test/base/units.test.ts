@@ -125,6 +125,16 @@ describe('toUnit', () => {
   it('leaves a pure number alone', () => {
     expect(toUnit(10.5, '', 'share')).toBe(10.5);
   });
+
+  it.each([
+    ['banana', 'length'],
+    ['cfm', 'length'],
+    ['psi', 'temperature-difference'],
+  ] as const)('refuses %s for a %s, and says what there is', (unit, dimension) =>
+    expect(() => toUnit(1, unit, dimension)).toThrow(
+      `unit must be one of ${commonUnits(dimension).join(', ')}, got ${unit}`,
+    ),
+  );
 });
 
 describe('describeDimension', () => {

@@ -59,7 +59,7 @@ export function minimumArea(throats: number, side: Side, flowing: number): Estim
   return {
     value,
     spread: 0.08 * value,
-    reason: `${ratio} of the area of the throat; common practice, no source`,
+    reason: `${ofThroat(ratio)}; common practice, no source`,
   };
 }
 
@@ -100,13 +100,17 @@ export function throatByPace(valve: number, pace: number): Estimate {
   };
 }
 
+function ofThroat(ratio: number): string {
+  return ratio === 1 ? 'the area of the throat' : `${(100 * ratio).toFixed(0)} % of the area of the throat`;
+}
+
 /** Smallest area of an intake port [m2] by its state and the area of its throats. */
 export function smallestByState(throats: number, ports: PortState): Estimate {
   const { smallest } = USUAL_PORT[ports];
   return {
     value: smallest * throats,
     spread: 0.08 * smallest * throats,
-    reason: `${smallest} of the area of the throat, usual of ports ${inWords(ports)}; from memory`,
+    reason: `${ofThroat(smallest)}, usual of ports ${inWords(ports)}; from memory`,
   };
 }
 

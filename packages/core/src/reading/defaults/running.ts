@@ -24,7 +24,7 @@ export function durationMultiplier(): Estimate {
   return {
     value: 1,
     spread: 0.1,
-    reason: 'the burn model as it stands; 3.4 in 34 deg, and what is not known of squish',
+    reason: 'the burn model as it stands, squish included: 3.4 deg in a burn of 34',
   };
 }
 
