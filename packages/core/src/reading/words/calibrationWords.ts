@@ -3,7 +3,7 @@ import type { WordsOf } from './fieldWords.ts';
 
 export const calibrationWords: WordsOf<'calibration' | 'limits'> = {
   limits: [
-    'What compare, sweep and rank must keep to: an answer that breaks one of these is shown with what it breaks, and another is named best. No forecast is moved by them.',
+    'What compare, sweep, rank and choose must keep to: an answer that breaks one of these is shown with what it breaks, and another is named best. No forecast is moved by them.',
   ],
   'limits.octaneMargin': [
     'Octane numbers, (R + M) / 2, that the fuel must have beyond what best timing asks for; below 0: so many may be missing and are given back in spark. Left out: -4.',
