@@ -39,14 +39,14 @@ describe('what was heard of knock', () => {
     expect(held.points[0].octaneRequired).toBeCloseTo(FUEL, 1);
     expect(held.points[0].detonates).toBe(false);
     expect(heardWarning(early([EARLY]))).toContain(
-      `moves the octane asked for by -${(model - FUEL).toFixed(1)}`,
+      `changes the octane asked for by -${(model - FUEL).toFixed(1)}`,
     );
   });
 
   it('changes nothing where the model asks for less than the fuel had', () => {
     const better = { ...EARLY, octane: 125 };
     expect(asked(early([better]))).toBe(asked(early([])));
-    expect(heardWarning(early([better]))).toContain('nothing is moved');
+    expect(heardWarning(early([better]))).toContain('nothing is changed');
   });
 
   it('sets the octane asked for to that of the fuel where knock was just audible, higher or lower', () => {

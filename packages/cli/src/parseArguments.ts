@@ -39,7 +39,7 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
   };
 }
 
-/** An option given several times comes as a list; where one value is asked for, the last counts. */
+/** An option given several times comes as a list. */
 function last(value: unknown): unknown {
   return Array.isArray(value) ? value.at(-1) : value;
 }

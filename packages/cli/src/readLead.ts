@@ -30,7 +30,7 @@ export function readLead(argv: readonly string[]): Lead {
 function misplaced(word: string): CommandFailure {
   const shown = plainShort(word);
   if (word === '-v')
-    return usage('-v before a command says nothing', '-V shows the version; after a command -v shows more');
+    return usage('-v belongs behind a command', '-V shows the version; after a command -v shows more');
   const near = suggest(word.replace(/^-+/, ''), [...COMMON_OPTIONS.map(({ name }) => name), 'color']);
   return near === undefined
     ? usage(`name a command first, then ${shown}`, 'valvetide --help lists the commands')

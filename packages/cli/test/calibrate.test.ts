@@ -148,7 +148,7 @@ describe('valvetide calibrate', () => {
   });
 
   it.each([
-    ['--knobs', 'flow,cam', 'different ones of flow, metering, heat'],
+    ['--knobs', 'flow,cam', 'name one or more of flow, metering, heat'],
     ['--peak-torque', '377', 'write it like "377 lb-ft @ 3800"'],
     ['--pull', 'shop/none.csv', "can't be read"],
   ])('refuses %s %s', async (option, value, line) => {

@@ -77,10 +77,10 @@ describe('valvetide choose', () => {
     const w = world({ files: { ...files, 'shelf.yaml': aims }, columns: 200 });
     expect(await choose(w, '--wanted', '1')).toBe(EXIT.ok);
     expect(w.out()).toContain(
-      'mean torque over 3000 to 4000 rpm, counting 2; mean power over 5000 to 6000 rpm, counting 1.',
+      'mean torque over 3000 to 4000 rpm, weight 2; mean power over 5000 to 6000 rpm, weight 1.',
     );
     expect(await choose(w, ...BAND)).toBe(EXIT.usage);
-    expect(w.err()).toContain('--band: the shelf names its aims, with bands of their own');
+    expect(w.err()).toContain('--band: leave it out, since the shelf names aims with bands of their own');
   });
 
   it('needs a shelf, and tells what is wrong with one', async () => {

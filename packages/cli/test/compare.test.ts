@@ -55,7 +55,7 @@ changes:
     expect(await main([...words, '--rpm', '3000:5000:1000'], w.io, studyCore())).toBe(EXIT.ok);
     const out = w.out().replaceAll('\n', ' ');
     expect(out).toMatch(
-      /^Best over 3000 to 5000 rpm: Shorter, \+\d.* mean power against As bought\. More, but Domed, \+\d.*, breaks a limit: best timing at 3000 rpm asks for 98 octane, pump-87 has 87; a gap of 4 at most is allowed \(limits\.octaneMargin sets it\)/,
+      /^Best over 3000 to 5000 rpm: Shorter, \+\d.* mean power against As bought\. Domed makes more, \+\d.*, but breaks a limit: best timing at 3000 rpm asks for 98 octane, pump-87 has 87; a gap of 4 at most is allowed \(limits\.octaneMargin sets it\)/,
     );
     expect(out).toContain('a Domed !');
     expect(out).toContain('! breaks a limit, see the warnings');

@@ -123,11 +123,7 @@ const READ: readonly (readonly [what: string, text: string, note: string])[] = [
   ],
   ['ten thousand rows', `${TOP}rpm,torque (lb-ft)\n${logged()}`, '10000 rows averaged over steps of 50 rpm'],
   ['two pulls', `${TOP}${HEAD}${body()}\n${body()}`, ''],
-  [
-    'bytes that are no UTF-8',
-    `${TOP}# Pr\uFFFDfstand\n${HEAD}${body()}`,
-    'some of its letters are not UTF-8',
-  ],
+  ['bytes that are no UTF-8', `${TOP}# Pr\uFFFDfstand\n${HEAD}${body()}`, 'has letters that are not UTF-8'],
 ];
 
 const example = (name: string): string =>

@@ -74,7 +74,7 @@ describe('valvetide rank', () => {
     const out = w.out().replaceAll('\n', ' ');
     // Three points of compression gain 30 of 400 N m, far more than anything else, and ask for 98 octane.
     expect(out).toMatch(
-      /^First test Shorter:[^;]*; [^;]*\. More, but Domed, \+19\.0 [^,]*, breaks a limit: best timing/,
+      /^First test Shorter:[^;]*; [^;]*\. Domed gains more, \+19\.0 [^,]*, but breaks a limit: best timing/,
     );
     expect(out).toMatch(/Domed ! +\d +\+19\.\d +\+7\.50/);
     expect(out).toMatch(/Best set: [^:]*: (Shorter, Milled|Milled, Shorter)\./);

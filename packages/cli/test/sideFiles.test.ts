@@ -95,7 +95,7 @@ describe('--chart', () => {
     const w = world({ files: engine });
     const all = [...words, '--svg', 'a.svg', '--chart', 'measured-difference'];
     expect(await main(all, w.io, fakeCore())).toBe(EXIT.usage);
-    expect(w.err()).toContain('--chart measured-difference: this result gives no such chart to draw');
+    expect(w.err()).toContain('--chart measured-difference: this result has nothing to draw in it');
     expect(w.files.has('a.svg')).toBe(false);
   });
 

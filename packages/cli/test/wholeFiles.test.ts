@@ -119,7 +119,7 @@ describe('a combination that names a sheet', () => {
       writeFileSync(at('secret.csv'), 'secret words\n');
       expect(await inspected(sheet)).toEqual([
         EXIT.file,
-        'secret.csv: is not read, it lies outside the folder of its file and the one the command runs in\n',
+        'secret.csv: is not read: it lies outside the folder of its file and the one the command runs in\n',
       ]);
     },
   );
@@ -131,7 +131,7 @@ describe('a combination that names a sheet', () => {
     const [code, said] = await inspected('flow.csv');
     expect([code, said]).toEqual([
       EXIT.file,
-      'shop/flow.csv: is not read, it lies outside the folder of its file and the one the command runs in\n',
+      'shop/flow.csv: is not read: it lies outside the folder of its file and the one the command runs in\n',
     ]);
   });
 

@@ -64,7 +64,7 @@ export const backtestCommand: CommandSpec = {
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [
-    'The combination is calibrated on the sheet before, then the change is forecast and held to the sheet after. Of the sheet after nothing is used but for the comparison. An error smaller than the least difference the pulls resolve is as good as a dyno can show.',
+    'The combination is calibrated on the sheet before, then the change is forecast and held to the sheet after. The sheet after is used for the comparison alone. An error below the least difference that the pulls can show is as good as a dyno can tell.',
   ],
   run,
 };

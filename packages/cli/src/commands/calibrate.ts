@@ -31,7 +31,7 @@ import { forbidTogether, WHERE_OPTIONS, withWorkers } from './studyFlags.ts';
 export const KNOBS_OPTION: OptionSpec = {
   name: 'knobs',
   value: 'LIST',
-  help: 'what to fit, of flow, metering, heat, efficiency, friction, length, dyno; without it all but efficiency',
+  help: 'what to fit: any of flow, metering, heat, efficiency, friction, length, dyno; without it all but efficiency',
 };
 
 export const calibrateCommand: CommandSpec = {
@@ -66,7 +66,7 @@ export const calibrateCommand: CommandSpec = {
     KNOBS_OPTION,
     {
       name: 'accept',
-      help: 'write what there is also where the sheets disagree, marked as doubtful with the reason',
+      help: 'accept the fit even where the sheets disagree: with -o it is written, marked as doubtful with the reason',
     },
     ...WHERE_OPTIONS,
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
@@ -81,8 +81,8 @@ export const calibrateCommand: CommandSpec = {
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   ],
   notes: [
-    'Each knob starts from what the file says or from its estimate, with that spread: a knob moves only as far as the sheet has reason to move it, and never past 20 % (twice the spread where an estimate is wider), the dyno not past 10 %. Where that does not do, the sheets disagree: the report names what was tried and would explain it, and nothing is written (exit code 3) unless --accept asks for it. There is no correction by speed: what no knob explains stays visible as an error.',
-    'What this dyno reads is its level, 1 give or take 0.03: it moves no forecast, and what the engine gives stays apart from what the dyno shows.',
+    'Each knob starts from what the file says or from its estimate, with that spread: a knob moves only as far as the sheet has reason to move it, and never past 20 % (twice the spread where an estimate is wider), the dyno not past 10 %. Where no such move fits, the sheets disagree: the report names causes that would explain it, and nothing is written (exit code 3) without --accept. There is no correction by speed: what no knob explains stays visible as an error.',
+    'The knob dyno is the level of this dyno, what it shows over what the engine gives: 1 +/- 0.03 before the fit. It moves no forecast.',
     'The file that -o names keeps every remark of the old one, and finds the same sheets.',
   ],
   run,
@@ -103,7 +103,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   );
   const { result } = sound(done, asJson, core);
   if (result.outcome === 'incomplete')
-    throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was reached, nothing written']);
+    throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was found, nothing written']);
   const toFile = destination.path !== undefined && result.calibration !== null;
   if (toFile) {
     const text = core.calibratedText(
@@ -158,7 +158,7 @@ export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undef
   const twice = new Set(words).size < words.length;
   if (known.length < words.length || twice) {
     throw new CommandFailure(EXIT.usage, [
-      `--knobs ${plainShort(text)}: write different ones of ${core.KNOB_NAMES.join(', ')}, with commas`,
+      `--knobs ${plainShort(text)}: name one or more of ${core.KNOB_NAMES.join(', ')}, each once, with commas between`,
     ]);
   }
   return known;

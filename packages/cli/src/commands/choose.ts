@@ -25,7 +25,10 @@ export const chooseCommand: CommandSpec = {
   examples: [
     ['valvetide choose engine.yaml --shelf shelf.yaml', 'the best five of all builds of the shelf'],
     ['valvetide choose engine.yaml --shelf shelf.yaml --band 4500:6500', 'over the band you race in'],
-    ['valvetide choose engine.yaml --shelf shelf.yaml --budget 2500 --hours 30', 'that you can pay for'],
+    [
+      'valvetide choose engine.yaml --shelf shelf.yaml --budget 2500 --hours 30',
+      'within a budget of money and hours',
+    ],
     ['valvetide choose engine.yaml --shelf shelf.yaml --most 120', 'with no more than 120 builds forecast'],
   ],
   options: [
@@ -40,8 +43,8 @@ export const chooseCommand: CommandSpec = {
     ...pageOptions(CHOOSE_CHARTS),
   ],
   notes: [
-    'Small shelves are forecast build by build. Of larger ones a spread of first builds is, then by what they say of each part, of pairs and of threes those builds that may beat the best so far, until hardly any that was not forecast is to be expected among the best. Every figure shown is of a forecast of that very build. The report says how many builds were forecast, and what was not looked at.',
-    'A shelf that names aims brings its own bands, and leaves nothing for --band.',
+    'A small shelf is forecast build by build. Of a larger one a mixed set of builds is forecast first. From these the effect of each part, of pairs and of threes is estimated, and those builds are forecast next that may beat the best so far, until hardly any of the rest is likely to be among the best. Every figure shown is of a forecast of that very build. The report says how many builds were forecast, and what was not looked at.',
+    "A shelf that names aims has its own bands: --band can't be used with it.",
     ...STUDY_NOTES,
   ],
   run,
@@ -70,7 +73,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   };
   const aimed = shelf.aims.length > 0;
   if (aimed && flags.text('band') !== undefined)
-    throw new CommandFailure(EXIT.usage, ['--band: the shelf names its aims, with bands of their own']);
+    throw new CommandFailure(EXIT.usage, [
+      '--band: leave it out, since the shelf names aims with bands of their own',
+    ]);
   const { band, rpm, reason } = chooseSpeeds(flags, baseline.combination, core);
   const note = aimed ? '' : reason;
   return runStudy(flags, io, core, {

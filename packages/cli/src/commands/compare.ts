@@ -56,7 +56,7 @@ export const compareCommand: CommandSpec = {
     ...pageOptions(COMPARE_CHARTS),
   ],
   notes: [
-    'Everything is set against the first combination, and shown by its correction standard. With --changes the estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else; two files each have their own.',
+    'Everything is set against the first combination, and shown by its correction standard. With --changes the estimates for what the file leaves out are held as they are, so that a change alters what it names and nothing else; of two files each has its own estimates.',
     ...STUDY_NOTES,
   ],
   run,

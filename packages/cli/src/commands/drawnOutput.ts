@@ -33,6 +33,6 @@ export async function deliverDrawn(
   const chosen = flags.text('chart') ?? usual;
   const figure = charts[chosen]();
   if (figure === null)
-    throw new CommandFailure(EXIT.usage, [`--chart ${chosen}: this result gives no such chart to draw`]);
+    throw new CommandFailure(EXIT.usage, [`--chart ${chosen}: this result has nothing to draw in it`]);
   deliverSideFile(io, svg, await standaloneSvg(figure), quiet);
 }

@@ -45,7 +45,7 @@ export const forecastCommand: CommandSpec = {
     ['valvetide forecast engine.yaml', 'the curve over a band chosen from the flow and the bore'],
     ['valvetide forecast engine.yaml --rpm 3000:7500:250', 'over the speeds you name'],
     ['valvetide forecast engine.yaml --band 4500:7000', 'with its means over the band you race in'],
-    ['valvetide forecast engine.yaml --pull pulls.csv', 'held to what a dyno measured of it'],
+    ['valvetide forecast engine.yaml --pull pulls.csv', 'compared with what a dyno measured of it'],
     ['valvetide forecast engine.yaml --csv -o engine.csv', 'every figure, one line a speed'],
     ['valvetide forecast engine.yaml --report engine.html', 'charts on a page to print or to send'],
     ['valvetide forecast - --json < engine.yaml', 'from a pipe, for another program'],
@@ -66,14 +66,14 @@ export const forecastCommand: CommandSpec = {
       name: 'pull',
       value: 'SHEET',
       many: true,
-      help: 'dyno sheet of this very combination to hold the forecast to',
+      help: 'dyno sheet of this very combination, to compare the forecast with',
     },
     STANDARD_OPTION,
     {
       name: 'fidelity',
       value: 'WHICH',
       choices: ['representative', 'all'],
-      help: 'how many cylinders march',
+      help: 'compute one cylinder that stands for the others, or all of them',
     },
     { name: 'quick', help: 'the curve alone, without what is not known of it' },
     { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
@@ -82,20 +82,20 @@ export const forecastCommand: CommandSpec = {
     { name: 'csv', help: 'the figures by speed as CSV' },
     ...OUTPUT_OPTIONS,
     ...pageOptions(FORECAST_CHARTS),
-    { name: 'strict', help: 'exit code 5 where a speed did not settle or a warning stands' },
+    { name: 'strict', help: 'end with exit code 5 if a speed did not settle or there is a warning' },
     { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
     { name: 'verbose', short: 'v', help: 'every column, and the reason for each assumed value' },
   ],
   notes: [
     'What is not known of the curve is worked out from up to 23 more forecasts at three speeds each: what the file leaves out, the usual errors of what it states, and the error of the model itself. --quick leaves it out.',
-    'Without --rpm the speeds are chosen from the inlet Mach index, from --band where that reaches further, and on past the peak of power; the report says so. Without --fidelity one representative cylinder marches and stands for the others; all marches every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
+    'Without --rpm the speeds are chosen from the inlet Mach index, wider where --band reaches further, and on past the peak of power; the report says so. Without --fidelity one representative cylinder is computed and stands for the others; all computes every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
   ],
   run,
 };
 
 /** Where an engine leaves no choice. */
 const ALL_MARCHED =
-  'Every cylinder marched: they differ, or what joins them does, so that none stands for another.';
+  'Every cylinder was computed: they differ, or what joins them does, so that none stands for another.';
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTwoForms(flags);

@@ -38,7 +38,11 @@ export const restrictionsCommand: CommandSpec = {
     ['valvetide restrictions engine.yaml --rpm 6000,7000 --csv', 'every figure, for a spreadsheet'],
   ],
   options: [
-    { name: 'changes', value: 'FILE', help: 'changes to look beyond, each alone' },
+    {
+      name: 'changes',
+      value: 'FILE',
+      help: 'changes to make, each alone, to see what is in the way after it',
+    },
     ...SPEED_OPTIONS,
     WEIGHTING_OPTION,
     ...STUDY_OPTIONS,
@@ -62,7 +66,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       ? { changes: [], files: input.files }
       : await readChangesFile(path, operand ?? '-', input, 'restrictions', asJson, io, core);
   if (read.changes.length > MOST_CHANGES) {
-    const line = `${read.changes.length} changes, and ${MOST_CHANGES} at most are looked beyond`;
+    const line = `${read.changes.length} changes, and ${MOST_CHANGES} at most are looked at`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const { combination } = input.baseline;

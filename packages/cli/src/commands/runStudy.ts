@@ -94,7 +94,7 @@ async function runShard<Value>(
   const rest = others > 0 ? `, ${others} are for other shares` : stopped ? '' : ', none is left for others';
   if (!flags.on('quiet') || stopped)
     io.stderr.write(
-      `${stopped ? 'interrupted: ' : ''}share ${flags.text('shard')}: ${run} forecasts done, ${kept} were there${rest}\n`,
+      `${stopped ? 'interrupted: ' : ''}share ${flags.text('shard')}: ${run} forecasts done, ${kept} done before${rest}\n`,
     );
   return stopped ? EXIT.interrupted : EXIT.ok;
 }

@@ -40,7 +40,7 @@ export const WHERE_OPTIONS: readonly OptionSpec[] = [
   {
     name: 'queue',
     value: 'URL',
-    help: 'have the forecasts done by whoever works on a queue, redis://HOST:PORT; see valvetide work',
+    help: 'leave the forecasts to the machines that work on a queue, redis://HOST:PORT; see valvetide work',
   },
 ];
 
@@ -50,7 +50,7 @@ export const STUDY_OPTIONS: readonly OptionSpec[] = [
     name: 'fidelity',
     value: 'WHICH',
     choices: ['representative', 'all'],
-    help: 'how many cylinders march',
+    help: 'compute one cylinder that stands for the others, or all of them',
   },
   ...WHERE_OPTIONS,
   {
@@ -62,13 +62,13 @@ export const STUDY_OPTIONS: readonly OptionSpec[] = [
   {
     name: 'shard',
     value: 'I/N',
-    help: 'do the I-th of N shares of the forecasts and write them to -o, no result',
+    help: 'do the I-th of N shares of the forecasts and write them to -o, without a result',
   },
   { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
   { name: 'json', help: 'the whole result as JSON' },
   { name: 'csv', help: 'the figures as CSV' },
   ...OUTPUT_OPTIONS,
-  { name: 'strict', help: 'exit code 5 where a speed did not settle or a warning stands' },
+  { name: 'strict', help: 'end with exit code 5 if a speed did not settle or there is a warning' },
   { name: 'quiet', short: 'q', help: 'the answer line only, no progress' },
   { name: 'verbose', short: 'v', help: 'every column' },
 ];
@@ -148,7 +148,7 @@ export function shardOf(flags: Flags): Shard | null {
   if (!(index >= 1 && index <= count))
     throw usage(`--shard ${plainShort(text)}: write which share of how many, such as 2/8`);
   if (flags.text('journal') !== undefined)
-    throw usage('--shard keeps its forecasts in -o: leave --journal out');
+    throw usage('--shard keeps its forecasts in the file of -o: leave --journal out');
   if ((flags.text('output') ?? '-') === '-') throw usage('--shard needs -o FILE for its forecasts');
   return { index: index - 1, count };
 }

@@ -57,7 +57,7 @@ export const sweepCommand: CommandSpec = {
     ...pageOptions(SWEEP_CHARTS),
   ],
   notes: [
-    'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is said too. Values that no engine can have are left out and say why.',
+    'The estimates for what the file leaves out are held as they are, so that only what is named varies. The best is the highest mean power over the band; how far a field may move before 0.5 % of it is lost is said too. Values that no engine can have are left out, with the reason.',
     ...STUDY_NOTES,
   ],
   run,
@@ -76,7 +76,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const size = variables.reduce((product, { values }) => product * values.length, 1);
   const most = isShared(flags) ? MOST_SHARED_POINTS : core.MOST_SWEEP_POINTS;
   if (size > most) {
-    const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; with --journal, --shard or --queue more'}`;
+    const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; --journal, --shard or --queue allow more'}`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const input = await readBaseline(operand, 'sweep', flags.on('json'), io, core);

@@ -19,7 +19,7 @@ export const workCommand: CommandSpec = {
     ['valvetide work --queue redis://render:6379', 'a thread a core, until Ctrl-C'],
     [
       'valvetide work --queue redis://render:6379 --workers 2 --idle 600',
-      'until there was nothing for 10 min',
+      'until there was no work for 10 min',
     ],
     [
       'valvetide sweep engine.yaml --vary "exhaust.primary.length=28:36:0.1 in" --queue redis://render:6379',
@@ -33,7 +33,7 @@ export const workCommand: CommandSpec = {
       help: 'redis://HOST:PORT, or rediss:// where the connection is encrypted',
     },
     { name: 'workers', value: 'N', help: 'forecasts at a time; without it one a core' },
-    { name: 'idle', value: 'SECONDS', help: 'end after so long without anything to do; without it never' },
+    { name: 'idle', value: 'SECONDS', help: 'end after so long without work; without it never' },
     { name: 'quiet', short: 'q', help: 'no progress' },
   ],
   notes: [

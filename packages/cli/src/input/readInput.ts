@@ -98,8 +98,8 @@ export function sheetsBeside(operand: string, files: string[], io: Io): SheetSou
     const path = join(folder, name);
     if (kept.has(path)) return kept.get(path);
     if (leadsOut(path, folder, io) && leadsOut(path, '.', io)) {
-      const why = 'lies outside the folder of its file and the one the command runs in';
-      throw new CommandFailure(EXIT.file, [`${plainShort(path)}: is not read, it ${why}`]);
+      const why = 'it lies outside the folder of its file and the one the command runs in';
+      throw new CommandFailure(EXIT.file, [`${plainShort(path)}: is not read: ${why}`]);
     }
     if (!files.includes(path)) files.push(path);
     // A missing sheet is a problem of the file that names it, told together with all others.

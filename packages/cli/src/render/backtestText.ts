@@ -32,7 +32,7 @@ const NOT_FORECAST: Readonly<Record<BacktestResult['outcome'], string>> = {
   forecast: '',
   incomplete: '',
   'sheets disagree': ', since the sheet before and the file disagree',
-  lost: ', since there are no figures at too many speeds',
+  lost: ', since too many speeds have no figures',
 };
 
 export function backtestAnswer({ gain, changes, measured, outcome }: BacktestResult): string {
@@ -59,8 +59,8 @@ export function backtestVerdict({ gain, measured }: BacktestResult): string {
   const sign = gain.rightSign ? '' : ' The sign is wrong.';
   if (gain.verdict === 'within') return `${off}: as near as the dyno can show, since ${pulls}.${sign}`;
   if (gain.verdict === 'near')
-    return `${off}: more than the dyno's own doubt (${pulls}), within it and what is not known of the change.${sign}`;
-  return `${off}: more than the dyno's own doubt (${pulls}) and than what is not known of the change. Something about the change is not in the file, or not in the model.${sign}`;
+    return `${off}: more than the pulls alone explain (${pulls}), but no more than they and what is not known of the change explain together.${sign}`;
+  return `${off}: more than the pulls (${pulls}) and what is not known of the change explain together. Something about the change is missing from the file or from the model.${sign}`;
 }
 
 /** Measured and forecast at each speed, before and after. */

@@ -50,9 +50,9 @@ export function calibrationAnswer(result: CalibrationResult): string {
   if (outcome === 'fitted')
     return `${plain(combination)} fitted to ${names}: off by ${errors} (root mean square)`;
   if (outcome === 'lost')
-    return `${plain(combination)} not fitted to ${names}: there are no figures at too many speeds`;
+    return `${plain(combination)} not fitted to ${names}: too many speeds have no figures`;
   const taken = result.calibration === null ? '' : '; accepted all the same';
-  return `${plain(combination)} and ${names} disagree: off by ${errors}, and no credible knob does better${taken}`;
+  return `${plain(combination)} and ${names} disagree: off by ${errors}, and no knob within its limits does better${taken}`;
 }
 
 /** What the measured figures count as, and how they are weighed. */
@@ -63,7 +63,7 @@ export function calibrationBasis(result: CalibrationResult, units: UnitSystem): 
   const measured = points.some(({ kind }) => kind !== 'torque')
     ? `peak figures are taken as right to ${scatter}, their speeds to 200 rpm beside the model's own error`
     : `a pull scatters by ${scatter}, and there ${pulls === 1 ? 'is 1 pull' : `are ${pulls} pulls`}`;
-  return `Measured figures count as ${referenceAir(standard, units)}. Weights, each one standard deviation: ${measured}; a forecast keeps an error of ${fixed(100 * modelError, 1)} % at each speed whatever its knobs. ${forecasts} forecasts.`;
+  return `Measured figures are taken as ${referenceAir(standard, units)}. What they weigh, in standard deviations: ${measured}; the model is taken to be off by ${fixed(100 * modelError, 1)} % at each speed, wherever its knobs stand. ${forecasts} forecasts were run.`;
 }
 
 /** Each knob before and after, and how sure it is. */
@@ -112,7 +112,7 @@ export function calibrationFindings({
   const dyno = knobs.find(({ name }) => name === 'dyno');
   if (dyno !== undefined)
     lines.push(
-      `This dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: that moves no forecast, and stays out of gains.`,
+      `This dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: no forecast and no gain is moved by that.`,
     );
   if (knobs.some((knob) => knob.atLimit)) lines.push('! stopped at its limit; the figures ask for more.');
   return lines;

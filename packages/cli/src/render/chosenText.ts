@@ -73,7 +73,7 @@ export function chosenBasis(chosen: ChoiceResult, units: UnitSystem): readonly s
   const { baseline, aims, complete } = chosen;
   const weights = aims.length > 1;
   const aimed = aims.map(({ band, of, weighting, weight }) => {
-    const counts = weights ? `, counting ${fixed(weight, Number.isInteger(weight) ? 0 : 2)}` : '';
+    const counts = weights ? `, weight ${fixed(weight, Number.isInteger(weight) ? 0 : 2)}` : '';
     if (of === 'time')
       return `time through ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm, plus is sooner${counts}`;
     return `mean ${of} over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm${weighting === 'time' ? ' by time' : ''}${counts}`;
@@ -194,7 +194,7 @@ export function searchLines({ search }: ChoiceResult): readonly string[] {
   const model =
     modelErrorPct === null
       ? ''
-      : ` The model that chose them misses a build by ${fixed(modelErrorPct, 2)} %.`;
+      : ` The estimate that chose them is off by ${fixed(modelErrorPct, 2)} % (one standard deviation).`;
   const out = [
     ...(refused === 0
       ? []
@@ -211,6 +211,6 @@ export function searchLines({ search }: ChoiceResult): readonly string[] {
 }
 
 function missingText(missing: number): string {
-  if (missing < 0.1) return 'hardly one of the others is to be expected among the best';
+  if (missing < 0.1) return 'hardly any of the others is likely to be among the best';
   return `${fixed(missing, missing < 10 ? 1 : 0)} of the others may still belong among the best: --most lets more be forecast`;
 }

@@ -73,15 +73,16 @@ export function comparisonAnswer(comparison: ComparisonResult, units: UnitSystem
   const top = entries.find(({ name }) => name === highest);
   if (top === undefined)
     return entries.some(({ curve }) => curve !== null)
-      ? 'No mean over the band: of every combination a speed was lost'
+      ? 'No mean over the band: every combination has a speed without figures'
       : 'Interrupted before the first forecast was done';
   const gainOf = ({ gain, name }: ComparisonEntry): string =>
     gain === null || name === reference
       ? ''
       : `, ${signed(power(gain.band.powerKw), 1)} ${powerUnit} (${signed(gain.band.powerPct, 1)} %)`;
-  const broken = `${plain(top.name)}${gainOf(top)}, breaks a limit: ${plain(top.breaches[0]?.message ?? '')}`;
-  if (best === null) return `None is allowed ${bandText(comparison)}: the most, ${broken}`;
-  return `${allowedAnswer(comparison, best, gainOf, units)}${best === highest ? '' : `. More, but ${broken}`}`;
+  const limit = `breaks a limit: ${plain(top.breaches[0]?.message ?? '')}`;
+  if (best === null)
+    return `None is allowed ${bandText(comparison)}: the one that makes most, ${plain(top.name)}${gainOf(top)}, ${limit}`;
+  return `${allowedAnswer(comparison, best, gainOf, units)}${best === highest ? '' : `. ${plain(top.name)} makes more${gainOf(top)}, but ${limit}`}`;
 }
 
 /** The best that breaks no limit. */

@@ -84,9 +84,9 @@ export function edgeLine({ points, peak }: Curve): string {
   const first = points[0].rpm;
   const last = points[points.length - 1].rpm;
   const edges = [
-    peak.torque.rpm === first ? `torque still rises below ${fixed(first)} rpm` : '',
-    peak.torque.rpm === last ? `torque still rises at ${fixed(last)} rpm` : '',
-    peak.power.rpm === last ? `power still rises at ${fixed(last)} rpm` : '',
+    peak.torque.rpm === first ? `torque is highest at the lowest speed, ${fixed(first)} rpm` : '',
+    peak.torque.rpm === last ? `torque still rises at the highest speed, ${fixed(last)} rpm` : '',
+    peak.power.rpm === last ? `power still rises at the highest speed, ${fixed(last)} rpm` : '',
   ].filter((edge) => edge !== '');
   return edges.length === 0 ? '' : `Not a true peak: ${edges.join(', ')}`;
 }

@@ -11,7 +11,7 @@ export function measureFirstLine(first: MeasureFirst | null): string {
   const left = `+/- ${fixed(leftPct, 2)} % in place of ${fixed(sigmaPct, 2)} %`;
   const place = what === path ? plain(path) : `${plain(what)} (${plain(path)})`;
   const lead =
-    by === 'measuring' ? `Measure this first: ${place}` : `A pull to calibrate with settles most: ${place}`;
+    by === 'measuring' ? `Measure this first: ${place}` : `Calibrating on a pull settles the most: ${place}`;
   if (settles === 'gain') return `${lead}. The gain of ${named.join('')} is then known to ${left}.`;
   const [leader, ...others] = named;
   return `${lead}. How ${leader} stands against ${others.join(', ')} is then known to ${left}.`;

@@ -69,13 +69,13 @@ export function pressureColumns(units: UnitSystem): readonly Column<PressureOver
     },
     figure('mean, measured', (o) => o.meanMeasuredPa),
     {
-      name: 'forecast more',
+      name: 'forecast less measured',
       unit,
       cell: (o) => signed(shown(o.meanForecastPa - o.meanMeasuredPa), decimals),
     },
     figure('swing, measured', (o) => o.swingMeasuredPa),
     {
-      name: 'forecast more',
+      name: 'forecast less measured',
       unit: '%',
       cell: (o) => signed(100 * (o.swingForecastPa / o.swingMeasuredPa - 1), 1),
     },

@@ -57,11 +57,11 @@ export function rankingAnswer(ranking: RankingResult, units: UnitSystem): string
   const expected = (change: RankedChange): string => expectation(change, baseline.bandPowerKw, units);
   const [largest] = changes.filter(({ breaches }) => breaches.length === 0);
   if (largest === undefined)
-    return `None of the changes is allowed: the largest gain, ${plain(changes[0].name)}, ${expected(changes[0])}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
+    return `None of the changes is allowed: the one that gains most, ${plain(changes[0].name)}, ${expected(changes[0])}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
   const beyond =
     changes[0] === largest
       ? ''
-      : `. More, but ${plain(changes[0].name)}, ${expected(changes[0])}, breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
+      : `. ${plain(changes[0].name)} gains more, ${expected(changes[0])}, but breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
   const told = `${pullsText(dyno.pulls)} a side show ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)} or more`;
   const first = order.steps.find(({ action }) => action === 'test');
   const chosen = changes.find(({ name }) => name === first?.change);
@@ -71,7 +71,7 @@ export function rankingAnswer(ranking: RankingResult, units: UnitSystem): string
   return `First test ${plain(chosen.name)}: ${expected(chosen)} ${bandText(ranking)}; ${told}${most}${beyond}`;
 }
 
-/** `+11.2 +/- 4.8 hp, a gain in 92 of 100 draws`. */
+/** `+11.2 +/- 4.8 hp (92 % sure to gain)`. */
 function expectation(change: RankedChange, ofKw: number, units: UnitSystem): string {
   const { power, powerUnit } = SHOWN[units];
   const gain = signed(power(change.bandGainKw), 1);
@@ -201,7 +201,7 @@ export function setLines({ together, best }: RankingResult, units: UnitSystem): 
       set.hours === null ? '' : `${String(set.hours)} hours`,
     ].filter((text) => text !== '');
     const beyond =
-      set.changes.length > 2 ? `, where gains and pairs add up to ${signed(set.addedUpPct, 1)} %` : '';
+      set.changes.length > 2 ? `, where single gains and pairs add up to ${signed(set.addedUpPct, 1)} %` : '';
     const bill = spent.length === 0 ? '' : ` (${spent.join(', ')})`;
     const gain = `${signed(SHOWN[units].power(set.bandGainKw), 1)} ${SHOWN[units].powerUnit} (${signed(set.bandGainPct, 1)} %)`;
     const broken = set.breaches.length === 0 ? '' : ` Breaks a limit: ${plain(breachCell(set.breaches))}.`;

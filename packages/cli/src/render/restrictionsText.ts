@@ -77,7 +77,7 @@ export function restrictionsAnswer(study: RestrictionsResult): string {
   if (bandGoverning === null)
     return now.points === null
       ? 'Interrupted before the first forecast was done'
-      : `No mean ${bandText(study)}: a speed was lost. What is in the way at the others stands below`;
+      : `No mean ${bandText(study)}: a speed has no figures. What is in the way at the others stands below`;
   const { element, torquePct, second, secondPct } = bandGoverning;
   if (element === null)
     return `Nothing much is in the way ${bandText(study)}: no element gains 0.3 % of torque`;
@@ -110,7 +110,7 @@ function bars(study: RestrictionsResult, now: RestrictionState, width: number): 
     { name: 'torque', unit: '%', cell: shownGain },
     { name: '', unit: '', cell: bar, align: 'left' },
   ];
-  const heading = `Torque more ${bandText(study)} if one alone were free; gains don't add up\n`;
+  const heading = `Torque gained ${bandText(study)} if one alone were free; gains don't add up\n`;
   return heading + table(columns, now.elements.filter(isShown), width, 1);
 }
 
@@ -161,7 +161,7 @@ function bySpeed(study: RestrictionsResult, state: RestrictionState, { width, un
   ];
   const rows = study.rpm.map((rpm) => ({ rpm, point: points.find((point) => point.rpm === rpm) }));
   return (
-    wrapped(`By speed, ${plain(state.name)}: torque more if one alone were free`, width) +
+    wrapped(`By speed, ${plain(state.name)}: torque gained if one alone were free`, width) +
     table(columns, rows, width) +
     marksText(rows.map(({ rpm }) => ({ status: statusAt(state, rpm) })))
   );

@@ -1,4 +1,4 @@
-/** The band of a forecast in words: how large, of what it is made, and what to measure first. */
+/** The spread of a forecast in words: how large, of what it is made, and what to measure first. */
 import type {
   Assumed,
   Curve,
@@ -68,7 +68,9 @@ export function worthText(
   const fitted = handful.filter(({ settledBy }) => settledBy === 'pull');
   const lines = [
     ...measured.map((worth, i) => `${i === 0 ? 'Measure this first' : 'then'}: ${worthOf(worth)}`),
-    ...fitted.map((worth, i) => `${i === 0 ? 'A pull to calibrate with settles' : 'and'}: ${worthOf(worth)}`),
+    ...fitted.map(
+      (worth, i) => `${i === 0 ? 'Calibrating on a pull settles the most' : 'and'}: ${worthOf(worth)}`,
+    ),
   ];
   const others = worths.length - handful.length + rest.unknowns;
   const left =

@@ -40,14 +40,16 @@ export function sweepAnswer(sweep: SweepResult, units: UnitSystem): string {
   const top = sweep.highest === null ? null : all[sweep.highest];
   if (top === null)
     return sweep.complete
-      ? 'No best: of every point a speed was lost'
+      ? 'No best: every point has a speed without figures'
       : 'Interrupted before the first point was done';
   const gainOf = ({ bandGainPct }: SweepPoint): string =>
     bandGainPct === null ? '' : `, ${signed(bandGainPct, 1)} %`;
-  const broken = `${plain(top.name)}${gainOf(top)}, breaks a limit: ${plain(top.breaches[0]?.message ?? '')}`;
+  const limit = `breaks a limit: ${plain(top.breaches[0]?.message ?? '')}`;
   const figures = best === null ? null : all[best.index].figures;
-  if (best === null || figures === null) return `None is allowed ${bandText(sweep)}: the most, ${broken}`;
-  const beyond = best.index === sweep.highest ? '' : `. More, but ${broken}`;
+  if (best === null || figures === null)
+    return `None is allowed ${bandText(sweep)}: the one that makes most, ${plain(top.name)}${gainOf(top)}, ${limit}`;
+  const beyond =
+    best.index === sweep.highest ? '' : `. ${plain(top.name)} makes more${gainOf(top)}, but ${limit}`;
   const where = sweep.variables.map(({ path }, i) => `${path} ${best.values[i]}`).join(', ');
   const mean = `${fixed(power(figures.band.powerKw), 1)} ${powerUnit} mean power`;
   if (baseline === null || best.bandGainPct === null)

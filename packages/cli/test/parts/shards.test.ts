@@ -52,7 +52,7 @@ describe('a study in shares', () => {
   it('does a round where later forecasts depend on earlier ones, and the rest follows from it', async () => {
     const w = world({ files });
     for (const share of [1, 2]) await run(w, [...RANK, '--shard', `${share}/2`, '-o', `part${share}.ndjson`]);
-    expect(w.err()).toMatch(/^share 1\/2: \d+ forecasts done, 0 were there, \d+ are for other shares$/m);
+    expect(w.err()).toMatch(/^share 1\/2: \d+ forecasts done, 0 done before, \d+ are for other shares$/m);
     const parts = ['--parts', 'part1.ndjson', '--parts', 'part2.ndjson'];
     expect(await run(w, [...RANK, ...parts, '--json', '--journal', 'rest.ndjson'])).toBe(EXIT.ok);
     expect(w.out()).toBe(await whole(RANK));

@@ -34,7 +34,7 @@ describe('forecastReport(report, units)', () => {
     expect(words).toContain(
       'Torque and power corrected to SAE J607 practice, 60 F / 29.92 inHg dry, factor 1.0123',
     );
-    expect(words).toContain('Not a true peak: power still rises at 6000 rpm.');
+    expect(words).toContain('Not a true peak: power still rises at the highest speed, 6000 rpm.');
   });
 
   it('has each chart once, with a title, a description and a table of its figures', async () => {

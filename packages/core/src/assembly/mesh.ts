@@ -5,9 +5,9 @@ import { ductStanton } from '../processes/ductHeat.ts';
 
 /** How finely ducts are cut. */
 export interface Mesh {
-  /** Longest cell in runner with port, and in primary, collector [m]; 0 for a single cell. */
+  /** Longest cell of the intake ducts, runner with port [m]; 0 for a single cell. */
   readonly intakeCell: number;
-  /** Longest cell of the exhaust ducts [m]. */
+  /** Longest cell of the exhaust ducts [m]; 0 for a single cell. */
   readonly exhaustCell: number;
   /** Fewest cells of a runner with port or a primary with port, half of it of a collector [-]; absent: 1. */
   readonly fewest?: number;

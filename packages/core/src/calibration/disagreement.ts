@@ -31,7 +31,7 @@ export function doubtOf(
     );
     return {
       knobs: beyond.map(({ knob }) => knob.name),
-      message: `The sheets disagree: the fit would need ${wants.join(' and ')}, more than any such figure is usually off.`,
+      message: `The sheets disagree: the fit would need ${wants.join(' and ')}, further off than such figures usually are.`,
     };
   }
   const worst = Math.sqrt(
@@ -44,7 +44,7 @@ export function doubtOf(
   const off = 100 * (at.after / at.measured - 1);
   return {
     knobs: [],
-    message: `The sheets disagree: after the fit the forecast still misses by ${worst.toFixed(1)} times what scatter and model error allow, most at ${Math.round(at.rpm)} rpm (${off > 0 ? '+' : ''}${off.toFixed(1)} %). No knob has that shape.`,
+    message: `The sheets disagree: after the fit the forecast still misses by ${worst.toFixed(1)} times what scatter and model error allow, most at ${Math.round(at.rpm)} rpm (${off > 0 ? '+' : ''}${off.toFixed(1)} %). No knob bends the curve that way.`,
   };
 }
 
@@ -55,7 +55,7 @@ export function disagreementOf(doubt: Doubt, tried: readonly TriedSuspect[]): Di
     named.length > 0
       ? named
       : [
-          'nothing that was tried explains it (carburetor, displacement, compression, cam, primaries, bench depression, correction standard): look at the pull itself, ignition breaking up, valve float, a mixture that goes lean or rich',
+          'nothing that was tried explains it (carburetor, displacement, compression, cam, primaries, bench depression, correction standard): look at the pull itself: ignition breaking up, valve float, a mixture that goes lean or rich',
         ];
   return { ...doubt, culprits, tried };
 }

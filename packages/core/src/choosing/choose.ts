@@ -94,6 +94,8 @@ export async function choose(
   const nameOf = (build: Build): string => buildName(changesOf(shelved.groups, build));
   const curveOf = (build: Build): WholeCurve | null => queue.curve(nameOf(build));
   const judge: Judge = async (builds) => {
+    // An abort may come while the search thinks: the engines of its next round are then not made at all.
+    if (signal?.aborted === true) return builds.map(() => undefined);
     for (const build of builds) {
       const changes = changesOf(shelved.groups, build);
       const applied = applyChanges(baseline, changes, { sheet, effectless: 'allow' });
@@ -162,7 +164,7 @@ export async function choose(
       program: { name: 'valvetide', version: VERSION },
       combination: baseline.combination.name,
       seed,
-      complete: outcome.complete && queue.complete && signal?.aborted !== true,
+      complete: outcome.complete && queue.complete,
       aims,
       limits: shelf.limits,
       band,

@@ -75,7 +75,7 @@ export interface BySpeed {
 
 /** A value the file left out and an estimate filled in. */
 export interface Assumed {
-  /** Path of the field in the file, dots between the names: `intake.port.area`. */
+  /** Path of the field in the file, dots between the names: `heads.intake.portArea`. */
   readonly path: string;
   /** The value, in `unit`. */
   readonly value: number | string;

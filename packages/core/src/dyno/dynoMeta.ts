@@ -217,6 +217,6 @@ export function weatherOf(
     return { weather: with_(vapourPressureOf(humidity, temperature, pressure)), note: null };
   return {
     weather: with_(vapourPressureOf(ASSUMED_HUMIDITY, temperature, pressure)),
-    note: 'says nothing of humidity: 40 % taken',
+    note: 'says nothing of humidity: 40 % assumed',
   };
 }

@@ -107,7 +107,7 @@ export function readDynoSheet(
   const driven = rows.filter((row) => torqueOf(row) > 0);
   const notes = [...repairs];
   if (text.includes('\uFFFD')) {
-    notes.push('some of its letters are not UTF-8 and could not be read; numbers are not touched by that');
+    notes.push('has letters that are not UTF-8 and could not be read; its numbers are sound');
   }
   if (driven.length < rows.length) {
     const dropped = rows.filter((row) => !(torqueOf(row) > 0)).map((row) => row.line);
@@ -125,7 +125,7 @@ export function readDynoSheet(
   }
   notes.push(...split.repairs);
   if ([...chosen.values()].some((column) => column.wheel)) {
-    notes.push('gives figures at the wheels: the driveline has taken its share, which no forecast knows');
+    notes.push('gives figures at the wheels: what the driveline takes of them, no forecast knows');
   }
   const pulls = split.pulls.flatMap((group, index) => {
     const pull = pullOf(group, index, split.pulls.length, { opening, standard, name, problems, notes });
@@ -246,7 +246,7 @@ function pullOf(group: PullRows, index: number, of: number, context: PullContext
   }
   if (meta.unread.length > 0)
     notes.push(
-      `speaks of the air at ${lineList(meta.unread)}, which was not understood in all: write it like \`Barometer: 29.35 inHg\``,
+      `speaks of the air at ${lineList(meta.unread)} in words that were not understood: write it like \`Barometer: 29.35 inHg\``,
     );
   const known = withColumns(meta, group.rows);
   const air = weatherOf(known);

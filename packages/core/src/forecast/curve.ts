@@ -38,7 +38,7 @@ export interface MarchedPoint extends PointSpeed {
   readonly torqueLbFt: number;
   /** Brake power [hp]. */
   readonly powerHp: number;
-  /** Dry air trapped and short-circuited per cycle over swept volume at ambient dry-air density [-]. */
+  /** Filling: dry air that stays or passes through in a cycle, over what fills the displacement at the air of the day [-]. */
   readonly volumetricEfficiency: number;
   /** Gross indicated, compression and expansion strokes only [bar]. */
   readonly imepBar: number;

@@ -14,7 +14,7 @@ export interface CylinderFigures {
   readonly compressionRatio: number;
   /** Its part of the brake torque, friction shared evenly [N m]. */
   readonly torqueNm: number;
-  /** Dry air through its intake valves over its swept volume at ambient dry-air density [-]. */
+  /** Filling: dry air through its intake valves over what fills its displacement at the air of the day [-]. */
   readonly volumetricEfficiency: number;
   /** Gross indicated, compression and expansion strokes only [bar]. */
   readonly imepBar: number;

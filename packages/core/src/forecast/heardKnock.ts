@@ -62,8 +62,8 @@ function told(heard: readonly HeardKnock[], offset: number, stated: number): War
   const moved = offset - stated;
   const message =
     Math.abs(moved) < WORTH_TELLING
-      ? `what was heard at ${where} rpm agrees with the octane that the model asks for: nothing is moved`
-      : `what was heard at ${where} rpm moves the octane asked for by ${signed(moved)} at every speed`;
+      ? `what was heard at ${where} rpm agrees with the octane that the model asks for: nothing is changed`
+      : `what was heard at ${where} rpm changes the octane asked for by ${signed(moved)} at every speed`;
   const path: FieldPath = 'burn.heard';
   return { code: 'heard-knock', path, message };
 }

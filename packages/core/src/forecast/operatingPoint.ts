@@ -27,7 +27,7 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
 }
 
 /** Why a point has no figures. */
-const LOST = 'gas moved further in a step than a step can follow, also in steps an eighth as long';
+const LOST = 'the gas moved too fast to follow, even in steps an eighth as long';
 
 /** What became of a march without figures. */
 function lostBy({ march }: SpeedResult): Pick<LostPoint, 'code' | 'reason'> {

@@ -18,7 +18,7 @@ export interface SpeedFigures {
   readonly portVelocityMs: number;
   /** Likewise in the exhaust primary [m/s]. */
   readonly primaryVelocityMs: number;
-  /** Across carburetor or throttle at a volumetric efficiency of 0.95 [inHg]. */
+  /** Across carburetor or throttle at a filling of 0.95 [inHg]. */
   readonly depressionInHg: number;
 }
 
@@ -32,7 +32,7 @@ export interface ChosenBand extends SpeedBand {
   readonly reason: string;
 }
 
-/** Volumetric efficiency at which the depression is reckoned [-]: an engine in good order at full throttle. */
+/** Filling at which the depression is reckoned [-]: an engine in good order at full throttle. */
 export const ASSUMED_FILLING = 0.95;
 
 /**

@@ -27,7 +27,11 @@ export function curveWarnings(
   const without = points.filter((p) => p.status === 'lost');
   const lost = without.filter((p) => p.code === 'lost').map((p) => p.rpm);
   if (lost.length > 0)
-    add('lost', '', `no figures at ${lost.join(', ')} rpm: the gas moved too fast to follow, in any step`);
+    add(
+      'lost',
+      '',
+      `no figures at ${lost.join(', ')} rpm: the gas moved too fast to follow, however short the steps`,
+    );
   const overrun = without.filter((p) => p.code === 'too-many-steps');
   if (overrun.length > 0)
     add(
@@ -50,7 +54,7 @@ export function curveWarnings(
     add(
       'no-torque',
       '',
-      `friction and pumping take all the engine makes at ${dragged.join(', ')} rpm: it can't run there by itself`,
+      `friction and pumping take all the engine makes at ${dragged.join(', ')} rpm: it can't run there on its own`,
     );
 
   warnings.push(...oddFigures(combination, marched));
@@ -59,7 +63,7 @@ export function curveWarnings(
     add(
       'every-cylinder-marched',
       '',
-      `at ${marchedWhole.join(', ')} rpm one cylinder could not stand for the others, so all of them were marched`,
+      `at ${marchedWhole.join(', ')} rpm one cylinder could not stand for the others, so every cylinder was computed`,
     );
 
   const fuel = combination.fuel;

@@ -8,8 +8,9 @@ export interface FlowDoubt {
   readonly code: 'flow-falls' | 'curtain-coefficient' | 'above-minimum-area' | 'low-for-depression';
   /** Index of the point. */
   readonly point: number;
-  /** What was found and what would be believable [-]: ratios named in the message. */
+  /** What was found, the ratio that the message names [-]. */
   readonly value: number;
+  /** What it would have to stay within [-]. */
   readonly limit: number;
   readonly message: string;
 }

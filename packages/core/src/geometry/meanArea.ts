@@ -30,7 +30,7 @@ export function areaOverPeriod(valve: ValveLift, areaAt: (lift: number) => numbe
 /**
  * Inlet Mach index Z [-]: piston area times mean piston speed over mean effective valve area times speed of sound.
  *
- * Volumetric efficiency falls sharply above about 0.5 with the area averaged over the open period.
+ * Filling falls sharply above about 0.5 with the area averaged over the open period.
  *
  * @param pistonArea - [m2]
  * @param meanPistonSpeed - [m/s]

@@ -1,7 +1,6 @@
 /** Heat between the walls of runners, ports and primaries and the gas that pulses through them. */
 
-/** Prandtl number of air and exhaust [-]. */
-const PRANDTL = 0.7;
+import { PRANDTL } from './viscosity.ts';
 
 /**
  * Stanton number [-] of an engine's intake and exhaust: Nu = 0.07 Re^(3/4), fitted to measurements of many authors with a correlation

@@ -137,7 +137,7 @@ export interface BearingSizes {
 /**
  * Bearing sizes of a production engine of this bore [m]: mains 0.62 by 0.21 bores, rods 0.53 by 0.20 bores.
  *
- * Proportions seen in petrol engines of 80 to 115 mm bore, from memory, within 10 %: race cranks run smaller.
+ * Proportions seen in gasoline engines of 80 to 115 mm bore, from memory, within 10 %: race cranks run smaller.
  */
 export function bearingSizes(bore: number): BearingSizes {
   if (!(bore > 0)) throw new DomainError('bore', bore, 'positive m');

@@ -1,4 +1,4 @@
-/** Whether two changes help or fight each other. */
+/** Whether two changes help or hinder each other. */
 
 export type PairVerdict = 'helps' | 'hinders' | 'independent';
 

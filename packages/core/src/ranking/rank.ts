@@ -149,7 +149,7 @@ export async function rank(
       program: { name: 'valvetide', version: VERSION },
       combination: baseline.combination.name,
       seed,
-      complete: queue.complete && signal?.aborted !== true,
+      complete: queue.complete,
       band: speeds.band,
       rpm: speeds.gains,
       dyno: { ...dyno, resolvablePct: resolvable },
@@ -302,7 +302,7 @@ function stuckWarnings({ stuck }: Responses, unknowns: readonly Unknown[]): read
     .map(({ id, path }) => ({
       code: 'unknown-skipped',
       path,
-      message: `${id} could not be moved by its own uncertainty, so the figures do not contain it`,
+      message: `the engine could not be forecast with ${id} off by its spread, so no uncertainty here contains it`,
     }));
 }
 
@@ -313,6 +313,6 @@ function budgetWarnings(changes: readonly Change[], { cost, hours }: Budget): re
   return silent.map(({ name }) => ({
     code: 'budget-unknown',
     path: '',
-    message: `'${name}' states no ${cost !== null ? 'cost' : 'hours'}, so no budget can hold it`,
+    message: `'${name}' states no ${cost !== null ? 'cost' : 'hours'}, so it is in no set that must fit the budget`,
   }));
 }

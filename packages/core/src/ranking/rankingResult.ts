@@ -101,7 +101,7 @@ export interface RankedPair {
   readonly togetherPct: number;
   /** Gain together less both gains alone [%]. */
   readonly interactionPct: number;
-  /** Whether they help each other, fight, or neither. */
+  /** Whether they help each other, hinder each other, or do neither. */
   readonly verdict: PairVerdict;
   /** As of a change alone, at the speeds of the interactions. */
   readonly breaches: readonly Breach[];

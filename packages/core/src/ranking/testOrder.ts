@@ -112,7 +112,7 @@ export function testOrder(
     stop:
       faint.length === 0
         ? null
-        : `what else gains promises less than the ${resolvablePct.toFixed(1)} % that ${pulls} pulls a side can show`,
+        : `all else that gains promises less than the ${resolvablePct.toFixed(1)} % that ${pulls} pulls a side can show`,
     beyond: faint.map((c) => faintStep(c, expected(c), isBest(c))),
     leave: [...left].sort(byGain).map((c) => leaveStep(c, rivals.get(c.name) ?? null)),
     bill: billOf(steps, ordered),

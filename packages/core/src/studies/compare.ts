@@ -114,11 +114,11 @@ function remarks(candidates: readonly Required<NamedCombination>[]): readonly st
     if (combination.correction !== first.combination.correction) {
       const { correction } = first.combination;
       found.push(
-        `${name} asks for ${combination.correction}; it is shown by ${correction}, as ${first.name}`,
+        `${name} asks for ${combination.correction}, and is shown by ${correction} as ${first.name} is`,
       );
     }
     if (JSON.stringify(combination.weather) !== JSON.stringify(first.combination.weather)) {
-      found.push(`${name} and ${first.name} run in different air, and part of the difference may be that`);
+      found.push(`${name} and ${first.name} run in different air: part of the difference may come from that`);
     }
     return found;
   });

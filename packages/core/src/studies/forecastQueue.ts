@@ -92,8 +92,11 @@ export class ForecastQueue {
     return meanScatterOf(this.curve(name)?.points ?? []);
   }
 
-  /** Whether every job that was asked for was run. */
+  /** Whether every job that was asked for was run and no abort came: only then is there any use in asking for more. */
   get complete(): boolean {
-    return this.#waiting.size === 0 && [...this.#curves.values()].every((curve) => curve !== null);
+    const stopped = this.#control.signal?.aborted === true;
+    return (
+      !stopped && this.#waiting.size === 0 && [...this.#curves.values()].every((curve) => curve !== null)
+    );
   }
 }

@@ -50,7 +50,7 @@ export interface UnknownWorth {
   readonly powerPct: number;
 }
 
-/** The band of a forecast. Plain and serialisable. */
+/** The spread of a forecast. Plain and serialisable. */
 export interface ForecastSpread {
   /** One a speed of the curve that has figures. */
   readonly points: readonly SpreadAtRpm[];
@@ -92,7 +92,7 @@ type Kind = UnknownWorth['kind'];
 type Effect = readonly number[];
 
 /**
- * The band of a curve. The unknowns that are usually worth most are moved singly by one standard deviation; all others are moved
+ * The spread of a curve. The unknowns that are usually worth most are moved singly by one standard deviation; all others are moved
  * together, each up or down by chance: the mean square of what that does is their variance together, without bias (random balance:
  * Satterthwaite, 1959, Technometrics 1, 111; from memory). Null where an abort came first, or the engine could not be marched at one
  * of the three speeds.

@@ -233,7 +233,7 @@ describe('calibrate(baseline, target)', () => {
     ]);
     const { outcome, disagreement } = await fitted(hole);
     expect(outcome).toBe('sheets disagree');
-    expect(disagreement?.message).toContain('No knob has that shape');
+    expect(disagreement?.message).toContain('No knob bends the curve that way');
   });
 
   it('takes few forecasts: two or three rounds of six, and none for the dyno', async () => {

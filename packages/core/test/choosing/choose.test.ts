@@ -5,6 +5,7 @@ import { type ChooseOptions, choose } from '../../src/choosing/choose.ts';
 import { readShelf } from '../../src/choosing/readShelf.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
 import { altered, losing, runnerOf } from '../studies/fakeCurves.ts';
 
@@ -154,6 +155,23 @@ describe('choose(baseline, shelf, options)', () => {
     expect(cut.complete).toBe(false);
     expect(cut.search.forecast).toBe(4);
     expect(cut.builds.every(({ sigmaPct }) => sigmaPct === null)).toBe(true);
+  });
+
+  it('makes no more jobs once an abort has come, though all that were asked for are done', async () => {
+    const stop = new AbortController();
+    const run = runnerOf(torque);
+    let rounds = 0;
+    const stopping: RunJobs = async (jobs, control) => {
+      const curves = await run(jobs, control);
+      rounds += 1;
+      stop.abort();
+      return curves;
+    };
+    const many = SHELF.replace('step: 2 in', 'step: 0.2 in');
+    const cut = await chosen(many, { signal: stop.signal }, Object.assign(stopping, { asked: run.asked }));
+    expect(rounds).toBe(1);
+    expect(cut).toMatchObject({ complete: false, search: { enumerated: false, forUncertainty: 0 } });
+    expect(cut.builds.length).toBe(5);
   });
 
   it('leaves out a build that lost a speed and says so', async () => {

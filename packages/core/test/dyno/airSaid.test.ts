@@ -74,7 +74,7 @@ describe('a dyno sheet', () => {
       name: 'x.csv',
     });
     expect(read.ok && read.value.notes.join()).toContain(
-      'speaks of the air at line 2, which was not understood',
+      'speaks of the air at line 2 in words that were not understood',
     );
   });
 
@@ -112,7 +112,7 @@ describe('what a dyno sheet says of the air and is not read', () => {
     return read.ok ? read.value.notes : read.problems.map(({ message }) => message);
   };
   const unread =
-    'speaks of the air at line 2, which was not understood in all: write it like `Barometer: 29.35 inHg`';
+    'speaks of the air at line 2 in words that were not understood: write it like `Barometer: 29.35 inHg`';
 
   it.each([
     'Wet bulb 68 F, dry bulb 84 F, baro 29.4',

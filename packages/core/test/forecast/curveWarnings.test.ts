@@ -14,7 +14,7 @@ describe('a curve with less than no torque', () => {
       ({ code }) => code === 'no-torque',
     );
     expect(found.map(({ message }) => message)).toEqual([
-      "friction and pumping take all the engine makes at 9000, 12000 rpm: it can't run there by itself",
+      "friction and pumping take all the engine makes at 9000, 12000 rpm: it can't run there on its own",
     ]);
   });
 

@@ -27,7 +27,7 @@ describe('a march in steps that waves outrun', () => {
     expect(at(400)).toMatchObject({
       status: 'lost',
       code: 'lost',
-      reason: 'gas moved further in a step than a step can follow, also in steps an eighth as long',
+      reason: 'the gas moved too fast to follow, even in steps an eighth as long',
     });
   });
 });

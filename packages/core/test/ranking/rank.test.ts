@@ -224,7 +224,7 @@ describe('rank(baseline, changes, options)', () => {
   it('says of a plenum alone that it is not modelled where nothing comes of it, and shows what does', async () => {
     const spacer = change('spacer', [scale('induction.plenum', 1.3)]);
     const { changes, order } = await ranked([HEADER, spacer]);
-    expect(changes.find(({ name }) => name === 'spacer')?.notModelled).toContain('holds the volume');
+    expect(changes.find(({ name }) => name === 'spacer')?.notModelled).toContain('has the volume');
     expect(order.leave[0]).toMatchObject({ change: 'spacer' });
     expect(order.leave[0].why).toMatch(/^not modelled: /);
     const gains = runnerOf((c) => additive(c) + c.induction.plenums[0].volume * 2e4);

@@ -65,7 +65,7 @@ describe('what nothing would have told', () => {
       '{ groups: [[1, 3, 5, 7], [2, 4, 6, 8]], collector: { length: 12 in }, balance: { at: 40 in } }',
       'exhaust.balance.at lies behind the end of the collectors, 12 in',
     ],
-    ['{ box: { volume: 5 l } }', 'exhaust.box is a muffler whose loss nothing says (give exhaust.muffler: '],
+    ['{ box: { volume: 5 l } }', 'exhaust.box has no word of what the muffler loses (give exhaust.muffler: '],
   ])('%s', (text, part) => expect(answers('exhaust', text)).toContain(part));
 
   it('is a rating that its pipes alone can not have', () => {

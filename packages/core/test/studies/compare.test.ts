@@ -120,7 +120,7 @@ describe('a comparison', () => {
     );
     expect(run.asked.map(({ combination }) => combination.correction)).toEqual(['J607', 'J607']);
     expect(correction).toBe('J607');
-    expect(remarks).toEqual(['tilted asks for J1349; it is shown by J607, as flat']);
+    expect(remarks).toEqual(['tilted asks for J1349, and is shown by J607 as flat is']);
   });
 
   it('that was interrupted gives what there is', async () => {

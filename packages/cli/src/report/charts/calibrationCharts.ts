@@ -54,12 +54,12 @@ export function fitDifference(result: CalibrationResult, units: UnitSystem): Fig
     id: 'fit-difference',
     title: 'What the fit left over',
     description:
-      'Torque forecast more than measured, before and after the fit. Shaded: one standard deviation that the fit allows a figure. What no knob explains stays visible: there is no correction by speed.',
+      'Forecast torque less measured torque, before and after the fit. Shaded: one standard deviation that the fit allows a figure. What no knob explains stays visible: there is no correction by speed.',
     drawing: {
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: 'torque more than measured, %', zero: true },
+        y: { title: 'forecast less measured, %', zero: true },
         layers: [
           {
             kind: 'ribbon',

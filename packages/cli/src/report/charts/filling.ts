@@ -15,7 +15,7 @@ export function filling(curves: readonly NamedCurve[]): Figure | null {
   return {
     id: 'filling',
     title: 'Filling',
-    description: `Volumetric efficiency: dry air trapped and passed through, over what the swept volume holds of outside air. ${curves.length === 1 ? 'Best' : 'Best of the first'}: ${fixed(100 * best.volumetricEfficiency, 1)} % at ${fixed(best.rpm)} rpm.`,
+    description: `Dry air that stays in the cylinders or passes through them, over what fills the displacement at the air of the day. ${curves.length === 1 ? 'Best' : 'Best of the first'}: ${fixed(100 * best.volumetricEfficiency, 1)} % at ${fixed(best.rpm)} rpm.`,
     drawing: {
       kind: 'plot',
       plot: {

@@ -27,12 +27,12 @@ export function measuredDifference(measured: AgainstMeasured, units: UnitSystem)
   return {
     id: 'measured-difference',
     title: 'Forecast against measured',
-    description: `Torque forecast more than measured: off by ${fixed(rootMeanSquarePct, 1)} %, root mean square, ${signed(meanPct, 1)} % in the mean.${scatter.length === 0 ? '' : ' Shaded: one standard deviation from pull to pull.'}`,
+    description: `Forecast torque less measured torque: off by ${fixed(rootMeanSquarePct, 1)} %, root mean square, ${signed(meanPct, 1)} % in the mean.${scatter.length === 0 ? '' : ' Shaded: one standard deviation from pull to pull.'}`,
     drawing: {
       kind: 'plot',
       plot: {
         x: SPEED_AXIS,
-        y: { title: 'torque more than measured, %', zero: true },
+        y: { title: 'forecast less measured, %', zero: true },
         layers: [
           ...scatter,
           { kind: 'rule', name: null, y: 0, colour: 'ink' },

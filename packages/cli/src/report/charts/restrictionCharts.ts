@@ -22,7 +22,7 @@ export function restrictionBars({ states: [now], band }: RestrictionsResult): Fi
   if (rows.length === 0) return null;
   return {
     id: 'restrictions',
-    title: 'Torque more if one alone were free',
+    title: 'Torque gained if one alone were free',
     description: `Mean over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm. Gains of several don't add up; below zero, the waves of an element are worth more than it costs.`,
     drawing: {
       kind: 'rows',
@@ -75,11 +75,11 @@ export function restrictionLines(
     far: FAR_RPM,
   });
   const zero: Layer = { kind: 'rule', name: null, y: 0, colour: 'soft' };
-  const y = { title: 'torque more if free, %', zero: true, least: LEAST_SPAN };
+  const y = { title: 'torque gained if free, %', zero: true, least: LEAST_SPAN };
   return {
     id: which === 'beside' ? 'beside-by-speed' : 'restrictions-by-speed',
     title: which === 'beside' ? 'Heat and friction by speed' : 'Restrictions by speed',
-    description: `Torque more if one alone were free. ${which === 'beside' ? 'No part in the way of the gas, but worth as much as one.' : governingText(now)}${farRemark(rpm)}`,
+    description: `Torque gained if one alone were free. ${which === 'beside' ? 'These are no part in the way of the gas, but may cost as much as one.' : governingText(now)}${farRemark(rpm)}`,
     drawing: many
       ? {
           kind: 'panels',

@@ -122,7 +122,7 @@ export function torqueAndPower(
   return {
     id: 'torque-and-power',
     title: 'Torque and power',
-    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${spreadNm === undefined ? '' : ' The ribbons are one standard deviation of what is not known, the part that changes share and that cancels in their gains included.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}${farRemark(points.map(({ rpm }) => rpm))}`,
+    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${spreadNm === undefined ? '' : ' The ribbons are one standard deviation of what is not known, with the part that all changes share and that cancels in their gains.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}${farRemark(points.map(({ rpm }) => rpm))}`,
     drawing: {
       kind: 'plot',
       plot: { x: SPEED_AXIS, y: { title: `${torqueUnit} and ${powerUnit}` }, layers },

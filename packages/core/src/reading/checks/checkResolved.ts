@@ -101,7 +101,7 @@ function checkBox({ file }: ResolveContext, { exhaustSystem }: Combination, repo
   if (file.exhaust?.box === undefined || file.exhaust.muffler !== undefined) return;
   if (exhaustSystem.muffler !== undefined) return;
   const hint = 'give exhaust.muffler: its back-pressure, its rated flow, or straight-through or chambered';
-  report.problem('exhaust.box', 'muffler', 'is a muffler whose loss nothing says', hint);
+  report.problem('exhaust.box', 'muffler', 'has no word of what the muffler loses', hint);
 }
 
 function checkFit({ block, chamber, intake, exhaust }: Combination, report: Report): void {

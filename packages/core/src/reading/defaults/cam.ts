@@ -28,7 +28,7 @@ export const LEAST_LOBE_LIFT: number = 0.06 * INCH;
 
 /** Lifter by number of valves; a stated lash means solid. */
 export function lifter(valves: number, lash: number | undefined): WordEstimate<Lifter> {
-  if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'a lash is stated' };
+  if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'solid, since a lash is stated' };
   return valves > 2
     ? { value: 'solid-flat', reason: 'overhead cams ride on flat faces' }
     : { value: 'hydraulic-flat', reason: 'the plainest two-valve engine' };
@@ -51,7 +51,7 @@ export function advance(): Estimate {
 export function exhaustDuration(intake: number, multiValve: boolean): Estimate {
   return multiValve
     ? { value: intake, spread: 4, reason: 'as the intake' }
-    : { value: intake + EXHAUST_EXTRA, spread: 4, reason: 'intake and 6 deg; common practice, no source' };
+    : { value: intake + EXHAUST_EXTRA, spread: 4, reason: 'intake plus 6 deg; common practice, no source' };
 }
 
 export function checkingHeight(kind: Lifter): Estimate {

@@ -101,7 +101,7 @@ export function evaporation(injection: Injection, fuel: Fuel): Estimate {
     reason:
       injection === 'direct'
         ? 'the fuel comes in behind the valve'
-        : 'drops in the stream (Heywood), by latent heat; from memory',
+        : 'drops evaporate in the stream (Heywood), less of a fuel with more latent heat; from memory',
   };
 }
 
@@ -117,7 +117,7 @@ export function vapour(injection: Injection, heat: ManifoldHeat, evaporated: num
     reason:
       injection === 'direct'
         ? 'the fuel comes in behind the valve'
-        : 'by air and walls (Heywood); from memory',
+        : 'what air and walls evaporate (Heywood); from memory',
   };
 }
 

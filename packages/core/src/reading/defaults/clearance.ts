@@ -28,7 +28,7 @@ export function gasketBore(bore: number): Estimate {
   return {
     value,
     spread: 0.02 * INCH,
-    reason: 'bore and 1.5 %, 0.060 in on a 4 in bore; common practice, no source',
+    reason: 'the bore plus 1.5 %, 0.060 in on a 4 in bore; common practice, no source',
   };
 }
 

@@ -50,7 +50,7 @@ export function primaryInside(
     return {
       value,
       spread: 0.08 * value,
-      reason: '1.2 of the exhaust port area for a cast manifold; from memory',
+      reason: '1.2 times the exhaust port area for a cast manifold; from memory',
     };
   }
   const speed = sizes.ratedSpeed / RATED_OVER_TORQUE_PEAK;

@@ -69,7 +69,7 @@ export function runnerLengthMultiplier(): Estimate {
 
 export function runnerExitArea(portArea: number): Estimate {
   const value = EXIT_OVER_PORT * portArea;
-  return { value, spread: 0.05 * value, reason: 'port area and 3 %; from memory' };
+  return { value, spread: 0.05 * value, reason: 'port area plus 3 %; from memory' };
 }
 
 export function runnerEntryArea(style: Manifold, exitArea: number): Estimate {

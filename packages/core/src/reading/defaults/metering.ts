@@ -69,7 +69,7 @@ export function carburetorRating(demand: number, drop: number, count: number, fe
     value,
     spread: 0.15 * value,
     reason: few
-      ? 'costs 2.0 inHg at rated speed with 85 % filling, usual of one and two barrels as engines are made; common practice, no source'
+      ? 'costs 2.0 inHg at rated speed with 85 % filling, usual for one and two barrels as engines are made; common practice, no source'
       : 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
   };
 }

@@ -69,7 +69,7 @@ export function throatByState(valve: number, ports: PortState): Estimate {
   return {
     value: throat * valve,
     spread: 0.02 * valve,
-    reason: `${100 * throat} % of the valve head, usual of ports ${inWords(ports)}; from memory`,
+    reason: `${100 * throat} % of the valve head, usual for ports ${inWords(ports)}; from memory`,
   };
 }
 
@@ -110,7 +110,7 @@ export function smallestByState(throats: number, ports: PortState): Estimate {
   return {
     value: smallest * throats,
     spread: 0.08 * smallest * throats,
-    reason: `${ofThroat(smallest)}, usual of ports ${inWords(ports)}; from memory`,
+    reason: `${ofThroat(smallest)}, usual for ports ${inWords(ports)}; from memory`,
   };
 }
 

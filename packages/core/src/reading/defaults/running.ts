@@ -35,7 +35,7 @@ export function burnEfficiency(): Estimate {
 /** @param heard - whether knock that was just audible holds the number */
 export function octaneOffset(heard: boolean): Estimate {
   return heard
-    ? { value: 0, spread: 1.5, reason: 'held to knock that was just heard; ears and days differ' }
+    ? { value: 0, spread: 1.5, reason: 'set by knock that was just audible; ears and days differ' }
     : {
         value: 0,
         spread: 3,

@@ -87,6 +87,6 @@ export const CHAMBER_FIELDS: FieldsOf<'chamber'> = {
   'chamber.gasketThickness': { entails: [DECIDES_RATIO, { releases: ['chamber.squishHeight'] }] },
   'chamber.crevice': {
     entails: [DECIDES_RATIO],
-    leftOut: 'of a crevice the forecast holds the volume, not the fuel that hides in it',
+    leftOut: 'of a crevice the model has the volume, not the fuel that hides in it',
   },
 };

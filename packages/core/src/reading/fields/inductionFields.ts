@@ -66,7 +66,7 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
     ],
   },
   'induction.carburetor.count': {
-    leftOut: 'of more carburetors the forecast holds the flow area, not how evenly they feed the cylinders',
+    leftOut: 'of more carburetors the model has the flow area, not how evenly they feed the cylinders',
   },
   'induction.throttle': {
     access: 'on the stand',
@@ -114,7 +114,7 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
   'induction.spacer': {
     access: 'on the stand',
     leftOut:
-      'of a spacer the forecast holds volume, length and area, not how air and fuel mix in it and turn into the runners',
+      'of a spacer the model has volume, length and area, not how air and fuel mix in it and turn into the runners',
   },
   'induction.spacer.kind': {
     entails: [
@@ -159,7 +159,7 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
     ],
   },
   'induction.plenum': {
-    leftOut: 'of a larger plenum the forecast holds the volume, not how air and fuel turn into the runners',
+    leftOut: 'of a larger plenum the model has the volume, not how air and fuel turn into the runners',
   },
   'induction.airbox': {},
   'induction.airbox.volume': {},

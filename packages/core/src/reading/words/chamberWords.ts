@@ -10,11 +10,11 @@ export const chamberWords: WordsOf<'chamber'> = {
     'Where the plug stands: central (in the middle of the bore) or side. The nearer to the middle, the shorter the way of the flame.',
   ],
   'chamber.squishArea': [
-    'Area over which flat of piston and head come close at top centre, of the area of the bore. More of it burns faster.',
+    'Area where the flats of piston and head come close at top centre, as a share of the area of the bore. More of it burns faster.',
     '18 %',
   ],
   'chamber.squishHeight': [
-    'Piston to head there at top centre. Left out: deck and compressed gasket. The closer, the faster it burns, down to 0.035 in.',
+    'Gap between piston and head there at top centre. Left out: deck and compressed gasket. The closer, the faster it burns, down to 0.035 in.',
     '0.045 in',
   ],
   'chamber.compression': [
@@ -23,12 +23,12 @@ export const chamberWords: WordsOf<'chamber'> = {
     '10.5:1',
   ],
   'chamber.compressions': [
-    'Compression ratio of each cylinder, in the order of their numbers, in place of one. All cylinders march then.',
+    'Compression ratio of each cylinder, in the order of their numbers, in place of one. Every cylinder is then computed.',
     [10.5, 10.4, 10.6, 10.4],
   ],
   'chamber.volume': ['Chamber in the head, with valves and plug in place.', '58 cc'],
   'chamber.volumes': [
-    'Chamber of each cylinder, in the order of their numbers, in place of one. All cylinders march then.',
+    'Chamber of each cylinder, in the order of their numbers, in place of one. Every cylinder is then computed.',
     ['58 cc', '58.4 cc', '57.6 cc', '58.2 cc'],
   ],
   'chamber.dome': ['Dome of the piston, less its valve pockets.', '18 cc'],

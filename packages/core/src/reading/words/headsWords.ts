@@ -9,7 +9,7 @@ export const headsWords: WordsOf<'heads'> = {
   ],
   'heads.flow': ['CSV flow sheet with lift, intake and exhaust columns, units in the header.', 'flow.csv'],
   'heads.flowOf': [
-    'Of a sheet with a column a cylinder (intake 1 cfm, intake 2 cfm): mean (all ports as their mean; left out: this) or each (every cylinder its own; all of them march).',
+    'What to take of a sheet with a column for each cylinder (intake 1 cfm, intake 2 cfm): mean (every port as their mean; left out: this) or each (every cylinder its own; every cylinder is then computed).',
   ],
   'heads.bench': ['How the heads were flowed.'],
   'heads.bench.depression': ['Test depression the flow refers to.', '28 inH2O'],
@@ -27,8 +27,11 @@ export const headsWords: WordsOf<'heads'> = {
   ],
   'heads.intake.flow.lift': ['Valve lift.', '0.300 in'],
   'heads.intake.flow.flow': ['Flow of one cylinder.', '190 cfm'],
-  'heads.intake.flowMultiplier': ['On the flow of this side, sheet or estimate.', 1],
-  'heads.intake.reverseFlow': ['Flow against the usual direction as a share of the flow in it.', '85 %'],
+  'heads.intake.flowMultiplier': ['Multiplier on the flow of this side, sheet or estimate.', 1],
+  'heads.intake.reverseFlow': [
+    'Flow backwards through the valve, as a share of the flow in the usual direction.',
+    '85 %',
+  ],
   'heads.intake.portLength': ['Centreline length of the port, face to valve.', '5.0 in'],
   'heads.intake.portArea': [
     'Mean cross-section of the port, all ports of this side of one cylinder.',
@@ -49,8 +52,8 @@ export const headsWords: WordsOf<'heads'> = {
   ],
   'heads.exhaust.flow.lift': ['Valve lift.', '0.300 in'],
   'heads.exhaust.flow.flow': ['Flow of one cylinder.', '143 cfm'],
-  'heads.exhaust.flowMultiplier': ['On the flow of this side, sheet or estimate.', 1],
-  'heads.exhaust.reverseFlow': ['Flow against the usual direction as a share of the flow in it.', '90 %'],
+  'heads.exhaust.flowMultiplier': ['Multiplier on the flow of this side, sheet or estimate.', 1],
+  'heads.exhaust.reverseFlow': ['Flow backwards through the valve, as a share of the flow in the usual direction.', '90 %'],
   'heads.exhaust.portLength': ['Centreline length of the port, face to valve.', '3.0 in'],
   'heads.exhaust.portArea': [
     'Mean cross-section of the port, all ports of this side of one cylinder.',

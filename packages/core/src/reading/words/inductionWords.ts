@@ -18,7 +18,7 @@ export const inductionWords: WordsOf<'induction'> = {
   'induction.throttle': ['Throttle body; leave out where a carburetor is given.'],
   'induction.throttle.diameter': ['Bore of one throttle.', '62 mm'],
   'induction.throttle.count': ['Number of throttles.', 1, 4],
-  'induction.flowMultiplier': ['On the flow of carburetor or throttle, stated or estimated.', 1],
+  'induction.flowMultiplier': ['Multiplier on the flow of carburetor or throttle, stated or estimated.', 1],
   'induction.airCleaner': ['Air cleaner: none, or its flow.', 'none', { flow: '1200 cfm', at: '1.5 inHg' }],
   'induction.airCleaner.flow': ['Rated flow of the air cleaner, whole engine.', '1200 cfm'],
   'induction.airCleaner.at': ['Pressure drop of the rating.', '1.5 inHg'],
@@ -32,9 +32,12 @@ export const inductionWords: WordsOf<'induction'> = {
   ],
   'induction.restrictor.bore': ['Diameter of one bore at its narrowest.', '1.125 in'],
   'induction.restrictor.bores': ['Bores, whole engine.', 4, 1],
-  'induction.restrictor.discharge': ['What a bore passes over what its area could.', 0.75],
+  'induction.restrictor.discharge': [
+    'Discharge coefficient: what a bore passes, over what its area could.',
+    0.75,
+  ],
   'induction.restrictor.recovery': [
-    "Share of the throat's pressure drop that a diffuser behind it gives back.",
+    'Share of the pressure drop at the throat that a diffuser behind it gives back.',
     '80 %',
   ],
   'induction.spacer': [
@@ -49,7 +52,10 @@ export const inductionWords: WordsOf<'induction'> = {
   'induction.spacer.bore': ['Diameter of one hole of a four-hole spacer.', '1.69 in'],
   'induction.spacer.bores': ['Holes of a four-hole spacer, all carburetors together.', 4, 2],
   'induction.spacer.opening': ['Area of an open spacer, all carburetors together.', '13 in2'],
-  'induction.spacer.loss': ['Dynamic pressures lost in the opening or the holes, beside the jet.', 0.1],
+  'induction.spacer.loss': [
+    'Pressure lost in the opening or the holes, in dynamic pressures, beside that of the jet.',
+    0.1,
+  ],
   'induction.inletDuct': [
     'Pipe between the throttle, or carburetor, at its front and the plenum; one to each plenum. Left out: the throttle sits on the plenum.',
     { inside: '70 mm', length: '250 mm' },
@@ -69,7 +75,7 @@ export const inductionWords: WordsOf<'induction'> = {
     ],
   ],
   'induction.divider': [
-    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a whole divider. All cylinders march then.',
+    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a whole divider. Every cylinder is then computed.',
     { opening: '2 in2' },
     'none',
   ],
@@ -77,7 +83,10 @@ export const inductionWords: WordsOf<'induction'> = {
     'Area of the opening cut in the divider, or of the passage between two plenums.',
     '2 in2',
   ],
-  'induction.divider.discharge': ['What the opening passes over what its area could.', 0.65],
+  'induction.divider.discharge': [
+    'Discharge coefficient: what the opening passes, over what its area could.',
+    0.65,
+  ],
   'induction.airbox': [
     'Airbox in front of all trumpets, with individual-throttles. An airCleaner stands at its inlet.',
   ],
@@ -90,7 +99,7 @@ export const inductionWords: WordsOf<'induction'> = {
   'induction.runner': ['Runner from plenum to head, one cylinder.'],
   'induction.runner.length': ['Plenum, or mouth of the trumpet, to face of the head.', '5.5 in'],
   'induction.runner.lengthMultiplier': [
-    'On the length of runner and port that pressure waves see: a measured curve trims it.',
+    'Multiplier on the length of runner and port that pressure waves see: a measured curve trims it.',
     1,
   ],
   'induction.runner.throttleAt': [
@@ -102,9 +111,9 @@ export const inductionWords: WordsOf<'induction'> = {
   ],
   'induction.runner.entryArea': ['Area at the plenum, one cylinder.', '2.8 in2'],
   'induction.runner.exitArea': ['Area at the head, one cylinder.', '2.5 in2'],
-  'induction.runner.wallTemperature': ['Wall of runner and port, warm engine.', '340 K'],
+  'induction.runner.wallTemperature': ['Wall temperature of runner and port, warm engine.', '340 K'],
   'induction.balance': [
-    'Balance tubes between runners, such as those between individual throttles. Left out: none. All cylinders march then.',
+    'Balance tubes between runners, such as those between individual throttles. Left out: none. Every cylinder is then computed.',
     { inside: '8 mm', length: '110 mm' },
     'none',
   ],
