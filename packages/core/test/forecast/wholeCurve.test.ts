@@ -50,7 +50,9 @@ describe('a march that loses itself whatever its steps', () => {
   it('is named in a warning with its speeds', () => {
     const { warnings } = lostCurve();
     const [lost] = warnings.filter(({ code }) => code === 'lost');
-    expect(lost.message).toBe('no figures at 4000, 6000 rpm: the gas moved too fast to follow, however short the steps');
+    expect(lost.message).toBe(
+      'no figures at 4000, 6000 rpm: the gas moved too fast to follow, however short the steps',
+    );
     expect(warnings.some(({ code }) => code === 'not-converged')).toBe(false);
   });
 });
