@@ -53,7 +53,10 @@ export const headsWords: WordsOf<'heads'> = {
   'heads.exhaust.flow.lift': ['Valve lift.', '0.300 in'],
   'heads.exhaust.flow.flow': ['Flow of one cylinder.', '143 cfm'],
   'heads.exhaust.flowMultiplier': ['Multiplier on the flow of this side, sheet or estimate.', 1],
-  'heads.exhaust.reverseFlow': ['Flow backwards through the valve, as a share of the flow in the usual direction.', '90 %'],
+  'heads.exhaust.reverseFlow': [
+    'Flow backwards through the valve, as a share of the flow in the usual direction.',
+    '90 %',
+  ],
   'heads.exhaust.portLength': ['Centreline length of the port, face to valve.', '3.0 in'],
   'heads.exhaust.portArea': [
     'Mean cross-section of the port, all ports of this side of one cylinder.',
