@@ -22,13 +22,31 @@ export function keyOf(build: Build): string {
 
 /** The builds that may be had, the last factor turning fastest. */
 export function buildsOf({ factors, allowed }: SearchSpace): readonly Build[] {
-  const builds: Build[] = [];
+  return [...everyBuild(factors)].filter(allowed);
+}
+
+/** The first of so many builds that `suits`, null where none of them does. */
+export function firstOf(
+  factors: readonly Factor[],
+  most: number,
+  suits: (build: Build) => boolean,
+): Build | null {
+  let left = most;
+  for (const build of everyBuild(factors)) {
+    if (suits(build)) return build;
+    left -= 1;
+    if (left === 0) break;
+  }
+  return null;
+}
+
+function* everyBuild(factors: readonly Factor[]): Generator<Build> {
   const build = factors.map(() => 0);
   for (;;) {
-    if (allowed(build)) builds.push([...build]);
+    yield [...build];
     let g = factors.length - 1;
     while (g >= 0 && build[g] === factors[g].levels - 1) build[g--] = 0;
-    if (g < 0) return builds;
+    if (g < 0) return;
     build[g] += 1;
   }
 }

@@ -2,7 +2,7 @@
 import { assignedValues, currentValue } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
-import { type SearchSpace, sizeOf } from './buildSpace.ts';
+import { firstOf, type SearchSpace, sizeOf } from './buildSpace.ts';
 import type { Build } from './effectModel.ts';
 import { inUnitOf } from './readShelf.ts';
 import type { Shelf, ShelfGroup } from './shelf.ts';
@@ -76,16 +76,16 @@ function within(spent: number | null, limit: number | null): boolean {
 function levelsOf(baseline: Baseline, { field, alternatives, mayStay }: ShelfGroup): readonly Level[] {
   if (field === null) return mayStay ? [null, ...alternatives] : alternatives;
   const own = currentValue(baseline, field);
-  const values = alternatives.map(({ edits: [edit] }) =>
-    edit.kind === 'set' ? inUnitOf(edit.value, own) : null,
-  );
-  const sizes = alternatives.map(({ edits: [edit] }) =>
-    edit.kind === 'set' ? inUnitOf(edit.value, edit.value) : null,
-  );
-  const same = values.findIndex((value, i) => value !== null && Math.abs(value - (sizes[i] ?? 0)) < 1e-9);
+  // How far what the engine has lies above each size, in that size's unit; null where it has none, or the two can't be compared.
+  const above = alternatives.map(({ edits: [edit] }): number | null => {
+    const value = edit.kind === 'set' ? edit.value : null;
+    const [has, size] = [inUnitOf(value, own), inUnitOf(value, value)];
+    return has === null || size === null ? null : has - size;
+  });
+  const same = above.findIndex((off) => off !== null && Math.abs(off) < 1e-9);
   if (same >= 0) return alternatives.map((change, i) => (i === same ? null : change));
   if (!mayStay) return alternatives;
-  const below = values.filter((value, i) => value !== null && value > (sizes[i] ?? 0)).length;
+  const below = above.filter((off) => off !== null && off > 0).length;
   return [...alternatives.slice(0, below), null, ...alternatives.slice(below)];
 }
 
@@ -102,23 +102,34 @@ function keeps(
   return value !== null && most !== null && value <= most + 1e-9 * Math.abs(most);
 }
 
-/** The engine as it is, where that may be had; else, group by group, the level that costs least and keeps the rules by itself. */
+/** So many builds are looked through for one that keeps the limits, where they are kept by none that is near the cheapest. */
+const MOST_WALKED = 20_000;
+
+/** The engine as it is, where that may be had; else a build near the cheapest that keeps the rules. */
 function homeOf(groups: ShelfSpace['groups'], { factors, allowed }: SearchSpace): Build | null {
   const asItIs = groups.map(({ levels }) => Math.max(0, levels.indexOf(null)));
   if (allowed(asItIs)) return asItIs;
+  // A part that states no price comes last: no limit can hold it.
+  const spent = (price: number | null): number => price ?? Number.MAX_VALUE;
   const orders = groups.map(({ levels }) =>
     levels
-      .map((level, at) => ({ at, cost: level?.cost ?? 0, hours: level?.hours ?? 0 }))
+      .map((level, at) => ({
+        at,
+        cost: level === null ? 0 : spent(level.cost),
+        hours: level === null ? 0 : spent(level.hours),
+      }))
       .sort((a, b) => a.cost - b.cost || a.hours - b.hours),
   );
   // Cheapest first, and from there one group at a time until the rules are kept.
-  let build: Build = orders.map(([first]) => first.at);
-  for (let g = 0; g < factors.length && !allowed(build); g++)
-    for (const { at } of orders[g]) {
-      const tried = build.map((own, i) => (i === g ? at : own));
-      if (!allowed(tried)) continue;
-      build = tried;
-      break;
+  const cheapest: Build = orders.map(([first]) => first.at);
+  if (allowed(cheapest)) return cheapest;
+  for (const [g, order] of orders.entries())
+    for (const { at } of order) {
+      const tried = cheapest.map((own, i) => (i === g ? at : own));
+      if (allowed(tried)) return tried;
     }
-  return allowed(build) ? build : null;
+  // Where groups keep them only together, any build that does.
+  const inOrder = (build: Build): Build => build.map((place, g) => orders[g][place].at);
+  const first = firstOf(factors, MOST_WALKED, (build) => allowed(inOrder(build)));
+  return first === null ? null : inOrder(first);
 }

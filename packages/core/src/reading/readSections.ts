@@ -105,7 +105,7 @@ export function issueProblems(
     const now = newWordFor(field, issue.input);
     if (now !== null)
       return [misspeltAt(document, field, 'unknown-word', 'has other words now', `write ${now}`, null)];
-    return [problemOf(document, field, 'wrong-kind', issue.message)];
+    return [problemOf(document, field, 'wrong-kind', unionMessage(issue))];
   }
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String);
@@ -117,6 +117,16 @@ export function issueProblems(
   }
   const { code, message, hint } = wording(issue, path);
   return [problemOf(document, field, code, message, hint ?? wordForValue(field, issue.input))];
+}
+
+/** The kinds that a choice takes, where it has no message of its own. */
+function unionMessage(issue: Issue & { code: 'invalid_union' }): string {
+  const kinds = issue.errors.flatMap((branch) =>
+    branch.flatMap((inner) => (inner.code === 'invalid_type' ? kindName(inner.expected) : [])),
+  );
+  return issue.message === 'Invalid input' && kinds.length > 0
+    ? `needs ${[...new Set(kinds)].join(' or ')}, got ${shown(issue.input)}`
+    : issue.message;
 }
 
 /** The branch of a choice whose outer kind fits what was written; null where none does. */
@@ -191,7 +201,7 @@ function mixtureHint(value: number, path: readonly PropertyKey[]): string | null
 }
 
 function kindName(expected: string): string {
-  if (expected === 'object') return 'fields of its own';
+  if (expected === 'object' || expected === 'record') return 'fields of its own';
   if (expected === 'array') return 'a list';
   if (expected === 'boolean') return 'true or false';
   if (expected === 'int') return 'a whole number';

@@ -149,6 +149,36 @@ describe('choose(baseline, shelf, options)', () => {
     expect(builds[0].choices.length).toBe(4);
   });
 
+  it('finds with few builds forecast what all of them show: the best, and what money buys', async () => {
+    const more = SHELF.replace('from: 28 in, to: 34 in, step: 2 in', 'from: 24 in, to: 40 in, step: 2 in');
+    const all = await chosen(more, { wanted: 9 });
+    const few = await chosen(more, { most: 12, wanted: 1 });
+    expect(all.search.builds).toBe(54);
+    expect(few.search.forecast).toBeLessThan(all.search.forecast);
+    // Every build of the frontier was forecast: their number counts those tried for money's sake.
+    expect(few.search.forecast).toBeGreaterThan(12);
+    expect(names(few.builds[0])).toBe(names(all.builds[0]));
+    const bought = ({ frontier }: ChoiceResult, money: number): number =>
+      Math.max(...frontier.filter(({ cost }) => (cost ?? 0) <= money).map(({ gainPct }) => gainPct));
+    for (const money of [0, 400, 900, 2000])
+      expect(bought(few, money)).toBeGreaterThan(bought(all, money) - 0.3);
+  });
+
+  it('leaves builds without a price out of what money buys', async () => {
+    const { frontier } = await chosen(SHELF.replace('cost: 250, hours: 15', 'hours: 15'));
+    expect(frontier.length).toBeGreaterThan(1);
+    expect(frontier.map(names).join()).not.toContain('Low friction');
+  });
+
+  it('tells what is wrong with a part of the shelf before any forecast', async () => {
+    const run = runnerOf(torque);
+    const read = readShelf(SHELF.replace('chamber.compression: 0.5', 'chamber.compression: 40'));
+    if (!read.ok) throw new Error('the shelf must read');
+    const result = await choose(baseline(), read.value, { band: BAND, run });
+    expect(result.ok ? [] : result.problems.map(({ path }) => path)).toEqual(['chamber.compression']);
+    expect(run.asked).toEqual([]);
+  });
+
   it('gives the same on any run, and what there is after an abort', async () => {
     expect(JSON.stringify(await chosen())).toBe(JSON.stringify(await chosen()));
     const cut = await chosen(SHELF, {}, runnerOf(torque, 5));

@@ -39,6 +39,9 @@ describe('the calendar of a cylinder', () => {
     expect([...seen.expanded]).toEqual([false]);
     expect([...seen.open]).toEqual([false]);
     expect(march.diaries[0].knock).toBeGreaterThan(0);
+    // What is left of the last cycle, as a share of what is shut in: a tenth or two, whatever the engine.
+    expect(march.diaries[0].residual).toBeGreaterThan(0.02);
+    expect(march.diaries[0].residual).toBeLessThan(0.3);
   });
 
   it('is that of its own valves where cylinders differ', () => {

@@ -158,6 +158,13 @@ describe('inspectCombination(combination)', () => {
     expect(intakeCfm28).toBeLessThan(415);
   });
 
+  it('gives the flow of both sides at 28 inH2O through the largest area the cam reaches', () => {
+    const { flow, cam } = inspectCombination(bigBlock());
+    expect(cfmToArea(flow.intakeCfm28) / (cam.intake.peakAreaMm2 * 1e-6)).toBeCloseTo(1, 4);
+    expect(cfmToArea(flow.exhaustCfm28) / (cam.exhaust.peakAreaMm2 * 1e-6)).toBeCloseTo(1, 4);
+    expect(flow.exhaustOverIntake).toBeCloseTo(cam.exhaust.peakAreaMm2 / cam.intake.peakAreaMm2, 12);
+  });
+
   it('chooses a lower band behind a carburetor too small for the valves, where it takes 10 inHg', () => {
     const wide = smallBlock();
     const induction = { ...wide.induction, meteringArea: cfmToArea(210, 20.39) };

@@ -62,6 +62,23 @@ describe('dampedLeastSquares(unknowns, residuals)', () => {
     expect(fit?.held).toEqual([1, 0]);
   });
 
+  it.each([
+    [-12, 30, -40, -12],
+    [-30, 12, 40, 12],
+  ])(
+    'stops at the limit that the data push against, %d or %d, however wide the belief',
+    async (min, max, told, limit) => {
+      const wide: FitUnknown = { mean: 0, spread: 10, min, max, step: 1e-3 };
+      let looks = 0;
+      const fit = await dampedLeastSquares([wide], async (points) => {
+        looks += 1;
+        return points.map(([x]) => [x - told]);
+      });
+      expect(fit?.x).toEqual([limit]);
+      expect(looks).toBeLessThanOrEqual(4);
+    },
+  );
+
   it('gives up after eight rounds, with the best so far, where every one falls further', async () => {
     // exp(-x) without end: each round takes x one further.
     let asked = 0;

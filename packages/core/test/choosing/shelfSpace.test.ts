@@ -1,0 +1,80 @@
+/** A shelf as builds: what the engine has stands among the sizes where it belongs, and prices nobody knows are none. */
+import { describe, expect, it } from 'vitest';
+import { currentValue } from '../../src/changes/assignedValues.ts';
+import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import { readShelf } from '../../src/choosing/readShelf.ts';
+import { priceOf, type ShelfSpace, shelfSpace } from '../../src/choosing/shelfSpace.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
+import { fileWith } from '../reading/files.ts';
+
+function engine(): Baseline {
+  const read = readDocument(fileWith({ exhaust: '{ primary: { diameter: 1.75 in, length: 30 in } }' }));
+  const pinned = read.ok ? pinBaseline(read.value) : read;
+  if (!pinned.ok) throw new Error('the file can not be read');
+  return pinned.value;
+}
+
+function spaceOf(text: string): ShelfSpace | null {
+  const read = readShelf(text);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  return shelfSpace(engine(), read.value);
+}
+
+const levels = (text: string): readonly (string | null)[] | undefined =>
+  spaceOf(text)?.groups[0].levels.map((level) => level?.name ?? null);
+
+const range = (from: string, to: string, step: string, more = '', field = 'exhaust.primary.length'): string =>
+  `ranges: [{ name: P, field: ${field}, from: ${from}, to: ${to}, step: ${step}${more} }]`;
+
+describe('the levels of a range', () => {
+  it('have what the engine has in place of the size that is the same', () => {
+    expect(levels(range('28 in', '32 in', '2 in'))).toEqual(['P 28 in', null, 'P 32 in']);
+    // In another unit too.
+    expect(levels(range('762 mm', '812.8 mm', '50.8 mm'))).toEqual([null, 'P 812.8 mm']);
+  });
+
+  it('have it between the sizes that it lies between, or at an end', () => {
+    expect(levels(range('29 in', '33 in', '2 in'))).toEqual(['P 29 in', null, 'P 31 in', 'P 33 in']);
+    expect(levels(range('31 in', '33 in', '2 in'))).toEqual([null, 'P 31 in', 'P 33 in']);
+    expect(levels(range('24 in', '26 in', '2 in'))).toEqual(['P 24 in', 'P 26 in', null]);
+  });
+
+  it('are the sizes alone where one of them must be fitted', () => {
+    expect(levels(range('29 in', '31 in', '2 in', ', mayStay: false'))).toEqual(['P 29 in', 'P 31 in']);
+  });
+
+  it('begin with it where the engine has no such size', () => {
+    expect(currentValue(engine(), 'induction.restrictor.bore') ?? null).toBeNull();
+    expect(levels(range('30 mm', '34 mm', '2 mm', '', 'induction.restrictor.bore'))).toEqual([
+      null,
+      'P 30 mm',
+      'P 32 mm',
+      'P 34 mm',
+    ]);
+  });
+});
+
+describe('a shelf with limits', () => {
+  const shelf = (limits: string): string =>
+    `groups:\n  - name: Cam\n    mayStay: false\n    choices:\n      - { name: A, add: { cam.advance: 2 deg }, cost: 300, hours: 2 }\n      - { name: B, add: { cam.advance: 4 deg }, hours: 1 }\n  - name: Ratio\n    mayStay: false\n    choices:\n      - { name: C, add: { chamber.compression: 3 }, cost: 10 }\n      - { name: D, add: { chamber.compression: 1 }, cost: 90 }\n${limits}`;
+
+  it('begins at one that keeps them where two groups must give way at once', () => {
+    const { groups, space } =
+      spaceOf(shelf('limits: { cost: 500, largest: { chamber.compression: 11 } }')) ?? {};
+    const home = space?.home.map((level, g) => groups?.[g].levels[level]?.name);
+    // B states no cost, so that no budget can hold it; C is cheaper than D and beyond the rule.
+    expect(home).toEqual(['A', 'D']);
+  });
+
+  it('is none where no build keeps them', () => {
+    expect(spaceOf(shelf('limits: { largest: { chamber.compression: 9 } }'))).toBeNull();
+  });
+
+  it('has no price where a part states none, and the sum where all do', () => {
+    const [cam, ratio] = spaceOf(shelf(''))?.groups ?? [];
+    const price = (a: number, b: number) =>
+      priceOf([cam.levels[a], ratio.levels[b]].flatMap((level) => level ?? []));
+    expect(price(0, 1)).toEqual({ cost: 390, hours: null });
+    expect(price(1, 0)).toEqual({ cost: null, hours: null });
+  });
+});
