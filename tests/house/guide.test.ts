@@ -1,5 +1,5 @@
 /** What the contributors' guide says of folders, doors and tests is so. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
@@ -14,6 +14,8 @@ const filesOf = (path: string): readonly string[] =>
 
 /** Folders of tests that are no folder of the sources. */
 const BESIDE = { core: ['support'], cli: ['cases', 'hostile'] } as const;
+/** What a command makes, and a part of a package. */
+const MADE_OR_ELSEWHERE = new Set(['packages/cli/bundle', 'tools/docs/dist', 'zod/mini']);
 /** Data, and what its one caller is tested with. */
 const TESTED_WITH_ITS_CALLER = new Set(['speciesData.ts', 'cardFault.ts', 'lobeFlank.ts']);
 
@@ -21,6 +23,33 @@ describe("the contributors' guide", () => {
   it.each(foldersOf('tests'))('says what tests/%s is for', (folder) =>
     expect(guide()).toContain(`\`tests/${folder}/\``),
   );
+
+  it('names every command of the repository, and none that is not there', () => {
+    const { scripts } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
+      scripts: Readonly<Record<string, string>>;
+    };
+    const named = [...guide().matchAll(/`(?:[A-Z]+=\S+ )?npm (?:run )?([\w:]+)/gu)].map(([, name]) => name);
+    expect(named.length).toBeGreaterThan(20);
+    expect(named.filter((name) => name !== 'ci' && scripts[name] === undefined)).toEqual([]);
+    expect(Object.keys(scripts).filter((name) => name !== 'start' && !named.includes(name))).toEqual([]);
+  });
+
+  it('names no file or folder of sources, tools or documents that is not there', () => {
+    const places = [...guide().matchAll(/`([\w.-]+(?:\/[\w.-]+)+\/?)`/gu)]
+      .map(([, place]) => place)
+      .filter((place) => !MADE_OR_ELSEWHERE.has(place));
+    expect(places.length).toBeGreaterThan(40);
+    const stands = (place: string): boolean =>
+      [
+        '',
+        'packages/',
+        'packages/core/src/',
+        'packages/cli/src/',
+        'packages/cli/src/report/',
+        'packages/core/src/reading/',
+      ].some((below) => existsSync(join(ROOT, below, place)));
+    expect(places.filter((place) => !stands(place))).toEqual([]);
+  });
 
   it('names every door of the library', () => {
     const { exports } = JSON.parse(readFileSync(join(ROOT, 'packages/core/package.json'), 'utf8')) as {
