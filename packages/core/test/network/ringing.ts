@@ -1,5 +1,5 @@
 /** Ringing of pipes and of a volume with a pipe, for checks against linear acoustics. */
-import { fillDuct } from '../../src/network/duct.ts';
+import { type Duct, fillDuct } from '../../src/network/duct.ts';
 import { createNetwork } from '../../src/network/network.ts';
 import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
@@ -17,6 +17,80 @@ export const C: number = Math.sqrt(1.4 * R * T);
 export const AREA = 1e-3;
 /** Small, so that waves stay linear [Pa]. */
 const STEP = 100;
+
+/** Lays gas at rest so far above the pressure of all of a duct [Pa], by distance from its left end, compressed without loss. */
+function layPressure(duct: Duct, y: Float64Array, above: (x: number) => number): void {
+  const { cells: n, offset: o, dx, volume } = duct;
+  const [rho, c, e, RT] = [duct.rho[0], duct.c[0], duct.e[0], duct.R[0] * duct.T[0]];
+  for (let i = 0; i < n; i++) {
+    const dp = above((i + 0.5) * dx);
+    y[o + i] = (rho + dp / (c * c)) * volume[i];
+    y[o + n + i] = 0;
+    y[o + 2 * n + i] = (rho * e + ((e + RT) * dp) / (c * c)) * volume[i];
+  }
+}
+
+/** A closed pipe with a closed branch of its own area in the middle. */
+export interface Branched {
+  /** Pipe on either side of the branch, and the branch [m]. */
+  readonly arm: number;
+  readonly branch: number;
+}
+
+/** Wave number of its lowest note [1/m] in which gas swings between pipe and branch: the first root of 2 tan(k a) + tan(k b) = 0 past a quarter wave in `arm`. */
+export function branchedNote({ arm, branch }: Branched): number {
+  let low = (Math.PI / 2 / arm) * (1 + 1e-9);
+  let high = Math.PI / arm;
+  for (let i = 0; i < 100; i++) {
+    const k = 0.5 * (low + high);
+    if (2 * Math.tan(k * arm) + Math.tan(k * branch) < 0) low = k;
+    else high = k;
+  }
+  return low;
+}
+
+export interface Swinging {
+  readonly frequency: number;
+  /** Of the height, in one swing [-]. */
+  readonly lost: number;
+}
+
+/** How such a pipe swings once let go as its note has it, in so many cells, an odd number, and twice as fine ones in the branch. */
+export function ringBranched(pipe: Branched, cells: number): Swinging {
+  const { arm, branch } = pipe;
+  const k = branchedNote(pipe);
+  const still = { kind: 'reservoir', index: 0 } as const;
+  const network = createNetwork({
+    tables: GAS,
+    reservoirs: [{ p: P, T, b: 0 }],
+    ducts: [
+      ductSpec(2 * arm, [AREA, AREA], cells),
+      ductSpec(branch, [AREA, AREA], Math.round((cells * branch) / arm)),
+    ],
+    cells: [{ duct: 0, at: arm }],
+    ends: [
+      { duct: 0, right: false, to: still, opening: { area: 0 } },
+      { duct: 0, right: true, to: still, opening: { area: 0 } },
+      { duct: 1, right: false, to: { kind: 'cell', index: 0 }, opening: { area: AREA } },
+      { duct: 1, right: true, to: still, opening: { area: 0 } },
+    ],
+  });
+  const y = new Float64Array(network.size);
+  for (const duct of network.ducts) fillDuct(duct, y, P, T, 0);
+  network.degreesPerSecond = 1;
+  marchTime(network, y, 1e-9, 0.5);
+  const [line, side] = network.ducts;
+  const height = 0.05 * STEP;
+  const inside = (height * Math.cos(k * arm)) / Math.cos(k * branch);
+  layPressure(line, y, (x) => height * Math.cos(k * Math.min(x, 2 * arm - x)));
+  layPressure(side, y, (x) => inside * Math.cos(k * (branch - x)));
+  const samples: { t: number; p: number }[] = [];
+  const swing = (2 * Math.PI) / (k * C);
+  marchTime(network, y, 6.3 * swing, 0.4, (t) => samples.push({ t, p: line.p[0] }));
+  const top = (n: number): number =>
+    Math.max(...samples.map(({ t, p }) => (Math.abs(t - n * swing) < 0.25 * swing ? p - P : 0)));
+  return { frequency: frequencyOf(samples), lost: 1 - (top(6) / top(1)) ** 0.2 };
+}
 
 /** Frequency from the first to the last crossing of the mean pressure, rising [Hz]. */
 function frequencyOf(samples: readonly { readonly t: number; readonly p: number }[]): number {
