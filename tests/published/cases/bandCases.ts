@@ -171,6 +171,8 @@ export const bandCases: PublishedSource = {
         high: 0.9,
         unit: '',
         decimals: 3,
+        cause:
+          'the forecast torque of both states is flatter than the measured one, of which this is 0.88 and 0.86; behind mufflers the power hardly changes over 800 rpm, so that a little moves the speed of its peak far',
         compute: () => {
           const { points, peak } = curve();
           return nearest(curve(), peak.power.rpm).bmepBar / Math.max(...points.map((p) => p.bmepBar));
