@@ -82,6 +82,17 @@ describe('a 540 in3 eight at the limit of its carburetor', () => {
     expect(Math.abs(gain.torque - MEASURED.carburetor.torque)).toBeLessThan(WITHIN);
   });
 
+  it('gains what the page on restrictions says it gains', () => {
+    const page = readFileSync(join(import.meta.dirname, '../../docs/theory/restrictions.md'), 'utf8');
+    const said = [...page.matchAll(/peak (?:power|torque) +\| [^|]+\| +([+-]?\d\.\d) %/g)].map(([, gain]) =>
+      Number(gain),
+    );
+    const [one, other] = [peakGains(before, carburetor), peakGains(before, rockers)];
+    const now = [one.power, one.torque, other.power, other.torque, peakGains(carburetor, both).power];
+    expect(said).toHaveLength(now.length);
+    for (const [i, gain] of now.entries()) expect(Math.abs(said[i] - gain), `row ${i}`).toBeLessThan(0.15);
+  });
+
   it('gains from rockers of 1.8 within 0.7 % of what was measured', () => {
     const gain = peakGains(before, rockers);
     expect(Math.abs(gain.power - MEASURED.rockers.power)).toBeLessThan(WITHIN);
