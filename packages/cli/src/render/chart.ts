@@ -1,4 +1,5 @@
 /** Torque and power over speed, drawn with letters so that it reads without colour, in a file and on paper. */
+import { axisLabels, framed, labelWidth, roundScale, valueAt } from './chartAxes.ts';
 import { fixed } from './fixed.ts';
 import type { Paint } from './paint.ts';
 import { wrap } from './wrap.ts';
@@ -23,9 +24,13 @@ export interface ChartOptions {
  */
 export function chart(points: readonly ChartPoint[], options: ChartOptions): string {
   if (points.length < 2) return '';
-  const scale = scaleFor(points);
-  const labelWidth = fixed(scale.top).length;
-  const width = Math.max(20, options.width - labelWidth - 3);
+  const curve = (key: 'torque' | 'power') => points.map((point) => ({ x: point.rpm, y: point[key] }));
+  const [torque, power] = [curve('torque'), curve('power')];
+  const scale = roundScale(
+    [...torque, ...power].map(({ y }) => y),
+    6,
+  );
+  const width = Math.max(20, options.width - labelWidth(scale) - 3);
   const height = Math.min(24, Math.max(12, Math.round(options.width / 5)));
   const first = points[0].rpm;
   const span = points[points.length - 1].rpm - first;
@@ -42,85 +47,20 @@ export function chart(points: readonly ChartPoint[], options: ChartOptions): str
   };
   for (let column = 0; column < width; column++) {
     const rpm = first + (span * column) / (width - 1);
-    put(column, between(points, rpm, 'power'), 'p');
-    put(column, between(points, rpm, 'torque'), 't');
+    put(column, valueAt(power, rpm), 'p');
+    put(column, valueAt(torque, rpm), 't');
   }
-  for (const { rpm, power } of points) put(columnOf(rpm), power, 'P');
-  for (const { rpm, torque } of points) put(columnOf(rpm), torque, 'T');
+  for (const { x, y } of power) put(columnOf(x), y, 'P');
+  for (const { x, y } of torque) put(columnOf(x), y, 'T');
 
-  const labels = labelRows(scale, height, rowOf);
   const paintLetter = (letter: string): string => {
     if (letter === 't' || letter === 'T') return options.paint.torque(letter);
     if (letter === 'p' || letter === 'P') return options.paint.power(letter);
     return letter;
   };
-  const lines = grid.map((row, i) => {
-    const label = labels.get(i);
-    const axis = `${(label ?? '').padStart(labelWidth)} ${label === undefined ? '|' : '+'}`;
-    return `${axis} ${row.join('').trimEnd().split('').map(paintLetter).join('')}`.trimEnd();
-  });
-  const margin = ' '.repeat(labelWidth + 1);
+  const rows = grid.map((row) => row.join('').trimEnd().split('').map(paintLetter).join(''));
   const key = `T torque ${options.torqueUnit}, P power ${options.powerUnit}, B both; small letters between speeds`;
-  return `${[
-    ...wrap(key, options.width),
-    ...lines,
-    `${margin}+${'-'.repeat(width + 1)}`,
-    `${margin}  ${speedLabels(points, width, columnOf)}`,
-  ].join('\n')}\n`;
-}
-
-interface Scale {
-  readonly bottom: number;
-  readonly top: number;
-  readonly step: number;
-}
-
-/** Round numbers around all values, four to eight steps apart. */
-function scaleFor(points: readonly ChartPoint[]): Scale {
-  const values = points.flatMap((point) => [point.torque, point.power]);
-  const low = Math.min(...values);
-  const high = Math.max(...values);
-  const rough = (high - low || Math.abs(high) || 1) / 6;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = ([1, 2, 5].find((digit) => digit * power >= rough) ?? 10) * power;
-  return { bottom: Math.floor(low / step) * step, top: Math.ceil(high / step) * step, step };
-}
-
-function labelRows(scale: Scale, height: number, rowOf: (value: number) => number): Map<number, string> {
-  const labels = new Map<number, string>();
-  const count = Math.round((scale.top - scale.bottom) / scale.step);
-  for (let i = 0; i <= count; i++) {
-    const value = scale.bottom + i * scale.step;
-    const row = rowOf(value);
-    if (row >= 0 && row < height && !labels.has(row)) labels.set(row, fixed(value, scale.step < 1 ? 1 : 0));
-  }
-  return labels;
-}
-
-/** Straight line between the neighbours of `rpm`. */
-function between(points: readonly ChartPoint[], rpm: number, key: 'torque' | 'power'): number {
-  let i = 1;
-  while (i < points.length - 1 && points[i].rpm < rpm) i++;
-  const left = points[i - 1];
-  const right = points[i];
-  return left[key] + ((right[key] - left[key]) * (rpm - left.rpm)) / (right.rpm - left.rpm);
-}
-
-/** As many speeds as fit under their columns, first and last always. */
-function speedLabels(
-  points: readonly ChartPoint[],
-  width: number,
-  columnOf: (rpm: number) => number,
-): string {
-  const last = points[points.length - 1].rpm;
-  const endLabel = `${fixed(last)} rpm`;
-  const endAt = width - endLabel.length;
-  let line = '';
-  for (const { rpm } of points.slice(0, -1)) {
-    const label = fixed(rpm);
-    const at = Math.max(0, columnOf(rpm) - Math.floor(label.length / 2));
-    if ((line === '' || at >= line.length + 2) && at + label.length + 2 <= endAt)
-      line = line.padEnd(at) + label;
-  }
-  return line.padEnd(endAt) + endLabel;
+  const speeds = points.map(({ rpm }) => ({ x: rpm, label: fixed(rpm) }));
+  const under = axisLabels(speeds, 'rpm', width, columnOf);
+  return `${[...wrap(key, options.width), ...framed(rows, scale, rowOf, { under, across: width })].join('\n')}\n`;
 }

@@ -8,6 +8,7 @@ import { sweptVolume } from '../geometry/sliderCrank.ts';
 import { linearTable } from '../numerics/interpolate.ts';
 import { maximise } from '../numerics/maximise.ts';
 import { findRoot } from '../numerics/root.ts';
+import { topBetween } from '../numerics/topOf.ts';
 import { octaneRequired } from '../processes/knock.ts';
 import { peakPressureFriction } from '../processes/peakPressureFriction.ts';
 import type { FuelOctane } from './fuelOctane.ts';
@@ -128,10 +129,9 @@ function bestAngle(work: (ca50: number) => number, last: number | null): number 
 function topNear(work: (ca50: number) => number, from: number): number | null {
   let x = from;
   for (let i = 0; i < MOST_TOPS; i++) {
-    const [before, here, after] = [work(x - REACH), work(x), work(x + REACH)];
-    const bend = before - 2 * here + after;
-    if (!(bend < 0)) return null;
-    const moved = ((before - after) / (2 * bend)) * REACH;
+    const top = topBetween(work(x - REACH), work(x), work(x + REACH));
+    if (top === null) return null;
+    const moved = top * REACH;
     if (!(Math.abs(x + moved - from) < NEAR)) return null;
     x = Math.min(Math.max(x + moved, EARLIEST), LATEST);
     if (Math.abs(moved) < CLOSE) break;

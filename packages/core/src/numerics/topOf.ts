@@ -20,3 +20,12 @@ export function topOf(points: readonly CurvePoint[]): CurvePoint {
   const x = (a.x + b.x) / 2 - rise / (2 * bend);
   return { x, y: a.y + (x - a.x) * (rise + bend * (x - b.x)) };
 }
+
+/**
+ * Where the top of the parabola through three equally spaced values lies, in steps from the middle one; null where they do
+ * not bend downward.
+ */
+export function topBetween(before: number, here: number, after: number): number | null {
+  const bend = before - 2 * here + after;
+  return bend < 0 ? (before - after) / (2 * bend) : null;
+}

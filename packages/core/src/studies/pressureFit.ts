@@ -1,5 +1,7 @@
 /** Two signals over a cycle: their means, what is between them, and the shift that makes them most alike. */
 
+import { topBetween } from '../numerics/topOf.ts';
+
 /** Values by crank angle [deg], rising; of a whole cycle the last and the first are neighbours. */
 export interface Signal {
   readonly angleDeg: readonly number[];
@@ -49,21 +51,15 @@ export function fitOf(measured: Signal, forecast: Signal): SignalFit {
   const count = (2 * FARTHEST) / STEP;
   const likeness = Array.from({ length: count + 1 }, (_, i) => alike(-FARTHEST + i * STEP));
   const best = likeness.indexOf(Math.max(...likeness));
+  const beside = topBetween(likeness[best - 1], likeness[best], likeness[best + 1]) ?? 0;
   return {
     forecast: here,
     meanMeasured,
     meanForecast: mean(here),
     rootMeanSquare: Math.sqrt(mean(here.map((value, i) => (value - measured.value[i]) ** 2))),
-    lag: best === 0 || best === count ? null : -FARTHEST + STEP * (best + topOffset(likeness, best)),
+    lag: best === 0 || best === count ? null : -FARTHEST + STEP * (best + beside),
     likeness: likeness[best],
   };
-}
-
-/** Top of the parabola through a value and its neighbours, in steps from it. */
-function topOffset(values: readonly number[], i: number): number {
-  const [before, here, after] = [values[i - 1], values[i], values[i + 1]];
-  const bend = before - 2 * here + after;
-  return bend < 0 ? (before - after) / (2 * bend) : 0;
 }
 
 /** Share of the cycle, or of what was measured of it, that each angle stands for; together 1. */
