@@ -100,7 +100,7 @@ describe('an inspection', () => {
       expect.objectContaining({ code: 'octane-short', path: 'fuel' }),
     );
     const [warning] = inspectCombination(squeezed({})).warnings.filter((w) => w.code === 'octane-short');
-    expect(warning.message).toContain('asks for 97');
+    expect(warning.message).toContain('asks for 96.4');
     expect(codes(inspectCombination(squeezed({ fuel: fuelNamed('pump-93') })).warnings)).not.toContain(
       'octane-short',
     );

@@ -80,6 +80,7 @@ describe('valvetide sweep', () => {
     expect(w.out().replaceAll('\n', ' ')).toContain(
       'The best exhaust.primary.length is the first or last that was tried: more may lie beyond.',
     );
+    expect(w.out()).not.toContain('A sharp top');
     const v = world({ files });
     await main(
       ['sweep', 'a.yaml', '--vary', 'heads.intake.valve=1.9 in,2.0 in,3.0 in', ...SPEEDS],
@@ -123,6 +124,7 @@ describe('--vary', () => {
     ['a.b=1:2:0.3', [1, 1.3, 1.6, 1.9]],
     ['a.b = 1.5, 1.6, 1.7', [1.5, 1.6, 1.7]],
     ['a.b=1.750,1.875 in', ['1.750 in', '1.875 in']],
+    ['a.b=105,109.50deg', ['105 deg', '109.50 deg']],
     ['a.b=1-3/4 in,1-7/8 in', ['1-3/4 in', '1-7/8 in']],
     ['a.b=single-plane,dual-plane', ['single-plane', 'dual-plane']],
     ['a.b=5 %', ['5 %']],

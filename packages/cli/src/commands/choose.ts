@@ -76,8 +76,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.usage, [
       '--band: leave it out, since the shelf names aims with bands of their own',
     ]);
-  const { band, rpm, reason } = chooseSpeeds(flags, baseline.combination, core);
-  const note = aimed ? '' : reason;
+  const { band, rpm, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
   return runStudy(flags, io, core, {
     files: read.files,
     units: baseline.combination.units,
@@ -94,10 +93,10 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       }),
     view: (chosen) => ({
       result: resultOf('choose', chosen),
-      text: (options) => chosenText(chosen, note, options),
+      text: (options) => chosenText(chosen, aimed ? '' : hinted, options),
       csv: () => chosenCsv(chosen),
       drawn: {
-        page: (units) => chooseReport(chosen, note, units, aboutOf(input, core)),
+        page: (units) => chooseReport(chosen, aimed ? '' : reason, units, aboutOf(input, core)),
         charts: (units) => chooseCharts(chosen, units),
       },
       answer: (units) => chosenAnswer(chosen, units),

@@ -91,7 +91,7 @@ async function run(
       ? await fromFiles(operands, flags.on('json'), io, core)
       : await fromChanges(operands, changes, flags.on('json'), io, core);
   const [baseline, ...others] = candidates;
-  const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
+  const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
   const extras: CompareExtras = {
     note: reason,
     resolvablePct: core.resolvablePct(core.DYNO),
@@ -118,7 +118,7 @@ async function run(
     view: (comparison: ComparisonResult & { readonly bestGain?: BestGain | null }) => ({
       result: resultOf('compare', comparison),
       text: (options) =>
-        comparisonText(comparison, [reason, bestGainLine(comparison.bestGain ?? null)], options),
+        comparisonText(comparison, [hinted, bestGainLine(comparison.bestGain ?? null)], options),
       csv: () => comparisonCsv(comparison),
       drawn: {
         page: (units) =>

@@ -78,7 +78,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const { combination } = input.baseline;
-  const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
+  const { rpm, band, reason, hinted } = chooseSpeeds(flags, combination, core);
   const extrasOf = (ranking: RankingResult): RankExtras => ({
     note: reason,
     curve: once(() =>
@@ -110,7 +110,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       const extras = extrasOf(ranking);
       return {
         result: resultOf('rank', ranking),
-        text: (options) => rankingText(ranking, reason, options),
+        text: (options) => rankingText(ranking, hinted, options),
         csv: () => rankingCsv(ranking),
         drawn: {
           page: (units) => rankReport(ranking, extras, units, aboutOf(input, core)),

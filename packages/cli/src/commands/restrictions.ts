@@ -70,7 +70,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.usage, [line]);
   }
   const { combination } = input.baseline;
-  const { rpm, band, reason } = chooseSpeeds(flags, combination, core);
+  const { rpm, band, reason, hinted } = chooseSpeeds(flags, combination, core);
   const changed = read.changes.map(({ change, combination: after }) => ({
     name: change.name,
     combination: after,
@@ -88,7 +88,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       }),
     view: (study) => ({
       result: resultOf('restrictions', study),
-      text: (options) => restrictionsText(study, reason, options),
+      text: (options) => restrictionsText(study, hinted, options),
       csv: () => restrictionsCsv(study),
       drawn: {
         page: (units) => restrictionsReport(study, reason, units, aboutOf(input, core)),

@@ -82,7 +82,12 @@ export interface ChosenSpeeds {
   readonly rpm: readonly number[];
   readonly band: SpeedBand;
   readonly reason: string;
+  /** The same for a terminal, where another band can be asked for. */
+  readonly hinted: string;
 }
+
+/** Somebody named them. */
+const NAMED = { reason: '', hinted: '' } as const;
 
 /** Steps a band is covered in where nobody names the speeds. */
 const STEPS = 8;
@@ -96,15 +101,17 @@ export function chooseSpeeds(flags: Flags, combination: Combination, core: Core)
     const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
     if (band !== undefined && !(band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm))
       throw usage(`--band ${plainShort(bandText ?? '')}: none of the speeds lies in it`);
-    return { rpm, band: band ?? all, reason: '' };
+    return { rpm, band: band ?? all, ...NAMED };
   }
-  if (band !== undefined) return { rpm: speedsOver(band), band, reason: '' };
+  if (band !== undefined) return { rpm: speedsOver(band), band, ...NAMED };
   const { fromRpm, toRpm, stepRpm, reason } = core.inspectCombination(combination).band;
+  const why = `Band ${fixed(fromRpm)} to ${fixed(toRpm)} rpm, ${reason}`;
   const usual = parseRpm(`${fromRpm}:${toRpm}:${stepRpm}`);
   return {
     rpm: usual,
     band: { fromRpm: usual[0], toRpm: usual[usual.length - 1] },
-    reason: `Band ${fixed(fromRpm)} to ${fixed(toRpm)} rpm, ${reason}; --band names another.`,
+    reason: `${why}.`,
+    hinted: `${why}; --band names another.`,
   };
 }
 

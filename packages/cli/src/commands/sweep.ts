@@ -81,7 +81,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   }
   const input = await readBaseline(operand, 'sweep', flags.on('json'), io, core);
   const { baseline, files } = input;
-  const { rpm, band, reason } = chooseSpeeds(flags, baseline.combination, core);
+  const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
   return runStudy(flags, io, core, {
     files,
     units: baseline.combination.units,
@@ -97,7 +97,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       }),
     view: (sweep) => ({
       result: resultOf('sweep', sweep),
-      text: (options) => sweepText(sweep, reason, options),
+      text: (options) => sweepText(sweep, hinted, options),
       csv: () => sweepCsv(sweep),
       drawn: {
         page: (units) => sweepReport(sweep, reason, units, aboutOf(input, core)),

@@ -47,7 +47,8 @@ function list(text: string, given: string): readonly (string | number)[] {
   const unit = numberAndUnit(words[words.length - 1])?.unit ?? '';
   const values = words.map((word) => {
     const part = numberAndUnit(word);
-    if (part === null || part.unit !== '') return word;
+    if (part === null) return word;
+    if (part.unit !== '') return `${word.slice(0, word.length - part.unit.length).trim()} ${part.unit}`;
     return unit === '' ? part.number : `${word} ${unit}`;
   });
   return [...new Set(values)];

@@ -73,13 +73,13 @@ function bestNotes({ best, variables, points: all }: SweepResult): readonly stri
     .map(({ path, current }) => plain(`${path} ${current}`));
   return [
     ...(now.length === 0 ? [] : [`As it is: ${now.join(', ')}.`]),
-    ...best.flatness.map(({ path, withinPct, from, to }) =>
-      plain(
-        from === to
-          ? `A sharp top: the nearest other ${path} tried loses more than ${withinPct} %${broken}.`
-          : `Within ${withinPct} % of the best with ${path} from ${from} to ${to}.`,
-      ),
-    ),
+    ...best.flatness.flatMap(({ path, withinPct, from, to }) => {
+      if (from !== to)
+        return [plain(`Within ${withinPct} % of the best with ${path} from ${from} to ${to}.`)];
+      // No top: beyond the edge it may rise further.
+      if (best.atEdge.includes(path)) return [];
+      return [plain(`A sharp top: the nearest other ${path} tried loses more than ${withinPct} %${broken}.`)];
+    }),
     ...best.atEdge.map((path) =>
       plain(`The best ${path} is the first or last that was tried: more may lie beyond.`),
     ),

@@ -17,6 +17,17 @@ export interface Page {
   readonly foot: readonly Markup[];
 }
 
+/** What would be more and breaks a limit follows the answer in smaller type: it is not the answer. */
+const BEYOND = '. More, but ';
+
+function answerMarkup(answer: string): Markup {
+  const at = answer.indexOf(BEYOND);
+  if (at < 0) return html`<p class="answer">${unbroken(answer)}</p>\n`;
+  return html`<p class="answer">${unbroken(answer.slice(0, at))}</p>
+<p class="beyond">${unbroken(answer.slice(at + 2))}</p>
+`;
+}
+
 export function page({ subject, about = NOTHING_ABOUT, answer, basis, body, foot }: Page): string {
   const hash = createHash('sha256').update(STYLE_SHEET).digest('base64');
   // The browser is told to load nothing and to run nothing; the one style sheet is known by its digest.
@@ -35,8 +46,7 @@ export function page({ subject, about = NOTHING_ABOUT, answer, basis, body, foot
 <body>
 <header>
 <h1><bdi>${subject}</bdi></h1>
-${jobMarkup(about)}<p class="answer">${unbroken(answer)}</p>
-${basis.map((paragraph) => html`<p class="basis">${paragraph}</p>\n`)}
+${jobMarkup(about)}${answerMarkup(answer)}${basis.map((paragraph) => html`<p class="basis">${paragraph}</p>\n`)}
 </header>
 <main>
 ${[...body]}

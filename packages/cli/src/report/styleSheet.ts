@@ -14,6 +14,7 @@ h2{font-size:1.25rem;line-height:1.3;margin:2.5rem 0 .75rem;padding-top:.75rem;b
 h3{font-size:1rem;margin:0 0 .35rem}
 h1,h2,h3,p,li,td,th,dd,summary{overflow-wrap:anywhere}
 .answer{font-size:1.6rem;line-height:1.25;font-weight:700;margin:.35rem 0 .6rem}
+.beyond{font-weight:600;margin:0 0 .6rem;max-width:46rem}
 .job{margin:.1rem 0 0;color:var(--soft);font-size:.875rem}
 .job span+span{margin-left:1.25rem}
 #notes p{max-width:46rem;white-space:pre-line;margin:.4rem 0}

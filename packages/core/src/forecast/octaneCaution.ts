@@ -14,7 +14,7 @@ export function octaneCaution({ fuel }: Combination, rules: readonly RuleOfThumb
     {
       code: 'octane-short',
       path: 'fuel',
-      message: `${fuel.name} has a research octane number of ${fuel.researchOctane}, and the rule of thumb asks for ${Math.ceil(rule.low)} at least: expect knock or spark given back; a forecast says how much`,
+      message: `${fuel.name} has a research octane number of ${fuel.researchOctane}, and the rule of thumb asks for ${Number(rule.low.toFixed(1))} at least: expect knock or spark given back; a forecast says how much`,
     },
   ];
 }

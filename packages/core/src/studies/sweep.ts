@@ -2,6 +2,7 @@
 
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
+import { splitNumber } from '../base/units.ts';
 import { VERSION } from '../base/version.ts';
 import { applyChanges, isSameEngine } from '../changes/applyChanges.ts';
 import { currentValue, sourceProblem } from '../changes/assignedValues.ts';
@@ -236,17 +237,23 @@ function bestOf(
   const index = highestOf(points, isAllowed);
   if (index === null) return null;
   const { values, bandGainPct } = points[index];
-  const atEdge = variables.filter(
-    ({ values: tried }, v) =>
+  const ordered = variables.flatMap((variable, v) => (isOrdered(variable) ? [{ variable, v }] : []));
+  const atEdge = ordered.filter(
+    ({ variable: { values: tried }, v }) =>
       tried.length > 1 && (values[v] === tried[0] || values[v] === tried[tried.length - 1]),
   );
   return {
     index,
     values,
     bandGainPct,
-    atEdge: atEdge.map(({ path }) => path),
-    flatness: variables.map((variable, v) => flatness(variable, v, points, index, withinPct)),
+    atEdge: atEdge.map(({ variable }) => variable.path),
+    flatness: ordered.map(({ variable, v }) => flatness(variable, v, points, index, withinPct)),
   };
+}
+
+/** Words have no neighbours and no end beyond which more may lie. */
+function isOrdered({ values }: Variable): boolean {
+  return values.every((value) => typeof value === 'number' || splitNumber(value) !== null);
 }
 
 function isAllowed({ breaches }: SweepPoint): boolean {

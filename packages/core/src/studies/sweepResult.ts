@@ -86,9 +86,9 @@ export interface SweepBest {
   readonly values: readonly (string | number)[];
   /** Mean power against the baseline [%]; null where that has no figures. */
   readonly bandGainPct: number | null;
-  /** Paths whose best value is the first or last that was tried: more may lie beyond. */
+  /** Paths whose best value is the first or last that was tried: more may lie beyond. Of words none is. */
   readonly atEdge: readonly string[];
-  /** How far each variable may move from it. */
+  /** How far each variable may move from it, but for those whose values are words. */
   readonly flatness: readonly Flatness[];
 }
 

@@ -102,6 +102,13 @@ describe('a sweep', () => {
     expect(best).toMatchObject({ values: ['26 in'], atEdge: ['exhaust.primary.length'] });
   });
 
+  it('of words says nothing of neighbours or of what lies beyond: they have no order', async () => {
+    const manifolds: Variable = { path: 'induction.manifold', values: ['single-plane', 'dual-plane'] };
+    const { best } = await swept([LENGTHS, manifolds]);
+    expect(best).toMatchObject({ values: ['28 in', 'single-plane'], atEdge: [] });
+    expect(best?.flatness.map(({ path }) => path)).toEqual(['exhaust.primary.length']);
+  });
+
   it('names the best value that is allowed, keeps the flat part within what is, and says which gains most', async () => {
     // Eight octane numbers an inch: 29 and 30 in ask for 8 and 16 more than the fuel, 110, has.
     const asking: RunJobs = async (jobs, control) =>
