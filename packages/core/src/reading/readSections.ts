@@ -105,7 +105,7 @@ export function issueProblems(
     const now = newWordFor(field, issue.input);
     if (now !== null)
       return [misspeltAt(document, field, 'unknown-word', 'has other words now', `write ${now}`, null)];
-    return [problemOf(document, field, 'wrong-kind', unionMessage(issue))];
+    return [problemOf(document, field, 'wrong-kind', unionMessage(issue), nearestWord(issue))];
   }
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String);
@@ -127,6 +127,16 @@ function unionMessage(issue: Issue & { code: 'invalid_union' }): string {
   return issue.message === 'Invalid input' && kinds.length > 0
     ? `needs ${[...new Set(kinds)].join(' or ')}, got ${shown(issue.input)}`
     : issue.message;
+}
+
+/** The word of a choice that was probably meant, as a hint; null where none is near. */
+function nearestWord(issue: Issue & { code: 'invalid_union' }): string | null {
+  if (typeof issue.input !== 'string') return null;
+  const words = issue.errors.flatMap((branch) =>
+    branch.flatMap((inner) => (inner.code === 'invalid_value' ? inner.values.map(String) : [])),
+  );
+  const nearest = nearestName(issue.input, words);
+  return nearest === null ? null : `did you mean ${nearest}?`;
 }
 
 /** The branch of a choice whose outer kind fits what was written; null where none does. */
