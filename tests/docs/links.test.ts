@@ -5,6 +5,7 @@ import { exists, guides, readGuide } from './guides.ts';
 /** Pages beside the guides that a reader is sent to. */
 const BESIDE = [
   'SECURITY.md',
+  'examples/README.md',
   'packages/core/README.md',
   'packages/cli/README.md',
   'tests/builders/README.md',
