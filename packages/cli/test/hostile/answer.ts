@@ -1,25 +1,18 @@
 /** What a command made of a hostile input, and what is wrong with that. */
 
+import { processorTime } from '../../../core/test/support/processorTime.ts';
 import type { Core } from '../../src/core.ts';
 import { EXIT } from '../../src/exitCodes.ts';
 import { main } from '../../src/main.ts';
 import { world } from '../fakeIo.ts';
 
-/** Most work an answer may take, in processor time [ms]: a busy machine alters nothing. */
-const LONGEST = 5000;
+/** Most processor time of an answer, over that of the sound file. */
+const MOST = 200;
 
 /** Anything a terminal would obey, apart from the line feed that ends a line. */
 const OBEYED = /(?!\n)[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u;
 
-/** Interrupted: as cores end that are stopped before their first forecast. */
-const ALLOWED: ReadonlySet<number> = new Set([
-  EXIT.ok,
-  EXIT.usage,
-  EXIT.input,
-  EXIT.file,
-  EXIT.doubtful,
-  EXIT.interrupted,
-]);
+const ALLOWED: ReadonlySet<number> = new Set([EXIT.ok, EXIT.usage, EXIT.input, EXIT.file, EXIT.doubtful]);
 
 interface Asked {
   readonly words: readonly string[];
@@ -29,11 +22,21 @@ interface Asked {
   readonly readable: ReadonlySet<string>;
 }
 
-/** Everything wrong with the answer, empty where it is as it should be; beside it the exit code and what was said. */
+/** An answer with everything that is wrong with it: nothing where it is as it should be. */
+export interface Answer {
+  readonly code: number;
+  readonly faults: readonly string[];
+  readonly said: string;
+  /** Processor time [s]. */
+  readonly took: number;
+}
+
+/** @param usual - processor time that a sound file takes in this run [s] */
 export async function faultsOf(
   { words, files, stdin, readable }: Asked,
   core: Core,
-): Promise<{ readonly code: number; readonly faults: readonly string[]; readonly said: string }> {
+  usual = Number.POSITIVE_INFINITY,
+): Promise<Answer> {
   const w = world({ files, columns: 100, ...(stdin === undefined ? {} : { stdin }) });
   const read: string[] = [];
   const io = {
@@ -45,11 +48,10 @@ export async function faultsOf(
   };
   const begun = process.cpuUsage();
   const code = await main(words, io, core);
-  const { user, system } = process.cpuUsage(begun);
-  const took = (user + system) / 1000;
+  const took = processorTime(begun);
   const faults: string[] = [];
   if (!ALLOWED.has(code)) faults.push(`exit ${code}`);
-  if (took > LONGEST) faults.push(`took ${took.toFixed(0)} ms`);
+  if (took > MOST * usual) faults.push(`took ${took.toFixed(1)} s, a sound file ${usual.toFixed(3)} s`);
   if (/\bat .*\.[jt]s:\d+|node:internal|fault of the program/u.test(w.err()))
     faults.push('a stack, or a fault of the program');
   if (OBEYED.test(w.err())) faults.push('control characters on standard error');
@@ -63,7 +65,7 @@ export async function faultsOf(
   )
     faults.push('a prototype was written to');
   const said = w.err();
-  return { code, said, faults: faults.map((fault) => `${fault}: ${said.slice(0, 300)}`) };
+  return { code, said, took, faults: faults.map((fault) => `${fault}: ${said.slice(0, 300)}`) };
 }
 
 /** Lines of a refusal in JSON: each with file, code and message, and a place or a field. */
