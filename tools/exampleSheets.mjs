@@ -16,7 +16,8 @@ const server = await createServer({
 });
 const { pullSheets } = await server.ssrLoadModule(`${root}tests/examples/pullSheets.ts`);
 const { pressureSheets } = await server.ssrLoadModule(`${root}tests/examples/pressureSheets.ts`);
-for (const [file, text] of Object.entries({ ...pullSheets(), ...pressureSheets() })) {
+const pulls = Object.entries(pullSheets()).map(([file, lines]) => [file, `${lines.join('\n')}\n`]);
+for (const [file, text] of [...pulls, ...Object.entries(pressureSheets())]) {
   writeFileSync(`${root}${file}`, text);
   process.stdout.write(`${file}\n`);
 }

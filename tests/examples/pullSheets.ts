@@ -66,28 +66,50 @@ const SHEETS: readonly Sheet[] = [
   },
 ];
 
-/** Texts of the sheets by path from the root. */
-export function pullSheets(): Readonly<Record<string, string>> {
-  return Object.fromEntries(SHEETS.map((sheet) => [sheet.file, sheetText(sheet)]));
+/**
+ * Lines of the sheets by path from the root, null for readings that were not asked for and take no forecast: `isAsked` is called with
+ * numbers of the pull, through all sheets, and of the speed, from 0.
+ */
+export function pullSheets(
+  isAsked: (pull: number, speed: number) => boolean = () => true,
+): Readonly<Record<string, readonly (string | null)[]>> {
+  return Object.fromEntries(
+    SHEETS.map((sheet, i) => [
+      sheet.file,
+      sheetLines(sheet, (pull, speed) => isAsked(i * PULLS + pull, speed)),
+    ]),
+  );
 }
 
-function sheetText({ file, title, edits, day }: Sheet): string {
+function sheetLines(
+  { file, title, edits, day }: Sheet,
+  isAsked: (pull: number, speed: number) => boolean,
+): readonly (string | null)[] {
   const touched = new Set(edits.map(({ path }) => path));
   const engine = alteredExample('hill-climb', [...HIDDEN.filter(({ path }) => !touched.has(path)), ...edits]);
   const random = randomNamed(SEED, file);
-  const pulls = Array.from({ length: PULLS }, (_, i) => pullText(engine, day, i, random));
-  return `${heading(title)}${pulls.join('\n')}`;
+  const pulls = Array.from({ length: PULLS }, (_, pull) => {
+    const asked = RPM.filter((_, speed) => isAsked(pull, speed));
+    const lines = pullLines(engine, day, pull, asked, random);
+    return pull === 0 ? lines : ['', ...lines];
+  });
+  return [...heading(title), ...pulls.flat()];
 }
 
-function heading(title: string): string {
+function heading(title: string): readonly string[] {
   return `# ${title}
 # Invented for this example: no engine was run. Made by tools/exampleSheets.mjs, which forecasts this engine with differences its
 # file doesn't know of (ports, runner length, friction, burning, mufflers) and adds scatter to each reading, seed ${SEED}.
-# standard: J607
-`;
+# standard: J607`.split('\n');
 }
 
-function pullText(engine: Combination, day: Day, index: number, random: Random): string {
+function pullLines(
+  engine: Combination,
+  day: Day,
+  index: number,
+  asked: readonly number[],
+  random: Random,
+): readonly (string | null)[] {
   const airF = day.airF + Math.round(1.5 * index);
   const barometer = day.barometerInHg - 0.01 * Math.floor(index / 2);
   const vapour = day.vapourInHg + 0.01 * Math.round(index / 2);
@@ -96,16 +118,22 @@ function pullText(engine: Combination, day: Day, index: number, random: Random):
     temperature: (airF - 32) / 1.8 + 273.15,
     vapourPressure: vapour * PA_PER_INHG,
   };
-  const points = pointsOf({ ...engine, weather }, RPM);
+  const points = pointsOf({ ...engine, weather }, asked);
   const level = 1 + SCATTER.pull * random.normal();
-  const rows = points.map((point) => row(point, level, random));
-  return `# pull: ${index + 1}
-# barometer: ${barometer.toFixed(2)} inHg
-# air temperature: ${airF} degF
-# vapor pressure: ${vapour.toFixed(2)} inHg
-rpm,torque (lb-ft),power (hp),fuel (lb/h),A/F,manifold vacuum (inHg),oil temp (degF),water temp (degF)
-${rows.join('\n')}
-`;
+  const rows = RPM.map((rpm) => {
+    const at = asked.indexOf(rpm);
+    // The scatter of a reading is drawn whether it was asked for or not, so that the others keep theirs.
+    const text = row(points[Math.max(0, at)], level, random);
+    return at < 0 ? null : text;
+  });
+  return [
+    `# pull: ${index + 1}`,
+    `# barometer: ${barometer.toFixed(2)} inHg`,
+    `# air temperature: ${airF} degF`,
+    `# vapor pressure: ${vapour.toFixed(2)} inHg`,
+    'rpm,torque (lb-ft),power (hp),fuel (lb/h),A/F,manifold vacuum (inHg),oil temp (degF),water temp (degF)',
+    ...rows,
+  ];
 }
 
 /** Oil warms along a pull, water hardly. */

@@ -31,6 +31,11 @@ export function pointsOf(
   return wholeForecast(combination, { rpm, ...options }).points;
 }
 
+/** The points of a forecast that is only compared with others of this kind: half the time, and the same differences to some 0.1 %. */
+export function comparedPointsOf(combination: Combination, rpm: readonly number[]): readonly MarchedPoint[] {
+  return pointsOf(combination, rpm, { onlyCompared: true });
+}
+
 /** The big block at another compression ratio, same bore and stroke. */
 export function withCompression(ratio: number): Combination {
   const base = bigBlock();

@@ -1,10 +1,17 @@
 /** What a muffler costs: as much as the pressure it holds back, and no verdict on the pipes in front of it. */
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import { MARCH_COMPARED } from '../../packages/core/src/cycle/march.ts';
+import { PERIODIC_COMPARED } from '../../packages/core/src/cycle/periodic.ts';
 import { createSimulation } from '../../packages/core/src/forecast/simulation.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 
-const MESH = { intakeCell: 0.05, exhaustCell: 0.08, fewest: 4 };
+/** Coarse, in steps and in cells: every figure is compared with another. */
+const NUMERICS = {
+  mesh: { intakeCell: 0.06, exhaustCell: 0.12, fewest: 4 },
+  march: MARCH_COMPARED,
+  periodic: PERIODIC_COMPARED,
+};
 const PSI = 6894.757;
 /** Cubic foot a minute [m3/s], exact by definition. */
 const CFM = 0.3048 ** 3 / 60;
@@ -29,7 +36,7 @@ exhaust: { ${exhaust} }
 
 /** Work of a cycle [J] and air drawn [m3/s], the outlets held so much above the air of the day [Pa]. */
 function runAt(exhaust: string, rpm: number, above = 0): { readonly work: number; readonly air: number } {
-  const simulation = createSimulation(four(exhaust), { fidelity: 'representative', mesh: MESH });
+  const simulation = createSimulation(four(exhaust), { fidelity: 'representative', ...NUMERICS });
   const { spec, outlet } = simulation.engine;
   const held = spec.reservoirs.map((r, i) => (i === outlet.reservoir ? { ...r, p: r.p + above } : r));
   Object.assign(spec, { reservoirs: held });

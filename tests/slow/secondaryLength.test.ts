@@ -18,18 +18,26 @@ exhaust: { primary: { inside: 41 mm, length: 150 mm }, ${exhaust} }
 `;
   const read = readCombination(text, { file: 'four.yaml' });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
-  return pointsOf(read.value, rpm, { mesh: MESH }).map(({ torqueNm }) => torqueNm);
+  return pointsOf(read.value, rpm, { mesh: MESH, onlyCompared: true }).map(({ torqueNm }) => torqueNm);
+}
+
+const OPEN = new Map<number, number>();
+
+/** Torque of short open pipes, each speed once. */
+function openTorque(rpm: number): number {
+  const known = OPEN.get(rpm) ?? torques('collector: none', [rpm])[0];
+  OPEN.set(rpm, known);
+  return known;
 }
 
 /** Where torque over that of short open pipes is most, or least [1/min], by a parabola through three speeds; undefined at an end of the range. */
 function turning(length: number, [from, to]: readonly [number, number], way: 1 | -1): number | undefined {
   const rpm = Array.from({ length: 1 + (to - from) / STEP }, (_, i) => from + i * STEP);
-  const open = torques('collector: none', rpm);
   const behind = torques(
     `secondary: { inside: 46 mm, length: ${length} mm, mergeVolume: 96 cc }, collector: { inside: 110 mm, length: 200 mm }`,
     rpm,
   );
-  const gain = behind.map((torque, i) => way * (torque / open[i]));
+  const gain = behind.map((torque, i) => way * (torque / openTorque(rpm[i])));
   const i = gain.indexOf(Math.max(...gain));
   if (i === 0 || i === gain.length - 1) return undefined;
   const [a, b, c] = [gain[i - 1], gain[i], gain[i + 1]];

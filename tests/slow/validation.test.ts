@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { MODEL_ERRORS, type ModelError } from '../../packages/core/src/forecast/modelError.ts';
+import { sheetErrors } from '../published/modelErrors.ts';
 import { SLOW_SOURCES } from '../published/publishedSources.ts';
 import { allResults, resultOf } from '../validation/results.ts';
 import { staleLines } from '../validation/staleness.ts';
@@ -13,6 +15,18 @@ describe.each(SLOW_SOURCES)('$title', ({ cases }) => {
   it.each(cases.filter((check) => !check.aim))('$what: $value $unit', async (check) => {
     const { holds, ours } = await resultOf(check);
     expect(holds, `${ours} against ${check.value} ${check.unit}`).toBe(true);
+  });
+});
+
+/** From engines and gains that stand above; production engines are among the cases. */
+describe('the model error of engines with sheets', () => {
+  it('is what the published engines and the belief come to', () => {
+    const worked = sheetErrors();
+    // The table is rounded, and a better model need not rewrite it at once.
+    for (const key of Object.keys(worked) as (keyof ModelError)[])
+      expect(Math.abs(MODEL_ERRORS.sheets[key] / worked[key] - 1), `${key}: ${worked[key]}`).toBeLessThan(
+        0.2,
+      );
   });
 });
 

@@ -12,7 +12,15 @@ const MOST = 200;
 /** Anything a terminal would obey, apart from the line feed that ends a line. */
 const OBEYED = /(?!\n)[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u;
 
-const ALLOWED: ReadonlySet<number> = new Set([EXIT.ok, EXIT.usage, EXIT.input, EXIT.file, EXIT.doubtful]);
+/** Interrupted: as cores end that are stopped before their first forecast. */
+const ALLOWED: ReadonlySet<number> = new Set([
+  EXIT.ok,
+  EXIT.usage,
+  EXIT.input,
+  EXIT.file,
+  EXIT.doubtful,
+  EXIT.interrupted,
+]);
 
 interface Asked {
   readonly words: readonly string[];
