@@ -333,7 +333,7 @@ export const SHEET_PROBLEMS: readonly Entry[] = [
   [
     'sheet-cells',
     'A row with more cells than the header.',
-    'Part cells by semicolons where commas are decimal.',
+    'Separate cells by semicolons where commas are decimal.',
   ],
   [
     'sheet-columns',
@@ -349,7 +349,7 @@ export const SHEET_PROBLEMS: readonly Entry[] = [
   ['sheet-outside', 'A sheet named by a place of one machine.', 'Name it as seen from its file.'],
   ['sheet-pulls', 'More pulls than are read.', 'Split the sheet.'],
   ['sheet-quotes', 'A quote that doesn’t close.', 'Close it.'],
-  ['sheet-speed', 'Speeds that rise and fall.', 'Part pulls by blank lines or a column.'],
+  ['sheet-speed', 'Speeds that rise and fall.', 'Separate pulls by blank lines or a column.'],
   ['sheet-too-long', 'More rows or characters than are read.', 'Keep the pull, cut the rest.'],
   ['standard-contradicts', 'Sheet and command name different standards.', 'Keep one.'],
   ['standard-missing', 'No correction standard.', 'Write `# standard: J607`, or say --standard.'],

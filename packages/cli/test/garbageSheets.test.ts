@@ -93,7 +93,11 @@ const REFUSED: readonly (readonly [what: string, text: string, line: string])[] 
     `${TOP}rpm,torque (lb-ft)\n3000,-380\n`,
     'x.csv:2 has no row with speed and positive',
   ],
-  ['columns parted by strokes', `${TOP}rpm|torque (lb-ft)\n3000|380\n`, 'x.csv:2 has a header whose columns'],
+  [
+    'columns separated by strokes',
+    `${TOP}rpm|torque (lb-ft)\n3000|380\n`,
+    'x.csv:2 has a header whose columns',
+  ],
   ['no table at all', 'it was loud\nand fast\n', 'x.csv has no header that names its columns'],
   ['a spreadsheet', 'PK\u0003\u0004\u0000', 'x.csv is no text: save it as CSV'],
 ];

@@ -50,7 +50,7 @@ export const pullsCommand: CommandSpec = {
     { name: 'quiet', short: 'q', help: 'the answer line only' },
   ],
   notes: [
-    'A sheet is CSV or TSV with columns in any order and units in its headers: rpm, torque (lb-ft), power (hp) and whatever else there is. Pulls are parted by blank lines or numbered in a column. A line such as "# standard: J607" names the correction standard; a sheet without it needs --standard, since J607 and J1349 are 4 to 5 % apart. Barometer, temperature and humidity lines let figures be taken from one standard to another.',
+    'A sheet is CSV or TSV with columns in any order and units in its headers: rpm, torque (lb-ft), power (hp) and whatever else there is. Pulls are separated by blank lines or numbered in a column. A line such as "# standard: J607" names the correction standard; a sheet without it needs --standard, since J607 and J1349 are 4 to 5 % apart. Barometer, temperature and humidity lines let figures be taken from one standard to another.',
     'Several sheets are each set against the first.',
   ],
   run,

@@ -128,7 +128,7 @@ interface Header {
   readonly cells: readonly string[];
 }
 
-/** The first line that names engine speed and torque or power, parted by tabs, semicolons or commas. */
+/** The first line that names engine speed and torque or power, separated by tabs, semicolons or commas. */
 function findHeader(contents: readonly string[]): Header | null {
   for (let at = 0; at < Math.min(contents.length, HEADER_WITHIN); at += 1) {
     if (contents[at].trim().startsWith('#')) continue;
@@ -172,8 +172,8 @@ function missingHeader(contents: readonly string[]): [number | null, PlainCode, 
       : [
           at + 1,
           'sheet-columns',
-          'has a header whose columns are not parted',
-          'part cells by commas, semicolons or tabs',
+          'has a header whose columns are not separated',
+          'separate cells by commas, semicolons or tabs',
         ];
   }
   const wanted = [

@@ -102,7 +102,7 @@ export function orderPull(rows: readonly DynoRow[], label: string): OrderResult 
       fault: {
         line: falls[0],
         message,
-        hint: 'part pulls by blank lines, or number them in a column `pull`',
+        hint: 'separate pulls by blank lines, or number them in a column `pull`',
       },
     };
   }

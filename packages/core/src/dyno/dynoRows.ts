@@ -81,7 +81,7 @@ export function readDynoRows(
     if (problems.length >= MAX_PROBLEMS) break;
     if (lines.delimiter === ',' && source.cells.slice(width).some((cell) => cell !== '')) {
       const message = `has ${source.cells.length} cells, the header has ${width}`;
-      const hint = 'write thousands without a comma; for decimal commas, part the cells by semicolons';
+      const hint = 'write thousands without a comma; for decimal commas, separate the cells by semicolons';
       problems.push(sheetProblem(name, source.line, 'sheet-cells', message, hint));
       continue;
     }
@@ -197,7 +197,7 @@ function cellOf(source: DynoLine, column: DynoColumn, name: string, problems: Pr
   return { value: value * factor + offset, half: (digit / 2) * factor };
 }
 
-/** Lines whose cells have a decimal comma, and a decimal point; where cells are parted by commas there are no decimal commas. */
+/** Lines whose cells have a decimal comma, and a decimal point; where cells are separated by commas there are no decimal commas. */
 function decimalMarks({ rows, delimiter }: DynoLines): {
   readonly commas: number[];
   readonly points: number[];

@@ -57,7 +57,7 @@ const FACTOR_SLACK = 0.006;
 
 /**
  * Reads a dyno sheet, CSV or TSV: columns in any order, units in the headers or in a row below, remarks and `name: value`
- * lines for standard and weather, pulls parted by blank lines or numbered in a column. `standard` stands in where the
+ * lines for standard and weather, pulls separated by blank lines or numbered in a column. `standard` stands in where the
  * sheet names none; it must not contradict the sheet.
  *
  * @example

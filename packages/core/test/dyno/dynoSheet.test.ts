@@ -63,7 +63,7 @@ describe('readDynoSheet(text)', () => {
     expect(pulls[0].points.map((p) => p.torqueNm)).toEqual([500, 510]);
   });
 
-  it('reads decimal commas where cells are parted by semicolons', () => {
+  it('reads decimal commas where cells are separated by semicolons', () => {
     const { pulls, notes } = sheet(
       'standard; J607\nrpm;torque Nm;power kW\n3000;500,5;157,2\n3500;510,5;187,1\n',
     );
@@ -153,7 +153,7 @@ describe('power against torque and speed', () => {
 });
 
 describe('several pulls in one file', () => {
-  it('are parted by blank lines', () => {
+  it('are separated by blank lines', () => {
     const { pulls } = sheet(
       `${STANDARD}rpm,torque lb-ft,hp\n${rows(3000, 5000, 500)}\n\n${rows(3000, 5000, 500, 404)}`,
     );
@@ -214,7 +214,7 @@ describe('garbage', () => {
       'standard; J607\nrpm;torque Nm\n3000;500,5\n3500;510.5\n',
       'mixes decimal commas (line 3) and points (line 4)',
     ],
-    ['decimal commas between commas', `${header}3000,400,5,228,5\n`, 'part the cells by semicolons'],
+    ['decimal commas between commas', `${header}3000,400,5,228,5\n`, 'separate the cells by semicolons'],
     [
       'words among numbers',
       `${header}3000,four hundred,228.5\n3500,400,266.6\n`,

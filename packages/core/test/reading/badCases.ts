@@ -160,7 +160,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'decimal commas between commas',
     heads('flow: comma.csv'),
-    'comma.csv:2 heads.flow has 3 cells, the header has 2 (for decimal commas, part the cells by semicolons)',
+    'comma.csv:2 heads.flow has 3 cells, the header has 2 (for decimal commas, separate the cells by semicolons)',
   ],
   [
     'a word for a number',

@@ -45,7 +45,7 @@ describe('a flow sheet of a shop', () => {
   it.each([
     ['bars', '|'],
     ['spaces, as copied from a page', '   '],
-  ])('may have its cells parted by %s', (_what, part) => {
+  ])('may have its cells separated by %s', (_what, part) => {
     const rows = [
       ['Lift in', 'Intake cfm', 'Exhaust cfm'],
       ['0.1', '60', '50'],
@@ -56,9 +56,9 @@ describe('a flow sheet of a shop', () => {
     expect(sheet.exhaust?.lift[0]).toBeCloseTo(0.1 * 0.0254, 12);
   });
 
-  it('whose cells are not parted is refused with the header that was seen', () =>
+  it('whose cells are not separated is refused with the header that was seen', () =>
     expect(refusal('Lift Intake Exhaust\n0.1 60 50\n0.3 170 130\n')).toBe(
-      "flow.csv:1 has one cell in its header: 'Lift Intake Exhaust' (part the cells by commas, semicolons, tabs or bars)",
+      "flow.csv:1 has one cell in its header: 'Lift Intake Exhaust' (separate the cells by commas, semicolons, tabs or bars)",
     ));
 
   it('may say I and E for its sides', () => {

@@ -70,8 +70,8 @@ const MOST_TITLES = 30;
 
 /**
  * Reads a sheet. The header is the first line of two cells or more with one of the wanted words, or else the first that is neither
- * blank nor a `#` remark; a row of units may follow. Cells are parted by tab, semicolon, comma, bar or some spaces, whichever the header uses. A decimal
- * comma is read where cells are not parted by commas.
+ * blank nor a `#` remark; a row of units may follow. Cells are separated by tab, semicolon, comma, bar or some spaces, whichever the header uses. A decimal
+ * comma is read where cells are not separated by commas.
  *
  * @param wanted - words of which a header has one, lower case
  */
@@ -105,7 +105,12 @@ export function readTable(text: string, name: string, wanted: readonly string[])
   const [header, second, ...rest] = rows;
   if (header.length === 1) {
     const message = `has one cell in its header: '${header[0].slice(0, LONGEST_HEADER)}'`;
-    return fail(kept[0].line, 'sheet-cells', message, 'part the cells by commas, semicolons, tabs or bars');
+    return fail(
+      kept[0].line,
+      'sheet-cells',
+      message,
+      'separate the cells by commas, semicolons, tabs or bars',
+    );
   }
   if (header.length > MAX_COLUMNS) return fail(kept[0].line, 'sheet-columns', `has ${header.length} columns`);
   const units = isUnitRow(second) ? second : [];
@@ -141,7 +146,7 @@ function readRow(
 ): void {
   const extra = row.slice(columns.length).some((cell) => cell !== '');
   if (extra) {
-    const hint = delimiter === ',' ? 'for decimal commas, part the cells by semicolons' : null;
+    const hint = delimiter === ',' ? 'for decimal commas, separate the cells by semicolons' : null;
     const message = `has ${row.length} cells, the header has ${columns.length}`;
     problems.push(sheetProblem(name, line, 'sheet-cells', message, hint));
     return;
