@@ -15,7 +15,10 @@ export default defineConfig({
       provider: 'v8',
       include: ['packages/core/src/**/*.ts'],
       reporter: ['text-summary', 'json-summary', 'html'],
-      thresholds: { lines: 97, branches: 93 },
+      // Just below what was measured: no new code goes unrun in silence.
+      thresholds: { lines: 99, branches: 95 },
+      // Which tests failed is said beside it: a busy machine that fails one by its clock has run the rest.
+      reportOnFailure: true,
     },
     projects: [
       {

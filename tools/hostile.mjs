@@ -19,7 +19,8 @@ const report = `# Hostile input
 
 Written by \`npm run hostile -- ${runs} ${seed}\`. Each mutant of a sound file or command line is accepted, or refused by coded lines with
 their place; none may end as a fault of the program, show a stack, take longer than seconds, or have anything read that was not named.
-What the codes mean: [exit codes](guide/exit-codes.md).
+What the codes mean: [exit codes](guide/exit-codes.md). Studies of shelves are stopped at their first forecast, before which all of a shelf is
+read: those that ended 130 were accepted.
 
 | mutants of | tried | with a fault | how they ended |
 | --- | --- | --- | --- |

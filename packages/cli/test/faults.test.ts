@@ -47,6 +47,20 @@ describe.each(Object.entries(STUDIES))('%s', (command, words) => {
     }
   });
 
+  it('interrupted in the middle ends with 130, and what it gives says that it is not all', async () => {
+    const w = shop();
+    const core: Core = { ...CORE, openRunner: () => inventedRunner(() => 400, 3) };
+    expect(await main([command, ...words, '--json', '-o', 'out.json'], w.io, core), w.err()).toBe(
+      EXIT.interrupted,
+    );
+    const kept = w.files.get('out.json');
+    if (kept === undefined) expect(w.err()).toMatch(/interrupted.*nothing written\n$/u);
+    else {
+      expect(JSON.parse(kept)).toMatchObject({ complete: false });
+      expect(w.err()).toMatch(/interrupted/u);
+    }
+  });
+
   it('does no work for a folder that takes no file', async () => {
     const core = studyCore();
     const w = shop({ refused: { 'in results': 'EACCES' } });

@@ -4,6 +4,7 @@ import { renewCopies, weighCopies } from '../network/copiedEnds.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { CylinderDiary } from './diary.ts';
+import { isStuck } from './isStuck.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
 import { type CycleFigures, meanOfCycles } from './meanCycle.ts';
@@ -77,8 +78,6 @@ const LAID = 3;
 /** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
 const PATIENCE = 6;
 const CALM = 0.7;
-/** Cycles over which copies must have come closer. */
-const WATCHED = 8;
 
 /** A look at the engine after a cycle that did not repeat yet; true where it altered something, the timing say. */
 export type AfterCycle = (cycle: PeriodicCycle) => boolean;
@@ -157,7 +156,7 @@ export function marchToPeriodic(
     if (recent.length > AVERAGED) recent.shift();
     if (!Number.isFinite(worst)) break;
     worsts.push(worst);
-    if (march.network.copies.length > 0 && isStuck(worsts)) break;
+    if (march.network.copies.length > 0 && isStuck(worsts, PATIENCE)) break;
     const again = afterCycle(result);
     if (again || !result.converged) {
       // Records of copies can be told apart once the grid that cuts them is laid for good.
@@ -176,18 +175,6 @@ export function marchToPeriodic(
   const { of, scatter, totals, plenumPressure } = meanOfCycles(recent.slice(-most));
   const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
   return { ...result, totals, audit, plenumPressure, averaged: of, scatter };
-}
-
-/**
- * Copies that swing, or wait for a slow volume: over eight cycles not halved. Every cylinder marching settles sooner, then, than
- * more such cycles do.
- */
-function isStuck(worsts: readonly number[]): boolean {
-  const recent = Math.max(...worsts.slice(-WATCHED));
-  return (
-    worsts.length >= 2 * WATCHED + PATIENCE &&
-    recent > 0.5 * Math.max(...worsts.slice(-2 * WATCHED, -WATCHED))
-  );
 }
 
 function workOf(diary: CylinderDiary): number {

@@ -147,3 +147,54 @@ describe('a sheet of pressures', () => {
     expect(lines([...ABOVE, header, body].join('\n')).join('\n')).toContain(part);
   });
 });
+
+describe('a sheet of pressures that lacks something', () => {
+  const body = rows(() => 100);
+
+  it('names no cylinder: it is the first, and the sheet is told so', () => {
+    const { cylinder, notes } = sheet('crank deg,exhaust kPa', body, without('cylinder'));
+    expect([cylinder, notes]).toEqual([
+      1,
+      ["taken as cylinder 1, since the sheet names none: '# cylinder: 1' does"],
+    ]);
+  });
+
+  it('leaves rows blank: they are no points of a trace', () => {
+    const some = rows((angle) => (angle === 100 ? '' : 100));
+    const { traces } = sheet('crank deg,exhaust kPa', `${some}\n,101`);
+    expect(traces[0].angleDeg).toHaveLength(71);
+  });
+
+  it.each([
+    [
+      'says a thing twice',
+      with_('# speed: 5000 rpm'),
+      'crank deg,exhaust kPa',
+      'says speed twice (keep one of the two)',
+    ],
+    [
+      'has two of a place',
+      ABOVE,
+      'crank deg,exhaust kPa,primary kPa',
+      'has two columns of the exhaust (one sheet a sensor, then)',
+    ],
+    [
+      'counts from neither top centre',
+      [...without('zero'), '# zero: bottom'],
+      'crank deg,exhaust kPa',
+      "says zero: 'bottom' (write firing top centre or gas-exchange top centre)",
+    ],
+  ])('%s: it is refused', (_what, above, header, says) => {
+    const text = [
+      ...above,
+      header,
+      rows((angle) => (header.includes('primary') ? `${angle},${angle}` : 100)),
+    ].join('\n');
+    expect(lines(text).join('\n')).toContain(says);
+  });
+
+  it('has an angle of no cycle: it is refused with its line', () => {
+    const text = [...ABOVE, 'crank deg,exhaust kPa', '0,100', '9000,100'].join('\n');
+    expect(lines(text)[0]).toMatch(/^p\.csv:9 has the impossible angle 9000/u);
+  });
+});

@@ -40,6 +40,36 @@ function noisy(seed: number, count: number, sigma: number, factor = 1, shift = 0
   );
 }
 
+describe('pulls of other speeds', () => {
+  it('that share less than a round step are read in the middle of what they share', () => {
+    const [a, b] = [
+      pull('a', [
+        [3000, 400],
+        [3500, 420],
+        [4010, 440],
+      ]),
+      pull('b', [
+        [4005, 440],
+        [4500, 450],
+        [5000, 440],
+      ]),
+    ];
+    const { points } = pullMean([a, b]);
+    expect(points.map(({ rpm, pulls }) => [rpm, pulls])).toEqual([[4007.5, 2]]);
+  });
+
+  it('far apart are smoothed over the widest round step there is', () => {
+    const wide = (shift: number) =>
+      pull(
+        'w',
+        [0, 1, 2].map((i) => [3000 + shift + 4000 * i, 400] as const),
+      );
+    const { points, smoothedOver } = pullMean([wide(0), wide(500)]);
+    expect(points.every(({ torqueNm }) => Math.abs(torqueNm - 400) < 1e-9)).toBe(true);
+    expect(smoothedOver).toBeGreaterThanOrEqual(500);
+  });
+});
+
 describe('pullMean(pulls)', () => {
   it('averages speed by speed and pools the scatter: 98 and 102 scatter by 2.83 % of 100', () => {
     const { points, repeatability, smoothedOver } = pullMean([

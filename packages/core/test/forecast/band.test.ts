@@ -47,3 +47,14 @@ describe('the mean over a band', () => {
     }
   });
 });
+
+describe('a band weighted by time', () => {
+  it('counts a speed without torque as one with a hundredth of the largest, not without end', () => {
+    const points = [
+      { rpm: 1000, torqueNm: 100 },
+      { rpm: 2000, torqueNm: 0 },
+    ];
+    // Weights of 1 / 100 and 1 / 1, by trapezoids: (100 x 0.01 + 0 x 1) / (0.01 + 1).
+    expect(bandMean(points, { fromRpm: 1000, toRpm: 2000 }, 'time').torqueNm).toBeCloseTo(1 / 1.01, 9);
+  });
+});

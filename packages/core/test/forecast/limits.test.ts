@@ -58,6 +58,35 @@ describe('limitBreaches(combination, curve)', () => {
     expect(limitBreaches({ ...engine(), burn }, curve(99, { octaneRequired: 86 }))).toEqual([]);
   });
 
+  it('says how large a gap of octane may be, and what sets it', () => {
+    const [stated] = limitBreaches(engine({ octaneMargin: -2 }), curve(92));
+    expect(stated.message).toMatch(/; a gap of 2 at most is allowed \(limits\.octaneMargin\)$/u);
+    const [silent] = limitBreaches(engine(), curve(92));
+    expect(silent.message).toMatch(/; a gap of 4 at most is allowed \(limits\.octaneMargin sets it\)$/u);
+    const [spare] = limitBreaches(engine({ octaneMargin: 3 }), curve(92));
+    expect(spare.message).toMatch(/; limits\.octaneMargin asks for 3 to spare$/u);
+    const burn = { ...engine().burn, timing: { mode: 'ca50', angle: 14 } as const };
+    const [own] = limitBreaches({ ...engine(), burn }, curve(99, { octaneRequired: 89 }));
+    expect(own.message).toBe('the stated timing at 3000 rpm asks for 89 octane, pump-87 has 87');
+  });
+
+  it('holds the redline to the speed of the highest power, wherever that lies', () => {
+    const falling = altered(
+      curveOf(RPM, () => 400),
+      ({ rpm }) => ({ powerKw: 300 - rpm / 100, octaneAtBestTiming: 80, octaneRequired: 80 }),
+    );
+    expect(limitBreaches(engine({ redline: 3000 }), falling)).toEqual([]);
+    expect(limitBreaches(engine({ redline: 2900 }), falling)).toMatchObject([
+      { limit: 'redline', value: 3000 },
+    ]);
+  });
+
+  it('names the exhaust where its valves rise further', () => {
+    const base = engine({ valveLift: 1e-3 });
+    const tall = { ...base, exhaust: { ...base.exhaust, rockerRatio: 2 * base.exhaust.rockerRatio } };
+    expect(limitBreaches(tall, curve(80))[0].message).toMatch(/^exhaust valve lift is/u);
+  });
+
   it('holds piston speed to the highest speed looked at, or to the redline', () => {
     // Stroke times speed over 30: the mean piston speed of the textbooks.
     const { stroke } = engine().block;

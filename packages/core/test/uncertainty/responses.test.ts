@@ -146,6 +146,19 @@ describe('measureResponses(world)', () => {
     expect(Math.min(...offsets)).toBeCloseTo(-1.7320508, 6);
   });
 
+  it('moves four of them both ways at the most, however many share the variance', async () => {
+    const six = Array.from({ length: 6 }, (_, i) => unknown(`induction.part${i}`));
+    const { sigma, offsets } = await measured(six, (z, withPart) => {
+      const sum = six.reduce((all, { id }) => all + off(z, id), 0);
+      return 400 * (1 + 0.001 * sum) * (withPart ? 1.02 + 0.002 * sum : 1);
+    });
+    expect(sigma).toBeGreaterThan(0.2 * Math.sqrt(6) * 0.97);
+    expect(sigma).toBeLessThan(0.2 * Math.sqrt(6) * 1.03);
+    const other = offsets.filter((z) => Math.abs(z + Math.sqrt(3)) < 1e-9);
+    // Each on the baseline and on the candidate.
+    expect(other).toHaveLength(2 * 4);
+  });
+
   it('does not take the bend of a baseline moved both ways for a difference of a candidate moved one way', async () => {
     // The part has an error of its own, so that what is common is never worth a second look on it.
     const unknowns = [
