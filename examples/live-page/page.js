@@ -142,7 +142,7 @@ function tell(what, more) {
   const whole = state.now.length === RPM.length && state.base.length === RPM.length;
   const pct = whole ? 100 * (meanPower(state.now) / meanPower(state.base) - 1) : null;
   const gain = pct === null ? '' : `${pct < 0 ? '' : '+'}${pct.toFixed(1)} % mean power`;
-  const sure = state.sigmaPct === null ? '' : ` +/- ${state.sigmaPct.toFixed(1)} %`;
+  const sure = state.sigmaPct === null ? '' : `\u00a0+/-\u00a0${state.sigmaPct.toFixed(1)}\u00a0%`;
   if (what === 'problem') at('answer').textContent = more;
   else if (what === 'working') at('answer').textContent = 'Working ...';
   else if (isPinned()) at('answer').textContent = 'This is the pinned engine: move a slider.';

@@ -63,7 +63,7 @@ describe('the live page', () => {
 
   it('says how sure the gain is once the sliders rest, and draws it', async () => {
     await page.waitForSelector('#gain .ribbon', { state: 'attached' });
-    expect(await answer()).toMatch(/% mean power \+\/- \d\.\d % against the pinned engine$/);
+    expect(await answer()).toMatch(/% mean power\s\+\/-\s\d\.\d\s% against the pinned engine$/);
   });
 
   it('drops what is under way when a slider moves on', async () => {

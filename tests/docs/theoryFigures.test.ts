@@ -4,6 +4,7 @@ import { DEFAULT_MESH } from '../../packages/core/src/assembly/mesh.ts';
 import { INCH, INCH_OF_MERCURY } from '../../packages/core/src/base/constants.ts';
 import { MODEL_ERROR } from '../../packages/core/src/calibration/calibrationTarget.ts';
 import { DYNO_SPREAD, KNOB_LIMIT } from '../../packages/core/src/calibration/knobs.ts';
+import { LEAST_GAIN_PCT } from '../../packages/core/src/changes/notModelled.ts';
 import { KNOCK_ENERGY } from '../../packages/core/src/cycle/endGasGone.ts';
 import { PERIODIC_DEFAULTS } from '../../packages/core/src/cycle/periodic.ts';
 import { DYNO } from '../../packages/core/src/dyno/dynoResolution.ts';
@@ -34,7 +35,6 @@ import { AUDIBLE_MARGIN, RATING_TEMPERATURES } from '../../packages/core/src/pro
 import { MIXTURE_SCATTER } from '../../packages/core/src/processes/mixtureScatter.ts';
 import { PEAK_PRESSURE_SHARE } from '../../packages/core/src/processes/peakPressureFriction.ts';
 import * as walls from '../../packages/core/src/processes/wallHeat.ts';
-import { LEAST_GAIN_PCT } from '../../packages/core/src/ranking/worthwhile.ts';
 import * as cam from '../../packages/core/src/reading/defaults/cam.ts';
 import {
   EVAPORATION_SPREAD,

@@ -62,7 +62,7 @@ export const compareCommand: CommandSpec = {
   run,
 };
 
-type Named = Required<NamedCombination>;
+type Named = NamedCombination & { readonly name: string };
 
 interface Candidates {
   readonly candidates: readonly Named[];
@@ -196,6 +196,7 @@ async function fromChanges(
       ...read.changes.map(({ change, combination: changed }) => ({
         name: change.name === combination.name ? `${change.name} (change)` : change.name,
         combination: changed,
+        change,
       })),
     ],
     files: read.files,

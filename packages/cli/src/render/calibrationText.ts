@@ -94,10 +94,10 @@ export function calibrationFindings({
   const hardly = knobs.filter((knob) => knob.told === 'hardly').map(({ what }) => what);
   const lines = confusions.map(({ knobs: [a, ...others], correlation }) => {
     if (others.length > 1)
-      return `${nameOf(a)} cannot be told apart from ${listed(others.map(nameOf))} together (correlation ${fixed(correlation, 2)}). Trust what they do together, not any one value.`;
+      return `${capital(nameOf(a))} cannot be told apart from ${listed(others.map(nameOf))} together (correlation ${fixed(correlation, 2)}). Trust what they do together, not any one value.`;
     const [b] = others;
     const sense = correlation < 0 ? 'more of one with less of the other' : 'more of both, or less of both,';
-    return `${nameOf(a)} and ${nameOf(b)} cannot be told apart by these figures: ${sense} fits as well (correlation ${fixed(correlation, 2)}). Trust what the two do together, not either value by itself.`;
+    return `${capital(nameOf(a))} and ${nameOf(b)} cannot be told apart by these figures: ${sense} fits as well (correlation ${fixed(correlation, 2)}). Trust what the two do together, not either value by itself.`;
   });
   if (hardly.length > 0)
     lines.push(
@@ -159,4 +159,8 @@ function disagreement({ disagreement: found }: CalibrationResult, width: number)
   if (found === null) return '';
   const culprits = found.culprits.map((culprit) => `- ${culprit}`);
   return `${wrapped(found.message, width)}Check first:\n${linesText(culprits, width)}`;
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

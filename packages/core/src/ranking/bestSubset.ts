@@ -1,6 +1,6 @@
 /** The set of changes with the largest gain that a budget bears. */
 
-import { LEAST_GAIN_PCT } from './worthwhile.ts';
+import { LEAST_GAIN_PCT } from '../changes/notModelled.ts';
 
 /** A change as far as choosing goes. */
 export interface Choice {

@@ -1,6 +1,6 @@
 /** The changes of a ranking, each alone. */
 
-import { leftOutOfModel } from '../changes/notModelled.ts';
+import { LEAST_GAIN_PCT, leftOutOfModel } from '../changes/notModelled.ts';
 import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
 import { limitBreaches, newBreaches } from '../forecast/limits.ts';
@@ -21,7 +21,6 @@ import type { Unknown } from '../uncertainty/unknowns.ts';
 import type { GainAtSpeed, MattersMost, RankedChange } from './rankingResult.ts';
 import { BASELINE, changeKey, type RankSpeeds, type RankStudy } from './rankStudy.ts';
 import { tieGroups } from './tieGroups.ts';
-import { LEAST_GAIN_PCT } from './worthwhile.ts';
 
 /** Gain in power averaged over the band. */
 export interface PowerGain {

@@ -2,6 +2,7 @@
 
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Change } from '../changes/change.ts';
+import { LEAST_GAIN_PCT } from '../changes/notModelled.ts';
 import type { Combination } from '../combination/combination.ts';
 import { type Breach, limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
@@ -10,7 +11,7 @@ import { type Budget, bestSubset } from './bestSubset.ts';
 import { powerGain } from './rankedChanges.ts';
 import type { RankedChange, RankedPair, RankedSet, RankingResult } from './rankingResult.ts';
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
-import { type ChangeWorth, LEAST_GAIN_PCT } from './worthwhile.ts';
+import type { ChangeWorth } from './worthwhile.ts';
 
 /** What {@link rankSets} runs its forecasts with. */
 export interface SetTools {

@@ -1,4 +1,5 @@
 /** The one rule by which a change is worth having: best set and order of tests both keep to it. */
+import { LEAST_GAIN_PCT } from '../changes/notModelled.ts';
 import type { PairVerdict } from './interaction.ts';
 
 /** A change as far as its worth goes. */
@@ -25,9 +26,6 @@ export interface Link {
 export interface Unlock extends Link {
   readonly first: string;
 }
-
-/** A gain as small as this is none, alone or beside what else is fitted [%]. */
-export const LEAST_GAIN_PCT = 0.1;
 
 /** A gain as large as this is worth a test though it is likelier to be none [%]. */
 const WORTH_A_TEST_PCT = 0.5;

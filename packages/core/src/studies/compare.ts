@@ -3,6 +3,8 @@
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
+import type { Change } from '../changes/change.ts';
+import { LEAST_GAIN_PCT, leftOutOfModel } from '../changes/notModelled.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
@@ -21,6 +23,15 @@ export interface NamedCombination {
   readonly name?: string;
   /** A complete engine. */
   readonly combination: Combination;
+  /** What was changed to come to it; where the model holds a part of that alone and nothing is gained, the result remarks on it. */
+  readonly change?: Pick<Change, 'edits'>;
+}
+
+/** With its name, and the change where there is one. */
+interface Entry {
+  readonly name: string;
+  readonly combination: Combination;
+  readonly change: Pick<Change, 'edits'> | undefined;
 }
 
 /** What {@link NamedCombination.name} comes to. */
@@ -52,6 +63,7 @@ export async function compare(
   const all = [baseline, ...candidates].map((one) => ({
     name: nameOfCombination(one),
     combination: one.combination,
+    change: 'change' in one ? one.change : undefined,
   }));
   const twice = all.find(({ name }, i) => all.findIndex((other) => other.name === name) < i);
   if (twice !== undefined) throw new DomainError('candidates', twice.name, 'of different names');
@@ -71,14 +83,14 @@ export async function compare(
     entries,
     best: highestOf(entries.filter(({ breaches }) => breaches.length === 0)),
     highest: highestOf(entries),
-    remarks: remarks(all),
+    remarks: [...remarks(all), ...entries.flatMap(({ gain }, i) => unheld(all[i], gain?.band.powerPct))],
     leftOut: all.flatMap(({ name }, i) => leftOutOf(name, curves[i])),
   };
   return { ok: true, value };
 }
 
 function entryOf(
-  { name, combination }: Required<NamedCombination>,
+  { name, combination }: Entry,
   curve: Curve | null,
   reference: Curve | null,
   basis: StudyBasis,
@@ -107,7 +119,15 @@ function highestOf(entries: readonly ComparisonEntry[]): string | null {
   return best?.name ?? null;
 }
 
-function remarks(candidates: readonly Required<NamedCombination>[]): readonly string[] {
+/** That nothing is gained may be the model's doing. */
+function unheld({ name, change }: Entry, gainPct: number | undefined): readonly string[] {
+  const text = change === undefined ? null : leftOutOfModel(change);
+  return text === null || !(Math.abs(gainPct ?? 0) <= LEAST_GAIN_PCT)
+    ? []
+    : [`${name} is not modelled: ${text}`];
+}
+
+function remarks(candidates: readonly Entry[]): readonly string[] {
   const [first, ...others] = candidates;
   return others.flatMap(({ name, combination }) => {
     const found: string[] = [];

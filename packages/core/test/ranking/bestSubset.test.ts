@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { LEAST_GAIN_PCT } from '../../src/changes/notModelled.ts';
 import { type Budget, bestSubset, type Choice } from '../../src/ranking/bestSubset.ts';
-import { LEAST_GAIN_PCT } from '../../src/ranking/worthwhile.ts';
 
 const choice = (
   name: string,

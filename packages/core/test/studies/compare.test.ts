@@ -123,6 +123,21 @@ describe('a comparison', () => {
     expect(remarks).toEqual(['tilted asks for J1349, and is shown by J607 as flat is']);
   });
 
+  it('remarks on a change that gains nothing where the model holds a part of it alone', async () => {
+    const change = { edits: [{ kind: 'set', path: 'induction.spacer.height', value: '1 in' }] } as const;
+    const spaced = { ...candidate('flat with spacer'), change };
+    const run = runnerOf(() => 400);
+    const result = await compare(candidate('flat'), [spaced], { rpm: RPM, run });
+    expect(result.ok && result.value.remarks).toEqual([
+      expect.stringMatching(/^flat with spacer is not modelled: of a spacer /),
+    ]);
+    const gaining = await compare(candidate('flat'), [{ ...spaced, name: 'tilted' }], {
+      rpm: RPM,
+      run: runnerOf(({ name }, rpm) => (name === 'flat' ? 400 : rpm / 5)),
+    });
+    expect(gaining.ok && gaining.value.remarks).toEqual([]);
+  });
+
   it('that was interrupted gives what there is', async () => {
     const run = runnerOf(() => 400, 1);
     const { complete, entries, best } = await compared([candidate('a'), candidate('b')], { rpm: RPM }, run);
