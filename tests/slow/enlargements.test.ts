@@ -54,7 +54,7 @@ const torqueOver = (engine: Combination, rpm: readonly number[]): number =>
   pointsOf(engine, rpm).reduce((sum, p) => sum + p.torqueNm, 0);
 
 describe('what must be able to lose, on a street engine at low speed', () => {
-  // Its torque peaks near 4300 rpm.
+  // Its torque peaks near 3800 rpm.
   const LOW = [2000, 2500, 3000, 3500];
   const TOP = 6000;
   let engine: Combination;
