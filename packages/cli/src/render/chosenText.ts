@@ -29,7 +29,7 @@ export function chosenText(chosen: ChoiceResult, note: string, options: TextOpti
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
 
-/** What the engine as it is is warned of, and what each of the best raises beyond that. */
+/** The warnings of the engine as it is, and those that each of the best adds. */
 export function chosenWarnings({ warnings, builds }: ChoiceResult): readonly string[] {
   return [
     ...warningLines(warnings),

@@ -34,7 +34,7 @@ export function rankingText(ranking: RankingResult, note: string, options: TextO
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
 
-/** What the engine as it is is warned of, and what each change raises beyond that. */
+/** The warnings of the engine as it is, and those that each change adds. */
 export function rankingWarnings({ warnings, changes, baseline }: RankingResult): readonly string[] {
   const own = baseline?.breaches ?? [];
   return [

@@ -60,7 +60,7 @@ export function restrictionsText(study: RestrictionsResult, note: string, option
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
 }
 
-/** What the engine as it is is warned of, and what each change raises beyond that. */
+/** The warnings of the engine as it is, and those that each change adds. */
 export function restrictionsWarnings({ states, warnings }: RestrictionsResult): readonly string[] {
   return [
     ...warningLines(warnings),
