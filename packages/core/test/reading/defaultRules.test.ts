@@ -74,8 +74,10 @@ const NUMBERS: readonly Row[] = [
   ['gasket', () => clearance.gasketThickness(), 0.04 * INCH, 0.006 * INCH],
   ['deck', () => clearance.deck(), 0.015 * INCH, 0.008 * INCH],
   ['crevice of a 2 in bore', () => clearance.crevice(2 * INCH), 0.125e-6, 0.05e-6],
-  ['length of a cast branch', () => header.primaryLength('cast', 0.1), 0.22, 0.022],
-  ['length of a primary', () => header.primaryLength('headers', 0.1), 34 * INCH, 3.4 * INCH],
+  ['length of a cast branch', () => header.primaryLength('cast', 0.1, () => 9000), 0.22, 0.022],
+  ['length of a primary', () => header.primaryLength('headers', 0.1, () => 6000), 34 * INCH, 3.4 * INCH],
+  // 1.5 to the power -0.6 is 0.784053.
+  ['the same at 9000 rpm', () => header.primaryLength('headers', 0.1, () => 9000), 0.677108, 0.0677108],
   ['wall of a cast branch', () => header.primaryWall('cast'), 850, 80],
   ['wall of a tube', () => header.tubeWall(), 0.049 * INCH, null],
   // 1.8 of 2.098 in outside, less the walls; 0.7071 of it for two.
@@ -105,14 +107,20 @@ const NUMBERS: readonly Row[] = [
   ['plenum of a runner a cylinder', () => manifold.plenumVolume('individual-runner', 5e-3), 1.5e-3, 0.45e-3],
   [
     'runner of a race manifold',
-    () => manifold.runnerLength('single-plane', 4 * INCH),
+    () => manifold.runnerLength('single-plane', 4 * INCH, 5 * INCH, 6000),
     5.5 * INCH,
     1.1 * INCH,
   ],
-  ['runner alone', () => manifold.runnerLength('individual-runner', 4 * INCH), 8 * INCH, 1.6 * INCH],
+  // 0.3302 m of tract at 180 turns a second is 1.415143 of 42 m/s, and to the power -0.6 0.811932: 0.268100 m with the port.
+  [
+    'runner alone, for 10 800 rpm',
+    () => manifold.runnerLength('individual-runner', 4 * INCH, 5 * INCH, 10_800),
+    0.141100,
+    0.0282200,
+  ],
   [
     'runner with a throttle',
-    () => manifold.runnerLength('individual-throttles', 2 * INCH),
+    () => manifold.runnerLength('individual-throttles', 2 * INCH, 2.5 * INCH, 9000),
     4.5 * INCH,
     0.9 * INCH,
   ],
@@ -123,17 +131,25 @@ const NUMBERS: readonly Row[] = [
   ['loss of a runner alone', () => manifold.flowLoss('individual-runner'), 0.02, 0.04],
   ['loss behind a throttle', () => manifold.flowLoss('individual-throttles'), 0.02, 0.04],
   ['place of a throttle', () => manifold.throttleAt(0.3), 0.12, 0.03],
-  ['barrels of 3 litres', () => metering.barrels(3e-3), 2, null],
-  ['barrels of 3.1 litres', () => metering.barrels(3.1e-3), 4, null],
+  ['barrels of 3 litres', () => metering.barrels(3e-3, 4), 2, null],
+  ['barrels of 3.1 litres', () => metering.barrels(3.1e-3, 4), 4, null],
+  ['barrels of one cylinder', () => metering.barrels(3.1e-3, 1), 1, null],
   ['rating of one barrel', () => metering.ratingDrop(1), 3 * INHG, null],
   ['rating of two', () => metering.ratingDrop(2), 3 * INHG, null],
   ['rating of four', () => metering.ratingDrop(4), 1.5 * INHG, null],
-  ['one of two carburetors', () => metering.carburetorRating(0.3, 3 * INHG, 2, false), 0.259808, 0.0389711],
+  [
+    'one of two carburetors',
+    () => metering.carburetorRating(0.3, 3 * INHG, 2, 'shared'),
+    0.259808,
+    0.0389711,
+  ],
   // 0.15 times the root of 3/2.
-  ['one of two as made', () => metering.carburetorRating(0.3, 3 * INHG, 2, true), 0.183712, 0.0275568],
+  ['one of two as made', () => metering.carburetorRating(0.3, 3 * INHG, 2, 'few'), 0.183712, 0.0275568],
+  ['one of two alone', () => metering.carburetorRating(0.3, 3 * INHG, 2, 'alone'), 0.183712, 0.0275568],
   ['drop of an air cleaner', () => metering.airCleanerDrop(), 1.5 * INHG, null],
   // 4e-3 m2 over 0.85 for four of them.
   ['one of four throttles', () => metering.throttleDiameter(1, 4, () => 4e-3), 0.0387025, 0.0030962],
+  ['throttle in a runner', () => metering.runnerThrottleDiameter(1e-3), 0.0356825, 0.0028546],
   ['volume of a box', () => outlet.mufflerVolume('chambered', 4e-3), 12e-3, 4.8e-3],
   ['volume around a pipe', () => outlet.mufflerVolume('straight-through', 4e-3), 4e-3, 1.6e-3],
   ['pipe of a muffler', () => outlet.mufflerPipeInside(2e-3), 0.0504627, 0.00403701],
@@ -190,7 +206,12 @@ const NUMBERS: readonly Row[] = [
   ['how waves see a runner', () => manifold.runnerLengthMultiplier(), 1, 0.04],
   ['end of a runner', () => manifold.runnerExitArea(1e-3), 1.03e-3, 0.0515e-3],
   ['plenum of a dual plane', () => manifold.plenumVolume('dual-plane', 5e-3), 1e-3, 0.3e-3],
-  ['runner of a long runner', () => manifold.runnerLength('long-runner', 4 * INCH), 12 * INCH, 2.4 * INCH],
+  [
+    'runner of a long runner',
+    () => manifold.runnerLength('long-runner', 4 * INCH, 5 * INCH, 5000),
+    12 * INCH,
+    2.4 * INCH,
+  ],
   ['throat of an intake', () => valves.throatDiameter(0.05, 'intake'), 0.045, 0.001],
   ['ratio of direct acting', () => valvetrain.rockerRatio('direct-acting'), 1, 0],
   ['ratio of pushrods', () => valvetrain.rockerRatio('pushrod'), 1.5, 0.05],
@@ -236,6 +257,9 @@ describe('the estimate of', () => {
   });
 });
 
+/** A V8 about which nothing more is said. */
+const eight = (rpm: number) => ({ cylinders: 8, isV: true, isPlain: true, ratedSpeed: () => rpm });
+
 type Choice = readonly [what: string, found: () => unknown, word: unknown];
 
 const WORDS: readonly Choice[] = [
@@ -264,10 +288,29 @@ const WORDS: readonly Choice[] = [
   ).map(([compression, fuel]): Choice => [`fuel at ${compression}`, () => fuelName(compression).value, fuel]),
   ['induction of two valves', () => metering.inductionKind(2).value, 'carburetor'],
   ['induction of three', () => metering.inductionKind(3).value, 'throttle'],
-  ['manifold of a V8', () => manifold.manifoldStyle('carburetor', 8, true).value, 'dual-plane'],
-  ['manifold of eight in line', () => manifold.manifoldStyle('carburetor', 8, false).value, 'single-plane'],
-  ['manifold of a V6', () => manifold.manifoldStyle('carburetor', 6, true).value, 'single-plane'],
-  ['manifold behind a throttle', () => manifold.manifoldStyle('throttle', 8, true).value, 'long-runner'],
+  ['manifold of a V8', () => manifold.manifoldStyle('carburetor', eight(6500)).value, 'dual-plane'],
+  ['manifold of a fast V8', () => manifold.manifoldStyle('carburetor', eight(6550)).value, 'single-plane'],
+  [
+    'manifold of eight in line',
+    () => manifold.manifoldStyle('carburetor', { ...eight(5000), isV: false }).value,
+    'single-plane',
+  ],
+  [
+    'manifold of a V6',
+    () => manifold.manifoldStyle('carburetor', { ...eight(5000), cylinders: 6 }).value,
+    'single-plane',
+  ],
+  ['manifold behind a throttle', () => manifold.manifoldStyle('throttle', eight(5000)).value, 'long-runner'],
+  [
+    'manifold of a single',
+    () => manifold.manifoldStyle('throttle', { ...eight(5000), cylinders: 1 }).value,
+    'individual-throttles',
+  ],
+  [
+    'manifold of a single with a plenum',
+    () => manifold.manifoldStyle('throttle', { ...eight(5000), cylinders: 1, isPlain: false }).value,
+    'long-runner',
+  ],
   ['outlet of headers', () => outlet.muffler('headers').value, 'open'],
   ['outlet of a cast manifold', () => outlet.muffler('cast').value, 'chambered'],
   ['valvetrain of two valves', () => valvetrain.valvetrainType(2).value, 'pushrod'],

@@ -7,7 +7,12 @@ import { rodLength } from '../../src/reading/defaults/clearance.ts';
 import { usualBanks, usualFiringOrder, usualGroups } from '../../src/reading/defaults/firing.ts';
 import { fuelName } from '../../src/reading/defaults/fuel.ts';
 import { primaryInside, RATED_OVER_TORQUE_PEAK } from '../../src/reading/defaults/header.ts';
-import { airDemand, carburetorRating, RATING_DROPS } from '../../src/reading/defaults/metering.ts';
+import {
+  airDemand,
+  carburetorRating,
+  drawsByTurns,
+  RATING_DROPS,
+} from '../../src/reading/defaults/metering.ts';
 import { outletAreaFor } from '../../src/reading/defaults/outlet.ts';
 import { minimumArea } from '../../src/reading/defaults/ports.ts';
 import { intakeDuration, ratedSpeed } from '../../src/reading/defaults/ratedSpeed.ts';
@@ -80,11 +85,15 @@ describe('a carburetor', () => {
   });
 
   it('that costs 1.0 inHg at 577 cfm is rated 707 cfm at 1.5 inHg', () => {
-    expect(carburetorRating(577 * CFM, RATING_DROPS.four, 1, false).value / CFM).toBeCloseTo(706.7, 1);
+    expect(carburetorRating(577 * CFM, RATING_DROPS.four, 1, 'shared').value / CFM).toBeCloseTo(706.7, 1);
+  });
+
+  it('feels the gaps of few cylinders: a single draws for a quarter of the time, four without a gap', () => {
+    expect([1, 2, 3, 4, 8].map(drawsByTurns)).toEqual([4, 2, 4 / 3, 1, 1]);
   });
 
   it('of two barrels as made, 2.0 inHg at 200 cfm, is rated 245 cfm at 3.0 inHg', () => {
-    expect(carburetorRating(200 * CFM, RATING_DROPS.two, 1, true).value / CFM).toBeCloseTo(244.9, 1);
+    expect(carburetorRating(200 * CFM, RATING_DROPS.two, 1, 'few').value / CFM).toBeCloseTo(244.9, 1);
   });
 });
 

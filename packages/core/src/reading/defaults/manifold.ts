@@ -28,15 +28,28 @@ export const EXIT_OVER_PORT = 1.03;
 
 const REFERENCE_BORE = 4 * INCH;
 
+/** Speed at rated power from which a carbureted V8 has a single plane [rpm]: dual planes end at 6000 to 6500; common practice, no source. */
+export const SINGLE_PLANE_FROM = 6500;
+
+/** @param isPlain - nothing is said of a plenum or of what belongs to one */
 export function manifoldStyle(
   kind: 'carburetor' | 'throttle',
-  cylinders: number,
-  isV: boolean,
+  engine: {
+    readonly cylinders: number;
+    readonly isV: boolean;
+    readonly isPlain: boolean;
+    /** [rpm] */
+    readonly ratedSpeed: () => number;
+  },
 ): WordEstimate<Manifold> {
+  const { cylinders, isV, isPlain, ratedSpeed } = engine;
+  if (cylinders === 1 && isPlain)
+    return { value: 'individual-throttles', reason: 'one cylinder has nothing to share a plenum with' };
   if (kind === 'throttle') return { value: 'long-runner', reason: 'usual with a throttle body' };
-  return isV && cylinders === 8
-    ? { value: 'dual-plane', reason: 'usual on a carbureted V8' }
-    : { value: 'single-plane', reason: 'usual with a carburetor' };
+  if (!(isV && cylinders === 8)) return { value: 'single-plane', reason: 'usual with a carburetor' };
+  return ratedSpeed() > SINGLE_PLANE_FROM
+    ? { value: 'single-plane', reason: 'usual on a carbureted V8 rated above 6500 rpm' }
+    : { value: 'dual-plane', reason: 'usual on a carbureted V8' };
 }
 
 export function plenumVolume(style: Manifold, displacement: number): Estimate {
@@ -49,12 +62,38 @@ export function plenumVolume(style: Manifold, displacement: number): Estimate {
   };
 }
 
-export function runnerLength(style: Manifold, bore: number): Estimate {
-  const value = (MANIFOLD_STYLES[style].runner * bore) / REFERENCE_BORE;
+/**
+ * Length from valve to mouth times turns in a second [m/s] up to which runners are as long as usual: production engines of 1993 and 2004
+ * (tests/data), of this program's lengths, reach 40.
+ */
+export const USUAL_TRACT_SPEED = 42;
+/**
+ * How tracts of faster engines shorten with that product: trumpets of engines rated at 9 000 to 18 500 rpm are 0.2 to 0.3 m from valve to mouth
+ * (from memory), longer than waves alone ask for.
+ */
+export const TRACT_EXPONENT = 0.6;
+
+/**
+ * @param portLength - [m]
+ * @param ratedSpeed - [rpm]
+ */
+export function runnerLength(
+  style: Manifold,
+  bore: number,
+  portLength: number,
+  ratedSpeed: number,
+): Estimate {
+  const usual = (MANIFOLD_STYLES[style].runner * bore) / REFERENCE_BORE;
+  const tract = usual + portLength;
+  const pace = ((ratedSpeed / 60) * tract) / USUAL_TRACT_SPEED;
+  const value = pace > 1 ? Math.max(0.3 * usual, tract * pace ** -TRACT_EXPONENT - portLength) : usual;
   return {
     value,
     spread: 0.2 * value,
-    reason: `usual for a ${style} manifold, with the bore; common practice, no source`,
+    reason:
+      pace > 1
+        ? `usual for a ${style} manifold, with the bore, and shorter for its rated speed; from memory`
+        : `usual for a ${style} manifold, with the bore; common practice, no source`,
   };
 }
 

@@ -30,6 +30,14 @@ export function airDemand(displacement: number, rpm: number, filling: number = R
   return (displacement * rpm * filling) / 120;
 }
 
+/** Cylinders that draw one after another without a gap. */
+const WITHOUT_GAPS = 4;
+
+/** How much faster than its mean the air of so many cylinders flows while it flows [-]: each draws for a quarter of the time. */
+export function drawsByTurns(cylinders: number): number {
+  return Math.max(1, WITHOUT_GAPS / cylinders);
+}
+
 /** Carburetor or throttle by number of valves. */
 export function inductionKind(valves: number): WordEstimate<'carburetor' | 'throttle'> {
   return valves > 2
@@ -37,7 +45,8 @@ export function inductionKind(valves: number): WordEstimate<'carburetor' | 'thro
     : { value: 'carburetor', reason: 'usual with two valves' };
 }
 
-export function barrels(displacement: number): Estimate {
+export function barrels(displacement: number, cylinders: number): Estimate {
+  if (cylinders === 1) return { value: 1, spread: null, reason: 'one for one cylinder' };
   return displacement > FOUR_BARREL_DISPLACEMENT
     ? { value: 4, spread: null, reason: 'usual above 3 litres; from memory' }
     : { value: 2, spread: null, reason: 'usual up to 3 litres; from memory' };
@@ -58,21 +67,37 @@ export function ratingDrop(numberOfBarrels: number): Estimate {
 }
 
 /**
+ * Bore [m] of a throttle in the runner of one cylinder: no narrower than the runner there, since it takes its whole stream.
+ *
+ * @param area - of the runner [m2]
+ */
+export function runnerThrottleDiameter(area: number): Estimate {
+  const value = Math.sqrt((4 * area) / Math.PI);
+  return { value, spread: 0.08 * value, reason: 'as wide as the runner where it stands; from memory' };
+}
+
+/**
  * Rating [m3/s] of each of `count` carburetors that costs {@link CARBURETOR_DROP} at the rated demand, or {@link FEW_BARRELS_DROP}.
  *
  * @param drop - that it is rated at [Pa]
- * @param few - one or two barrels, and nothing speaks for another carburetor than the engine was made with
+ * @param use - shared by cylinders; `few`: by one or two barrels, and nothing speaks for another carburetor than the engine was made with;
+ * `alone`: a barrel for each cylinder, which has to bear the stream of that one while it draws
  */
-export function carburetorRating(demand: number, drop: number, count: number, few: boolean): Estimate {
-  const value = (demand / count) * Math.sqrt(drop / (few ? FEW_BARRELS_DROP : CARBURETOR_DROP));
-  return {
-    value,
-    spread: 0.15 * value,
-    reason: few
-      ? 'costs 2.0 inHg at rated speed with 85 % filling, usual for one and two barrels as engines are made; common practice, no source'
-      : 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
-  };
+export function carburetorRating(
+  demand: number,
+  drop: number,
+  count: number,
+  use: 'shared' | 'few' | 'alone',
+): Estimate {
+  const value = (demand / count) * Math.sqrt(drop / (use === 'shared' ? CARBURETOR_DROP : FEW_BARRELS_DROP));
+  return { value, spread: 0.15 * value, reason: RATING_REASONS[use] };
 }
+
+const RATING_REASONS = {
+  shared: 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
+  few: 'costs 2.0 inHg at rated speed with 85 % filling, usual for one and two barrels as engines are made; common practice, no source',
+  alone: 'costs 2.0 inHg at rated speed while its cylinder draws; from memory',
+} as const;
 
 /** Bore [m] of each of `count` throttles; `areaFor` gives the effective area for a flow at a drop. */
 export function throttleDiameter(

@@ -33,6 +33,7 @@ import type { InductionSection, Manifold, RunnerSection } from '../schema/induct
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { isProduction } from './isProduction.ts';
+import { once } from './once.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 import { airCleanerArea, kindOf, resolveMetering, resolveRestrictor } from './resolveMetering.ts';
 import { resolvePlenums, resolveRunnerBalance } from './resolvePlenums.ts';
@@ -56,9 +57,19 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   const { block } = inputs.block;
   const kind = kindOf(section, inputs.valves);
   const style = ledger.word('induction.manifold', section.manifold, () =>
-    manifoldStyle(kind, block.cylinders, inputs.block.layout === 'v'),
+    manifoldStyle(kind, {
+      cylinders: block.cylinders,
+      isV: inputs.block.layout === 'v',
+      isPlain: isPlain(section),
+      ratedSpeed: inputs.ratedSpeed,
+    }),
   );
-  const metering = resolveMetering(context, inputs, { kind, style });
+  const tract = once(() => resolveTract(context, inputs, style));
+  const metering = resolveMetering(context, inputs, {
+    kind,
+    style,
+    runnerArea: () => areaAt(tract(), section.runner?.throttleAt ?? throttleAt(tract().length).value),
+  });
   const { meteringArea, venturi } = metering;
   const injection =
     kind === 'carburetor'
@@ -73,8 +84,8 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   );
   const wall = (): Estimate => runnerWall(injection, heat, file.heat?.coolant);
   const { stacks, ...runner } = isOpen
-    ? resolveStacks(context, inputs, { kind, meteringArea }, wall)
-    : { stacks: null, ...resolveRunner(context, inputs, style, wall) };
+    ? resolveStacks(context, inputs, { kind, meteringArea }, tract(), wall)
+    : { stacks: null, ...resolveRunner(context, inputs, style, tract(), wall) };
   const evaporation = ledger.quantity('induction.evaporation', section.evaporation, 'share', '%', () =>
     evaporationOf(injection, inputs.fuel),
   );
@@ -114,6 +125,11 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   };
 }
 
+/** Nothing is said of a plenum, or of what stands under a carburetor or in front of a throttle body. */
+function isPlain({ plenum, groups, spacer, inletDuct, restrictor, divider }: InductionSection): boolean {
+  return [plenum, groups, spacer, inletDuct, restrictor, divider].every((part) => part === undefined);
+}
+
 /** A box in front of all trumpets, or none. */
 function airbox({ airbox: box }: InductionSection, block: Block): Induction['plenums'] {
   return box === undefined
@@ -126,12 +142,12 @@ function resolveStacks(
   context: ResolveContext,
   inputs: InductionInputs,
   metering: { readonly kind: 'carburetor' | 'throttle'; readonly meteringArea: number },
+  tract: Tract,
   wall: () => Estimate,
 ): Induction['runner'] & { readonly stacks: Stacks } {
   const { file, ledger } = context;
   const section = file.induction ?? {};
-  const tract = resolveTract(context, inputs, 'individual-throttles');
-  const { length, lengthMultiplier, entryArea, exitArea } = tract;
+  const { length, lengthMultiplier, entryArea } = tract;
   const { cylinders } = inputs.block.block;
   const count = section.throttle?.count;
   if (count !== undefined && count % cylinders !== 0)
@@ -149,7 +165,7 @@ function resolveStacks(
       'inconsistent',
       'lies behind the end of the runner, the face of the head',
     );
-  const here = entryArea + ((exitArea - entryArea) * at) / length;
+  const here = areaAt(tract, at);
   const each = metering.meteringArea / cylinders;
   const bore =
     metering.kind === 'carburetor' ? here : each / (THROTTLE_COEFFICIENT * (section.flowMultiplier ?? 1));
@@ -218,11 +234,11 @@ function resolveRunner(
   context: ResolveContext,
   inputs: InductionInputs,
   style: Manifold,
+  tract: Tract,
   wall: () => Estimate,
 ): Induction['runner'] {
   const { file, ledger } = context;
   const section = file.induction?.runner ?? {};
-  const tract = resolveTract(context, inputs, style);
   const { area, friction } = mouthOf(tract, statedLoss(context, inputs, style), inputs);
   return {
     ...tract,
@@ -239,15 +255,18 @@ function resolveRunner(
 }
 
 /** Lengths and areas of the runner. */
-function resolveTract(
-  { file, ledger }: ResolveContext,
-  inputs: InductionInputs,
-  style: Manifold,
-): Pick<Induction['runner'], 'length' | 'lengthMultiplier' | 'entryArea' | 'exitArea'> {
+type Tract = Pick<Induction['runner'], 'length' | 'lengthMultiplier' | 'entryArea' | 'exitArea'>;
+
+/** Area of the runner so far from its mouth [m2]. */
+function areaAt({ length, entryArea, exitArea }: Tract, at: number): number {
+  return entryArea + ((exitArea - entryArea) * at) / length;
+}
+
+function resolveTract({ file, ledger }: ResolveContext, inputs: InductionInputs, style: Manifold): Tract {
   const section = file.induction?.runner ?? {};
   const path = (field: keyof RunnerSection): FieldPath => `induction.runner.${field}`;
   const length = ledger.quantity(path('length'), section.length, 'length', 'in', () =>
-    runnerLength(style, inputs.block.block.bore),
+    runnerLength(style, inputs.block.block.bore, inputs.portLength, inputs.ratedSpeed()),
   );
   const exitArea = ledger.quantity(path('exitArea'), section.exitArea, 'area', 'in2', () =>
     runnerExitArea(inputs.portArea),

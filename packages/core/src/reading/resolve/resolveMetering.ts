@@ -16,8 +16,10 @@ import {
   airDemand,
   barrels,
   carburetorRating,
+  drawsByTurns,
   inductionKind,
   ratingDrop,
+  runnerThrottleDiameter,
   THROTTLE_COEFFICIENT,
   throttleDiameter,
 } from '../defaults/metering.ts';
@@ -57,10 +59,17 @@ export function kindOf(section: InductionSection, valves: number): 'carburetor' 
 export function resolveMetering(
   context: ResolveContext,
   inputs: MeteringInputs,
-  { kind, style }: { readonly kind: 'carburetor' | 'throttle'; readonly style: Manifold },
+  manifold: {
+    readonly kind: 'carburetor' | 'throttle';
+    readonly style: Manifold;
+    /** Of a runner where a throttle stands in it [m2]. */
+    readonly runnerArea: () => number;
+  },
 ): Metering {
+  const { kind, style, runnerArea } = manifold;
   const factor = context.file.induction?.flowMultiplier ?? 1;
-  const made = kind === 'throttle' ? throttles(context, inputs, style) : carburetors(context, inputs, style);
+  const made =
+    kind === 'throttle' ? throttles(context, inputs, style, runnerArea) : carburetors(context, inputs, style);
   return { kind, ...made, meteringArea: factor * made.meteringArea };
 }
 
@@ -74,7 +83,7 @@ function carburetors(
   const { cylinders } = inputs.block.block;
   const { displacement } = inputs.block;
   const path = (field: keyof CarburetorSection): FieldPath => `induction.carburetor.${field}`;
-  const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement));
+  const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement, cylinders));
   const count =
     section.count ??
     (isIndividual(style)
@@ -87,10 +96,10 @@ function carburetors(
   const drop = ledger.quantity(path('ratedAt'), section.ratedAt, 'pressure', 'inHg', () => ratingDrop(each));
   const rating = ledger.quantity(path('rating'), section.rating, 'flow', 'cfm', () =>
     carburetorRating(
-      airDemand(displacement, inputs.ratedSpeed()),
+      drawsByTurns(isIndividual(style) ? 1 : cylinders) * airDemand(displacement, inputs.ratedSpeed()),
       drop,
       count,
-      each <= 2 && !isIndividual(style) && isProduction(context),
+      carburetorUse(context, style, each),
     ),
   );
   const area = areaFromFlow(rating, drop);
@@ -109,6 +118,15 @@ function carburetors(
     bores: each * count,
     bore: BORE_OVER_VENTURI * narrow,
   };
+}
+
+function carburetorUse(
+  context: ResolveContext,
+  style: Manifold,
+  barrels: number,
+): 'shared' | 'few' | 'alone' {
+  if (isIndividual(style)) return 'alone';
+  return barrels <= 2 && isProduction(context) ? 'few' : 'shared';
 }
 
 /** Air that ratings refer to: its pressure [Pa] and ratio of specific heats. */
@@ -141,6 +159,7 @@ function throttles(
   { file, ledger }: ResolveContext,
   inputs: MeteringInputs,
   style: Manifold,
+  runnerArea: () => number,
 ): Omit<Metering, 'kind'> {
   const section = file.induction?.throttle ?? {};
   const { cylinders } = inputs.block.block;
@@ -154,7 +173,13 @@ function throttles(
         }))
       : 1);
   const diameter = ledger.quantity('induction.throttle.diameter', section.diameter, 'length', 'mm', () =>
-    throttleDiameter(airDemand(inputs.block.displacement, inputs.ratedSpeed()), count, areaFromFlow),
+    isIndividual(style)
+      ? runnerThrottleDiameter(runnerArea())
+      : throttleDiameter(
+          drawsByTurns(cylinders) * airDemand(inputs.block.displacement, inputs.ratedSpeed()),
+          count,
+          areaFromFlow,
+        ),
   );
   const meteringArea = count * THROTTLE_COEFFICIENT * discArea(diameter);
   return { meteringArea, count, bores: count, bore: diameter };
