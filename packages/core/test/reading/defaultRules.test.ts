@@ -115,8 +115,8 @@ const NUMBERS: readonly Row[] = [
   [
     'runner alone, for 10 800 rpm',
     () => manifold.runnerLength('individual-runner', 4 * INCH, 5 * INCH, 10_800),
-    0.141100,
-    0.0282200,
+    0.1411,
+    0.02822,
   ],
   [
     'runner with a throttle',
