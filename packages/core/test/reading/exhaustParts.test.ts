@@ -146,6 +146,7 @@ describe('a muffler', () => {
       '{ muffler: chambered, box: { kind: straight-through } }',
       'exhaust.box.kind is straight-through, and the muffler is chambered',
     ],
+    ['{ box: { backPressure: 2 psi } }', 'exhaust.box.backPressure goes with a muffler that is named'],
     [
       '{ muffler: { flow: 400 cfm }, box: { backPressure: 2 psi } }',
       'exhaust.box.backPressure is given beside a muffler by its rating or its back-pressure: keep one of the two',

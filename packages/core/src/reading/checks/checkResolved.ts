@@ -100,6 +100,11 @@ function checkJoined({ exhaustSystem: { balance, collectors } }: Combination, re
 function checkBox({ file }: ResolveContext, { exhaustSystem }: Combination, report: Report): void {
   if (file.exhaust?.box === undefined || file.exhaust.muffler !== undefined) return;
   if (exhaustSystem.muffler !== undefined) return;
+  if (file.exhaust.box.backPressure !== undefined) {
+    const how = 'give exhaust.muffler: { backPressure: 1.5 psi }, or straight-through or chambered';
+    report.problem('exhaust.box.backPressure', 'muffler', 'goes with a muffler that is named', how);
+    return;
+  }
   const hint = 'give exhaust.muffler: its back-pressure, its rated flow, or straight-through or chambered';
   report.problem('exhaust.box', 'muffler', 'has no word of what the muffler loses', hint);
 }
