@@ -45,7 +45,7 @@ describe('valvetide pressures', () => {
       await main(['pressures', 'a.yaml', '--trace', 'p.csv', '--quiet'], w.io, invented(change));
       return w.out().replaceAll(/\s+/gu, ' ');
     };
-    expect(await told({ likeness: 0.4 })).toContain('the waves are not alike (0.40 of 1)');
+    expect(await told({ likeness: 0.4 })).toContain('the waves are not alike (40 %)');
     expect(await told({ lagDeg: null })).toContain("their timing can't be compared");
     expect(await told({ lagDeg: -0.2 })).toContain('come when the measured ones do');
     expect(await told({ lagDeg: -3, status: 'unsettled' })).toMatch(/3\.0 crank deg early.*had not settled/u);

@@ -31,13 +31,13 @@ export function pressureAnswer({ place, rpm, lagDeg, likeness, status }: Pressur
   const where = `${titled(place)} at ${fixed(rpm)} rpm`;
   const unsettled = status === 'settled' ? '' : ' The cycle of the forecast had not settled.';
   if (lagDeg === null || likeness < UNLIKE)
-    return `${where}: the waves are not alike (${fixed(likeness, 2)} of 1), so that their timing can't be compared.${unsettled}`;
+    return `${where}: the waves are not alike (${fixed(100 * likeness)} %), so that their timing can't be compared.${unsettled}`;
   const lag = Math.abs(lagDeg);
   const timing =
     lag < LAG_TOLD
       ? 'the waves of the forecast come when the measured ones do'
       : `the waves of the forecast come ${fixed(lag, 1)} crank deg ${lagDeg > 0 ? 'late' : 'early'}`;
-  return `${where}: ${timing}; ${fixed(likeness, 2)} of 1 alike.${unsettled}`;
+  return `${where}: ${timing}; ${fixed(100 * likeness)} % alike.${unsettled}`;
 }
 
 /** Less than this is none [deg]: sensors and encoders are not truer. */
@@ -84,7 +84,7 @@ export function pressureColumns(units: UnitSystem): readonly Column<PressureOver
       unit: 'crank deg',
       cell: ({ lagDeg }) => (lagDeg === null ? '-' : signed(lagDeg, 1)),
     },
-    { name: 'alike', unit: 'of 1', cell: ({ likeness }) => fixed(likeness, 3) },
+    { name: 'alike', unit: '%', cell: ({ likeness }) => fixed(100 * likeness, 1) },
     figure('root mean square', (o) => o.rootMeanSquarePa),
   ];
 }
