@@ -12,6 +12,11 @@ export function breachLegend(all: readonly { readonly breaches: readonly Breach[
   return all.some(({ breaches }) => breaches.length > 0) ? '! breaks a limit, see the warnings' : '';
 }
 
+/** A warning that {@link breachWarnings} does not tell, as what it breaks. */
+export function isNoBreach({ code }: { readonly code: string }): boolean {
+  return code !== 'beyond-limit';
+}
+
 /** A warning for each limit that it breaks. */
 export function breachWarnings(
   name: string,

@@ -8,7 +8,7 @@ import type {
   OperatingPoint,
 } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
-import { breachLegend, breachWarnings, markedName } from './breaches.ts';
+import { breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { linesChart } from './linesChart.ts';
@@ -53,11 +53,7 @@ export function comparisonText(
 export function comparisonWarnings({ entries }: ComparisonResult): readonly string[] {
   const [reference, ...others] = entries;
   return [
-    ...warningLines(
-      (reference.curve?.warnings ?? []).filter(
-        ({ message }) => !reference.breaches.some((breach) => breach.message === message),
-      ),
-    ),
+    ...warningLines((reference.curve?.warnings ?? []).filter(isNoBreach)),
     ...breachWarnings(reference.name, reference),
     ...others.flatMap((entry) => [
       ...breachWarnings(entry.name, entry),

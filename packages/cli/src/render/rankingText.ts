@@ -1,6 +1,6 @@
 /** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
 import type { RankedChange, RankedPair, RankedSet, RankingResult, TestStep } from '@valvetide/core';
-import { breachCell, breachLegend, breachWarnings, markedName } from './breaches.ts';
+import { breachCell, breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
@@ -36,10 +36,9 @@ export function rankingText(ranking: RankingResult, note: string, options: TextO
 
 /** The warnings of the engine as it is, and those that each change adds. */
 export function rankingWarnings({ warnings, changes, baseline }: RankingResult): readonly string[] {
-  const own = baseline?.breaches ?? [];
   return [
-    ...warningLines(warnings.filter(({ message }) => !own.some((breach) => breach.message === message))),
-    ...breachWarnings('the engine as it is', { breaches: own }),
+    ...warningLines(warnings.filter(isNoBreach)),
+    ...breachWarnings('the engine as it is', { breaches: baseline?.breaches ?? [] }),
     ...changes.flatMap((change) => [
       ...breachWarnings(change.name, change),
       ...change.cautions.map((caution) => plain(`warning: ${change.name}: ${caution}`)),

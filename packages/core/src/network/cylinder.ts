@@ -77,7 +77,7 @@ export interface Cylinder extends Omit<CylinderSpec, 'burn'>, StillNode {
   readonly charge: GasTables;
   readonly mean: GasTables;
   /** Area of the piston [m2]. */
-  readonly bore: number;
+  readonly pistonArea: number;
   /** What burning releases at full efficiency, see {@link heatOfReaction} [J/kg]. */
   readonly heatOfReaction: number;
   /** Angular speed [rad/s]. */
@@ -142,7 +142,7 @@ export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cyli
     tables,
     charge,
     mean: tables,
-    bore: pistonArea(crank),
+    pistonArea: pistonArea(crank),
     heatOfReaction: heatOfReaction(charge),
     offset,
     energyAt,

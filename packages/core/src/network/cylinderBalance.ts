@@ -53,22 +53,22 @@ function useUpDelay({ now, side, offset: o }: Cylinder, d: Float64Array): void {
 }
 
 /** Heat of gas of one temperature to the walls. */
-function heatWalls({ now, walls, crank, bore }: Cylinder): void {
-  const head = bore * walls.headRatio;
+function heatWalls({ now, walls, crank, pistonArea }: Cylinder): void {
+  const head = pistonArea * walls.headRatio;
   const liner = linerArea(crank, now.V) + walls.clearanceWall;
-  const area = head + bore + liner;
-  const wall = (head * walls.head + bore * walls.piston + liner * walls.liner) / area;
+  const area = head + pistonArea + liner;
+  const wall = (head * walls.head + pistonArea * walls.piston + liner * walls.liner) / area;
   now.heat = now.heatCoefficient * area * (now.T - wall);
 }
 
 /** Heat of both zones, and what the flame does. */
 function balanceBurn(cylinder: Cylinder, d: Float64Array): void {
-  const { now, offset: o, walls, crank, burn, bore } = cylinder;
+  const { now, offset: o, walls, crank, burn, pistonArea } = cylinder;
   const { m, x } = now;
-  const head = bore * walls.headRatio;
+  const head = pistonArea * walls.headRatio;
   const liner = linerArea(crank, now.V) + walls.clearanceWall;
-  const area = head + bore + liner;
-  const wall = (head * walls.head + bore * walls.piston + liner * walls.liner) / area;
+  const area = head + pistonArea + liner;
+  const wall = (head * walls.head + pistonArea * walls.piston + liner * walls.liner) / area;
   // Share of the walls that burned gas touches: square root of the burned share of mass, since it is the lighter gas
   // (Ferguson, Internal Combustion Engines (1986), ch. 4).
   const touched = Math.sqrt(x);

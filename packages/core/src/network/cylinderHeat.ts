@@ -44,7 +44,7 @@ export interface HeatedGas {
   readonly walls: WallHeat;
   readonly crank: SliderCrank;
   /** Area of the piston [m2]. */
-  readonly bore: number;
+  readonly pistonArea: number;
   /** Angular speed [rad/s]. */
   readonly speed: number;
   readonly side: Float64Array;
@@ -78,13 +78,13 @@ function woschniMotored({ walls, crank, side, now, speed, opening }: HeatedGas):
   now.heatCoefficient = walls.multiplier * woschniOriginal(crank.bore, side[SIDE.p], now.T, w);
 }
 
-function woschniFiring({ walls, crank, bore, side, now, speed, opening, reference }: HeatedGas): void {
+function woschniFiring({ walls, crank, pistonArea, side, now, speed, opening, reference }: HeatedGas): void {
   const p = side[SIDE.p];
   const w = woschniVelocity(
     opening[0] > 0 ? WOSCHNI_C1_GAS_EXCHANGE : WOSCHNI_C1_CLOSED,
     (crank.stroke * speed) / Math.PI,
     WOSCHNI_C2,
-    bore * crank.stroke,
+    pistonArea * crank.stroke,
     reference.T,
     reference.p * reference.V,
     p - motoredPressure(reference.p, reference.V, now.V, MOTORED_EXPONENT),

@@ -57,9 +57,9 @@ describe('the gas ahead of the flame', () => {
 describe('the walls of an assembled cylinder', () => {
   it('are a roof of 1.2 times the bore area, and a tenth of it that stays uncovered at top centre', () => {
     const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(5000);
-    const [{ walls, bore }] = march.network.cylinders;
+    const [{ walls, pistonArea }] = march.network.cylinders;
     // A bore of 4.5 in.
-    expect(bore).toBeCloseTo(0.010261, 6);
+    expect(pistonArea).toBeCloseTo(0.010261, 6);
     expect(walls.headRatio).toBeCloseTo(1.2, 12);
     expect(walls.clearanceWall).toBeCloseTo(0.0010261, 7);
   });

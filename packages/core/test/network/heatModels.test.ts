@@ -25,7 +25,7 @@ function coefficient(walls: Partial<WallHeat>, state: { firing?: boolean; openin
   const gas: HeatedGas = {
     walls: { ...WALLS, ...walls },
     crank,
-    bore: (Math.PI / 4) * 0.1 ** 2,
+    pistonArea: (Math.PI / 4) * 0.1 ** 2,
     speed: (12 * Math.PI) / 0.08,
     side,
     now: { V: 1e-4, T: 1500, heatCoefficient: 0 },
