@@ -46,23 +46,30 @@ describe('numerical settings', () => {
 });
 
 describe('steps at low speed', () => {
-  // Where a cylinder near top centre, both valves open, is the fastest part of the engine.
-  it.each([
-    ['examples/minimum/engine.yaml', 500],
-    ['examples/tow-truck/engine.yaml', 500],
-    ['examples/hill-climb/engine.yaml', 500],
-    ['examples/scrambler/engine.yaml', 900],
-    ['examples/club-racer/engine.yaml', 1100],
-  ] as const)('a quarter as long move torque by less than three thousandths: %s at %i rpm', (file, rpm) => {
+  /** Percent that steps a quarter as long move torque by. */
+  function moved(file: string, rpm: number, mesh = DEFAULT_MESH): number {
     const engine = engineFile(file);
     const march = {
       ...MARCH_DEFAULTS,
+      // Short for the cylinder too, whatever the usual steps are.
+      settling: 1,
       courant: MARCH_DEFAULTS.courant / 4,
       maxStep: MARCH_DEFAULTS.maxStep / 4,
       maxBurnStep: MARCH_DEFAULTS.maxBurnStep / 4,
     };
-    const [usual] = pointsOf(engine, [rpm]);
-    const [fine] = pointsOf(engine, [rpm], { march });
-    expect(100 * Math.abs(fine.torqueNm / usual.torqueNm - 1)).toBeLessThan(0.3);
+    const [usual] = pointsOf(engine, [rpm], { mesh });
+    const [fine] = pointsOf(engine, [rpm], { mesh, march });
+    return 100 * Math.abs(fine.torqueNm / usual.torqueNm - 1);
+  }
+
+  // Of this, the smallest file and the club racer the one that it moves most, by 0.09 %.
+  it('a quarter as long move torque by less than three thousandths', () => {
+    expect(moved('examples/scrambler/engine.yaml', 900)).toBeLessThan(0.3);
+  });
+
+  // Pipes of one cell let steps be long: a cylinder near top centre, both valves open, is then the fastest part by far. Usual
+  // steps that took no heed of it would be off by 0.26 %.
+  it('a quarter as long move it by less than a thousandth where a cylinder asks for the shortest', () => {
+    expect(moved('examples/tow-truck/engine.yaml', 500, { intakeCell: 0, exhaustCell: 0 })).toBeLessThan(0.1);
   });
 });
