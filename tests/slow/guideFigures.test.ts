@@ -8,15 +8,13 @@ import { describe, expect, it } from 'vitest';
 import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
+import { runJobsHere } from '../../packages/core/src/studies/job.ts';
 import { commandLines, exampleFiles, guides, readGuide, root, split } from '../docs/guides.ts';
-import { sharedRun } from '../docs/sharedRun.ts';
 import { form, isFree, rowName, shown } from '../docs/shownOutput.ts';
 
 const WRITE = process.env['GUIDES'] === 'write';
 const LONG = ['docs/guide/choose.md', 'docs/guide/rank.md', 'docs/guide/restrictions.md'];
-/** Most pages ask about one engine at the same speeds, and about some of them again in another width. */
-const run = sharedRun();
-const core: Core = { ...CORE, openRunner: () => ({ run, close: async () => {} }) };
+const core: Core = { ...CORE, openRunner: () => ({ run: runJobsHere, close: async () => {} }) };
 
 /** Wide enough for every table that a guide shows whole. */
 const COLUMNS = [90, 100];
