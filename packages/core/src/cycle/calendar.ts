@@ -141,7 +141,8 @@ function meetDue(
       decodeAtAngle(cylinder, y);
     }
     diary.trappedMass = y[o + CYL.mass];
-    diary.residual = y[o + CYL.burned] / y[o + CYL.mass];
+    // Of a charge that is all burned gas rounding makes a little more than all, of one that has none less than nothing.
+    diary.residual = Math.min(1, Math.max(0, y[o + CYL.burned] / y[o + CYL.mass]));
     diary.closingEnergy = y[o + CYL.energy];
     diary.closingLiquid = y[o + CYL.liquid];
     noteCharge(cylinder, diary);

@@ -4,6 +4,7 @@ import { marchDegrees } from '../../src/cycle/march.ts';
 import { layGrid } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
+import { CYL } from '../../src/network/cylinder.ts';
 import { createNetwork } from '../../src/network/network.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
@@ -42,6 +43,23 @@ describe('the calendar of a cylinder', () => {
     // What is left of the last cycle, as a share of what is shut in: a tenth or two, whatever the engine.
     expect(march.diaries[0].residual).toBeGreaterThan(0.02);
     expect(march.diaries[0].residual).toBeLessThan(0.3);
+  });
+
+  it('takes a charge of which, by rounding, more than all is burned for one that is burned', () => {
+    const mesh = { intakeCell: 0, exhaustCell: 0 };
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative', mesh }).startSpeed(5000);
+    const { y, network } = march;
+    const [{ offset }] = network.cylinders;
+    const [{ intakeCloses }] = march.calendars;
+    layGrid(march);
+    renewCopies(network, y);
+    // Pipes hold burned gas too, so that the last sliver of the valve brings no other.
+    for (const { offset: o, cells: n } of network.ducts)
+      for (let i = 0; i < n; i++) y[o + 3 * n + i] = y[o + i];
+    y[offset + CYL.burned] = (1 + 3e-6) * y[offset + CYL.mass];
+    marchDegrees(march, 720 + intakeCloses - 0.2, 0.4);
+    expect(march.diaries[0].trappedMass).toBeGreaterThan(0);
+    expect(march.diaries[0].residual).toBe(1);
   });
 
   it('is that of its own valves where cylinders differ', () => {
