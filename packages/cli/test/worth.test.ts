@@ -47,7 +47,7 @@ Measure this first: flow bench (as stated), worth +/-2.4 % of power
 then: engine.rod (assumed), worth +/-1.2 % of power
 then: compression (as stated), worth +/-0.6 % of power
 then: carburetor rating (as stated), worth +/-0.4 % of power
-A pull to calibrate with settles: heat.multiplier (assumed), worth +/-1.5 % of power
+Calibrating on a pull settles the most: heat.multiplier (assumed), worth +/-1.5 % of power
 22 others less, 20 of them together +/-0.8 %; --verbose lists them
 `));
 

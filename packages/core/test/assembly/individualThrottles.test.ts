@@ -22,7 +22,7 @@ const text = (cylinders: number, induction: string): string =>
     'chamber: { compression: 9.5 }',
     'heads: { valvesPerCylinder: 4 }',
     `induction: ${induction}`,
-    'exhaust: { collector: none, muffler: open }',
+    'exhaust: { primary: { length: 34 in }, collector: none, muffler: open }',
     'burn: { ca50: 9 deg }',
     '',
   ].join('\n');

@@ -8,7 +8,7 @@ const COARSE = { intakeCell: 0.08, exhaustCell: 0.12, fewest: 2 };
 const RPM = [2500, 8500];
 const single = (cam: string, mixture: string) => {
   const read = readCombination(
-    `engine: { bore: 88 mm, stroke: 66 mm, cylinders: 1 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 4 }\ncam: { intake: { at050: 244 deg, lobeLift: 9 mm, centreline: ${cam} }, exhaust: { at050: 240 deg, lobeLift: 9 mm, centreline: 110 deg } }\nmixture: { lambda: ${mixture} }\n`,
+    `engine: { bore: 88 mm, stroke: 66 mm, cylinders: 1 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 4 }\ninduction: { manifold: long-runner }\nexhaust: { primary: { length: 34 in } }\ncam: { intake: { at050: 244 deg, lobeLift: 9 mm, centreline: ${cam} }, exhaust: { at050: 240 deg, lobeLift: 9 mm, centreline: 110 deg } }\nmixture: { lambda: ${mixture} }\n`,
   );
   if (!read.ok) throw new Error('the engine does not read');
   return wholeForecast(read.value, { rpm: RPM, mesh: COARSE });

@@ -18,6 +18,7 @@ function single(): Combination {
 chamber: { compression: 9.5 }
 heads: { valvesPerCylinder: 2, exhaust: { portLength: 70 mm } }
 burn: { ca50: 9 deg }
+induction: { manifold: single-plane }
 exhaust: { primary: { inside: 40 mm, length: 900 mm }, collector: none, muffler: open }
 `,
     { file: 'e.yaml' },
@@ -118,6 +119,7 @@ it('of a collector behind pairs come once a firing, those of a primary once a cy
 chamber: { compression: 9.5 }
 heads: { valvesPerCylinder: 2, exhaust: { portLength: 70 mm } }
 burn: { ca50: 9 deg }
+induction: { manifold: single-plane }
 exhaust: { primary: { inside: 38 mm, length: 330 mm }, secondary: { inside: 42 mm, length: 300 mm },
   collector: { inside: 50 mm, length: 900 mm }, muffler: open }
 `,
