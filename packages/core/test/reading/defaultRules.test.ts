@@ -74,10 +74,31 @@ const NUMBERS: readonly Row[] = [
   ['gasket', () => clearance.gasketThickness(), 0.04 * INCH, 0.006 * INCH],
   ['deck', () => clearance.deck(), 0.015 * INCH, 0.008 * INCH],
   ['crevice of a 2 in bore', () => clearance.crevice(2 * INCH), 0.125e-6, 0.05e-6],
-  ['length of a cast branch', () => header.primaryLength('cast', 0.1, () => 9000), 0.22, 0.022],
-  ['length of a primary', () => header.primaryLength('headers', 0.1, () => 6000), 34 * INCH, 3.4 * INCH],
-  // 1.5 to the power -0.6 is 0.784053.
-  ['the same at 9000 rpm', () => header.primaryLength('headers', 0.1, () => 9000), 0.677108, 0.0677108],
+  [
+    'length of a cast branch',
+    () => header.primaryLength('cast', { bore: 0.1, cylinders: 4 }, () => 9000),
+    0.22,
+    0.022,
+  ],
+  [
+    'length of a primary',
+    () => header.primaryLength('headers', { bore: 0.1, cylinders: 3 }, () => 8000),
+    34 * INCH,
+    3.4 * INCH,
+  ],
+  // 1.125 to the power -0.9, 1.5 to the power -0.6: 0.899420, 0.784053.
+  [
+    'the same at 9000 rpm',
+    () => header.primaryLength('headers', { bore: 0.1, cylinders: 3 }, () => 9000),
+    0.776739,
+    0.0776739,
+  ],
+  [
+    'the same of a twin',
+    () => header.primaryLength('headers', { bore: 0.1, cylinders: 2 }, () => 9000),
+    0.677108,
+    0.0677108,
+  ],
   ['wall of a cast branch', () => header.primaryWall('cast'), 850, 80],
   ['wall of a tube', () => header.tubeWall(), 0.049 * INCH, null],
   // 1.8 of 2.098 in outside, less the walls; 0.7071 of it for two.

@@ -6,13 +6,14 @@ import {
   primaryLength,
 } from '../../src/reading/defaults/header.ts';
 
+const FOUR = { bore: 0.1, cylinders: 4 };
 const SIZES = { cylinderVolume: 0.7e-3, stroke: 0.09, ratedSpeed: 6000, portArea: 8e-4 };
 
 describe('an exhaust that the file says little of', () => {
   it('of headers is sized by the gas at the torque peak: 74.7 m/s in half a turn at three quarters of rated speed', () => {
     // 0.7 l in half a turn at 6000 / 1.33 rpm through 14.10 cm2.
     expect(primaryInside('headers', SIZES).value).toBeCloseTo(0.042364, 5);
-    expect(primaryLength('headers', 0.1, () => SIZES.ratedSpeed).value).toBeCloseTo(34 * 0.0254, 6);
+    expect(primaryLength('headers', FOUR, () => SIZES.ratedSpeed).value).toBeCloseTo(34 * 0.0254, 6);
     expect(collectorLength('headers').value).toBeCloseTo(12 * 0.0254, 6);
   });
 
@@ -20,7 +21,7 @@ describe('an exhaust that the file says little of', () => {
     // 9.6 cm2, known to 8 %.
     expect(primaryInside('cast', SIZES).value).toBeCloseTo(0.034962, 6);
     expect(primaryInside('cast', SIZES).spread).toBeCloseTo(0.08 * 0.034962, 6);
-    expect(primaryLength('cast', 0.1, () => SIZES.ratedSpeed).value).toBeCloseTo(0.22, 9);
+    expect(primaryLength('cast', FOUR, () => SIZES.ratedSpeed).value).toBeCloseTo(0.22, 9);
     expect(collectorLength('cast').value).toBeCloseTo(0.6096, 6);
     expect(collectorLength('cast').spread).toBeCloseTo(0.3 * 0.6096, 6);
   });

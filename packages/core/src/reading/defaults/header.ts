@@ -10,11 +10,15 @@ export const RATED_OVER_TORQUE_PEAK = 1.33;
 /** Primary length of a header on a 4 in bore [m]; common practice, no source. Kept the same for other sizes. */
 export const HEADER_LENGTH: number = 34 * INCH;
 /**
- * Rated speed up to which primaries are as long as usual [rpm], and how they shorten beyond: 0.65 to 0.75 m at 9 000, 0.5 m at 13 500 and 0.43 m at
- * 18 500 rpm (from memory).
+ * Rated speed up to which primaries are as long as usual [rpm], and the power by which they shorten beyond. Of headers with collectors, usual to 8000 rpm on street
+ * and strip: 0.78 m at 9 000, 0.54 at 13 500, 0.41 at 18 500 rpm; of pipes of one or two cylinders, 0.65 to 0.7 m at 9 000 rpm (all from memory).
  */
-export const HEADER_USUAL_UP_TO = 6000;
-export const HEADER_EXPONENT = 0.6;
+export const HEADER_SHORTENS = {
+  shared: { above: 8000, exponent: 0.9 },
+  alone: { above: 6000, exponent: 0.6 },
+} as const;
+/** Cylinders up to which a pipe is mostly one cylinder's own. */
+const FEW_PIPES = 2;
 /**
  * Length of the branch in a cast manifold over bore [-]: cylinders 1.2 bores apart are on average 1.2 bores from the middle of
  * four, and the flange stands a bore off the outlet (from memory).
@@ -71,19 +75,24 @@ export function primaryInside(
 }
 
 /** @param ratedSpeed - [rpm], asked for where it matters */
-export function primaryLength(style: ExhaustStyle, bore: number, ratedSpeed: () => number): Estimate {
+export function primaryLength(
+  style: ExhaustStyle,
+  { bore, cylinders }: { readonly bore: number; readonly cylinders: number },
+  ratedSpeed: () => number,
+): Estimate {
   if (style === 'cast') {
     const value = CAST_LENGTH_RATIO * bore;
     return { value, spread: 0.1 * value, reason: '2.2 bores in a cast manifold; from memory' };
   }
-  const pace = ratedSpeed() / HEADER_USUAL_UP_TO;
-  const value = HEADER_LENGTH * Math.min(1, pace ** -HEADER_EXPONENT);
+  const { above, exponent } = HEADER_SHORTENS[cylinders <= FEW_PIPES ? 'alone' : 'shared'];
+  const pace = ratedSpeed() / above;
+  const value = HEADER_LENGTH * Math.min(1, pace ** -exponent);
   return {
     value,
     spread: 0.1 * value,
     reason:
       pace > 1
-        ? '34 in up to 6000 rpm, shorter for its rated speed; from memory'
+        ? `34 in up to ${above} rpm, shorter for its rated speed; from memory`
         : '34 in; common practice, no source',
   };
 }

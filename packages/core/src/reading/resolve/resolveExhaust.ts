@@ -49,7 +49,7 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
     length:
       mean(section.primary?.lengths) ??
       ledger.quantity(`${path}.length`, section.primary?.length, 'length', 'in', () =>
-        primaryLength(style, block.bore, inputs.ratedSpeed),
+        primaryLength(style, block, inputs.ratedSpeed),
       ),
     area: discArea(inside),
     wallTemperature: ledger.quantity(
