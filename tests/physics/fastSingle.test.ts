@@ -22,6 +22,11 @@ describe('a single of which little more than its rated speed is known', () => {
     expect(0.85 * (stacks?.bore ?? 0)).toBeLessThan(entryArea);
   });
 
+  it('keeps a plenum that the file states', () => {
+    const stated = readCombination(`${SINGLE}induction: { plenum: 1.2 l }\n`);
+    expect(stated.ok && stated.value.induction.plenums.map(({ volume }) => volume)).toEqual([1.2e-3]);
+  });
+
   it('makes its power near that speed: as much there as well below, where pipes of a car would have it fall', () => {
     const [below, rated, beyond] = pointsOf(engine, [6500, 8500, 11_000]);
     expect(rated.powerKw).toBeGreaterThan(1.05 * below.powerKw);

@@ -93,6 +93,17 @@ describe('a pipe behind throats', () => {
     },
   );
 
+  it('lets the stream behind throats at their limit go as fast as sound', () => {
+    const network = pipeOf([{ area: 0.9 * AREA, lost: 1 }], 1e5, 3e4, 1, 1, 0.005);
+    const [duct] = network.ducts;
+    const y = new Float64Array(network.size);
+    fillDuct(duct, y, 3e4, 300, 0);
+    marchTime(network, y, 0.03, 0.5);
+    // 0.684731 p0 / sqrt(R T0) through the throats; sonic, a stream of as much has 0.528282 of the pressure it would have at rest.
+    expect(Math.abs(duct.p[0] / (0.9 * 0.528282 * 1e5) - 1)).toBeLessThan(0.005);
+    expect(Math.abs(duct.u[0] / duct.c[0] - 1)).toBeLessThan(0.01);
+  });
+
   // In ever less of a pipe the jet has ever less room to mix in: what the stream is faster it is colder, and denser.
   it.each([0.5, 0.7, 0.85, 0.95])(
     'gives nothing of the jet back where %f of it is open, drawing or blowing, up to the speed of sound, within half a thousandth',

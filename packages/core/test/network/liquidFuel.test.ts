@@ -67,7 +67,7 @@ function filled(
   inCylinder: number,
   time = 0.02,
   boiling?: Boiling,
-): Readonly<Record<'mass' | 'energy' | 'scale' | 'heat' | 'liquid' | 'came' | 'T', number>> {
+): Readonly<Record<'mass' | 'energy' | 'scale' | 'heat' | 'liquid' | 'came' | 'broughtPerKg' | 'T', number>> {
   const network = pumping(wallShare, boiling);
   const y = new Float64Array(network.size);
   // Next to nothing turns: the piston stands.
@@ -95,6 +95,7 @@ function filled(
     heat: account.cylinderHeat,
     liquid: y[cylinder.offset + CYL.liquid],
     came: account.massIn,
+    broughtPerKg: account.energyIn / account.massIn,
     T: cylinder.side[SIDE.T],
   };
 }
@@ -120,6 +121,8 @@ describe('fuel that comes in as liquid', () => {
     expect(Math.abs(run.energy) / run.scale).toBeLessThan(1e-12);
     expect(Math.abs(run.liquid / plain.liquid / (1 - boiled) - 1)).toBeLessThan(0.03);
     expect(run.T).toBeGreaterThan(plain.T);
+    // What boiled brings the heat it boiled by.
+    expect((run.broughtPerKg - plain.broughtPerKg) / latentHeat).toBeCloseTo(boiled, 9);
   });
 
   it('evaporates in the cylinder, and takes of its heat from the walls what they are to give', () => {

@@ -19,6 +19,7 @@ import { intakeDuration, ratedSpeed } from '../../src/reading/defaults/ratedSpee
 import { wallTemperature } from '../../src/reading/defaults/running.ts';
 import { splitValves, valveDiameter } from '../../src/reading/defaults/valves.ts';
 import { bearingsOfCamshaft, camshafts } from '../../src/reading/defaults/valvetrain.ts';
+import { readCombination } from '../../src/reading/readCombination.ts';
 import { evaporationCooling } from '../support/evaporationCooling.ts';
 import { fileWith, readGood } from './files.ts';
 
@@ -90,6 +91,19 @@ describe('a carburetor', () => {
 
   it('feels the gaps of few cylinders: a single draws for a quarter of the time, four without a gap', () => {
     expect([1, 2, 3, 4, 8].map(drawsByTurns)).toEqual([4, 2, 4 / 3, 1, 1]);
+  });
+
+  it('of its own for each of four passes four times what one for all does, while its cylinder draws', () => {
+    const area = (induction: string): number => {
+      const read = readCombination(
+        `engine: { bore: 80 mm, stroke: 80 mm, cylinders: 4 }\nchamber: { compression: 9 }\nheads: { valvesPerCylinder: 2 }\ninduction: ${induction}\n`,
+      );
+      if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+      return read.value.induction.meteringArea;
+    };
+    const own = area('{ manifold: individual-throttles, carburetor: { count: 4, barrels: 1 } }');
+    const shared = area('{ manifold: single-plane, carburetor: { barrels: 2 } }');
+    expect(Math.abs(own / shared / 4 - 1)).toBeLessThan(0.01);
   });
 
   it('of two barrels as made, 2.0 inHg at 200 cfm, is rated 245 cfm at 3.0 inHg', () => {
