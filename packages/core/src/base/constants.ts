@@ -9,13 +9,26 @@ export const STANDARD_ATMOSPHERE = 101_325;
 /** Reference temperature of formation enthalpies [K] (NASA TM-4513, 1993). */
 export const T_REFERENCE = 298.15;
 
-/** Inch of mercury at 0 degC and inch of water at 4 degC [Pa] (NIST SP 811, B.8). */
+/** Bar [Pa], exact by definition. */
+export const BAR = 1e5;
+
+/** Inch of mercury at 0 degC [Pa] (NIST SP 811, B.8). */
 export const INCH_OF_MERCURY = 3386.389;
+
+/** Inch of water at 4 degC [Pa] (NIST SP 811, B.8). */
 export const INCH_OF_WATER = 249.08891;
 
-/** Pound-force foot [N m] and horsepower of 550 ft lbf/s [W], exact by definition. */
+/** Pound-force foot [N m], exact by definition. */
 export const POUND_FOOT = 1.3558179483314;
+
+/** Horsepower of 550 ft lbf/s [W], exact by definition. */
 export const HORSEPOWER = 745.6998715822702;
 
 /** Inch [m], exact by definition. */
 export const INCH = 0.0254;
+
+/** Foot [m], exact by definition. */
+export const FOOT = 0.3048;
+
+/** Cubic foot a minute [m3/s], exact by definition. */
+export const CUBIC_FOOT_A_MINUTE: number = FOOT ** 3 / 60;

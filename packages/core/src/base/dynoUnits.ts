@@ -1,5 +1,5 @@
 /** Units as dyno sheets head their columns: torque, power, flow, pressure, temperature. Factors to SI or to the unit named. */
-import { HORSEPOWER, INCH_OF_MERCURY, INCH_OF_WATER, POUND_FOOT } from './constants.ts';
+import { FOOT, HORSEPOWER, INCH_OF_MERCURY, INCH_OF_WATER, POUND_FOOT } from './constants.ts';
 
 /** What a column of a dyno sheet measures. */
 export type DynoDimension =
@@ -23,10 +23,10 @@ export interface DynoUnit {
 const HORSEPOWER_KW = HORSEPOWER * 1e-3;
 /** Metric horsepower, 75 kgf m/s [kW], exact by definition. */
 const METRIC_HORSEPOWER_KW = 0.73549875;
+/** Pound [kg], exact by definition. */
 const POUND_KG = 0.45359237;
-/** Dry air of 60 F and 14.696 psi [kg/m3]: a standard cubic foot weighs 0.0763 lb. */
+/** Density of dry air at 60 F and 14.696 psi [kg/m3]: a standard cubic foot weighs 0.0763 lb. */
 const STANDARD_DENSITY = 1.2224;
-const CUBIC_FOOT = 0.3048 ** 3;
 
 const times = (factor: number): DynoUnit => ({ factor, offset: 0 });
 
@@ -60,7 +60,7 @@ const UNITS: Readonly<Record<DynoDimension, Readonly<Record<string, DynoUnit>>>>
     'kg/h': times(1),
     'kg/hr': times(1),
     'g/s': times(3.6),
-    scfm: times(CUBIC_FOOT * STANDARD_DENSITY * 60),
+    scfm: times(FOOT ** 3 * STANDARD_DENSITY * 60),
   },
   pressure: {
     inhg: times(INCH_OF_MERCURY * 1e-3),
@@ -93,7 +93,7 @@ const UNITS: Readonly<Record<DynoDimension, Readonly<Record<string, DynoUnit>>>>
   ratio: { '%': times(0.01), ':1': times(1) },
 };
 
-/** How the unit would be written for each dimension, for a hint. */
+/** Units to offer in a hint, by dimension. */
 export const DYNO_EXAMPLES: Readonly<Record<DynoDimension, string>> = {
   speed: 'rpm',
   torque: 'lb-ft or Nm',

@@ -11,7 +11,10 @@ const DIGITS = 12;
 
 const RATIO = /^\s*(\d+(?:\.\d+)?)\s*:\s*1\s*$/u;
 
-/** Temperatures come last: differences of them add, and a plain `K` is one too. */
+/**
+ * Dimensions that a sum may have. To a temperature only a difference can be added, so absolute temperatures are not among them;
+ * differences come last, since a plain `K` is one too.
+ */
 const DIMENSIONS: readonly Dimension[] = [
   'length',
   'area',
@@ -20,6 +23,7 @@ const DIMENSIONS: readonly Dimension[] = [
   'flow',
   'angle',
   'speed',
+  'piston-speed',
   'share',
   'specific-energy',
   'temperature-difference',

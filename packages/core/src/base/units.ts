@@ -179,15 +179,15 @@ export function toUnit(value: number, unit: string, dimension: Dimension): numbe
   if (unit === '') return value;
   if (dimension === 'share') return value * 100;
   const name = normalise(unit);
-  const isDifference = dimension === 'temperature-difference';
   const { kept, common } = FACTS[dimension];
-  if (
-    isDifference
-      ? !(differenceFactor(name) > 0)
-      : !isUnit(name) || !new Unit(1, name).equalBase(new Unit(1, kept))
-  )
-    throw new DomainError('unit', unit, `one of ${common.join(', ')}`);
-  return isDifference ? value / differenceFactor(name) : new Unit(value, kept).toNumber(name);
+  const refused = (): DomainError => new DomainError('unit', unit, `one of ${common.join(', ')}`);
+  if (dimension === 'temperature-difference') {
+    const factor = differenceFactor(name);
+    if (!(factor > 0)) throw refused();
+    return value / factor;
+  }
+  if (!isUnit(name) || !new Unit(1, name).equalBase(new Unit(1, kept))) throw refused();
+  return new Unit(value, kept).toNumber(name);
 }
 
 /** How a quantity of this dimension is asked for: `a length with its unit, such as 4.000 in`. */

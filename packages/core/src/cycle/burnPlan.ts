@@ -85,34 +85,20 @@ export function burnAngles(
     const T = compressedTemperature(tables, diary.closingTemperature, b, ratio);
     const p = (diary.closingPressure * ratio * T) / diary.closingTemperature;
     return {
+      pistonSpeed,
       viscosity: kinematicViscosity(T, p, R),
       height: V / pistonArea(crank),
       flameSpeed: laminarFlameSpeed(model.flameFuel, model.phi, T, p, diluent),
     };
   };
-  const early = at(-DEVELOPMENT_INSTANT);
+  const development = flameDevelopmentAngle(model.reference, at(-DEVELOPMENT_INSTANT));
   const centre = at(0);
-  const development = flameDevelopmentAngle(
-    model.reference,
-    pistonSpeed,
-    early.viscosity,
-    early.height,
-    early.flameSpeed,
-  );
-  const { viscosity, height, flameSpeed } = centre;
   const topVolume = cylinderVolume(crank, 0);
   const first = Math.min(model.multiplier * development, LONGEST);
   const mainAt = (lead: number) => {
     // Not before the valve has closed: then the charge is not compressed yet.
     const volume = cylinderVolume(crank, (Math.max(-lead, intakeCloses) * Math.PI) / 180);
-    const main = mainBurnAngle(
-      model.reference,
-      pistonSpeed,
-      viscosity,
-      height,
-      flameSpeed,
-      topVolume / volume,
-    );
+    const main = mainBurnAngle(model.reference, centre, topVolume / volume);
     return Math.min(model.multiplier * main, LONGEST);
   };
   if (model.duration !== null) return { development: first, main: model.duration };

@@ -1,4 +1,5 @@
 /** Burned gas at chemical equilibrium: the composition that a mixture of C, H, O, N atoms takes at T and p. */
+import { BAR } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import type { AtomCounts } from './atoms.ts';
 import { gOverRT } from './nasaPolynomial.ts';
@@ -16,8 +17,6 @@ export const PRODUCTS = ['N2', 'O2', 'Ar', 'CO2', 'H2O', 'CO', 'H2', 'O', 'H', '
 /** Number of product species. */
 export const PRODUCT_COUNT: number = PRODUCTS.length;
 
-/** Pressure the coefficients' entropies refer to [Pa]: 1 bar (NASA TM-4513, 1993), not the older 1 atm. */
-const BAR = 1e5;
 /** Keeps 0/0 out where hydrogen or nitrogen is absent [bar^½]. */
 const TINY = 1e-300;
 const N2 = species('N2');
@@ -48,6 +47,8 @@ export interface ProductSolution {
 /**
  * Constants of the six independent reactions at T, partial pressures in bar [-]: of `O`, `H`, `OH`, `NO`,
  * `H2O`, `CO2` made of ½ O2 (for CO2 with CO, for the others with ½ H2 or ½ N2 as needed), written to `k`.
+ *
+ * In bar, since the coefficients' entropies refer to 1 bar (NASA TM-4513, 1993), not to the older 1 atm.
  */
 export function reactionConstants(T: number, k: Float64Array): void {
   const halfO2 = gOverRT(O2, T) / 2;
@@ -103,8 +104,10 @@ export function equilibriumProducts(atoms: AtomCounts, T: number, p: number): Pr
 
 /**
  * Root of the oxygen pressure at which carbon and hydrogen leave `short` moles unburned: carbon / (1 + kc a) + hydrogen / (1 + kh a)
- * = short, a quadratic with one positive root. Cold gas binds one of the two wholly before it touches the other; a mean of the two
- * constants would start the search on the flat between them, from where it does not find out.
+ * = short, a quadratic with one positive root.
+ *
+ * Both constants are needed. Cold gas binds one of the two elements wholly before it touches the other. One constant for both, a mean
+ * of the two, would start Newton's method on the flat stretch between them, where it gets lost.
  */
 function richOxygen(carbon: number, hydrogen: number, short: number, kc: number, kh: number): number {
   const square = short * kc * kh;
@@ -135,6 +138,9 @@ export function startProducts(atoms: AtomCounts, p: number, k: Float64Array, unk
 
 /**
  * One solution from a guess, in place: the hot core of {@link equilibriumProducts}, without guards.
+ *
+ * Longer than other functions on purpose: one iteration has fifty quantities that all lean on each other, and parts of it would hand
+ * them round by the dozen.
  *
  * @param k - constants at T, from {@link reactionConstants}
  * @param unknowns - (ln a, ln c): guess in, solution out

@@ -1,5 +1,5 @@
 /** Burned gas at equilibrium, tabulated over temperature and pressure. */
-import { R_UNIVERSAL } from '../base/constants.ts';
+import { BAR, R_UNIVERSAL } from '../base/constants.ts';
 import { type AtomCounts, atomMass } from './atoms.ts';
 import { PRODUCT_COUNT, PRODUCTS, reactionConstants, solveProducts, startProducts } from './equilibrium.ts';
 import type { EquilibriumTable } from './gasTables.ts';
@@ -11,10 +11,10 @@ import { species } from './species.ts';
 const DT = 20;
 /** The grid reaches at least to this temperature [K]. */
 const T_MAX = 3600;
-/** [Pa] */
-const P_MIN = 0.3e5;
-/** [Pa] */
-const P_MAX = 300e5;
+/** Least pressure of the grid [Pa]. */
+const P_MIN: number = 0.3 * BAR;
+/** Highest pressure of the grid [Pa]. */
+const P_MAX: number = 300 * BAR;
 /** Number of pressures. */
 const PRESSURES = 64;
 /** Width above the freezing temperature over which frozen properties give way to equilibrium ones [K]. */
@@ -74,7 +74,7 @@ export function tabulateEquilibrium(
       const used = solveProducts(atoms, p, k, unknowns, fractions);
       iterations += Math.abs(used);
       if (used < 0) failures++;
-      const moles = p / 1e5 / Math.exp(unknowns[1]);
+      const moles = p / BAR / Math.exp(unknowns[1]);
       let h = 0;
       for (let i = 0; i < PRODUCT_COUNT; i++) h += fractions[i] * enthalpies[i];
       const gasConstant = (R_UNIVERSAL * moles) / mass;

@@ -1,4 +1,5 @@
 /** Fresh gas: humid air with the vapour of a fuel. */
+import { STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import { DRY_AIR, humidAirComponents } from './air.ts';
 import { atomMass, oxygenDemand } from './atoms.ts';
@@ -20,9 +21,9 @@ export interface FreshGas {
  *
  * @param fuel - the fuel
  * @param lambda - dry air over the dry air that complete combustion needs [-], 0.5 to 20
- * @param vapourShare - share of the fuel that is vapour [-], 0 to 1; the rest is no gas and is left out
  * @param pressure - total pressure of the air before fuel is added [Pa]
  * @param vapourPressure - partial pressure of water in that air [Pa]
+ * @param vapourShare - share of the fuel that is vapour [-], 0 to 1; the rest is no gas and is left out
  * @throws {@link DomainError} naming the argument out of range
  */
 export function freshGas(
@@ -48,6 +49,6 @@ export function freshGas(
 
 /** Dry air over fuel at complete combustion without excess, by mass [-]. */
 export function stoichiometricAirFuelRatio(fuel: Fuel): number {
-  const fresh = freshGas(fuel, 1, 101_325, 0);
+  const fresh = freshGas(fuel, 1, STANDARD_ATMOSPHERE, 0);
   return fresh.dryAirFraction / fresh.fuelFraction;
 }

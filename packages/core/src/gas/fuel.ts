@@ -16,9 +16,9 @@ export interface Fuel {
   readonly atoms: { readonly C: number; readonly H: number; readonly O: number } | null;
   /** Lower heating value of the liquid at 298.15 K [J/kg]. */
   readonly lowerHeatingValue: number;
-  /** Latent heat at 298.15 K [J/kg]; 0: a gas. */
+  /** Latent heat at 298.15 K [J/kg]; 0 for a gas. */
   readonly latentHeat: number;
-  /** Temperature at which the liquid boils at 1 atm, of a blend the middle of its range [K]. */
+  /** Temperature at which the liquid boils at 1 atm, of a blend the middle of its range [K]; 0 for a gas. */
   readonly boilingPoint: number;
   /** Research octane number [-]. */
   readonly researchOctane: number;

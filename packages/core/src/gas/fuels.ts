@@ -101,8 +101,8 @@ function gas(name: string, moles: Parts, researchOctane: number, motorOctane: nu
  * Pump gasolines are named by antiknock index, (RON + MON) / 2; the split into RON and MON is typical and from
  * memory, the composition is the one surrogate (grades differ by less than 1 % in energy). `-e10`: with 10 % ethanol by
  * volume. Race gasolines are named by antiknock index too; composition and octane numbers are typical and from memory.
- * Propane and natural gas enter as gases; a liquid propane that evaporates in the engine is not meant. Octane numbers from memory.
- * Octane numbers of ethanol and methanol as blends see them differ; these are of the neat fuels, from memory.
+ * Propane and natural gas enter as gases; a liquid propane that evaporates in the engine is not meant. Octane numbers of
+ * ethanol and methanol are those of the neat fuels: what they bring to a blend differs. These numbers are from memory too.
  */
 export const FUELS: readonly Fuel[] = [
   blend('pump-87', GASOLINE, 91, 83),

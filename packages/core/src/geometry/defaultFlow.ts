@@ -62,6 +62,9 @@ export const EXHAUST_SHARE: { readonly twoValve: number; readonly fourValve: num
 /** Gain of an exhaust port from a pipe stub at high lift [-]. Common practice, no source: about 5 %, little at low lift. */
 export const PIPE_STUB_GAIN = 0.05;
 
+/** Lift over valve diameter from which a pipe stub brings its whole gain [-]. Common practice, no source. */
+const PIPE_STUB_LIFT = 0.15;
+
 /**
  * Effective area of an intake side without a flow sheet.
  *
@@ -142,7 +145,7 @@ export function withPipeStub(bare: FlowPoints, valveDiameter: number): FlowPoint
   return {
     lift: bare.lift,
     area: bare.area.map((area, i) => {
-      const reach = Math.min(1, bare.lift[i] / valveDiameter / 0.15);
+      const reach = Math.min(1, bare.lift[i] / valveDiameter / PIPE_STUB_LIFT);
       return area * (1 + PIPE_STUB_GAIN * reach);
     }),
   };

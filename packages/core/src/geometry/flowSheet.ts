@@ -1,6 +1,6 @@
 /** Flow sheets and ratings: volume flow at a test depression to effective area and back. */
 
-import { INCH_OF_MERCURY, INCH_OF_WATER } from '../base/constants.ts';
+import { INCH_OF_MERCURY, INCH_OF_WATER, STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import { isentropicFluxFunction } from '../gas/isentropic.ts';
 
@@ -18,7 +18,7 @@ export interface BenchAir {
 
 /** Standard atmosphere at 20 C, dry: what a sheet is taken to mean that doesn't say. */
 export const BENCH_AIR: BenchAir = {
-  pressure: 101_325,
+  pressure: STANDARD_ATMOSPHERE,
   temperature: 293.15,
   gamma: 1.4,
   gasConstant: 287.055,

@@ -1,4 +1,5 @@
 /** Accelerations of least squared jerk that pass given lifts with one change of sign: a small quadratic programme. */
+import { dot } from '../numerics/dot.ts';
 
 /**
  * Nodal accelerations of least jerk, positive up to one node and negative from it on; null where impossible.
@@ -74,12 +75,6 @@ function solveDifferences(right: Float64Array, free: readonly number[]): Float64
   for (const i of free) isFree[i] = 1;
   for (let i = n - 2; i >= 0; i--) if (isFree[i] === 1 && isFree[i + 1] === 1) x[i] -= upper[i] * x[i + 1];
   return x;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }
 
 /** Whether positive turns to negative and stays so. Rounding is overlooked. */

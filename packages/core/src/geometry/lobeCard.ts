@@ -22,9 +22,19 @@ export interface CompletedCard {
   readonly estimated: readonly CardPoint[];
 }
 
+/** Heights at which the points that a lobe needs are estimated [m]: near the seat, where cards compare lobes, and on the flank. */
 const LOW_LIFT = 0.006 * INCH;
 const STANDARD_LIFT = 0.05 * INCH;
 const SHAPE_LIFT = 0.2 * INCH;
+/** A card whose first line is above this says nothing of its ramp [m]. */
+const HIGHEST_LOW_LINE = 0.03 * INCH;
+/** Lines from here [m] to this share of the lobe [-] say how full it is. */
+const SHAPE_FROM = 0.12 * INCH;
+const SHAPE_TO = 0.85;
+/** Lowest lobe for which fullness is estimated [m]: on a lower one the estimate would stand on the nose and say nothing. */
+const LEAST_LOBE = 0.25 * INCH;
+/** Length of the raised cosine beyond the duration at 0.050 in [crank deg]. */
+const COSINE_SKIRT = 46;
 
 /**
  * Duration at a low lift over the one at 0.050 in lifter rise [crank deg], by lift [m].
@@ -69,12 +79,11 @@ export function completeCard(
   checkCard(points, maxLift);
   const estimated: CardPoint[] = [];
   const atStandard = standardDuration(points, maxLift, follower);
-  if (points[0].lift > 0.03 * INCH) {
+  if (points[0].lift > HIGHEST_LOW_LINE) {
     estimated.push({ duration: atStandard + rampExtra(LOW_LIFT, follower), lift: LOW_LIFT });
   }
-  // Below a quarter inch of lobe the point would sit on the nose and say nothing.
-  const told = points.some((point) => point.lift > 0.12 * INCH && point.lift < 0.85 * maxLift);
-  if (!told && maxLift > 0.25 * INCH) {
+  const saysFullness = points.some(({ lift }) => lift > SHAPE_FROM && lift < SHAPE_TO * maxLift);
+  if (!saysFullness && maxLift > LEAST_LOBE) {
     const difference = atStandard - cosineDuration(atStandard, maxLift, SHAPE_LIFT);
     const duration = atStandard - difference * (follower === 'roller' ? ROLLER_FULLNESS : 1);
     estimated.push({ duration, lift: SHAPE_LIFT });
@@ -108,7 +117,7 @@ export function standardDuration(points: readonly CardPoint[], maxLift: number, 
 
 /** Duration at a lift of the raised cosine with the given duration at 0.050 in [crank deg]. */
 function cosineDuration(atStandard: number, maxLift: number, lift: number): number {
-  const half = (atStandard + 46) / 2;
+  const half = (atStandard + COSINE_SKIRT) / 2;
   const base = (1 + Math.cos((Math.PI * atStandard) / 2 / half)) / 2;
   const power = Math.log(STANDARD_LIFT / maxLift) / Math.log(base);
   return ((2 * half) / Math.PI) * Math.acos(2 * (lift / maxLift) ** (1 / power) - 1);

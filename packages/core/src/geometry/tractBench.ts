@@ -9,10 +9,8 @@
  */
 import { criticalPressureRatio, isentropicFluxFunction } from '../gas/isentropic.ts';
 import { findRoot } from '../numerics/root.ts';
-import type { BenchAir } from './flowSheet.ts';
-import { BENCH_AIR, USUAL_DEPRESSION } from './flowSheet.ts';
-import type { Profile } from './tractProfile.ts';
-import { areaAt } from './tractProfile.ts';
+import { BENCH_AIR, type BenchAir, USUAL_DEPRESSION } from './flowSheet.ts';
+import { areaAt, type Profile } from './tractProfile.ts';
 
 /** A duct on the bench. */
 export interface BenchDuct {
@@ -26,6 +24,9 @@ const STATIONS = 8;
 
 /** Most of the depression that duct friction may take out of a sheet [-]: a port that took more never flowed such a sheet. */
 const MOST_FRICTION = 0.5;
+
+/** Least friction of a wall, over that of usual castings [-]: heat goes with friction, and a wall without any would give none. */
+const LEAST_FRICTION = 0.02;
 
 /** Flow of a bench in units of p0 / sqrt(R T0) of its still air [m2], and the pressure behind over that in front. */
 interface Bench {
@@ -118,9 +119,6 @@ export function runnerMouth(
   const friction = before(0) < 1 ? findRoot((s) => before(s) - 1, 0, 1, { tolerance: 1e-6 }).x : 0;
   return { area: entry, friction: Math.max(friction, LEAST_FRICTION) };
 }
-
-/** Least friction that is told of a wall, over that of usual castings [-]: none would take its heat away too. */
-const LEAST_FRICTION = 0.02;
 
 /** Stagnation pressure at the other end of a duct, over that of the still air; null where the flow would choke in it. */
 function along(bench: Bench, duct: BenchDuct, from: number, direction: 1 | -1): number | null {

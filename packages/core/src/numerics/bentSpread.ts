@@ -13,7 +13,7 @@ export interface BentFit {
   readonly residuals: (move: number) => readonly number[];
 }
 
-/** Half the width of what is looked at, and steps over it: a normal belief is summed up to six digits. */
+/** Values of the bent unknown that are summed over: so far to both sides of the belief, in steps. A normal belief comes out to six digits. */
 const REACH = 5;
 const STEPS = 200;
 
@@ -21,17 +21,19 @@ const STEPS = 200;
  * Mean squares and products of how far the unknowns are from where the fit ended, over all values in proportion to their
  * probability. In units of the belief squared.
  *
- * With the bent unknown held, the others are a straight problem with normal errors: their means and the probability of the held
- * value are those of a normal distribution (Gelman and others, Bayesian Data Analysis, chapter 14; from memory), which is
- * summed over the values it may have. Where the effect is straight this is the covariance and the square of what the fit
+ * With the bent unknown held at a value, the others are a straight problem with normal errors (Gelman and others, Bayesian Data
+ * Analysis, chapter 14; from memory). That gives their means and how probable the held value is. Both are then summed over the
+ * values it may have. Where its effect is straight after all, the sum is the covariance of the fit, and the square of what the fit
  * stopped short of.
  */
 export function bentSpread({ slopes, off, bent, residuals }: BentFit): Matrix {
   const others = off.map((_, i) => i).filter((i) => i !== bent);
+  // Covariance of the others with the bent one held: the same wherever it is held.
   const free = new Matrix(slopes.to2DArray().map((row) => others.map((i) => row[i])));
   const left = inverse(Matrix.add(free.transpose().mmul(free), Matrix.eye(others.length)));
   const held = Array.from({ length: STEPS + 1 }, (_, i) => {
     const move = REACH * ((2 * i) / STEPS - 1) - off[bent];
+    // Normal equations of the others: gradient, means, and the sum of squares that is left.
     const missed = residuals(move);
     const pull = free
       .transpose()
@@ -44,6 +46,7 @@ export function bentSpread({ slopes, off, bent, residuals }: BentFit): Matrix {
     const moves = off.map((_, i) => (i === bent ? move : -means[others.indexOf(i)]));
     return { sum, moves };
   });
+  // Probabilities go with exp(-sum / 2); the least sum is taken off so that they don't vanish.
   const least = Math.min(...held.map(({ sum }) => sum));
   const weights = held.map(({ sum }) => Math.exp((least - sum) / 2));
   const total = weights.reduce((sum, weight) => sum + weight, 0);

@@ -6,9 +6,11 @@ import { monotoneCubic } from './interpolate.ts';
 
 /** One unknown of a fit. */
 export interface FitUnknown {
-  /** What is believed before the fit: value and standard deviation. */
+  /** What is believed before the fit. */
   readonly mean: number;
+  /** One standard deviation of what is believed, positive. */
   readonly spread: number;
+  /** Limits it is held within. */
   readonly min: number;
   readonly max: number;
   /** Step of the difference that gives its slope. */
@@ -32,8 +34,11 @@ export type Residuals = (
 export interface FitResult {
   /** False where points were missing: the best so far. */
   readonly complete: boolean;
+  /** Whether another step would gain next to nothing. */
   readonly settled: boolean;
+  /** The unknowns found, in their own units. */
   readonly x: readonly number[];
+  /** Residuals there, in standard deviations of the data. */
   readonly residuals: readonly number[];
   /** Slopes of the residuals, a row a residual. */
   readonly jacobian: readonly (readonly number[])[];
@@ -43,17 +48,25 @@ export interface FitResult {
   readonly information: { readonly values: readonly number[]; readonly axes: readonly (readonly number[])[] };
   /** -1, 1: held at its lower, upper limit while the data ask for more; 0: free. */
   readonly held: readonly (-1 | 0 | 1)[];
+  /** Steps that were tried. */
   readonly rounds: number;
+  /** Points whose residuals were asked for. */
   readonly points: number;
 }
 
 const MAX_ROUNDS = 8;
 /** A step that promises less than this of the sum ends the fit: about a seventh of a standard deviation of what is left. */
 const SMALL_GAIN = 0.02;
+/** Damping at first; what it is divided by after a step that gained, and multiplied by after one that did not; where the fit gives up [-]. */
 const FIRST_DAMPING = 1e-3;
+const DAMPING_FALL = 10;
+const DAMPING_RISE = 30;
+const MOST_DAMPING = 1e6;
+/** An unknown this near its limit counts as at it [-] of its spread: rounding. */
+const AT_LIMIT = 1e-6;
 /** Where the effect of an unknown that bends is looked at once the fit has ended, from what is believed, in its spreads. */
 const LOOKED_AT = [-1.8, -0.9, 0, 0.9, 1.8];
-/** Not so near another look at it. */
+/** A look nearer than this to another one, in spreads, would tell nothing new. */
 const APART = 0.4;
 
 /**
@@ -68,61 +81,20 @@ export async function dampedLeastSquares(
   residuals: Residuals,
 ): Promise<FitResult | null> {
   let points = 0;
-  const look = async (x: readonly number[], former: Look | null): Promise<Look | null> => {
-    const moved = unknowns
-      .map((_, i) => i)
-      .filter((i) => former === null || unknowns[i].effect !== 'straight');
-    const steps = unknowns.map((u, i) => (x[i] + u.step <= u.max ? u.step : -u.step));
-    const asked = [x, ...moved.map((i) => x.map((value, j) => (i === j ? value + steps[i] : value)))];
+  const counted: Residuals = (asked) => {
     points += asked.length;
-    const [at, ...beside] = await residuals(asked);
-    if (at === null || at === undefined || beside.some((r) => r === null)) return null;
-    const jacobian = at.map((r, row) => {
-      const slopes = [...(former?.jacobian[row] ?? [])];
-      for (const [k, i] of moved.entries()) slopes[i] = ((beside[k]?.[row] ?? Number.NaN) - r) / steps[i];
-      return slopes;
-    });
-    return { x, residuals: at, jacobian, sum: sumOf(unknowns, x, at) };
+    return residuals(asked);
   };
-  const start = await look(
-    unknowns.map((u) => u.mean),
-    null,
-  );
-  if (start === null) return null;
-  let best = start;
-  let damping = FIRST_DAMPING;
-  let complete = true;
-  let settled = false;
-  let rounds = 0;
-  while (rounds < MAX_ROUNDS && !settled) {
-    rounds += 1;
-    const next = stepFrom(unknowns, best, damping);
-    if (promised(unknowns, best, next) < SMALL_GAIN) {
-      settled = true;
-      break;
-    }
-    const trial = await look(next, best);
-    if (trial === null) {
-      complete = false;
-      break;
-    }
-    if (trial.sum < best.sum) {
-      settled = best.sum - trial.sum < SMALL_GAIN;
-      best = trial;
-      damping /= 10;
-    } else {
-      damping = Math.max(1, damping * 30);
-      settled = damping > 1e6;
-    }
-  }
+  const descent = await descend(unknowns, counted);
+  if (descent === null) return null;
+  const { best, complete, settled, rounds } = descent;
   const scaled = scaledJacobian(unknowns, best);
   const curvature = scaled.transpose().mmul(scaled);
   const eigen = new EigenvalueDecomposition(curvature, { assumeSymmetric: true });
   const spread = (i: number): number => unknowns[i].spread;
-  const bent = complete ? await bentEffect(unknowns, best, residuals) : null;
-  points += bent?.points ?? 0;
+  const open = complete ? await bentEffect(unknowns, best, counted) : null;
   const posterior = (
-    bent === null ? inverse(Matrix.add(curvature, Matrix.eye(unknowns.length))) : bent.open(scaled)
+    open === null ? inverse(Matrix.add(curvature, Matrix.eye(unknowns.length))) : open(scaled)
   ).to2DArray();
   return {
     complete,
@@ -141,6 +113,7 @@ export async function dampedLeastSquares(
   };
 }
 
+/** A point of a fit, what was found there, and the sum that is minimised. */
 interface Look {
   readonly x: readonly number[];
   readonly residuals: readonly number[];
@@ -148,12 +121,70 @@ interface Look {
   readonly sum: number;
 }
 
-/** What the fit leaves open where one unknown's effect bends; null where none does, or a point was not worked out. */
+/** The best point that damped steps reach from what is believed; null where not even that could be worked out. */
+async function descend(
+  unknowns: readonly FitUnknown[],
+  residuals: Residuals,
+): Promise<(Pick<FitResult, 'complete' | 'settled' | 'rounds'> & { readonly best: Look }) | null> {
+  const means = unknowns.map((u) => u.mean);
+  let best = await look(unknowns, residuals, means, null);
+  if (best === null) return null;
+  let damping = FIRST_DAMPING;
+  let settled = false;
+  let rounds = 0;
+  while (rounds < MAX_ROUNDS && !settled) {
+    rounds += 1;
+    const next = stepFrom(unknowns, best, damping);
+    if (promised(unknowns, best, next) < SMALL_GAIN) {
+      settled = true;
+      break;
+    }
+    const trial = await look(unknowns, residuals, next, best);
+    if (trial === null) return { best, complete: false, settled, rounds };
+    if (trial.sum < best.sum) {
+      settled = best.sum - trial.sum < SMALL_GAIN;
+      best = trial;
+      damping /= DAMPING_FALL;
+    } else {
+      damping = Math.max(1, damping * DAMPING_RISE);
+      settled = damping > MOST_DAMPING;
+    }
+  }
+  return { best, complete: true, settled, rounds };
+}
+
+/** Residuals and slopes at a point; slopes of straight unknowns are those of the look before. Null where a point was not worked out. */
+async function look(
+  unknowns: readonly FitUnknown[],
+  residuals: Residuals,
+  x: readonly number[],
+  before: Look | null,
+): Promise<Look | null> {
+  const stepped = unknowns
+    .map((_, i) => i)
+    .filter((i) => before === null || unknowns[i].effect !== 'straight');
+  const steps = unknowns.map((u, i) => (x[i] + u.step <= u.max ? u.step : -u.step));
+  const asked = [x, ...stepped.map((i) => x.map((value, j) => (i === j ? value + steps[i] : value)))];
+  const [at, ...beside] = await residuals(asked);
+  if (at === null || at === undefined || beside.some((r) => r === null)) return null;
+  const jacobian = at.map((r, row) => {
+    const slopes = [...(before?.jacobian[row] ?? [])];
+    for (const [k, i] of stepped.entries()) slopes[i] = ((beside[k]?.[row] ?? Number.NaN) - r) / steps[i];
+    return slopes;
+  });
+  return { x, residuals: at, jacobian, sum: sumOf(unknowns, x, at) };
+}
+
+/**
+ * What the fit leaves open where one unknown's effect bends, by the scaled slopes; null where none does, or a point was not worked out.
+ *
+ * The residuals are looked at over the values the unknown may have, and a smooth curve is laid through each.
+ */
 async function bentEffect(
   unknowns: readonly FitUnknown[],
   { x, residuals: there, jacobian }: Look,
   residuals: Residuals,
-): Promise<{ readonly points: number; readonly open: (slopes: Matrix) => Matrix } | null> {
+): Promise<((slopes: Matrix) => Matrix) | null> {
   const [bent, second] = unknowns.flatMap(({ effect }, i) => (effect === 'bent' ? [i] : []));
   if (second !== undefined) throw new DomainError('effect', 'bent', 'said of one unknown at most');
   if (bent === undefined) return null;
@@ -183,13 +214,11 @@ async function bentEffect(
     ),
   );
   const off = unknowns.map((u, i) => (x[i] - u.mean) / u.spread);
-  return {
-    points: moves.length,
-    open: (slopes) =>
-      bentSpread({ slopes, off, bent, residuals: (move) => curves.map((curve) => curve.valueAt(move)) }),
-  };
+  return (slopes) =>
+    bentSpread({ slopes, off, bent, residuals: (move) => curves.map((curve) => curve.valueAt(move)) });
 }
 
+/** The sum that is minimised: squares of the residuals and of the distances from what is believed. */
 function sumOf(unknowns: readonly FitUnknown[], x: readonly number[], residuals: readonly number[]): number {
   const data = residuals.reduce((sum, r) => sum + r * r, 0);
   return unknowns.reduce((sum, u, i) => sum + ((x[i] - u.mean) / u.spread) ** 2, data);
@@ -210,10 +239,11 @@ function gradient(unknowns: readonly FitUnknown[], look: Look): number[] {
   return data.map((g, i) => g + (look.x[i] - unknowns[i].mean) / unknowns[i].spread);
 }
 
+/** For each unknown whether a limit holds it: see {@link FitResult.held}. */
 function heldAt(unknowns: readonly FitUnknown[], look: Look): (-1 | 0 | 1)[] {
   const slope = gradient(unknowns, look);
   return unknowns.map((u, i) => {
-    const room = 1e-6 * u.spread;
+    const room = AT_LIMIT * u.spread;
     if (look.x[i] <= u.min + room && slope[i] > 0) return -1;
     return look.x[i] >= u.max - room && slope[i] < 0 ? 1 : 0;
   });
@@ -255,6 +285,7 @@ function stepFrom(unknowns: readonly FitUnknown[], look: Look, damping: number):
   }
 }
 
+/** The point that moves, in units of belief, lead to; rounding may not carry it past a limit. */
 function moved(unknowns: readonly FitUnknown[], look: Look, moves: ReadonlyMap<number, number>): number[] {
   return unknowns.map((u, i) => Math.min(u.max, Math.max(u.min, look.x[i] + (moves.get(i) ?? 0) * u.spread)));
 }

@@ -1,10 +1,12 @@
 /** The combination of vectors, shares summing to one, that is shortest. */
+import { dot } from './dot.ts';
 
-/** A share beyond this hangs on differences of differences [-]. */
+/** Largest share that is believed [-]: a larger one would rest on small differences of nearly equal vectors. */
 const LARGEST = 40;
-/** A difference counts as its own where this much of it is left beside the others [-]. */
+/** A difference counts as new where at least this much of its length is not along the others [-]. */
 const OWN = 1e-3;
 
+/** What comes of a search for the shortest combination. */
 export interface LeastCombination {
   /** Share of each vector, summing to one. */
   readonly shares: readonly number[];
@@ -13,10 +15,13 @@ export interface LeastCombination {
 }
 
 /**
- * The oldest vectors are left out (share 0) as long as the rest hang together or ask for large shares.
+ * Shares of the vectors whose combination is shortest.
+ *
+ * Vectors that nearly depend on each other give shares that mean nothing. The oldest are then left out (share 0) until the rest are
+ * independent and their shares small.
  *
  * @param vectors - of one length, the oldest first
- * @returns null where not even the last two tell anything
+ * @returns null where not even the last two are independent
  */
 export function leastCombination(vectors: readonly Float64Array[]): LeastCombination | null {
   const newest = vectors.length - 1;
@@ -36,7 +41,7 @@ export function leastCombination(vectors: readonly Float64Array[]): LeastCombina
   return null;
 }
 
-/** Shares g that make last + sum g d shortest, and the square of that length, by Gram and Schmidt; null where the d hang together. */
+/** Shares g that make last + sum g d shortest, and the square of that length, by Gram and Schmidt; null where the d depend on each other. */
 function leastSquares(
   differences: readonly Float64Array[],
   last: Float64Array,
@@ -68,10 +73,4 @@ function subtract(v: Float64Array, u: Float64Array): number {
   const much = dot(v, u);
   for (let i = 0; i < v.length; i++) v[i] -= much * u[i];
   return much;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

@@ -24,13 +24,12 @@ export function randomFrom(seed: number): Random {
 
 /**
  * A stream of its own for each name under one seed, so that what one name draws does not depend on which others there are.
- *
- * Name to number: FNV-1a, 32 bits (Fowler, Noll and Vo; RFC 9923), over the UTF-16 units of the name.
  */
 export function randomNamed(seed: number, name: string): Random {
   return randomFrom((fnv1a(name) ^ finalMix(seed >>> 0)) >>> 0);
 }
 
+/** A number of 32 bits for a text: FNV-1a over its UTF-16 units (Fowler, Noll and Vo; RFC 9923). */
 export function fnv1a(text: string): number {
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);

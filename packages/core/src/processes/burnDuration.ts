@@ -18,7 +18,7 @@ export interface ReferenceBurn {
  */
 export const CENTRED_CA50 = 8;
 
-/** Conditions a reference angle belongs to. */
+/** What the angles of a burn go with. */
 export interface BurnConditions {
   /** Mean piston speed [m/s]. */
   readonly pistonSpeed: number;
@@ -60,20 +60,11 @@ export const MAIN_REFERENCE: BurnConditions = {
  * at the laminar flame speed, turbulence in proportion to piston speed, integral scale to the height of the chamber.
  * Conditions {@link DEVELOPMENT_INSTANT} degrees before top centre, compressed without burning.
  *
- * @param pistonSpeed - mean piston speed [m/s]
- * @param viscosity - kinematic, of the unburned gas [m2/s]
- * @param height - volume of the chamber at that instant over bore area [m]
- * @param flameSpeed - laminar [m/s]
- * @throws {@link DomainError} naming the first argument out of range
+ * @param now - conditions at that instant
+ * @throws {@link DomainError} naming the first condition out of range
  */
-export function flameDevelopmentAngle(
-  reference: ReferenceBurn,
-  pistonSpeed: number,
-  viscosity: number,
-  height: number,
-  flameSpeed: number,
-): number {
-  return reference.development * scale(DEVELOPMENT_REFERENCE, pistonSpeed, viscosity, height, flameSpeed);
+export function flameDevelopmentAngle(reference: ReferenceBurn, now: BurnConditions): number {
+  return reference.development * timeRatio(now, DEVELOPMENT_REFERENCE);
 }
 
 /**
@@ -90,22 +81,13 @@ const DENSITY_POWER = 10 / 9 - 2 / 3;
  * spark and are squeezed with the charge until it burns: the earlier the spark, the larger they are and the more they are
  * squeezed, the second counting for more. That takes a quarter off what compression, speed or mixture would change alone.
  *
+ * @param now - conditions at firing top centre
  * @param density - of the unburned charge at the spark over that at firing top centre [-], see {@link mainBurnTimed}
+ * @throws {@link DomainError} naming the first argument out of range
  */
-export function mainBurnAngle(
-  reference: ReferenceBurn,
-  pistonSpeed: number,
-  viscosity: number,
-  height: number,
-  flameSpeed: number,
-  density: number,
-): number {
+export function mainBurnAngle(reference: ReferenceBurn, now: BurnConditions, density: number): number {
   if (!(density > 0 && density <= 1)) throw new DomainError('density', density, 'in (0, 1]');
-  return (
-    reference.main *
-    (density / reference.density) ** DENSITY_POWER *
-    scale(MAIN_REFERENCE, pistonSpeed, viscosity, height, flameSpeed)
-  );
+  return reference.main * (density / reference.density) ** DENSITY_POWER * timeRatio(now, MAIN_REFERENCE);
 }
 
 /** Halvings of the distance and more: a longer burn is lit earlier, which shortens it again by a third. */
@@ -145,13 +127,9 @@ export function ca50FromSpark(development: number, main: number, spark: number):
   return sparkLead(development, main, spark);
 }
 
-function scale(
-  reference: BurnConditions,
-  pistonSpeed: number,
-  viscosity: number,
-  height: number,
-  flameSpeed: number,
-): number {
+/** Time of a burn under the conditions `now` over that under `reference` [-]. */
+function timeRatio(now: BurnConditions, reference: BurnConditions): number {
+  const { pistonSpeed, viscosity, height, flameSpeed } = now;
   if (!(pistonSpeed > 0)) throw new DomainError('pistonSpeed', pistonSpeed, 'positive m/s');
   if (!(viscosity > 0)) throw new DomainError('viscosity', viscosity, 'positive m2/s');
   if (!(height > 0)) throw new DomainError('height', height, 'positive m');

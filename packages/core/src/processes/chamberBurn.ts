@@ -1,7 +1,6 @@
 /** Burn angles of a chamber by what is measured or seen of it: shape, squish and place of the plug. */
 import { INCH } from '../base/constants.ts';
-import type { SliderCrank } from '../geometry/sliderCrank.ts';
-import { pistonPosition, sliderCrank } from '../geometry/sliderCrank.ts';
+import { pistonPosition, type SliderCrank, sliderCrank } from '../geometry/sliderCrank.ts';
 import { peakSquishVelocity, type SquishGap, squishVelocity } from '../geometry/squish.ts';
 import {
   CENTRED_CA50,

@@ -2,7 +2,7 @@
 import { STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { LIQUID_DENSITY, type LiquidFuel } from '../gas/liquidFuel.ts';
 
-/** Molar gas constant of the gas around the drops, air and burned gas alike [J/(kg K)]. */
+/** Specific gas constant of the gas around the drops, air and burned gas alike [J/(kg K)]. */
 const GAS_R = 288;
 /** Specific heat of the film around a drop [J/(kg K)]. */
 const FILM_CP = 1100;
@@ -65,7 +65,7 @@ export function evaporateDrop(liquid: LiquidFuel, drop: Float64Array): void {
   const B = (FILM_CP * (T - Ts)) / liquid.latentHeat;
   const film = 0.5 * (T + Ts);
   const k = CONDUCTIVITY * (film / 300) ** CONDUCTIVITY_EXPONENT;
-  // Prandtl number 0.7: viscosity from conductivity.
+  // Prandtl number 0.7: viscosity from conductivity, and 0.3 x 0.7^(1/3) = 0.27.
   const reynolds = ((p / (GAS_R * film)) * drop[DROP.slip] * diameter * FILM_CP) / (0.7 * k);
   const stirred = 1 + 0.27 * Math.sqrt(reynolds);
   drop[DROP.rate] = (12 * k * Math.log1p(B) * stirred) / (FILM_CP * LIQUID_DENSITY * diameter * diameter);

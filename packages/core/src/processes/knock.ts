@@ -2,7 +2,11 @@
 import { STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 
+/** Constants of {@link autoignitionDelay}: of the octane number, of pressure [-], of temperature [K], and the delay they multiply [s]. */
 const OCTANE_POWER = 3.402;
+const PRESSURE_POWER = 1.7;
+const ACTIVATION = 3800;
+const DELAY = 17.68e-3;
 
 /**
  * Autoignition delay [s]: 17.68 ms (ON / 100)^3.402 (p / 1 atm)^-1.7 exp(3800 K / T).
@@ -16,7 +20,12 @@ const OCTANE_POWER = 3.402;
  * @param octane - octane number [-], see {@link octaneIndex}
  */
 export function autoignitionDelay(p: number, T: number, octane: number): number {
-  return 17.68e-3 * (octane / 100) ** OCTANE_POWER * (p / STANDARD_ATMOSPHERE) ** -1.7 * Math.exp(3800 / T);
+  return (
+    DELAY *
+    (octane / 100) ** OCTANE_POWER *
+    (p / STANDARD_ATMOSPHERE) ** -PRESSURE_POWER *
+    Math.exp(ACTIVATION / T)
+  );
 }
 
 /**
@@ -25,7 +34,7 @@ export function autoignitionDelay(p: number, T: number, octane: number): number 
  * Symposium on Combustion 5 (1955) 347). Octane factors out of the integral, so this one serves all fuels.
  */
 export function knockRate(p: number, T: number): number {
-  return ((p / STANDARD_ATMOSPHERE) ** 1.7 * Math.exp(-3800 / T)) / 17.68e-3;
+  return ((p / STANDARD_ATMOSPHERE) ** PRESSURE_POWER * Math.exp(-ACTIVATION / T)) / DELAY;
 }
 
 /**

@@ -9,6 +9,8 @@ describe('sum(value, amount)', () => {
     ['230 deg', '-4 deg', '226 deg'],
     [9.5, 0.5, 10],
     ['9.5:1', 0.5, 10],
+    ['20 m/s', '196.85039370 ft/min', '21 m/s'],
+    ['60 degF', '10 K', '78 degF'],
   ])('of %s and %s is %s', (value, amount, whole) => {
     expect(sum(value, amount)).toEqual({ ok: true, value: whole });
   });

@@ -105,10 +105,12 @@ describe('the scaling', () => {
     const at = (speed: number, nu: number, h: number, s: number) =>
       mainBurnAngle(
         REFERENCE_28,
-        MAIN_REFERENCE.pistonSpeed * speed,
-        MAIN_REFERENCE.viscosity * nu,
-        MAIN_REFERENCE.height * h,
-        MAIN_REFERENCE.flameSpeed * s,
+        {
+          pistonSpeed: MAIN_REFERENCE.pistonSpeed * speed,
+          viscosity: MAIN_REFERENCE.viscosity * nu,
+          height: MAIN_REFERENCE.height * h,
+          flameSpeed: MAIN_REFERENCE.flameSpeed * s,
+        },
         REFERENCE_28.density,
       );
     expect(at(1, 1, 1, 1)).toBeCloseTo(28, 12);
@@ -119,10 +121,8 @@ describe('the scaling', () => {
   });
 
   it('goes with the 4/9 power of the density at the spark', () => {
-    const { pistonSpeed, viscosity, height, flameSpeed } = MAIN_REFERENCE;
     const { main, density } = REFERENCE.hemispherical;
-    const at = (d: number) =>
-      mainBurnAngle(REFERENCE.hemispherical, pistonSpeed, viscosity, height, flameSpeed, d);
+    const at = (d: number) => mainBurnAngle(REFERENCE.hemispherical, MAIN_REFERENCE, d);
     expect(at(density)).toBeCloseTo(main, 12);
     // 2^(4/9) = 1.36079...
     expect(at(2 * density) / main).toBeCloseTo(1.3608, 4);
@@ -168,11 +168,13 @@ describe('the scaling', () => {
   });
 
   it('refuses what is not a number', () => {
-    expect(() => mainBurnAngle(REFERENCE_28, Number.NaN, 4e-6, 0.01, 0.8, 0.6)).toThrow('pistonSpeed');
-    expect(() => mainBurnAngle(REFERENCE_28, 10, Number.NaN, 0.01, 0.8, 0.6)).toThrow('viscosity');
-    expect(() => mainBurnAngle(REFERENCE_28, 10, 4e-6, 0.01, 0.8, Number.NaN)).toThrow('density');
-    expect(() => flameDevelopmentAngle(REFERENCE_28, 10, 4e-6, Number.NaN, 0.8)).toThrow('height');
-    expect(() => flameDevelopmentAngle(REFERENCE_28, 10, 4e-6, 0.01, 0)).toThrow('flameSpeed');
+    const now = { pistonSpeed: 10, viscosity: 4e-6, height: 0.01, flameSpeed: 0.8 };
+    const none = Number.NaN;
+    expect(() => mainBurnAngle(REFERENCE_28, { ...now, pistonSpeed: none }, 0.6)).toThrow('pistonSpeed');
+    expect(() => mainBurnAngle(REFERENCE_28, { ...now, viscosity: none }, 0.6)).toThrow('viscosity');
+    expect(() => mainBurnAngle(REFERENCE_28, now, none)).toThrow('density');
+    expect(() => flameDevelopmentAngle(REFERENCE_28, { ...now, height: none })).toThrow('height');
+    expect(() => flameDevelopmentAngle(REFERENCE_28, { ...now, flameSpeed: 0 })).toThrow('flameSpeed');
     expect(() => sparkLead(Number.NaN, 28, 8)).toThrow('development');
     expect(() => sparkLead(20, Number.NaN, 8)).toThrow('main');
     expect(() => sparkLead(20, 28, Number.NaN)).toThrow('ca50');
@@ -194,7 +196,7 @@ function charge(
   change: { rpm?: number; ratio?: number; lambda?: number; residual?: number; fuel?: FlameFuel },
 ): { development: number; main: number } {
   const { rpm = 4000, ratio = 10, lambda = 0.87, residual = 0.06, fuel = 'gasoline' } = change;
-  const speed = (2 * 0.0884 * rpm) / 60;
+  const pistonSpeed = (2 * 0.0884 * rpm) / 60;
   const clearance = 0.0884 / (ratio - 1);
   const at = (travel: number) => {
     const height = clearance + travel;
@@ -204,27 +206,19 @@ function charge(
     const T = 720 * (squeeze * total) ** 0.33;
     const p = 17.5e5 * (squeeze * total) ** 1.33;
     return {
+      pistonSpeed,
       height,
-      nu: kinematicViscosity(T, p, 287),
-      flame: laminarFlameSpeed(fuel, 1 / lambda, T, p, residual),
+      viscosity: kinematicViscosity(T, p, 287),
+      flameSpeed: laminarFlameSpeed(fuel, 1 / lambda, T, p, residual),
     };
   };
-  const early = at(5.35e-3);
   const top = at(0);
-  const development = flameDevelopmentAngle(REFERENCE[chamber], speed, early.nu, early.height, early.flame);
+  const development = flameDevelopmentAngle(REFERENCE[chamber], at(5.35e-3));
   return {
     development,
     main: mainBurnTimed(
       development,
-      (lead) =>
-        mainBurnAngle(
-          REFERENCE[chamber],
-          speed,
-          top.nu,
-          top.height,
-          top.flame,
-          clearance / (clearance + pistonTravel(lead)),
-        ),
+      (lead) => mainBurnAngle(REFERENCE[chamber], top, clearance / (clearance + pistonTravel(lead))),
       CENTRED_CA50,
     ),
   };
