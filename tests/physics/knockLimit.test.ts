@@ -85,7 +85,13 @@ describe('the search for best torque', () => {
     const [bench] = benchesOf(engine);
     const { burn } = engine.simulation.combination;
     const from = (last: TimingChoice | null) =>
-      chooseTiming(bench, { development: 20, main: 30 }, burn, { here: 120, pump: 120 }, 2500, last);
+      chooseTiming(bench, {
+        angles: { development: 20, main: 30 },
+        burn,
+        fuel: { here: 120, pump: 120 },
+        rpm: 2500,
+        last,
+      });
     const anywhere = from(null);
     for (const bestCa50 of [-4, 5, 12, 25, 39]) {
       expect(from({ ...anywhere, bestCa50 }).bestCa50, `from ${bestCa50} deg`).toBeCloseTo(

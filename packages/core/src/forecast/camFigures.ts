@@ -38,7 +38,7 @@ export interface CamSideFigures {
   readonly rockerRatio: number;
   /** Clearance at the valve, hot [mm]. */
   readonly lashMm: number;
-  /** Highest lift of the valve, less lash and bending. */
+  /** Highest lift of the valve, less lash and bending [mm]. */
   readonly valveLiftMm: number;
   /** Highest net lift over the diameter of the valve [-]. */
   readonly liftOverDiameter: number;
@@ -48,12 +48,13 @@ export interface CamSideFigures {
   readonly at050: EventFigures | null;
   /** At 0.006 in of valve lift. */
   readonly atSeat: EventFigures | null;
-  /** Effective area at the highest lift, all valves of this side of one cylinder. */
+  /** Effective area at the highest lift, all valves of this side of one cylinder [mm2]. */
   readonly peakAreaMm2: number;
-  /** Mean effective area from seat to seat. */
+  /** Mean effective area from seat to seat, likewise [mm2]. */
   readonly meanAreaMm2: number;
 }
 
+/** What the cam of one side comes to at its valves. */
 export function camSideFigures(
   port: Port,
   side: 'intake' | 'exhaust',

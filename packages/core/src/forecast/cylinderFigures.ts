@@ -1,4 +1,5 @@
 /** What each cylinder does of what the engine does, where every one of them marched. */
+import { BAR } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { lambdaOf } from '../combination/lambdaOf.ts';
 import type { CylinderTotals } from '../cycle/cycleTotals.ts';
@@ -40,8 +41,7 @@ export interface CylinderShares {
   readonly torqueOf: (volume: number, indicated: number) => number;
 }
 
-const BAR = 1e5;
-
+/** Figures of each cylinder, in the order of their numbers. `octanes`: what each asks for, (R + M) / 2 [-]. */
 export function cylinderFigures(
   combination: Combination,
   cylinders: readonly CylinderTotals[],

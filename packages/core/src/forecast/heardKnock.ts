@@ -8,19 +8,21 @@ import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SimulationOptions } from './simulation.ts';
 import { createSimulation } from './simulation.ts';
 
-/** A combination whose offset says what was heard, and what to tell of it. */
+/** A combination whose offset holds what was heard, and a line about it. */
 export interface HeldEngine {
   readonly combination: Combination;
   readonly warnings: readonly Warning[];
 }
 
-/** An offset so much smaller than the one stated is worth a line [-]. */
-const WORTH_TELLING = 0.05;
+/** What was heard agrees with the model where it moves the octane asked for by less than this [-]. */
+const AGREES = 0.05;
 
 /**
- * The combination with what was heard in its offset. Knock that was just audible sets the number asked for there to the
- * fuel's, and a stated or drawn offset counts from that; no knock leaves it at the fuel's at most. It was heard of the engine the file describes: one that came
- * from it by changes carries the same offset.
+ * The combination with what was heard in its offset.
+ *
+ * Knock that was just audible sets the octane asked for there to the fuel's; a stated or drawn offset counts from that. No knock says
+ * that no more than the fuel's is asked for. It was heard of the engine that the file describes: one that came from it by changes
+ * carries the same offset.
  */
 export function heldToHeard(
   combination: Combination,
@@ -38,7 +40,7 @@ export function heldToHeard(
   const offset = Math.min(level + burn.octaneOffset, ...of('none'));
   return {
     combination: { ...combination, burn: { ...burn, octaneOffset: offset, heard: [] } },
-    warnings: [told(burn.heard, offset, burn.octaneOffset)],
+    warnings: [heardWarning(burn.heard, offset, burn.octaneOffset)],
   };
 }
 
@@ -57,11 +59,11 @@ function spareOctane(
   return (octane ?? octaneIndex(fuel.researchOctane, fuel.motorOctane)) - choice.octaneRequired;
 }
 
-function told(heard: readonly HeardKnock[], offset: number, stated: number): Warning {
+function heardWarning(heard: readonly HeardKnock[], offset: number, stated: number): Warning {
   const where = heard.map(({ rpm }) => rpm).join(', ');
   const moved = offset - stated;
   const message =
-    Math.abs(moved) < WORTH_TELLING
+    Math.abs(moved) < AGREES
       ? `what was heard at ${where} rpm agrees with the octane that the model asks for: nothing is changed`
       : `what was heard at ${where} rpm changes the octane asked for by ${signed(moved)} at every speed`;
   const path: FieldPath = 'burn.heard';

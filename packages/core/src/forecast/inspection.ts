@@ -1,5 +1,5 @@
 /** What the sheets of a combination come to before anything is simulated: the figures a builder works out by hand. */
-import { INCH } from '../base/constants.ts';
+import { CUBIC_FOOT_A_MINUTE, INCH } from '../base/constants.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import { needsCombination } from '../combination/needsCombination.ts';
 import { trappedCompressionRatio } from '../geometry/compression.ts';
@@ -9,7 +9,7 @@ import { type ChamberShape, peakSquishVelocity } from '../geometry/squish.ts';
 import type { PlugPlace } from '../processes/chamberBurn.ts';
 import { type CamSideFigures, camSideFigures, type EventFigures, overlapDeg } from './camFigures.ts';
 import { octaneCaution } from './octaneCaution.ts';
-import { type RuleOfThumb, rulesOfThumb } from './rulesOfThumb.ts';
+import { type RuleFacts, type RuleOfThumb, rulesOfThumb } from './rulesOfThumb.ts';
 import {
   type ChosenBand,
   chooseBand,
@@ -92,8 +92,6 @@ export interface TrappedRatio {
   readonly ratio: number;
 }
 
-const CFM = (12 * INCH) ** 3 / 60;
-
 /**
  * The hand figures of a combination, the ledger of what it assumes, and the trade's rules beside them.
  *
@@ -112,26 +110,9 @@ export function inspectCombination(combination: Combination): Inspection {
   const meanArea = intake.meanAreaMm2 * 1e-6;
   const band = chooseBand(combination, meanArea);
   const count = Math.round((band.toRpm - band.fromRpm) / band.stepRpm) + 1;
-  const intakeCfm28 = flowFromArea(intake.peakAreaMm2 * 1e-6, USUAL_DEPRESSION) / CFM;
-  const exhaustCfm28 = flowFromArea(exhaust.peakAreaMm2 * 1e-6, USUAL_DEPRESSION) / CFM;
   const displacement = sweptVolume(crank) * block.cylinders;
-  const { collectors, primary } = combination.exhaustSystem;
-  const rules = rulesOfThumb({
-    cylinders: block.cylinders,
-    cubicInches: displacement / INCH ** 3,
-    strokeIn: block.stroke / INCH,
-    compressionRatio: chamber.compressionRatio,
-    chamber,
-    intakeCfm: intakeCfm28,
-    exhaustOverIntake: exhaustCfm28 / intakeCfm28,
-    portIn2: combination.intake.portArea / INCH ** 2,
-    primaryIn2: primary.area / INCH ** 2,
-    collectorRatio: collectors === null ? null : Math.sqrt(collectors.area / primary.area),
-    ratingCfm: inductionRating(combination) / CFM,
-    researchOctane: combination.fuel.researchOctane,
-    lambda: combination.lambda,
-    topRpm: band.toRpm,
-  });
+  const flow = flowFigures(combination, intake, exhaust);
+  const rules = rulesOfThumb(ruleFacts(combination, displacement, flow, band.toRpm));
   return {
     combination: combination.name,
     block: {
@@ -164,15 +145,7 @@ export function inspectCombination(combination: Combination): Inspection {
       intake,
       exhaust,
     },
-    flow: {
-      intakeCfm28,
-      exhaustCfm28,
-      exhaustOverIntake: exhaustCfm28 / intakeCfm28,
-      intakePortMm2: combination.intake.portArea * 1e6,
-      exhaustPortMm2: combination.exhaust.portArea * 1e6,
-      inductionKind: combination.induction.kind,
-      inductionCfm15: inductionRating(combination) / CFM,
-    },
+    flow,
     speeds: Array.from({ length: count }, (_, i) =>
       speedFigures(combination, meanArea, band.fromRpm + i * band.stepRpm),
     ),
@@ -183,6 +156,53 @@ export function inspectCombination(combination: Combination): Inspection {
   };
 }
 
+/** What ports and metering pass. */
+function flowFigures(
+  combination: Combination,
+  intake: CamSideFigures,
+  exhaust: CamSideFigures,
+): Inspection['flow'] {
+  const cfm28 = ({ peakAreaMm2 }: CamSideFigures): number =>
+    flowFromArea(peakAreaMm2 * 1e-6, USUAL_DEPRESSION) / CUBIC_FOOT_A_MINUTE;
+  return {
+    intakeCfm28: cfm28(intake),
+    exhaustCfm28: cfm28(exhaust),
+    exhaustOverIntake: cfm28(exhaust) / cfm28(intake),
+    intakePortMm2: combination.intake.portArea * 1e6,
+    exhaustPortMm2: combination.exhaust.portArea * 1e6,
+    inductionKind: combination.induction.kind,
+    inductionCfm15: inductionRating(combination) / CUBIC_FOOT_A_MINUTE,
+  };
+}
+
+/** What the rules of thumb are worked from: displacement [m3] and the band's last speed [1/min], with the flow worked out before. */
+function ruleFacts(
+  combination: Combination,
+  displacement: number,
+  flow: Inspection['flow'],
+  topRpm: number,
+): RuleFacts {
+  const { block, chamber } = combination;
+  const { collectors, primary } = combination.exhaustSystem;
+  return {
+    cylinders: block.cylinders,
+    cubicInches: displacement / INCH ** 3,
+    strokeIn: block.stroke / INCH,
+    compressionRatio: chamber.compressionRatio,
+    chamber,
+    intakeCfm: flow.intakeCfm28,
+    exhaustOverIntake: flow.exhaustOverIntake,
+    portIn2: combination.intake.portArea / INCH ** 2,
+    primaryIn2: primary.area / INCH ** 2,
+    collectorRatio: collectors === null ? null : Math.sqrt(collectors.area / primary.area),
+    ratingCfm: flow.inductionCfm15,
+    researchOctane: combination.fuel.researchOctane,
+    lambda: combination.lambda,
+    topRpm,
+  };
+}
+
+/** One entry, or none where the valve never rises to the height. */
 function trappedRatio(crank: SliderCrank, height: string, events: EventFigures | null): TrappedRatio[] {
   if (events === null) return [];
   const volume = cylinderVolume(crank, ((events.closesDeg + 180) * Math.PI) / 180);

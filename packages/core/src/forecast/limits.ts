@@ -1,7 +1,7 @@
 /** Whether a forecast keeps within what the fuel and the stated limits allow. */
 
 import { portLift } from '../assembly/portValve.ts';
-import { INCH } from '../base/constants.ts';
+import { FOOT, INCH } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
@@ -35,7 +35,6 @@ export interface Breach {
  */
 export const USUAL_OCTANE_MARGIN = -4;
 
-const FOOT = 12 * INCH;
 /** So little beyond a limit is rounding [-]. */
 const SLACK = 1e-6;
 
@@ -111,14 +110,16 @@ function octaneBreach(
   if (!(value > allowed + SLACK * has)) return null;
   const timing = isStatedSpark ? 'the stated timing' : 'best timing';
   const asks = `${timing} at ${most.rpm} rpm asks for ${Math.ceil(value)} octane, ${fuel.name} has ${shown(has)}`;
-  return breach(value, allowed, `${asks}${octaneRule(margin, stated, isStatedSpark)}`);
+  // A stated spark without a stated margin must not be passed at all, which needs no rule beside it.
+  const rule = isStatedSpark && !stated ? '' : octaneRule(limits.octaneMargin);
+  return breach(value, allowed, `${asks}${rule}`);
 }
 
-/** How far fuel and engine may be apart; empty where they may not. */
-function octaneRule(margin: number, stated: boolean, isStatedSpark: boolean): string {
-  if (isStatedSpark && !stated) return '';
+/** How far fuel and engine may be apart, by a stated margin or the usual one. */
+function octaneRule(stated: number | null): string {
+  const margin = stated ?? USUAL_OCTANE_MARGIN;
   if (margin >= 0) return `; limits.octaneMargin asks for ${shown(margin)} to spare`;
-  return `; a gap of ${shown(-margin)} at most is allowed (limits.octaneMargin${stated ? '' : ' sets it'})`;
+  return `; a gap of ${shown(-margin)} at most is allowed (limits.octaneMargin${stated === null ? ' sets it' : ''})`;
 }
 
 function pistonSpeedBreach(

@@ -1,4 +1,5 @@
 /** Figures of a forecast that no engine shows: the program computed them, and says that it doubts them. */
+import { BAR } from '../base/constants.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
 import type { MarchedPoint } from './curve.ts';
 
@@ -60,7 +61,7 @@ const ODD: readonly Odd[] = [
 export function indicatedEfficiency({ block, fuel }: Combination, point: MarchedPoint): number {
   const { bore, stroke, cylinders } = block;
   const displacement = (Math.PI / 4) * bore * bore * stroke * cylinders;
-  const work = (point.imepBar + point.pmepBar) * 1e5 * displacement;
+  const work = (point.imepBar + point.pmepBar) * BAR * displacement;
   const perCycle = point.fuelKgPerH / 3600 / (point.rpm / 120);
   return work / (perCycle * fuel.lowerHeatingValue);
 }

@@ -1,7 +1,7 @@
 /** A speed's periodic cycle as the figures a builder reads. */
 
 import { portLift } from '../assembly/portValve.ts';
-import { HORSEPOWER, INCH_OF_MERCURY, POUND_FOOT } from '../base/constants.ts';
+import { BAR, HORSEPOWER, INCH_OF_MERCURY, POUND_FOOT } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { MOST_TIMES_USUAL } from '../cycle/march.ts';
 import { humidAir } from '../gas/air.ts';
@@ -15,8 +15,6 @@ import { cylinderFigures } from './cylinderFigures.ts';
 import type { SpeedResult } from './simulation.ts';
 import { correctBrake } from './weatherCorrection.ts';
 
-const BAR = 1e5;
-
 /** Inlet Mach index at a speed: Ap Sp / (mean effective valve area x sound speed), area averaged seat to seat (Taylor, vol. 1, ch. 6). */
 function machIndexOf(combination: Combination, pistonSpeed: number): number {
   const { block, intake, weather, friction: f } = combination;
@@ -24,6 +22,33 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
   const { mean } = areaOverPeriod(lift, flowArea(intake.flow));
   const sound = Math.sqrt(1.4 * humidAir(weather.pressure, weather.vapourPressure).R * weather.temperature);
   return inletMachIndex((Math.PI / 4) * block.bore * block.bore, pistonSpeed, mean, sound);
+}
+
+/** Friction mean effective pressure at best timing [Pa], with the plenum at a pressure [Pa]. */
+function rubbingPressure(combination: Combination, rpm: number, plenumPressure: number): number {
+  const { block, chamber, intake, exhaust, weather, friction: f } = combination;
+  const { total } = friction(
+    {
+      bore: block.bore,
+      stroke: block.stroke,
+      cylinders: block.cylinders,
+      compressionRatio: chamber.compressionRatio,
+      mainBearings: f.mainBearings,
+      mainDiameter: f.mainDiameter,
+      mainLength: f.mainLength,
+      rodDiameter: f.rodDiameter,
+      rodLength: f.rodLength,
+      valvetrain: f.valvetrain,
+      camBearings: f.camBearings,
+      valves: block.cylinders * (intake.valves + exhaust.valves),
+      valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
+      accessories: f.accessories,
+      intakePressureRatio: plenumPressure / weather.pressure,
+      oilViscosityRatio: 1,
+    },
+    rpm / 60,
+  );
+  return f.multiplier * total;
 }
 
 /** Why a point has no figures. */
@@ -51,15 +76,15 @@ function overrunReason({ kind, name, size }: FastPart): string {
   return `gas in ${what} changes so fast that a cycle would take over ${MOST_TIMES_USUAL} times the usual steps: ${remedy}`;
 }
 
-/** A march that was lost gives a point that says so. */
+/** The figures of a speed; a march that was lost gives a point that says so. */
 export function operatingPoint(
   combination: Combination,
   tables: GasTables,
   result: SpeedResult,
   fidelity: Fidelity,
 ): OperatingPoint {
-  const { block, chamber, intake, exhaust, weather, friction: f } = combination;
-  const { rpm, cycle } = result;
+  const { block, weather } = combination;
+  const { rpm, cycle, choice } = result;
   const { totals } = cycle;
   const pistonSpeed = (block.stroke * rpm) / 30;
   const machIndex = machIndexOf(combination, pistonSpeed);
@@ -79,31 +104,8 @@ export function operatingPoint(
   const perSecond = rpm / 120;
   const imep = totals.closedWork / swept;
   const pmep = totals.pumpingWork / swept;
-  const fmep =
-    f.multiplier *
-      friction(
-        {
-          bore: block.bore,
-          stroke: block.stroke,
-          cylinders: block.cylinders,
-          compressionRatio: chamber.compressionRatio,
-          mainBearings: f.mainBearings,
-          mainDiameter: f.mainDiameter,
-          mainLength: f.mainLength,
-          rodDiameter: f.rodDiameter,
-          rodLength: f.rodLength,
-          valvetrain: f.valvetrain,
-          camBearings: f.camBearings,
-          valves: block.cylinders * (intake.valves + exhaust.valves),
-          valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
-          accessories: f.accessories,
-          intakePressureRatio: cycle.plenumPressure / weather.pressure,
-          oilViscosityRatio: 1,
-        },
-        rpm / 60,
-      ).total -
-    // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
-    result.choice.frictionSpared;
+  // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
+  const fmep = rubbingPressure(combination, rpm, cycle.plenumPressure) - choice.frictionSpared;
   const bmep = imep + pmep - fmep;
   const torqueOf = (mep: number, volume: number) => (mep * volume) / (4 * Math.PI);
   const dryPressure = weather.pressure - weather.vapourPressure;
@@ -148,11 +150,11 @@ export function operatingPoint(
     sparkDegBtdc: result.spark,
     ca50DegAtdc: result.ca50,
     burnDurationDeg: result.burnDuration,
-    octaneRequired: result.choice.octaneRequired,
-    octaneAtBestTiming: result.choice.octaneAtBest,
-    sparkGivenBackDeg: Math.max(0, result.ca50 - result.choice.bestCa50),
-    torqueGivenBackPct: (100 * result.choice.workLost) / (result.choice.workLost + bmep * swept),
-    detonates: result.choice.detonates,
+    octaneRequired: choice.octaneRequired,
+    octaneAtBestTiming: choice.octaneAtBest,
+    sparkGivenBackDeg: Math.max(0, result.ca50 - choice.bestCa50),
+    torqueGivenBackPct: (100 * choice.workLost) / (choice.workLost + bmep * swept),
+    detonates: choice.detonates,
     meanPistonSpeedMs: pistonSpeed,
     inletMachIndex: machIndex,
     heatLossFraction: heatLoss,

@@ -3,17 +3,13 @@ import type { Mesh } from '../assembly/mesh.ts';
 import { marchingOf } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
-import type { March } from '../cycle/march.ts';
-import { marchDegrees } from '../cycle/march.ts';
-import { renewCopies } from '../network/copiedEnds.ts';
-import { localAngle } from '../network/cylinder.ts';
 import type { Duct } from '../network/duct.ts';
 import type { Network } from '../network/network.ts';
 import { SIDE } from '../network/side.ts';
 import type { Fidelity } from './curve.ts';
-import { type SettledMarch, settledMarch } from './trace.ts';
+import { type SettledMarch, settledMarch, traceSteps } from './trace.ts';
 
-/** Where pressures can be told: in the cylinder, or in the pipe of its intake or its exhaust. */
+/** Where pressures can be read: in the cylinder, or in the pipe of its intake or its exhaust. */
 export type PressurePlace = 'intake' | 'exhaust' | 'cylinder';
 
 /** A place of a pressure. */
@@ -56,7 +52,7 @@ export interface PressureTraceOptions {
 }
 
 /**
- * Settles a speed as a forecast does and tells the pressures of one further cycle.
+ * Settles a speed as a forecast does and reads the pressures of one further cycle.
  *
  * @throws {@link DomainError} where the speed is out of range, there is no such cylinder, or a place lies beyond its pipe
  *
@@ -73,17 +69,17 @@ export function tracePressures(combination: Combination, options: PressureTraceO
     throw new DomainError('cylinder', cylinder, `a number from 1 to ${cylinders}`);
   if (!(places.length > 0)) throw new DomainError('places', places.length, 'one or more');
   const settled = settledMarch(combination, rpm, mesh);
-  const { march, fidelity } = settled;
+  const { fidelity } = settled;
   const index = standIn(combination, fidelity, cylinder);
   const gauges = places.map((place) => gaugeAt(settled, index, place));
-  const steps = oneCycle(march, index, gauges);
+  const steps = traceSteps(settled, index, () => gauges.map((gauge) => gauge()));
   return {
     rpm,
     fidelity,
     cylinder,
     status: settled.status,
     angleDeg: steps.map(({ angle }) => angle),
-    pressurePa: gauges.map((_, i) => steps.map(({ pressures }) => pressures[i])),
+    pressurePa: gauges.map((_, i) => steps.map(({ reading }) => reading[i])),
   };
 }
 
@@ -93,6 +89,7 @@ function standIn(combination: Combination, fidelity: Fidelity, cylinder: number)
   return cylinders.findIndex((one) => shifts.some((shift) => imageOf(one, shift) === cylinder));
 }
 
+/** Reads the static pressure of its place now [Pa]. */
 type Gauge = () => number;
 
 function gaugeAt(
@@ -155,20 +152,4 @@ function gaugeIn({ p, dx, cells }: Duct, x: number): Gauge {
   const i = Math.min(Math.floor(s), Math.max(0, cells - 2));
   const share = s - i;
   return cells === 1 ? () => p[0] : () => p[i] + share * (p[i + 1] - p[i]);
-}
-
-interface Step {
-  readonly angle: number;
-  readonly pressures: readonly number[];
-}
-
-/** The steps of the next cycle by the cylinder's own angle, from one gas-exchange top centre to the next. */
-function oneCycle(march: March, index: number, gauges: readonly Gauge[]): readonly Step[] {
-  const cylinder = march.network.cylinders[index];
-  const steps: Step[] = [];
-  renewCopies(march.network, march.y);
-  marchDegrees(march, 0, 720, (theta) => {
-    steps.push({ angle: localAngle(cylinder, theta), pressures: gauges.map((gauge) => gauge()) });
-  });
-  return steps.sort((a, b) => a.angle - b.angle);
 }

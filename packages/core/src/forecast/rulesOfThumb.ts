@@ -66,12 +66,16 @@ function usualTiming({ shape, plug, squishArea }: RuleFacts['chamber']): readonl
 /** Mean gas speed of 245 ft/s over one stroke, as the trade writes it [rpm in3 / in2]. */
 const TORQUE_SPEED = 88_200;
 
+/** The rules, flow and speeds first. */
 export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
+  return [...flowRules(facts), ...combustionRules(facts), ...partRules(facts)];
+}
+
+/** What ports, valves and pipes would pass, and at which speeds they suit. */
+function flowRules(facts: RuleFacts): RuleOfThumb[] {
   const { cubicInches, cylinders, intakeCfm, topRpm } = facts;
   const perCylinder = cubicInches / cylinders;
   const powerRpm = (1195 / perCylinder) * intakeCfm;
-  const octane = 92 + 4 * (facts.compressionRatio - 8);
-  const [timingLow, timingHigh, chamberKind] = usualTiming(facts.chamber);
   return [
     {
       ...handedOn('flow-power', 'power from intake flow', '0.257 hp per cfm at 28 inH2O, each cylinder'),
@@ -126,6 +130,13 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
       unit: '%',
       here: 100 * facts.exhaustOverIntake,
     },
+  ];
+}
+
+/** What the fuel and the mixture should be. */
+function combustionRules(facts: RuleFacts): RuleOfThumb[] {
+  const octane = 92 + 4 * (facts.compressionRatio - 8);
+  return [
     {
       ...handedOn(
         'octane',
@@ -144,6 +155,14 @@ export function rulesOfThumb(facts: RuleFacts): RuleOfThumb[] {
       unit: '',
       here: facts.lambda,
     },
+  ];
+}
+
+/** How fast parts may run, how early the spark comes, how wide the collector is. */
+function partRules(facts: RuleFacts): RuleOfThumb[] {
+  const { topRpm } = facts;
+  const [timingLow, timingHigh, chamberKind] = usualTiming(facts.chamber);
+  return [
     {
       ...handedOn(
         'piston-speed',

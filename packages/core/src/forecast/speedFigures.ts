@@ -1,7 +1,7 @@
 /** Figures that go with engine speed and need no simulation: piston speed, inlet Mach index, gas speeds, depression. */
 
 import type { Combination } from '../combination/combination.ts';
-import { CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
+import { BENCH_AIR, CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
 import { inletMachIndex } from '../geometry/meanArea.ts';
 import { meanPistonSpeed } from '../geometry/sliderCrank.ts';
 import type { SpeedBand } from './band.ts';
@@ -53,23 +53,28 @@ export const PEAK_POWER_DEPRESSION = 10;
 /** Mean piston speed that hardly any parts bear [m/s]: 5500 ft/min (from memory). A file that states a redline decides for itself. */
 const MOST_PISTON_SPEED = 28;
 
-/** Dry air at usual temperatures [-], [J/(kg K)]. */
-const GAMMA = 1.4;
-const GAS_CONSTANT = 287.055;
+/** First and last speed of a band over the guessed speed of peak power [-], and the speed above which its steps are wider [1/min]. */
+const BAND_FROM = 0.4;
+const BAND_TO = 1.2;
+const FAST_ENGINE = 5000;
 
 /** Flow of carburetor or throttle at 1.5 inHg [m3/s], whole engine. */
 export function inductionRating(combination: Combination): number {
   return flowFromArea(combination.induction.meteringArea, CARBURETOR_DEPRESSION.fourBarrel);
 }
 
-/** @param meanArea - effective intake area of one cylinder, mean over the time the valve is open [m2] */
+/**
+ * Hand figures at a speed [1/min].
+ *
+ * @param meanArea - effective intake area of one cylinder, mean over the time the valve is open [m2]
+ */
 export function speedFigures(combination: Combination, meanArea: number, rpm: number): SpeedFigures {
   const { bore, stroke, cylinders } = combination.block;
   const pistonSpeed = meanPistonSpeed(stroke, (rpm * Math.PI) / 30);
   const boreArea = (Math.PI / 4) * bore * bore;
   // One stroke in four draws, so the whole engine's mean flow is a quarter of what its pistons sweep.
   const drawn = (ASSUMED_FILLING * boreArea * pistonSpeed * cylinders) / 4;
-  const soundSpeed = Math.sqrt(GAMMA * GAS_CONSTANT * combination.weather.temperature);
+  const soundSpeed = Math.sqrt(BENCH_AIR.gamma * BENCH_AIR.gasConstant * combination.weather.temperature);
   return {
     rpm,
     meanPistonSpeedMs: pistonSpeed,
@@ -86,28 +91,25 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
   const byValves = PEAK_POWER_MACH / each.inletMachIndex;
   const byCarburetor = Math.sqrt(PEAK_POWER_DEPRESSION / each.depressionInHg);
   const peak = Math.min(byValves, byCarburetor);
-  const step = peak > 5000 ? 500 : 250;
-  const from = Math.max(step, Math.round((0.4 * peak) / step) * step);
-  const past = Math.max(from + 4 * step, Math.ceil((1.2 * peak) / step) * step);
+  const step = peak > FAST_ENGINE ? 500 : 250;
+  const from = Math.max(step, Math.round((BAND_FROM * peak) / step) * step);
+  const past = Math.max(from + 4 * step, Math.ceil((BAND_TO * peak) / step) * step);
   // Nobody asks what an engine does beyond its redline, or where its rods leave it.
   const { redline } = combination.limits;
   const bears = (60 * MOST_PISTON_SPEED) / (2 * combination.block.stroke);
   const most = redline ?? bears;
   const to = most < past ? Math.max(step, Math.floor(most / step) * step) : past;
   const around = Math.round(peak / 50) * 50;
+  const governs =
+    byValves <= byCarburetor
+      ? `the inlet Mach index is ${PEAK_POWER_MACH}`
+      : `the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`;
+  const end = redline === null ? `a mean piston speed of ${MOST_PISTON_SPEED} m/s` : 'the redline';
   return {
     fromRpm: Math.min(from, to),
     toRpm: to,
     stepRpm: step,
     mostRpm: most,
-    reason:
-      (byValves <= byCarburetor
-        ? `chosen around ${around} rpm, where the inlet Mach index is ${PEAK_POWER_MACH}`
-        : `chosen around ${around} rpm, where the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`) +
-      (to === past
-        ? ''
-        : redline === null
-          ? `, up to a mean piston speed of ${MOST_PISTON_SPEED} m/s`
-          : ', up to the redline'),
+    reason: `chosen around ${around} rpm, where ${governs}${to === past ? '' : `, up to ${end}`}`,
   };
 }

@@ -100,7 +100,7 @@ function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
   const fuel = fuelOctane(setup.fuel, march.network.cylinders[first].charge, march.diaries[first]);
   const octane = { ...fuel, here: fuel.here - burn.octaneOffset };
   const law = { ...burn, efficiency: models[first].efficiency };
-  return chooseTiming(benches[worst], angles[worst], law, octane, rpm, choice);
+  return chooseTiming(benches[worst], { angles: angles[worst], burn: law, fuel: octane, rpm, last: choice });
 }
 
 /** Octane number on the pump that just does not knock in each marching cylinder, as its last charge burned. */

@@ -31,6 +31,8 @@ const NEAR = 4;
 /** Accuracy of the angle at the limit of knock [deg], and how far from the last one it is looked for first. */
 const LIMIT_ACCURACY = 1e-6;
 const LIMIT_REACH = 0.5;
+/** Octane numbers beyond the fuel's that a timing found at its limit may ask for by rounding [-]. */
+const HARDLY_KNOCKING = 0.05;
 
 /** What a timing asks of the fuel and yields on the bench. */
 export interface TimingChoice {
@@ -59,20 +61,27 @@ const NO_CHOICE: TimingChoice = {
   detonates: false,
 };
 
+/** What a timing is chosen for. */
+export interface TimingQuestion {
+  /** How long the charge burns. */
+  readonly angles: BurnAngles;
+  /** How the engine is timed. */
+  readonly burn: Burn;
+  /** Octane numbers of the fuel. */
+  readonly fuel: FuelOctane;
+  /** Crank speed, for a spark table [1/min]. */
+  readonly rpm: number;
+  /** Choice for nearly the same charge, to search around; null where there is none. */
+  readonly last: TimingChoice | null;
+}
+
 /**
- * @param bench - undefined where a march was lost and no bench asks for most; its charge may be that of no gas, too
- * @param fuel - octane numbers of the fuel
- * @param rpm - crank speed [1/min], for a spark table
- * @param last - choice for nearly the same charge, to search around; null where there is none
+ * The timing that the engine runs at, and what it asks of the fuel.
+ *
+ * @param bench - the cylinder that asks for most octane; undefined where a march was lost and none does. Its charge may be no gas, too
  */
-export function chooseTiming(
-  bench: ClosedBench | undefined,
-  angles: BurnAngles,
-  burn: Burn,
-  fuel: FuelOctane,
-  rpm: number,
-  last: TimingChoice | null = null,
-): TimingChoice {
+export function chooseTiming(bench: ClosedBench | undefined, question: TimingQuestion): TimingChoice {
+  const { angles, burn, fuel, rpm, last } = question;
   if (bench === undefined) return last ?? NO_CHOICE;
   const runs = new Map<number, ClosedCycle>();
   const run = (timing: Timing): ClosedCycle => {
@@ -98,7 +107,7 @@ export function chooseTiming(
       octaneAtBest: asked(atBest),
       workLost: net(atBest) - net(result),
       frictionSpared: peakPressureFriction(atBest.peakPressure) - peakPressureFriction(result.peakPressure),
-      detonates: octaneRequired(result.knock) > octane + 0.05,
+      detonates: octaneRequired(result.knock) > octane + HARDLY_KNOCKING,
     };
   };
   if (burn.timing.mode === 'ca50') return choice({ ca50: burn.timing.angle });

@@ -54,8 +54,14 @@ export interface CycleTrace {
  * ```
  */
 export function traceCycle(combination: Combination, rpm: number): CycleTrace {
-  const { march, fidelity, status, stood: engine } = settledMarch(combination, rpm);
-  const steps = oneCycle(march);
+  const settled = settledMarch(combination, rpm);
+  const { march, fidelity, status, stood: engine } = settled;
+  const [cylinder] = march.network.cylinders;
+  const steps = traceSteps(settled, 0, () => ({
+    volume: cylinder.now.V,
+    pressure: cylinder.side[SIDE.p],
+    temperature: cylinder.now.T,
+  }));
   const { valvetrain } = combination.friction;
   const intake = portLift(engine.intake, 'intake', valvetrain).table;
   const exhaust = portLift(engine.exhaust, 'exhaust', valvetrain).table;
@@ -65,9 +71,9 @@ export function traceCycle(combination: Combination, rpm: number): CycleTrace {
     cylinder: marchingOf(combination, fidelity).cylinders[0],
     status,
     angleDeg: steps.map((s) => s.angle),
-    volumeM3: steps.map((s) => s.volume),
-    pressurePa: steps.map((s) => s.pressure),
-    temperatureK: steps.map((s) => s.temperature),
+    volumeM3: steps.map((s) => s.reading.volume),
+    pressurePa: steps.map((s) => s.reading.pressure),
+    temperatureK: steps.map((s) => s.reading.temperature),
     intakeLiftM: steps.map((s) => lookUpPeriodic(intake, s.angle)),
     exhaustLiftM: steps.map((s) => lookUpPeriodic(exhaust, s.angle)),
   };
@@ -101,26 +107,27 @@ export function settledMarch(combination: Combination, rpm: number, mesh?: Mesh)
   return cheap.status === 'settled' || cheap.fidelity === 'all' ? cheap : settle('all');
 }
 
-interface Step {
+/** What was read at one step, and the cylinder's own crank angle there [deg]. */
+export interface TracedStep<Reading> {
   readonly angle: number;
-  readonly volume: number;
-  readonly pressure: number;
-  readonly temperature: number;
+  readonly reading: Reading;
 }
 
-/** The steps of the next cycle by the cylinder's own angle, from one gas-exchange top centre to the next. */
-function oneCycle(march: March): Step[] {
-  const { network } = march;
-  const cylinder = network.cylinders[0];
-  const steps: Step[] = [];
-  renewCopies(network, march.y);
+/**
+ * Marches one further cycle and reads something at each of its steps, from one gas-exchange top centre to the next.
+ *
+ * @param index - of the cylinder whose own angle counts, among those that march
+ */
+export function traceSteps<Reading>(
+  { march }: Pick<SettledMarch, 'march'>,
+  index: number,
+  read: () => Reading,
+): readonly TracedStep<Reading>[] {
+  const cylinder = march.network.cylinders[index];
+  const steps: TracedStep<Reading>[] = [];
+  renewCopies(march.network, march.y);
   marchDegrees(march, 0, 720, (theta) => {
-    steps.push({
-      angle: localAngle(cylinder, theta),
-      volume: cylinder.now.V,
-      pressure: cylinder.side[SIDE.p],
-      temperature: cylinder.now.T,
-    });
+    steps.push({ angle: localAngle(cylinder, theta), reading: read() });
   });
   return steps.sort((a, b) => a.angle - b.angle);
 }

@@ -1,6 +1,7 @@
 /** What a cam asks of a flow sheet: lift over the cycle, and how long the valve stands at which lift. */
 
 import { portLift } from '../assembly/portValve.ts';
+import { CUBIC_FOOT_A_MINUTE } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { flowFromArea, USUAL_DEPRESSION } from '../geometry/flowSheet.ts';
@@ -41,8 +42,6 @@ const FINE = 0.25;
 /** Classes of lift from seat to peak, and points of the flow curve. */
 const CLASSES = 10;
 const POINTS = 24;
-/** Cubic foot a minute [m3/s], exact by definition. */
-const CFM = 0.3048 ** 3 / 60;
 
 /**
  * Lift, flow and dwell of both valves, and where the piston is meanwhile.
@@ -87,7 +86,10 @@ function sideUse(
     liftMm: angles.map((angle) => liftAt(angle) * 1000),
     flow: Array.from({ length: POINTS + 1 }, (_, i) => {
       const at = (farthest * i) / POINTS;
-      return { liftMm: at * 1000, cfm28: at > 0 ? flowFromArea(areaAt(at), USUAL_DEPRESSION) / CFM : 0 };
+      return {
+        liftMm: at * 1000,
+        cfm28: at > 0 ? flowFromArea(areaAt(at), USUAL_DEPRESSION) / CUBIC_FOOT_A_MINUTE : 0,
+      };
     }),
     dwell: counts.map((crankDeg, i) => ({
       fromMm: (lift.maxLift * 1000 * i) / CLASSES,

@@ -4,7 +4,7 @@ import type { Combination, Warning } from '../combination/combination.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
-import type { OperatingPoint } from './curve.ts';
+import type { MarchedPoint, OperatingPoint } from './curve.ts';
 import { limitBreaches } from './limits.ts';
 import { oddFigures } from './oddFigures.ts';
 import { brakeFactor, correctionBand } from './weatherCorrection.ts';
@@ -14,105 +14,119 @@ import { marchedPoints } from './wholeCurve.ts';
 const FAST_PISTON = 20.3;
 const VERY_FAST_PISTON = 25.4;
 
-/** @param marchedWhole - speeds at which one cylinder could not stand for the others [1/min] */
+/** Spark held back by less than this is within what timing marks show [deg]. */
+const WORTH_SAYING = 1;
+
+type CurveWarning = Warning & { readonly path: FieldPath | '' };
+
+/**
+ * Warnings of a curve, what it lacks first.
+ *
+ * @param marchedWhole - speeds at which one cylinder could not stand for the others [1/min]
+ */
 export function curveWarnings(
   combination: Combination,
   points: readonly OperatingPoint[],
   marchedWhole: readonly number[],
 ): Warning[] {
-  const warnings: Warning[] = [];
-  const add = (code: string, path: FieldPath | '', message: string) => warnings.push({ code, path, message });
   const marched = marchedPoints({ points });
+  return [
+    ...lostSpeeds(points),
+    ...unsettledSpeeds(marched),
+    ...speedsWithoutTorque(marched),
+    ...oddFigures(combination, marched),
+    ...wholeSpeeds(marchedWhole),
+    ...detonation(combination, marched),
+    ...heldBackSpark(combination, marched),
+    ...fastPistons(points),
+    ...doubtfulWeather(combination),
+    ...limitBreaches(combination, { points }).flatMap(({ stated, path, message }) =>
+      stated ? [{ code: 'beyond-limit', path, message }] : [],
+    ),
+  ];
+}
 
+/** `3000, 3500`. */
+function speedsOf(points: readonly OperatingPoint[]): string {
+  return points.map(({ rpm }) => rpm).join(', ');
+}
+
+function lostSpeeds(points: readonly OperatingPoint[]): CurveWarning[] {
   const without = points.filter((p) => p.status === 'lost');
-  const lost = without.filter((p) => p.code === 'lost').map((p) => p.rpm);
-  if (lost.length > 0)
-    add(
-      'lost',
-      '',
-      `no figures at ${lost.join(', ')} rpm: the gas moved too fast to follow, however short the steps`,
-    );
-  const overrun = without.filter((p) => p.code === 'too-many-steps');
-  if (overrun.length > 0)
-    add(
-      'too-many-steps',
-      '',
-      `no figures at ${overrun.map((p) => p.rpm).join(', ')} rpm: ${overrun[0].reason}`,
-    );
-  const unsettled = marched.filter((p) => p.status === 'unsettled');
-  if (unsettled.length > 0) {
-    const scatter = Math.max(...unsettled.map((p) => p.scatterPct ?? 0));
-    add(
-      'not-converged',
-      '',
-      `the cycle did not settle at ${unsettled.map((p) => p.rpm).join(', ')} rpm: means of many cycles, whose torque scatters by up to ${scatter.toPrecision(2)} %`,
-    );
+  const lost = without.filter(({ code }) => code === 'lost');
+  const overrun = without.filter(({ code }) => code === 'too-many-steps');
+  const warnings: CurveWarning[] = [];
+  if (lost.length > 0) {
+    const message = `no figures at ${speedsOf(lost)} rpm: the gas moved too fast to follow, however short the steps`;
+    warnings.push({ code: 'lost', path: '', message });
   }
-
-  const dragged = marched.filter((p) => !(p.torqueNm > 0)).map((p) => p.rpm);
-  if (dragged.length > 0)
-    add(
-      'no-torque',
-      '',
-      `friction and pumping take all the engine makes at ${dragged.join(', ')} rpm: it can't run there on its own`,
-    );
-
-  warnings.push(...oddFigures(combination, marched));
-
-  if (marchedWhole.length > 0)
-    add(
-      'every-cylinder-marched',
-      '',
-      `at ${marchedWhole.join(', ')} rpm one cylinder could not stand for the others, so every cylinder was computed`,
-    );
-
-  const fuel = combination.fuel;
-  const octane = octaneIndex(fuel.researchOctane, fuel.motorOctane);
-  const knocking = marched.filter((p) => p.detonates);
-  if (knocking.length > 0) {
-    const most = Math.max(...knocking.map((p) => p.octaneRequired));
-    add(
-      'detonation',
-      'fuel',
-      `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${knocking.map((p) => p.rpm).join(', ')} rpm, which needs at least ${Math.ceil(most)} octane`,
-    );
+  if (overrun.length > 0) {
+    const message = `no figures at ${speedsOf(overrun)} rpm: ${overrun[0].reason}`;
+    warnings.push({ code: 'too-many-steps', path: '', message });
   }
-  // A spark table or an angle that someone states may be late for reasons of his own.
-  const limited =
-    combination.burn.timing.mode === 'knock-limited'
-      ? marched.filter((p) => !p.detonates && p.sparkGivenBackDeg > 1)
-      : [];
-  if (limited.length > 0) {
-    const worst = limited.reduce((a, b) => (b.sparkGivenBackDeg > a.sparkGivenBackDeg ? b : a));
-    add(
-      'knock-limited',
-      'fuel',
-      `knock holds the spark back by up to ${worst.sparkGivenBackDeg.toFixed(0)} deg (${worst.torqueGivenBackPct.toFixed(1)} % of torque, at ${worst.rpm} rpm); best timing would ask for ${Math.ceil(worst.octaneAtBestTiming)} octane`,
-    );
-  }
-  const fastest = Math.max(...points.map((p) => p.meanPistonSpeedMs));
-  if (fastest > FAST_PISTON)
-    add(
-      'piston-speed',
-      'engine.stroke',
-      `mean piston speed reaches ${fastest.toFixed(1)} m/s: ${fastest > VERY_FAST_PISTON ? 'beyond what race parts usually bear' : 'forged parts and a speed limiter are the least'}`,
-    );
-  const factorOf = (standard: CorrectionStandard): number =>
-    brakeFactor(
-      standard,
-      combination.weather.pressure - combination.weather.vapourPressure,
-      combination.weather.temperature,
-    );
-  const factor = factorOf(combination.correction);
-  // The range is J1349's, about its own reference: J607's lies 4 % off, so that a hot day under it may be outside and no doubtful day.
-  // Beyond 3 % the result notes it beside the factor it always shows.
-  if ([factor, factorOf('J1349')].every((each) => correctionBand(each) === 'caution'))
-    add(
-      'weather-correction',
-      'weather',
-      `the weather correction is ${factor.toFixed(3)}: outside the range the standards allow`,
-    );
-  for (const { stated, path, message } of limitBreaches(combination, { points }))
-    if (stated) warnings.push({ code: 'beyond-limit', path, message });
   return warnings;
+}
+
+function unsettledSpeeds(marched: readonly MarchedPoint[]): CurveWarning[] {
+  const unsettled = marched.filter(({ status }) => status === 'unsettled');
+  if (unsettled.length === 0) return [];
+  const scatter = Math.max(...unsettled.map(({ scatterPct }) => scatterPct ?? 0));
+  const message = `the cycle did not settle at ${speedsOf(unsettled)} rpm: means of many cycles, whose torque scatters by up to ${scatter.toPrecision(2)} %`;
+  return [{ code: 'not-converged', path: '', message }];
+}
+
+function speedsWithoutTorque(marched: readonly MarchedPoint[]): CurveWarning[] {
+  const dragged = marched.filter(({ torqueNm }) => !(torqueNm > 0));
+  if (dragged.length === 0) return [];
+  const message = `friction and pumping take all the engine makes at ${speedsOf(dragged)} rpm: it can't run there on its own`;
+  return [{ code: 'no-torque', path: '', message }];
+}
+
+function wholeSpeeds(marchedWhole: readonly number[]): CurveWarning[] {
+  if (marchedWhole.length === 0) return [];
+  const message = `at ${marchedWhole.join(', ')} rpm one cylinder could not stand for the others, so every cylinder was computed`;
+  return [{ code: 'every-cylinder-marched', path: '', message }];
+}
+
+function detonation({ fuel }: Combination, marched: readonly MarchedPoint[]): CurveWarning[] {
+  const knocking = marched.filter(({ detonates }) => detonates);
+  if (knocking.length === 0) return [];
+  const octane = octaneIndex(fuel.researchOctane, fuel.motorOctane);
+  const most = Math.max(...knocking.map(({ octaneRequired }) => octaneRequired));
+  const message = `${fuel.name} (${octane.toFixed(1)} octane) detonates at ${speedsOf(knocking)} rpm, which needs at least ${Math.ceil(most)} octane`;
+  return [{ code: 'detonation', path: 'fuel', message }];
+}
+
+/** Only where the spark is found: a spark table or an angle that someone states may be late for reasons of his own. */
+function heldBackSpark({ burn }: Combination, marched: readonly MarchedPoint[]): CurveWarning[] {
+  if (burn.timing.mode !== 'knock-limited') return [];
+  const limited = marched.filter((p) => !p.detonates && p.sparkGivenBackDeg > WORTH_SAYING);
+  if (limited.length === 0) return [];
+  const worst = limited.reduce((a, b) => (b.sparkGivenBackDeg > a.sparkGivenBackDeg ? b : a));
+  const message = `knock holds the spark back by up to ${worst.sparkGivenBackDeg.toFixed(0)} deg (${worst.torqueGivenBackPct.toFixed(1)} % of torque, at ${worst.rpm} rpm); best timing would ask for ${Math.ceil(worst.octaneAtBestTiming)} octane`;
+  return [{ code: 'knock-limited', path: 'fuel', message }];
+}
+
+function fastPistons(points: readonly OperatingPoint[]): CurveWarning[] {
+  const fastest = Math.max(...points.map(({ meanPistonSpeedMs }) => meanPistonSpeedMs));
+  if (!(fastest > FAST_PISTON)) return [];
+  const bears =
+    fastest > VERY_FAST_PISTON
+      ? 'beyond what race parts usually bear'
+      : 'forged parts and a speed limiter are the least';
+  const message = `mean piston speed reaches ${fastest.toFixed(1)} m/s: ${bears}`;
+  return [{ code: 'piston-speed', path: 'engine.stroke', message }];
+}
+
+/**
+ * The range is J1349's, about its own reference. J607's reference lies 4 % off, so that a hot day may be outside the range under J607
+ * and no doubtful day for all that: both factors must be. Beyond 3 % a result notes it beside the factor it always shows.
+ */
+function doubtfulWeather({ weather, correction }: Combination): CurveWarning[] {
+  const factorOf = (standard: CorrectionStandard): number =>
+    brakeFactor(standard, weather.pressure - weather.vapourPressure, weather.temperature);
+  const factor = factorOf(correction);
+  if (![factor, factorOf('J1349')].every((each) => correctionBand(each) === 'caution')) return [];
+  const message = `the weather correction is ${factor.toFixed(3)}: outside the range the standards allow`;
+  return [{ code: 'weather-correction', path: 'weather', message }];
 }

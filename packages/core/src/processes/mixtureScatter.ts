@@ -1,5 +1,6 @@
 /** What uneven mixture leaves unburned: fuel in the rich parts, oxygen in the lean ones. */
 import { DomainError } from '../base/errors.ts';
+import { millsRatio, normalDensity } from '../numerics/normal.ts';
 
 /**
  * Standard deviation of the fuel-air equivalence ratio about its mean, between cylinders, cycles and parts of one charge [-].
@@ -30,17 +31,5 @@ export function scatterShare(phi: number, scatter: number = MIXTURE_SCATTER): nu
 
 /** Mean of max(x - z, 0) over a standard normal x: density(z) - z times the share beyond z. */
 function shortfall(z: number): number {
-  const density = Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
-  return density * Math.max(0, 1 - z * millsRatio(z));
-}
-
-/**
- * Share of a standard normal beyond z over its density at z.
- *
- * Source: Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.2.17 (from memory), error of the share
- * below 7.5e-8. For z of zero or more.
- */
-function millsRatio(z: number): number {
-  const t = 1 / (1 + 0.2316419 * z);
-  return t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  return normalDensity(z) * Math.max(0, 1 - z * millsRatio(z));
 }
