@@ -95,6 +95,15 @@ describe('a study on a queue', () => {
     expect(asked.out()).toBe(here.out());
   }, 120_000);
 
+  it('that is one forecast gives the bytes of one thread, each speed done by who is free, its spread too', async () => {
+    const words = ['forecast', 'examples/minimum/engine.yaml', '--rpm', '3000,4000', '--json'];
+    worker();
+    const [asked, here] = [study(words), start([...words, '--workers', '1'])];
+    expect(await asked.ended, asked.err()).toBe(0);
+    expect(await here.ended).toBe(0);
+    expect(asked.out()).toBe(here.out());
+  });
+
   it('says that nobody works, and goes on when somebody comes', async () => {
     const asked = study();
     await asked.says(`nobody works on ${server.url}: valvetide work --queue ${server.url}`);

@@ -32,10 +32,11 @@ import {
   forecastCharts,
   forecastReport,
 } from '../report/forecastReport.ts';
+import type { JobRunner } from '../workers/jobRunner.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { pastThePeak } from './pastThePeak.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
-import { forbidTwoForms, parseBand, withWorkers, workersOf } from './studyFlags.ts';
+import { forbidTwoForms, parseBand, runnerOf, WHERE_OPTIONS, withWorkers, workersOf } from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -76,7 +77,7 @@ export const forecastCommand: CommandSpec = {
       help: 'compute one cylinder that stands for the others, or all of them',
     },
     { name: 'quick', help: 'the curve alone, without what is not known of it' },
-    { name: 'workers', value: 'N', help: 'threads to compute on; without it one a core' },
+    ...WHERE_OPTIONS,
     { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the figures by speed as CSV' },
@@ -88,7 +89,7 @@ export const forecastCommand: CommandSpec = {
   ],
   notes: [
     'What is not known of the curve is worked out from up to 23 more forecasts at three speeds each: what the file leaves out, the usual errors of what it states, and the error of the model itself. --quick leaves it out.',
-    'Without --rpm the speeds are chosen from the inlet Mach index, wider where --band reaches further, and on past the peak of power; the report says so. Without --fidelity one representative cylinder is computed and stands for the others; all computes every cylinder and takes longer. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
+    'Without --rpm the speeds are chosen from the inlet Mach index, wider where --band reaches further, and on past the peak of power; the report says so. Without --fidelity one representative cylinder is computed and stands for the others; all computes every cylinder and takes longer. With --queue speeds and spread are computed by valvetide work. Warnings are part of the result and are repeated on standard error where the result does not go to a terminal as text.',
   ],
   run,
 };
@@ -120,7 +121,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const progress = progressFor(io, flags.on('quiet'));
   let curve: Curve | null;
   try {
-    curve = await core.forecastOn(core.openRunner, workersOf(flags), input.combination, {
+    const workers = flags.text('queue') === undefined ? workersOf(flags) : null;
+    const open = (most: number): Promise<JobRunner> => runnerOf(flags, io, core, most);
+    curve = await core.forecastOn(open, workers, input.combination, {
       rpm,
       fidelity: fidelityOf(flags),
       onProgress: progress.report,

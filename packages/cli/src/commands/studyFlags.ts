@@ -202,10 +202,15 @@ export async function withWorkers<Result>(
   }
 }
 
-/** Threads of this machine, or whoever works on a queue. */
-async function runnerOf(flags: Flags, io: Io, core: Core): Promise<JobRunner> {
+/** Threads of this machine, so many at the most, or whoever works on a queue. */
+export async function runnerOf(
+  flags: Flags,
+  io: Io,
+  core: Core,
+  most: number = Number.POSITIVE_INFINITY,
+): Promise<JobRunner> {
   const queue = flags.text('queue');
-  if (queue === undefined) return core.openRunner(workersOf(flags));
+  if (queue === undefined) return core.openRunner(Math.min(workersOf(flags), most));
   for (const other of ['workers', 'shard'])
     if (flags.text(other) !== undefined)
       throw usage(`--queue and --${other} can't be used together: the work is done by valvetide work`);
