@@ -5,7 +5,7 @@ import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
-import { parseRpm, parseSpeeds } from '../input/parseRpm.ts';
+import { parseSpeeds } from '../input/parseRpm.ts';
 import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
 import { forbidInputTwice, type Input, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
@@ -36,6 +36,7 @@ import type { JobRunner } from '../workers/jobRunner.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { pastThePeak } from './pastThePeak.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
+import { speedsOver } from './speedsOver.ts';
 import { forbidTwoForms, parseBand, runnerOf, WHERE_OPTIONS, withWorkers, workersOf } from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
@@ -274,13 +275,6 @@ function countedOver(
   const points = measured.bySpeed.map(({ rpm, measuredNm }) => ({ rpm, torqueNm: measuredNm }));
   const reaches = points[0].rpm <= own.fromRpm && points[points.length - 1].rpm >= own.toRpm;
   return { band: own, mean, measured: reaches ? core.bandMean(points, own) : null };
-}
-
-/** The usual speeds, with as many steps more as it takes to cover a band. */
-function speedsOver({ fromRpm, toRpm, stepRpm }: Inspection['band'], band: SpeedBand | null): number[] {
-  const below = band === null ? 0 : Math.max(0, Math.ceil((fromRpm - band.fromRpm) / stepRpm));
-  const above = band === null ? 0 : Math.max(0, Math.ceil((band.toRpm - toRpm) / stepRpm));
-  return parseRpm(`${Math.max(200, fromRpm - below * stepRpm)}:${toRpm + above * stepRpm}:${stepRpm}`);
 }
 
 /** Cells of twice the usual length tell on which side of its peak an engine is, in less than half the time. */

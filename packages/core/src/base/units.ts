@@ -98,6 +98,7 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   ci: 'in^3',
   cid: 'in^3',
   cfm: 'cfm',
+  fpm: 'ft/min',
   inhg: 'inHg',
   '"hg': 'inHg',
   inh2o: 'inH2O',

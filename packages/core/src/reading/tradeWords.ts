@@ -1,4 +1,5 @@
 /** Names and words that builders use for what fields of other names say, with what to write: better than the nearest spelling. */
+import { SIDES } from './defaults/side.ts';
 import type { FieldPath } from './schema/fieldPath.ts';
 
 const MEETS_FIRST = 'a first merge and its pipe are secondary: { diameter: 2.000 in, length: 14 in }';
@@ -9,13 +10,52 @@ const BY_LOBE =
   'a phaser is the centreline of a lobe by speed, cam.intake.centreline: { 2000 rpm: 98 deg, 6000 rpm: 110 deg }';
 const BETWEEN_RUNNERS = 'tubes between runners are balance: { inside: 8 mm, length: 110 mm }';
 const CUT = 'a cut divider is divider: { opening: 2 in2 }';
+const SEPARATION = 'write separation: 110 deg, in cam degrees';
+const CENTRE =
+  'the installed centre of the intake lobe is intake: { centreline: 106 deg }, and the exhaust side has its own';
+const DURATION =
+  'an advertised duration is advertised: 280 deg, checkedAt: 0.006 in; the one at 0.050 in is at050: 227 deg';
+const AT_A_LIFT = 'a duration at another lift, 1 mm say, is advertised: 244 deg, checkedAt: 1 mm';
+const LASH = 'the two sides are intakeLash and exhaustLash';
+const GASKET = 'its two figures are gasketThickness, compressed, and gasketBore';
+const J607 = 'figures called STP or STD are those of J607 (60 F, 29.92 inHg dry)';
+const J1349 = 'SAE alone is J607 on some sheets and J1349 (77 F, 29.23 inHg dry) on others, 4 to 5 % apart';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
+
+function ofEachSide(
+  section: string,
+  names: Readonly<Record<string, string>>,
+): Readonly<Record<string, string>> {
+  const rows = SIDES.flatMap((side) =>
+    Object.entries(names).map(([name, text]) => [`${section}.${side}.${name}`, text] as const),
+  );
+  return Object.fromEntries(rows);
+}
 
 /** By path, for names that are no fields. */
 const NAMES: Readonly<Record<string, string>> = {
   'burn.advance': 'spark by speed is burn.spark: { 3000 rpm: 34 deg, 6000 rpm: 38 deg }',
+  'cam.centerline': CENTRE,
+  'cam.centreline': CENTRE,
+  'cam.icl': CENTRE,
+  'cam.lca': SEPARATION,
+  'cam.lobeSeparation': SEPARATION,
+  'cam.lobe_separation': SEPARATION,
+  'cam.lsa': SEPARATION,
   'cam.phasing': BY_LOBE,
   'cam.vvt': BY_LOBE,
+  ...ofEachSide('cam', {
+    at1mm: AT_A_LIFT,
+    at1: AT_A_LIFT,
+    at040: AT_A_LIFT,
+    centerline: 'write centreline: 106 deg',
+    duration: DURATION,
+    lash: 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash',
+    lift: 'the lift of the lobe is lobeLift, that at the valve is valveLift',
+  }),
+  'chamber.cc': 'write volume: 58 cc',
+  'chamber.gasket': GASKET,
+  'chamber.headGasket': GASKET,
   'chamber.compressionDifferences': 'the ratio of each cylinder is chamber.compressions: [9.5, 9.4]',
   'exhaust.collector.cone': WIDENS,
   'exhaust.collector.megaphone': WIDENS,
@@ -35,6 +75,10 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.primary.steps.at': 'a step begins after: 12 in',
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
+  'engine.redline': 'what you will not go beyond is limits: { redline: 6800 rpm }',
+  'engine.rpm':
+    'the speed it makes its power at is ratedSpeed, the highest it may turn limits: { redline: 6800 rpm }',
+  'heads.depression': 'write bench: { depression: 28 inH2O }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':
     'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
@@ -50,12 +94,15 @@ const NAMES: Readonly<Record<string, string>> = {
   'induction.spacer.type': 'write kind: open or four-hole',
   'mixture.byCylinder': MIXTURES,
   'mixture.lambdas': MIXTURES,
+  'valvetrain.lash': LASH,
   'valvetrain.ratio': 'the two sides are intakeRatio and exhaustRatio',
   'valvetrain.rockerRatio': 'the two sides are intakeRatio and exhaustRatio',
 };
 
 /** By path, for words that a field does not take. */
 const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>>>> = {
+  correction: { STP: J607, stp: J607, STD: J607, std: J607, SAE: J1349, sae: J1349 },
+  'engine.layout': { straight: 'write inline', boxer: 'write flat', twin: 'write inline, v or flat' },
   'exhaust.balance': { 'h-pipe': TUBE, 'x-pipe': TUBE, h: TUBE, x: TUBE },
   'exhaust.box.kind': { perforated: 'holes in a pipe that leads through the box are straight-through' },
   'exhaust.collector': { megaphone: WIDENS, cone: WIDENS },
@@ -71,6 +118,15 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
   'induction.divider': { cut: CUT, open: CUT, whole: 'write none' },
   'induction.manifold': { itb: 'did you mean individual-throttles?' },
   'induction.restrictor.kind': { venturi: 'write sonic', nozzle: 'write sonic' },
+  units: { metric: 'write si', imperial: 'write trade', us: 'write trade' },
+  'valvetrain.type': {
+    bucket: 'write direct-acting',
+    buckets: 'write direct-acting',
+    finger: 'write finger-follower',
+    ohv: 'write pushrod',
+    sohc: 'write direct-acting, finger-follower or rocker-arm',
+    dohc: 'write direct-acting or finger-follower',
+  },
   'induction.spacer.kind': {
     '4-hole': 'write four-hole',
     'two-hole': 'write four-hole, and bores: 2',

@@ -47,7 +47,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'a ratio the volumes deny',
     fileWith({ chamber: '{ compression: 11, volume: 64 cc }' }),
-    'e.yaml:2:12 chamber.compression is 11, but the volumes give 10.36',
+    'e.yaml:2:12 chamber.compression is 11, but the volumes give 10.36 (11 would take a chamber of 59.1 cc: check chamber, dome, dish, deck and gasket, or leave the ratio out)',
   ],
   [
     'a dome larger than its chamber',

@@ -44,6 +44,19 @@ describe('a word of the trade', () => {
     ['burn', '{ advance: { 3000 rpm: 34 deg } }', 'burn.advance is not a field', 'burn.spark: {'],
     ['heads', '{ valvesPerCylinder: 2, flow: [a.csv, b.csv] }', 'needs a text', 'heads.intake.flow'],
     ['induction', '{ manifold: itb }', "got 'itb'", 'individual-throttles'],
+    ['cam', '{ lsa: 108 deg }', 'cam.lsa is not a field', 'write separation'],
+    ['cam', '{ icl: 104 deg }', 'cam.icl is not a field', 'intake: { centreline'],
+    ['cam', '{ intake: { duration: 268 deg } }', 'cam.intake.duration is not a field', 'checkedAt: 0.006 in'],
+    ['cam', '{ exhaust: { at1mm: 236 deg } }', 'cam.exhaust.at1mm is not a field', 'checkedAt: 1 mm'],
+    ['valvetrain', '{ lash: 0.016 in }', 'valvetrain.lash is not a field', 'intakeLash and exhaustLash'],
+    ['valvetrain', '{ type: bucket }', "got 'bucket'", 'write direct-acting'],
+    ['chamber', '{ compression: 9, gasket: 0.04 in }', 'chamber.gasket is not a field', 'gasketThickness'],
+    ['correction', 'STP', "got 'STP'", 'those of J607'],
+    ['correction', 'SAE', "got 'SAE'", '4 to 5 % apart'],
+    ['units', 'metric', "got 'metric'", 'write si'],
+    ['fuel', 'RON 95', "not a fuel this program knows: 'RON 95'", 'next to that of pump-91, 96'],
+    ['fuel', 'pump 93', "'pump 93'", 'did you mean pump-93?'],
+    ['fuel', 'pump-95', "'pump-95'", 'next to that of pump-91, 96'],
     ['forced-induction', '{}', 'speaks of forced induction, which is not forecast', 'leave the field out'],
     ['induction', '{ nitrous: { shot: 100 hp } }', 'speaks of nitrous oxide', 'leave the field out'],
   ])('%s: %s', (section, text, ...parts) => {
@@ -56,6 +69,39 @@ describe('a name that every object has', () => {
   it('is no word of the trade', () => {
     expect(answers('exhaust', '{ toString: 1 }')).toContain('known here: ');
     expect(answers('exhaust', '{ muffler: toString }')).toContain('needs');
+  });
+});
+
+describe('a slip that another figure betrays', () => {
+  it('is a compression ratio, told with the chamber that would give it', () => {
+    const chamber = '{ compression: 10.8, volume: 63 cc, deck: 0.012 in, gasketThickness: 0.040 in }';
+    const read = readCombination(
+      fileWith({ engine: '{ bore: 3.78 in, stroke: 3.54 in, cylinders: 6 }', chamber }),
+      { file: 'e.yaml' },
+    );
+    const line = read.ok ? '' : read.problems.map(problemLine).join();
+    expect(line).toContain(
+      'chamber.compression is 10.8, but the volumes give 9.84 (10.8 would take a chamber of',
+    );
+    const cc = /a chamber of ([\d.]+) cc/u.exec(line)?.[1] ?? 'none';
+    const mended = readCombination(
+      fileWith({
+        engine: '{ bore: 3.78 in, stroke: 3.54 in, cylinders: 6 }',
+        chamber: chamber.replace('63', cc),
+      }),
+      { file: 'e.yaml' },
+    );
+    expect(mended.ok && mended.value.chamber.compressionRatio).toBeCloseTo(10.8, 1);
+  });
+
+  it('is a sheet of 28 inH2O that the file says is of 10', () => {
+    const heads = (depression: string): string =>
+      answers(
+        'heads',
+        `{ valvesPerCylinder: 2, bench: { depression: ${depression} }, intake: { valve: 1.84 in, flow: [{ lift: 0.2 in, flow: 130 cfm }, { lift: 0.5 in, flow: 245 cfm }] } }`,
+      );
+    expect(heads('10 inH2O')).toContain('the file gives 10 inH2O: is this sheet of 28 inH2O?');
+    expect(heads('28 inH2O')).toBe('accepted');
   });
 });
 

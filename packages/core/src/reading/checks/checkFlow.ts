@@ -4,6 +4,7 @@ import { INCH, INCH_OF_WATER } from '../../base/constants.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
+import { USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
 import { netLift } from '../../geometry/valveLift.ts';
 import type { Side } from '../defaults/side.ts';
 import type { ResolveContext } from '../resolve/context.ts';
@@ -125,12 +126,21 @@ function tell(
 ): void {
   const message = `at ${inches(port.flow.lift[doubt.point])} lift: ${doubt.message}`;
   if (doubt.code === 'above-minimum-area') {
-    report.problem(path, 'flow-above-limit', message, `the smallest is ${smallest}`);
+    const slip = depressionSlip(doubt.value, file.heads?.bench?.depression);
+    report.problem(path, 'flow-above-limit', message, `the smallest is ${smallest}${slip}`);
   } else if (doubt.code === 'low-for-depression' && file.heads?.bench?.depression === undefined) {
     report.problem(path, 'depression-doubtful', message, 'state heads.bench.depression');
   } else {
     ledger.warn(doubt.code, path, message);
   }
+}
+
+/** Flow too large for the depression it is said to be of, and usual at 28 inH2O: a sheet of another bench, or one brought to 28. */
+function depressionSlip(share: number, depression: number | undefined): string {
+  if (depression === undefined) return '';
+  const atUsual = share * Math.sqrt(depression / USUAL_DEPRESSION);
+  if (!(depression < 0.9 * USUAL_DEPRESSION && atUsual < 1)) return '';
+  return `; the file gives ${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O: is this sheet of 28 inH2O?`;
 }
 
 function checkBalance({ ledger, file }: ResolveContext, { intake, exhaust }: Combination): void {

@@ -1,7 +1,8 @@
 /** Checks of induction, exhaust and running conditions as stated: things given twice, or half. */
 
 import { oxygenDemand } from '../../gas/atoms.ts';
-import { FUEL_NAMES } from '../../gas/fuels.ts';
+import type { Fuel } from '../../gas/fuel.ts';
+import { FUEL_NAMES, fuelNamed } from '../../gas/fuels.ts';
 import { nearestName } from '../nearestName.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { ExhaustSection, PipeSection } from '../schema/exhaustSection.ts';
@@ -158,8 +159,10 @@ function checkFuel({ fuel }: PartialFile, report: Report): void {
   if (typeof fuel === 'string') {
     if (FUEL_NAMES.includes(fuel)) return;
     const nearest = nearestName(fuel, FUEL_NAMES);
-    const known = `known: ${FUEL_NAMES.join(', ')}; pump fuels by antiknock index, (R+M)/2`;
-    const hint = nearest === null || /\d/u.test(fuel) ? known : `did you mean ${nearest}?`;
+    const known = `${byResearchNumber(fuel)}known: ${FUEL_NAMES.join(', ')}; pump fuels by antiknock index, (R+M)/2`;
+    // Of two names with a number the nearest spelling may be another fuel.
+    const isSpelling = nearest !== null && (!/\d/u.test(fuel) || spelt(fuel) === spelt(nearest));
+    const hint = isSpelling ? `did you mean ${nearest}?` : known;
     report.problem('fuel', 'fuel-unknown', `is not a fuel this program knows: '${fuel}'`, hint);
   } else if (fuel !== undefined && !(fuel.atoms.C > 0 && oxygenDemand({ ...fuel.atoms, N: 0, Ar: 0 }) > 0)) {
     report.problem(
@@ -168,6 +171,22 @@ function checkFuel({ fuel }: PartialFile, report: Report): void {
       'does not burn: it needs carbon, and less oxygen than it can burn with',
     );
   } else if (fuel !== undefined) checkHeat(fuel, report);
+}
+
+const spelt = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/gu, '');
+
+/** Research octane numbers of gasoline at pumps. */
+const RESEARCH = { min: 90, max: 102 } as const;
+
+/** Where pumps show the research number, a fuel is asked for by it: the pump fuel next to it, for a name that is none. */
+function byResearchNumber(name: string): string {
+  const number = Number(/\d+(?:\.\d+)?/u.exec(name)?.[0] ?? Number.NaN);
+  const isResearch = /\b(?:ron|roz|euro|super)\b/iu.test(name) || /^pump\b/iu.test(name);
+  if (!isResearch || !(number >= RESEARCH.min && number <= RESEARCH.max)) return '';
+  const pumps = FUEL_NAMES.filter((each) => /^pump-\d+$/u.test(each)).map((each) => fuelNamed(each));
+  const distance = ({ researchOctane }: Fuel): number => Math.abs(researchOctane - number);
+  const { name: nearest, researchOctane } = pumps.reduce((a, b) => (distance(b) < distance(a) ? b : a));
+  return `a research octane of ${number} is next to that of ${nearest}, ${researchOctane}; `;
 }
 
 /** How far a stated heating value may lie from the one its atoms give [-]: the rule is good to 10 %. */

@@ -58,7 +58,12 @@ function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combina
   if (stated === undefined || file.chamber?.volume === undefined) return;
   const difference = Math.abs(stated - computed);
   const message = `is ${stated}, but the volumes give ${computed.toFixed(2)}`;
-  if (difference > COMPRESSION_LIMIT) report.problem('chamber.compression', 'compression-disagrees', message);
+  // What the head would have to hold, the piston, deck and gasket being what they are.
+  const swept = chamber.clearanceVolume * (computed - 1);
+  const chamberOf = file.chamber.volume + swept / (stated - 1) - chamber.clearanceVolume;
+  const hint = `${stated} would take ${chamberOf > 0 ? `a chamber of ${(1e6 * chamberOf).toFixed(1)} cc` : 'another piston'}: check chamber, dome, dish, deck and gasket, or leave the ratio out`;
+  if (difference > COMPRESSION_LIMIT)
+    report.problem('chamber.compression', 'compression-disagrees', message, hint);
   else if (difference > COMPRESSION_REMARK) {
     ledger.warn('compression-disagrees', 'chamber.compression', `${message}; the volumes are used`);
   }
