@@ -1,5 +1,5 @@
 /** Studies whose forecasts are done by other processes, over a real server: what is lost on the way is done again. */
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -47,10 +47,10 @@ async function looked<Value>(look: (queue: Queue) => Promise<Value>): Promise<Va
   }
 }
 
-/** Waits until somebody is at a forecast. */
-async function begun(): Promise<void> {
+/** Waits until somebody is at a forecast, or so many are. */
+async function begun(count = 1): Promise<void> {
   await looked(async (queue) => {
-    while ((await queue.getActiveCount()) === 0) await wait(10);
+    while ((await queue.getActiveCount()) < count) await wait(10);
   });
 }
 
@@ -236,6 +236,75 @@ describe('a server that is lost', () => {
     expect(await asked.ended, `${asked.err()}\n${working.err()}`).toBe(0);
     expect(asked.out()).toBe(alone);
     expect(asked.err()).toContain(`${server.url}: connected again`);
+  });
+
+  it('for good ends the study with what its journal holds, and the same command goes on from there', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'valvetide-queue-'));
+    try {
+      const journal = join(folder, 'kept.ndjson');
+      const kept = (): number =>
+        existsSync(journal) ? readFileSync(journal, 'utf8').split('{"key"').length - 1 : 0;
+      worker();
+      const asked = study([...SWEEP, '--journal', journal, '--wait', '3']);
+      while (kept() === 0) await wait(20);
+      await server.stop();
+      expect(await asked.ended, asked.err()).toBe(4);
+      expect(asked.out()).toBe('');
+      expect(asked.err()).toContain(`${server.url}: no answer for 3 s, given up\n`);
+      expect(asked.err()).toContain(`stand in ${journal}: the same command goes on from there\n`);
+      const before = kept();
+      expect(before).toBeLessThan(FORECASTS);
+      const again = start([...SWEEP, '--journal', journal]);
+      expect(await again.ended, again.err()).toBe(0);
+      expect(again.out()).toBe(alone);
+      expect(kept()).toBe(FORECASTS);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
+
+  it.each([
+    ['killed', () => server.stop()],
+    ['stuck', () => server.freeze()],
+  ])(
+    'since it is %s keeps nobody from ending: an interrupted study, a worker told to stop, one that is idle',
+    async (_, lose) => {
+      const asked = study();
+      await asked.says('nobody works on');
+      const idle = worker(['--idle', '6']);
+      const told = worker();
+      await begun(2);
+      await lose();
+      await asked.says(server.url);
+      await wait(4000);
+      asked.child.kill('SIGINT');
+      told.child.kill('SIGTERM');
+      const since = Date.now();
+      expect(await asked.ended, asked.err()).toBe(130);
+      expect(await told.ended, told.err()).toBe(0);
+      expect(await idle.ended, idle.err()).toBe(0);
+      expect(Date.now() - since).toBeLessThan(30_000);
+    },
+  );
+
+  it('while it is stuck, and goes on, is waited for', async () => {
+    worker();
+    const asked = study();
+    await begun();
+    server.freeze();
+    await asked.says(`${server.url}: no answer, waiting for it`);
+    server.thaw();
+    expect(await asked.ended, asked.err()).toBe(0);
+    expect(asked.out()).toBe(alone);
+    expect(asked.err()).toContain(`${server.url}: connected again`);
+  });
+
+  it('whose memory is full is told so', async () => {
+    await server.stop();
+    server = await redisServer(['--maxmemory', '1mb', '--maxmemory-policy', 'noeviction']);
+    const asked = study();
+    expect(await asked.ended).toBe(4);
+    expect(asked.err()).toContain(`${server.url}: takes no forecasts (its memory is full)\n`);
   });
 
   it('that is not there at all is told in plain words, without the password', async () => {

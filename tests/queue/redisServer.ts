@@ -11,6 +11,9 @@ export interface RedisServer {
   readonly url: string;
   /** Ends it at once, with all it held. */
   stop(): Promise<void>;
+  /** Leaves it there, but deaf and dumb. */
+  freeze(): void;
+  thaw(): void;
   /** Begins anew on the same port. */
   start(): Promise<void>;
 }
@@ -65,6 +68,8 @@ export async function redisServer(words: readonly string[] = []): Promise<RedisS
     url: `redis://127.0.0.1:${port}`,
     start,
     stop,
+    freeze: () => void child?.kill('SIGSTOP'),
+    thaw: () => void child?.kill('SIGCONT'),
   };
 }
 

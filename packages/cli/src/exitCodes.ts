@@ -18,7 +18,7 @@ export const EXIT_MEANINGS: readonly (readonly [ExitCode, string])[] = [
   [EXIT.failure, 'unexpected failure, a fault of the program'],
   [EXIT.usage, 'the command line was not understood'],
   [EXIT.input, 'the combination file or a sheet is invalid'],
-  [EXIT.file, 'a file could not be read or written, or a queue not reached'],
+  [EXIT.file, 'a file could not be read or written, a queue not reached or lost'],
   [EXIT.doubtful, 'with --strict: a speed did not settle, or a warning stands'],
   [EXIT.interrupted, 'interrupted'],
 ];

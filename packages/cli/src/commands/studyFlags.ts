@@ -15,6 +15,7 @@ import { fixed } from '../render/fixed.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import type { JobRunner } from '../workers/jobRunner.ts';
 import { keepHeapLean } from '../workers/leanHeap.ts';
+import { whole } from './readFlags.ts';
 
 /** Which speeds, and which of them count. */
 export const SPEED_OPTIONS: readonly OptionSpec[] = [
@@ -41,6 +42,11 @@ export const WHERE_OPTIONS: readonly OptionSpec[] = [
     name: 'queue',
     value: 'URL',
     help: 'leave the forecasts to the machines that work on a queue, redis://HOST:PORT; see valvetide work',
+  },
+  {
+    name: 'wait',
+    value: 'SECONDS',
+    help: 'how long to wait for a queue whose server went away; without it 600',
   },
 ];
 
@@ -202,6 +208,9 @@ export async function withWorkers<Result>(
   }
 }
 
+/** A server that is begun anew, and its machine with it, is back by then [s]. */
+const USUAL_WAIT = 600;
+
 /** Threads of this machine, so many at the most, or whoever works on a queue. */
 export async function runnerOf(
   flags: Flags,
@@ -210,11 +219,18 @@ export async function runnerOf(
   most: number = Number.POSITIVE_INFINITY,
 ): Promise<JobRunner> {
   const queue = flags.text('queue');
-  if (queue === undefined) return core.openRunner(Math.min(workersOf(flags), most));
+  const seconds = whole(flags, 'wait', 1, 1_000_000);
+  if (queue === undefined) {
+    if (seconds !== null) throw usage('--wait is for a server that went away: it needs --queue');
+    return core.openRunner(Math.min(workersOf(flags), most));
+  }
   for (const other of ['workers', 'shard'])
     if (flags.text(other) !== undefined)
       throw usage(`--queue and --${other} can't be used together: the work is done by valvetide work`);
-  return core.openQueueRunner(queueAddress(queue, io.env), (line) => io.stderr.write(`${plain(line)}\n`));
+  return core.openQueueRunner(queueAddress(queue, io.env), (line) => io.stderr.write(`${plain(line)}\n`), {
+    seconds: seconds ?? USUAL_WAIT,
+    journal: flags.text('journal') ?? null,
+  });
 }
 
 /** Refuses two forms of the result, and two amounts of progress. */

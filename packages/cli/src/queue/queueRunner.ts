@@ -1,11 +1,14 @@
 /** A study's jobs done by whoever works on a queue: the curves come back as if they had been done here. */
 import type { Curve, RunControl, RunJobs, StudyJob } from '@valvetide/core';
 import type { Queue, QueueEvents } from 'bullmq';
+import { CommandFailure } from '../commandFailure.ts';
+import { EXIT } from '../exitCodes.ts';
 import { jobKey } from '../parts/jobKey.ts';
+import { plainShort } from '../render/plain.ts';
 import { version } from '../version.ts';
 import type { JobRunner } from '../workers/jobRunner.ts';
 import type { QueueAddress } from './queueAddress.ts';
-import { connectQueue, QUEUE_NAME, type QueueConnection } from './queueConnection.ts';
+import { connectQueue, QUEUE_NAME, type QueueConnection, whyRefused } from './queueConnection.ts';
 
 /** Jobs under way at the most: enough for many machines, few enough for the server's memory and ours. */
 const MOST_AHEAD = 256;
@@ -17,6 +20,8 @@ const KEPT = { age: 3600, count: 1000 };
 const LOOK_EVERY = 5000;
 /** So long nobody has taken a job before that is told [ms]. */
 const LONELY_AFTER = 10_000;
+/** What is asked of the server at the end may take so long [ms]. */
+const FAREWELL = 5000;
 /** Messages the server keeps: all those of the jobs under way, and again as many. */
 const MOST_MESSAGES = 8 * MOST_AHEAD;
 
@@ -27,12 +32,20 @@ interface Sent {
   readonly fail: (error: Error) => void;
 }
 
+/** How long a study waits for a server that went away, and what its user may do then. */
+export interface QueueWait {
+  readonly seconds: number;
+  /** Where the forecasts that are done are kept; null where they are not. */
+  readonly journal: string | null;
+}
+
 /** Connects to a queue, or says in plain words why not. */
 export async function openQueueRunner(
   address: QueueAddress,
   say: (line: string) => void,
+  wait: QueueWait,
 ): Promise<JobRunner> {
-  const connection = await connectQueue(address, say);
+  const connection = await connectQueue(address, say, wait.seconds);
   const { redis, library, complain } = connection;
   const queue = new library.Queue(QUEUE_NAME, {
     connection: redis,
@@ -41,8 +54,14 @@ export async function openQueueRunner(
   const events = new library.QueueEvents(QUEUE_NAME, { connection: redis });
   queue.on('error', complain);
   events.on('error', complain);
-  await Promise.all([queue.waitUntilReady(), events.waitUntilReady()]);
-  return new QueueRunner(address, connection, queue, events, say);
+  const runner = new QueueRunner(address, connection, queue, events, say, wait);
+  try {
+    await runner.unlessGone(Promise.all([queue.waitUntilReady(), events.waitUntilReady()]));
+    return runner;
+  } catch (error) {
+    await runner.close();
+    throw error;
+  }
 }
 
 class QueueRunner implements JobRunner {
@@ -53,20 +72,36 @@ class QueueRunner implements JobRunner {
   /** Versions whose workers refused. */
   readonly #refusing = new Set<string>();
   readonly #say: (line: string) => void;
+  readonly #shown: string;
+  readonly #connection: QueueConnection;
   readonly #looking: NodeJS.Timeout;
   readonly #close: () => Promise<void>;
+  /** What is said once the server was away for too long. */
+  readonly #lost: CommandFailure;
 
   constructor(
-    address: QueueAddress,
-    { close }: QueueConnection,
+    { shown }: QueueAddress,
+    connection: QueueConnection,
     queue: Queue,
     events: QueueEvents,
     say: (line: string) => void,
+    { seconds, journal }: QueueWait,
   ) {
     this.#queue = queue;
+    this.#connection = connection;
     this.#say = say;
+    this.#shown = shown;
+    this.#lost = new CommandFailure(EXIT.file, [
+      `${shown}: no answer for ${seconds} s, given up`,
+      journal === null
+        ? 'no forecast was kept: --journal keeps them as they are done, in commands that have it'
+        : `the forecasts that were done stand in ${plainShort(journal)}: the same command goes on from there`,
+    ]);
+    connection.gone.addEventListener('abort', () => this.#failAll(this.#lost), { once: true });
     events.on('completed', ({ jobId, returnvalue }) => this.#take(jobId, curveOf(returnvalue)));
-    events.on('failed', ({ jobId, failedReason }) => this.#fail(jobId, failedReason));
+    events.on('failed', ({ jobId, failedReason }) =>
+      this.#fail(jobId, new Error(`a forecast failed on the queue: ${failedReason}`)),
+    );
     // It was there already, as after a study was ended: nothing more may be heard of it.
     events.on('duplicated', ({ jobId }) => void this.#look(jobId));
     events.on('progress', ({ jobId, data }) => {
@@ -79,18 +114,30 @@ class QueueRunner implements JobRunner {
       lonely = false;
     });
     this.#looking = setInterval(() => {
+      // Questions to a server that is away would pile up.
+      if (!connection.answers()) return;
       for (const id of this.#sent.keys()) void this.#look(id);
       if (this.#sent.size === 0) heard = Date.now();
       if (lonely || Date.now() - heard < LONELY_AFTER) return;
       lonely = true;
       void this.#isLeftAlone().then((alone) => {
-        if (alone) say(`nobody works on ${address.shown}: valvetide work --queue ${address.shown}`);
+        if (alone) say(`nobody works on ${shown}: valvetide work --queue ${shown}`);
       });
     }, LOOK_EVERY);
     this.#close = async () => {
-      await Promise.allSettled([events.close(), queue.close()]);
-      close();
+      if (!connection.answers()) connection.close();
+      await soon([events.close(), queue.close()]);
+      connection.close();
     };
+  }
+
+  /** What is waited for, or the failure that the server is away for too long. */
+  async unlessGone<Value>(wanted: Promise<Value>): Promise<Value> {
+    const { gone } = this.#connection;
+    const lost = new Promise<never>((_, reject) => {
+      gone.addEventListener('abort', () => reject(this.#lost), { once: true });
+    });
+    return Promise.race([wanted, lost]);
   }
 
   readonly run: RunJobs = async (jobs, { signal, onProgress, onCurve, onRoom }: RunControl = {}) => {
@@ -142,6 +189,7 @@ class QueueRunner implements JobRunner {
 
   /** Sends a job and waits for its curve; null after an abort. The same job twice at once is sent once. */
   async #forecast(job: StudyJob): Promise<Curve | null> {
+    if (this.#connection.gone.aborted) throw this.#lost;
     const id = `${version()}-${jobKey(job)}`;
     const same = this.#sent.get(id);
     return new Promise((resolve, reject) => {
@@ -156,7 +204,7 @@ class QueueRunner implements JobRunner {
           reject(error);
         },
       });
-      if (same === undefined) this.#add(id, job).catch((error) => this.#fail(id, String(error)));
+      if (same === undefined) this.#add(id, job).catch((error) => this.#fail(id, this.#refused(error)));
       else this.#waiting.shift()?.();
     });
   }
@@ -182,11 +230,20 @@ class QueueRunner implements JobRunner {
     this.#waiting.shift()?.();
   }
 
-  #fail(id: string, reason: string): void {
+  #fail(id: string, error: Error): void {
     const sent = this.#sent.get(id);
     this.#sent.delete(id);
     this.#waiting.shift()?.();
-    sent?.fail(new Error(`a forecast failed on the queue: ${reason}`));
+    sent?.fail(error);
+  }
+
+  #failAll(error: Error): void {
+    for (const id of [...this.#sent.keys()]) this.#fail(id, error);
+  }
+
+  /** A server that is full, or may not be written to, is no fault of the program. */
+  #refused(error: unknown): CommandFailure {
+    return new CommandFailure(EXIT.file, [`${this.#shown}: takes no forecasts (${whyRefused(error)})`]);
   }
 
   /** How a job stands of which nothing was heard. */
@@ -230,8 +287,18 @@ class QueueRunner implements JobRunner {
     this.#sent.clear();
     for (const [, { settle }] of left) settle(null);
     for (const turn of this.#waiting.splice(0)) turn();
-    await Promise.allSettled(left.map(([id]) => this.#queue.remove(id)));
+    if (this.#connection.answers()) await soon(left.map(([id]) => this.#queue.remove(id)));
   }
+}
+
+/** Waits until all is done, whatever came of it, but not for a server that went away meanwhile. */
+async function soon(all: readonly Promise<unknown>[]): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise((resolve) => {
+    timer = setTimeout(resolve, FAREWELL);
+  });
+  await Promise.race([Promise.allSettled(all), late]);
+  clearTimeout(timer);
 }
 
 function curveOf(value: unknown): Curve {

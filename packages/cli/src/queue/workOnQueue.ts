@@ -15,6 +15,8 @@ const LOOK_EVERY = 3000;
 const MOST_LOSSES = 10;
 /** Forecasts under way may go on for so long after a wish to stop, then they are handed back [ms]. */
 const GRACE = 20_000;
+/** What is told the server at the end may take so long: it may go away meanwhile [ms]. */
+const FAREWELL = 5000;
 
 export interface WorkOptions {
   /** Forecasts at a time. */
@@ -42,7 +44,7 @@ export async function workOnQueue(
   address: QueueAddress,
   { workers, runner, signal, idleSeconds, onDone, say }: WorkOptions,
 ): Promise<WorkDone> {
-  const { library, redis, complain, close } = await connectQueue(address, say);
+  const { library, redis, answers, complain, close } = await connectQueue(address, say);
   const handBack = new AbortController();
   let [done, handedBack, busy] = [0, 0, 0];
   let otherVersion: string | null = null;
@@ -93,13 +95,23 @@ export async function workOnQueue(
   const idling = setInterval(() => {
     if (busy === 0 && idleSeconds !== null && Date.now() - idleSince >= 1000 * idleSeconds) stop();
   }, 200);
-  let grace: NodeJS.Timeout | undefined;
+  let handing: NodeJS.Timeout | undefined;
+  let farewell: NodeJS.Timeout | undefined;
   try {
     await stopped;
-    grace = setTimeout(() => handBack.abort(), otherVersion === null ? GRACE : 0);
-    await worker.close();
+    const there = answers();
+    const closed = worker.close(!there);
+    // What a server that is away can't be given is done by others once it is back.
+    if (!there) close();
+    const grace = there && otherVersion === null ? GRACE : 0;
+    handing = setTimeout(() => handBack.abort(), grace);
+    const late = new Promise<void>((resolve) => {
+      farewell = setTimeout(resolve, grace + FAREWELL);
+    });
+    await Promise.race([closed, late]);
   } finally {
-    clearTimeout(grace);
+    clearTimeout(handing);
+    clearTimeout(farewell);
     clearInterval(idling);
     close();
   }
