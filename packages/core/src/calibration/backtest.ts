@@ -12,7 +12,7 @@ import { recorrectSheet } from '../dyno/recorrectSheet.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
-import { gainSpread } from '../ranking/gainSpread.ts';
+import { type GainSpread, gainSpread } from '../ranking/gainSpread.ts';
 import type { CombinationDocument } from '../reading/readDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type JobControl, runJobsHere, type StudyJob } from '../studies/job.ts';
@@ -141,14 +141,7 @@ export async function backtest(
   const asked = speedsOf(measured);
   // Both sheets are of one dyno.
   const reads = calibration.calibration?.dyno?.reads ?? 1;
-  const onDyno = (day: ReturnType<typeof dayOf>): ReturnType<typeof dayOf> => ({
-    ...day,
-    factor: reads * day.factor,
-  });
-  const days = {
-    before: onDyno(dayOf(before.pulls, before.standard)),
-    after: onDyno(dayOf(after.pulls, after.standard)),
-  };
+  const days = { before: dayOnDyno(before, reads), after: dayOnDyno(after, reads) };
   const pair = changedBy(fitted, changes, sheet);
   if (!pair.ok) return pair;
   const jobs: StudyJob[] = [
@@ -174,31 +167,48 @@ export async function backtest(
     const outcome = curves.includes(null) || options.signal?.aborted === true ? 'incomplete' : 'lost';
     return { ok: true, value: { ...base, outcome, points: [], gain: null, leftOut } };
   }
-  const rpm = first.after.map((point) => point.rpm);
-  const forecast = gainOver(first, measured);
-  const spread = spreads?.band ?? null;
-  const points = rpm.map((n, i): BacktestPoint => {
-    const there = measured.points.find((point) => point.rpm === n) ?? measured.points[0];
+  const points = pointsOf(first, measured, spreads);
+  const gain = judged(first, measured, spreads?.band ?? null);
+  return { ok: true, value: { ...base, outcome: 'forecast', points, gain, leftOut } };
+}
+
+/** Each speed that was forecast on both sides, beside what was measured there. */
+function pointsOf(
+  { before, after }: Pair,
+  measured: PullComparison,
+  spreads: GainSpread | null,
+): readonly BacktestPoint[] {
+  return after.map(({ rpm, torqueNm }, i): BacktestPoint => {
+    const there = measured.points.find((point) => point.rpm === rpm) ?? measured.points[0];
     return {
-      rpm: n,
-      before: { measuredNm: there.beforeNm, forecastNm: first.before[i].torqueNm },
-      after: { measuredNm: there.afterNm, forecastNm: first.after[i].torqueNm },
+      rpm,
+      before: { measuredNm: there.beforeNm, forecastNm: before[i].torqueNm },
+      after: { measuredNm: there.afterNm, forecastNm: torqueNm },
       measuredGain: there.gain,
-      forecastGain: first.after[i].torqueNm / first.before[i].torqueNm - 1,
-      spread: spreads?.at(n)?.ratio ?? null,
+      forecastGain: torqueNm / before[i].torqueNm - 1,
+      spread: spreads?.at(rpm)?.ratio ?? null,
     };
   });
-  const seen = measuredOver(measured, rpm);
+}
+
+/** The forecast gain over the band held to the measured one; `spread`: one standard deviation of it [-]. */
+function judged(pair: Pair, measured: PullComparison, spread: number | null): BacktestResult['gain'] {
+  const forecast = gainOver(pair, measured);
+  const seen = measuredOver(
+    measured,
+    pair.after.map(({ rpm }) => rpm),
+  );
   const error = forecast - seen;
   const off = Math.abs(error);
-  const verdict =
-    off <= measured.resolvable
-      ? 'within'
-      : off <= measured.resolvable + 2 * (spread ?? 0)
-        ? 'near'
-        : 'beyond';
-  const gain = { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 } as const;
-  return { ok: true, value: { ...base, outcome: 'forecast', points, gain, leftOut } };
+  const near = measured.resolvable + 2 * (spread ?? 0);
+  const verdict = off <= measured.resolvable ? 'within' : off <= near ? 'near' : 'beyond';
+  return { measured: seen, forecast, spread, error, verdict, rightSign: forecast * seen > 0 };
+}
+
+/** Air of a sheet's pulls, and the factor from a forecast in it to what this dyno prints. */
+function dayOnDyno({ pulls, standard }: DynoSheet, reads: number): ReturnType<typeof dayOf> {
+  const day = dayOf(pulls, standard);
+  return { ...day, factor: reads * day.factor };
 }
 
 interface Torque {

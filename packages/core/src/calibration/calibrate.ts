@@ -66,7 +66,8 @@ export async function calibrate(
   const tried = doubt === null ? [] : await trySuspects(groundOf(pinned.value, knobs, fitting));
   const disagreement = doubt === null ? null : disagreementOf(doubt, tried);
   const { combination } = pinned.value;
-  const result = calibrationResultOf(combination, knobs, fitting, disagreement, options.accept ?? false);
+  const { accept = false } = options;
+  const result = calibrationResultOf(combination, knobs, fitting, { disagreement, accept });
   const document = result.calibration === null ? null : calibratedDocument(clean, result);
   return { ok: true, value: { result, document } };
 }

@@ -24,13 +24,18 @@ export function fitPoints(target: CalibrationTarget, fit: FitResult, before: rea
   );
 }
 
+/** What speaks against a fit, and whether its calibration is wanted all the same. */
+export interface FitDoubt {
+  readonly disagreement: Disagreement | null;
+  readonly accept: boolean;
+}
+
 /** The result of a fit, or of none. */
 export function calibrationResultOf(
   combination: Combination,
   knobs: readonly Knob[],
   { target, fit, before, run }: KnobFit,
-  disagreement: Disagreement | null,
-  accept: boolean,
+  { disagreement, accept }: FitDoubt,
 ): CalibrationResult {
   const { leftOut, forecasts } = run;
   const base = {
@@ -64,23 +69,9 @@ export function calibrationResultOf(
   const correlation = fit.covariance.map((row, i) =>
     row.map((value, j) => (i === j ? 1 : Number((value / (spreads[i] * spreads[j])).toFixed(4)))),
   );
-  const fitted = knobs.map((knob, i): FittedKnob => {
-    const inPercent = knob.path === 'burn.efficiency';
-    const scale = inPercent ? 100 : 1;
-    const left = spreads[i] / knob.spread;
-    return {
-      name: knob.name,
-      path: knob.path,
-      what: knob.what,
-      unit: inPercent ? '%' : '',
-      before: knob.value * scale,
-      spreadBefore: knob.spread * scale,
-      after: Number((fit.x[i] * scale).toPrecision(5)),
-      spread: spreads[i] * scale,
-      told: left <= 0.5 ? 'yes' : left >= 0.8 ? 'hardly' : 'partly',
-      atLimit: fit.held[i] !== 0,
-    };
-  });
+  const fitted = knobs.map((knob, i) =>
+    fittedKnob(knob, { value: fit.x[i], spread: spreads[i], atLimit: fit.held[i] !== 0 }),
+  );
   const outcome = !fit.complete ? 'incomplete' : disagreement === null ? 'fitted' : 'sheets disagree';
   const holds = outcome === 'fitted' || (outcome === 'sheets disagree' && accept);
   return {
@@ -94,6 +85,32 @@ export function calibrationResultOf(
     error: { before: rootMeanSquare(points, 'before'), after: rootMeanSquare(points, 'after') },
     disagreement,
     calibration: holds ? calibrationOf(target, fitted, correlation, disagreement?.message ?? null) : null,
+  };
+}
+
+/** Most of a knob's spread [-] that is left where the data told its value, and least where they hardly did. */
+const TOLD = 0.5;
+const HARDLY_TOLD = 0.8;
+
+/** A knob as results show it; a share of fuel in percent. */
+function fittedKnob(
+  knob: Knob,
+  { value, spread, atLimit }: { readonly value: number; readonly spread: number; readonly atLimit: boolean },
+): FittedKnob {
+  const inPercent = knob.path === 'burn.efficiency';
+  const scale = inPercent ? 100 : 1;
+  const left = spread / knob.spread;
+  return {
+    name: knob.name,
+    path: knob.path,
+    what: knob.what,
+    unit: inPercent ? '%' : '',
+    before: knob.value * scale,
+    spreadBefore: knob.spread * scale,
+    after: Number((value * scale).toPrecision(5)),
+    spread: spread * scale,
+    told: left <= TOLD ? 'yes' : left >= HARDLY_TOLD ? 'hardly' : 'partly',
+    atLimit,
   };
 }
 

@@ -171,90 +171,98 @@ function edited(
   return next.ok && next.value !== undefined ? withField(document, path, next.value) : document;
 }
 
+/** Scales fields by one plus a size, or by a power of that. */
+function share(paths: readonly FieldPath[], power = 1): Sized['alter'] {
+  return (from, size) =>
+    paths.reduce((to, path) => edited(to, path, (value) => scaled(value, (1 + size) ** power)), from);
+}
+
+/** Adds a size in degrees to fields, or takes it off where their sign is negative. */
+function degrees(paths: readonly (readonly [path: FieldPath, sign: 1 | -1])[]): Sized['alter'] {
+  return (from, size) =>
+    paths.reduce(
+      (to, [path, sign]) => edited(to, path, (value) => eachSum(value, `${sign * size} deg`)),
+      from,
+    );
+}
+
+const METERING: Sized = {
+  alter: (from, size) => {
+    const now = Number(fieldOf(from, 'induction.flowMultiplier') ?? 1);
+    return withField(from, 'induction.flowMultiplier', now * (1 + size));
+  },
+  step: 0.15,
+  spread: 0.3,
+  most: 0.6,
+  what: (size) =>
+    `carburetor or throttle: ${percent(size)} flow than the file says (another rating or drop, or not opening fully)`,
+};
+
+const DISPLACEMENT: Sized = {
+  // Displacement goes with the square of the bore.
+  alter: share(['engine.bore'], 0.5),
+  step: 0.03,
+  spread: 0.06,
+  most: 0.15,
+  what: (size) => `bore, stroke or number of cylinders: ${percent(size)} displacement than the file says`,
+};
+
+const COMPRESSION: Sized = {
+  alter: (from, size) => edited(from, 'chamber.compression', (value) => sum(value, size)),
+  step: 0.5,
+  spread: 1,
+  most: 2,
+  what: (size) =>
+    `compression ratio: ${Math.abs(size).toFixed(1)} ${size > 0 ? 'higher' : 'lower'} than the file says`,
+};
+
+const CENTRELINES = [
+  ['cam.intake.centreline', -1],
+  ['cam.exhaust.centreline', 1],
+] as const;
+
+const CAM_PHASE: Sized = {
+  alter: degrees(CENTRELINES),
+  step: 4,
+  spread: 5,
+  most: 12,
+  what: (size) =>
+    `cam: installed ${Math.abs(size).toFixed(0)} deg ${size > 0 ? 'earlier' : 'later'} than the file says`,
+};
+
+const LOBES = [
+  ['cam.intake.at050', 1],
+  ['cam.exhaust.at050', 1],
+] as const;
+
+const LOBE_DURATION: Sized = {
+  alter: degrees(LOBES),
+  step: 6,
+  spread: 8,
+  most: 25,
+  what: (size) =>
+    `cam card: lobes ${Math.abs(size).toFixed(0)} deg ${size > 0 ? 'longer' : 'shorter'} than the file says`,
+};
+
+const EXHAUST_LENGTH: Sized = {
+  alter: share(['exhaust.primary.length', 'exhaust.collector.length']),
+  step: 0.15,
+  spread: 0.25,
+  most: 0.6,
+  what: (size) =>
+    `primary and collector: ${Math.abs(100 * size).toFixed(0)} % ${size > 0 ? 'longer' : 'shorter'} than the file says`,
+};
+
+/** Those that the file has a field for. */
 function sizedSuspects(document: CombinationDocument): readonly Sized[] {
   const has = (path: FieldPath): boolean => (fieldOf(document, path) ?? null) !== null;
-  const share = (paths: readonly FieldPath[], power: number) => (from: CombinationDocument, size: number) =>
-    paths.reduce((to, path) => edited(to, path, (value) => scaled(value, (1 + size) ** power)), from);
-  const degrees =
-    (paths: readonly (readonly [path: FieldPath, sign: number])[]) =>
-    (from: CombinationDocument, size: number): CombinationDocument =>
-      paths.reduce(
-        (to, [path, sign]) => edited(to, path, (value) => eachSum(value, `${sign * size} deg`)),
-        from,
-      );
-  const metering: Sized = {
-    alter: (from, size) => {
-      const now = Number(fieldOf(from, 'induction.flowMultiplier') ?? 1);
-      return withField(from, 'induction.flowMultiplier', now * (1 + size));
-    },
-    step: 0.15,
-    spread: 0.3,
-    most: 0.6,
-    what: (size) =>
-      `carburetor or throttle: ${percent(size)} flow than the file says (another rating or drop, or not opening fully)`,
-  };
-  const ratio: readonly Sized[] = has('chamber.compression')
-    ? [
-        {
-          alter: (from, size) => edited(from, 'chamber.compression', (value) => sum(value, size)),
-          step: 0.5,
-          spread: 1,
-          most: 2,
-          what: (size) =>
-            `compression ratio: ${Math.abs(size).toFixed(1)} ${size > 0 ? 'higher' : 'lower'} than the file says`,
-        },
-      ]
-    : [];
-  const centrelines = [
-    ['cam.intake.centreline', -1],
-    ['cam.exhaust.centreline', 1],
-  ] as const;
-  const lobes = [
-    ['cam.intake.at050', 1],
-    ['cam.exhaust.at050', 1],
-  ] as const;
   return [
-    metering,
-    {
-      alter: share(['engine.bore'], 0.5),
-      step: 0.03,
-      spread: 0.06,
-      most: 0.15,
-      what: (size) => `bore, stroke or number of cylinders: ${percent(size)} displacement than the file says`,
-    },
-    ...ratio,
-    ...(centrelines.some(([path]) => has(path))
-      ? [
-          {
-            alter: degrees(centrelines),
-            step: 4,
-            spread: 5,
-            most: 12,
-            what: (size: number) =>
-              `cam: installed ${Math.abs(size).toFixed(0)} deg ${size > 0 ? 'earlier' : 'later'} than the file says`,
-          },
-        ]
-      : []),
-    ...(lobes.some(([path]) => has(path))
-      ? [
-          {
-            alter: degrees(lobes),
-            step: 6,
-            spread: 8,
-            most: 25,
-            what: (size: number) =>
-              `cam card: lobes ${Math.abs(size).toFixed(0)} deg ${size > 0 ? 'longer' : 'shorter'} than the file says`,
-          },
-        ]
-      : []),
-    {
-      alter: share(['exhaust.primary.length', 'exhaust.collector.length'], 1),
-      step: 0.15,
-      spread: 0.25,
-      most: 0.6,
-      what: (size) =>
-        `primary and collector: ${Math.abs(100 * size).toFixed(0)} % ${size > 0 ? 'longer' : 'shorter'} than the file says`,
-    },
+    METERING,
+    DISPLACEMENT,
+    ...(has('chamber.compression') ? [COMPRESSION] : []),
+    ...(CENTRELINES.some(([path]) => has(path)) ? [CAM_PHASE] : []),
+    ...(LOBES.some(([path]) => has(path)) ? [LOBE_DURATION] : []),
+    EXHAUST_LENGTH,
   ];
 }
 

@@ -4,7 +4,7 @@ import type { Result } from '../base/result.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
 import { nearestName } from '../reading/nearestName.ts';
 import { csvCells } from '../reading/sheet/csvCells.ts';
-import { linesOf, refuserOf, tooLong } from '../reading/sheet/sheetProblem.ts';
+import { linesOf, type Refuse, type Refused, refuserOf, tooLong } from '../reading/sheet/sheetProblem.ts';
 import { bare, type DynoColumn, dynoColumn, isUnitRow } from './dynoColumns.ts';
 
 /** One line below the header that is not a remark. */
@@ -17,6 +17,7 @@ export interface DynoLine {
   readonly remarks: readonly Remark[];
 }
 
+/** A line that is neither header nor row. */
 export interface Remark {
   readonly line: number;
   readonly text: string;
@@ -46,6 +47,7 @@ const HEADER_WITHIN = 80;
 const DELIMITERS = ['\t', ';', ','] as const;
 const KNOWN_WORDS = ['rpm', 'torque', 'power'];
 
+/** Parts the text of a sheet called `name` into header, rows and remarks. */
 export function readDynoLines(text: string, name: string): DynoLinesResult {
   const fail = refuserOf(name);
   const tooMuch = tooLong(text, MAX_DYNO_LENGTH, fail);
@@ -60,25 +62,47 @@ export function readDynoLines(text: string, name: string): DynoLinesResult {
   }
   const header = findHeader(contents);
   if (header === null) return fail(...missingHeader(contents));
+  const next = contents[header.at + 1];
+  const cells = next === undefined ? null : split(next, header.delimiter);
+  const units = cells !== null && isUnitRow(cells) ? cells : null;
+  const headings = header.cells.map((cell, index) => {
+    const unit = bare(units?.[index] ?? '');
+    return unit === '' ? cell : `${cell} (${unit})`;
+  });
+  if (headings.length > MAX_COLUMNS)
+    return fail(header.at + 1, 'sheet-columns', `has ${headings.length} columns`);
+  const columns = headings.flatMap((cell, index) => dynoColumn(cell, index) ?? []);
+  const rows = rowsBelow(contents, { header, units, columns }, fail);
+  if ('ok' in rows) return rows;
+  if (rows.length === 0) return fail(header.at + 1, 'sheet-empty', 'has no rows below its header');
+  const used = new Set(columns.map((column) => column.index));
+  const ignored = headings.filter((cell, index) => !used.has(index) && cell !== '');
+  return {
+    ok: true,
+    value: { columns, ignored, headerLine: header.at + 1, delimiter: header.delimiter, rows },
+  };
+}
+
+/** What stands above the rows of a sheet. */
+interface Head {
+  readonly header: Header;
+  /** Cells of the row of units below the header; null where there is none. */
+  readonly units: readonly string[] | null;
+  readonly columns: readonly DynoColumn[];
+}
+
+/** The rows, each with the remarks before it; or why there are none to be had. */
+function rowsBelow(
+  contents: readonly string[],
+  { header, units, columns }: Head,
+  fail: Refuse,
+): readonly DynoLine[] | Refused {
   const rows: DynoLine[] = [];
   let remarks: Remark[] = contents
     .slice(0, header.at)
     .map((line, index) => ({ line: index + 1, text: line }));
   let parted = false;
-  let from = header.at + 1;
-  let { cells: headings } = header;
-  const next = contents[from] === undefined ? null : split(contents[from], header.delimiter);
-  const below = next !== null && isUnitRow(next) ? next : null;
-  if (below !== null) {
-    headings = headings.map((cell, index) =>
-      bare(below[index] ?? '') === '' ? cell : `${cell} (${bare(below[index])})`,
-    );
-    from += 1;
-  }
-  if (headings.length > MAX_COLUMNS)
-    return fail(header.at + 1, 'sheet-columns', `has ${headings.length} columns`);
-  const columns = headings.flatMap((cell, index) => dynoColumn(cell, index) ?? []);
-  for (let at = from; at < contents.length; at += 1) {
+  for (let at = header.at + (units === null ? 1 : 2); at < contents.length; at += 1) {
     const content = contents[at];
     const trimmed = content.replace(/[\s,;]+/gu, '');
     if (trimmed === '') {
@@ -91,7 +115,7 @@ export function readDynoLines(text: string, name: string): DynoLinesResult {
     }
     const cells = split(content, header.delimiter);
     if (cells === null) return fail(at + 1, 'sheet-quotes', 'has a quote that does not close');
-    if (sameCells(cells, header.cells) || (below !== null && sameCells(cells, below))) {
+    if (sameCells(cells, header.cells) || (units !== null && sameCells(cells, units))) {
       parted = rows.length > 0;
       continue;
     }
@@ -113,13 +137,7 @@ export function readDynoLines(text: string, name: string): DynoLinesResult {
     remarks = [];
     parted = false;
   }
-  if (rows.length === 0) return fail(header.at + 1, 'sheet-empty', 'has no rows below its header');
-  const used = new Set(columns.map((column) => column.index));
-  const ignored = headings.filter((cell, index) => !used.has(index) && cell !== '');
-  return {
-    ok: true,
-    value: { columns, ignored, headerLine: header.at + 1, delimiter: header.delimiter, rows },
-  };
+  return rows;
 }
 
 interface Header {

@@ -38,25 +38,30 @@ const MOST_TORQUE = 20_000;
 /** `3 000`, `3'000`: thousands set apart. */
 const SET_APART = /^[+-]?\d{1,3}(?:[ \u00A0\u202F'\u2019]\d{3})+(?:[.,]\d+)?$/u;
 
-/** The columns to use, one of a kind; the torque and power of the kind (corrected or observed) that is wanted first. */
+/** Figures of torque and power as a sheet may have them side by side. */
+export type Figures = 'corrected' | 'observed';
+
+/** The columns to use, one of a kind; of torque and power those with the figures that are wanted, where a header says which it has. */
 export function chosenColumns(
   columns: readonly DynoColumn[],
-  observed: boolean,
+  wanted: Figures,
 ): ReadonlyMap<DynoColumnKind, DynoColumn> {
   const chosen = new Map<DynoColumnKind, DynoColumn>();
   for (const column of columns) {
     const before = chosen.get(column.kind);
-    const better = before !== undefined && rank(column, observed) > rank(before, observed);
+    const better = before !== undefined && suits(column, wanted) > suits(before, wanted);
     if (before === undefined || better) chosen.set(column.kind, column);
   }
   return chosen;
 }
 
-function rank(column: DynoColumn, observed: boolean): number {
-  if (column.corrected === null) return 1;
-  return column.corrected === observed ? 0 : 2;
+/** 2: the header says that it has these figures; 1: it is silent; 0: it has the others. */
+function suits({ corrected }: DynoColumn, wanted: Figures): 0 | 1 | 2 {
+  if (corrected === null) return 1;
+  return corrected === (wanted === 'corrected') ? 2 : 0;
 }
 
+/** Rows of a sheet in kept units, read from the columns chosen. Rows without speed, or without torque and power, are left out. */
 export function readDynoRows(
   lines: DynoLines,
   name: string,
@@ -76,7 +81,7 @@ export function readDynoRows(
   const width = Math.max(...lines.columns.map((column) => column.index)) + lines.ignored.length + 1;
   const rows: DynoRow[] = [];
   const empty: number[] = [];
-  const strange: { readonly line: number; readonly rpm: number; readonly cell: string }[] = [];
+  const strange: StrangeSpeed[] = [];
   for (const source of lines.rows) {
     if (problems.length >= MAX_PROBLEMS) break;
     if (lines.delimiter === ',' && source.cells.slice(width).some((cell) => cell !== '')) {
@@ -85,57 +90,12 @@ export function readDynoRows(
       problems.push(sheetProblem(name, source.line, 'sheet-cells', message, hint));
       continue;
     }
-    const read = (kind: DynoColumnKind): Printed | null => {
-      const column = chosen.get(kind);
-      return column === undefined ? null : cellOf(source, column, name, problems);
-    };
-    const rpm = read('rpm');
-    const torque = read('torque');
-    const power = read('power');
-    if (rpm === null || (torque === null && power === null)) {
-      empty.push(source.line);
-      continue;
-    }
-    if (!(rpm.value >= SPEEDS.min && rpm.value <= SPEEDS.max)) {
-      strange.push({ line: source.line, rpm: rpm.value, cell: cellText(source, chosen.get('rpm')) });
-      continue;
-    }
-    const most = torque?.value ?? ((power?.value ?? 0) * 30_000) / (Math.PI * rpm.value);
-    if (most > MOST_TORQUE) {
-      const message = `has ${Number((torque ?? power)?.value.toPrecision(4))} ${torque === null ? 'kW' : 'N m'} of ${torque === null ? 'power' : 'torque'}, more than any engine`;
-      problems.push(
-        sheetProblem(name, source.line, 'out-of-range', message, 'look at the unit in the header'),
-      );
-      continue;
-    }
-    const others = new Map<DynoColumnKind, number>();
-    for (const [kind, column] of chosen) {
-      if (kind === 'rpm' || kind === 'torque' || kind === 'power' || kind === 'pull') continue;
-      const value = cellOf(source, column, name, problems);
-      if (value !== null) others.set(kind, value.value);
-    }
-    const pullColumn = chosen.get('pull');
-    const pull = pullColumn === undefined ? null : (source.cells[pullColumn.index] ?? '');
-    rows.push({
-      line: source.line,
-      parted: source.parted,
-      source,
-      pull: pull === '' ? null : pull,
-      rpm,
-      torque,
-      power,
-      others,
-    });
+    const row = rowOf(source, chosen, name, problems);
+    if (row === 'empty') empty.push(source.line);
+    else if (row !== null && 'speed' in row) strange.push(row);
+    else if (row !== null) rows.push(row);
   }
-  const [first] = strange;
-  if (first !== undefined)
-    problems.unshift(
-      strangeSpeed(
-        name,
-        first,
-        strange.map(({ line }) => line),
-      ),
-    );
+  if (strange.length > 0) problems.unshift(strangeSpeeds(name, strange));
   const repairs: string[] = [];
   if (empty.length > 0)
     repairs.push(
@@ -145,13 +105,55 @@ export function readDynoRows(
   return { rows, problems: problems.slice(0, MAX_PROBLEMS), repairs };
 }
 
-/** Speeds that no engine has, all in one line. */
-function strangeSpeed(
+/** A speed that no engine has. */
+interface StrangeSpeed {
+  readonly line: number;
+  /** [1/min] */
+  readonly speed: number;
+  /** As it stands in the sheet. */
+  readonly cell: string;
+}
+
+/** One row; `empty` where it has no speed, or neither torque nor power; null where it has a problem. */
+function rowOf(
+  source: DynoLine,
+  chosen: ReadonlyMap<DynoColumnKind, DynoColumn>,
   name: string,
-  { line, rpm, cell }: { readonly line: number; readonly rpm: number; readonly cell: string },
-  lines: readonly number[],
-): Problem {
-  const also = lines.length > 1 ? `, and likewise at ${lineList(lines.slice(1))}` : '';
+  problems: Problem[],
+): DynoRow | StrangeSpeed | 'empty' | null {
+  const read = (kind: DynoColumnKind): Printed | null => {
+    const column = chosen.get(kind);
+    return column === undefined ? null : cellOf(source, column, name, problems);
+  };
+  const { line, parted } = source;
+  const rpm = read('rpm');
+  const torque = read('torque');
+  const power = read('power');
+  if (rpm === null || (torque === null && power === null)) return 'empty';
+  if (!(rpm.value >= SPEEDS.min && rpm.value <= SPEEDS.max))
+    return { line, speed: rpm.value, cell: cellText(source, chosen.get('rpm')) };
+  const most = torque?.value ?? ((power?.value ?? 0) * 30_000) / (Math.PI * rpm.value);
+  if (most > MOST_TORQUE) {
+    const figure = Number((torque ?? power)?.value.toPrecision(4));
+    const what = torque === null ? `${figure} kW of power` : `${figure} N m of torque`;
+    const hint = 'look at the unit in the header';
+    problems.push(sheetProblem(name, line, 'out-of-range', `has ${what}, more than any engine`, hint));
+    return null;
+  }
+  const others = new Map<DynoColumnKind, number>();
+  for (const [kind, column] of chosen) {
+    if (kind === 'rpm' || kind === 'torque' || kind === 'power' || kind === 'pull') continue;
+    const value = cellOf(source, column, name, problems);
+    if (value !== null) others.set(kind, value.value);
+  }
+  const pull = cellText(source, chosen.get('pull'));
+  return { line, parted, source, pull: pull === '' ? null : pull, rpm, torque, power, others };
+}
+
+/** Speeds that no engine has, all in one problem. */
+function strangeSpeeds(name: string, strange: readonly StrangeSpeed[]): Problem {
+  const [{ line, speed: rpm, cell }, ...others] = strange;
+  const also = others.length > 0 ? `, and likewise at ${lineList(others.map((other) => other.line))}` : '';
   const message = `has the engine speed ${Number(rpm.toPrecision(6))} rpm, which is outside ${SPEEDS.min} to ${SPEEDS.max}${also}`;
   const thousands = rpm * 1000 >= SPEEDS.min && rpm * 1000 <= SPEEDS.max;
   const hint = !thousands
@@ -162,6 +164,7 @@ function strangeSpeed(
   return sheetProblem(name, line, 'out-of-range', message, hint);
 }
 
+/** A cell as it stands in the sheet; empty where there is no such column. */
 function cellText(source: DynoLine, column: DynoColumn | undefined): string {
   return column === undefined ? '' : (source.cells[column.index] ?? '');
 }
@@ -178,6 +181,7 @@ export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
+/** A cell's number in the kept unit; null where it is blank, and where it is no number, which is then a problem. */
 function cellOf(source: DynoLine, column: DynoColumn, name: string, problems: Problem[]): Printed | null {
   const cell = source.cells[column.index] ?? '';
   if (BLANKS.has(cell.toLowerCase())) return null;

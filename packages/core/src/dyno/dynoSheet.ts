@@ -84,49 +84,17 @@ export function readDynoSheet(
   // A standard that was named, but not understood, is not also missing.
   const slipped = problems.some(({ code }) => code === 'standard-unknown' || code === 'standard-unclear');
   const standard = slipped ? null : standardOf(opening, lines, options.standard, fail);
-  const chosen = chosenColumns(lines.columns, standard === 'none');
+  const chosen = chosenColumns(lines.columns, standard === 'none' ? 'observed' : 'corrected');
   checkUnits(lines, chosen, fail);
   if (problems.length > 0 || standard === null) return { ok: false, problems };
   const { rows, problems: rowProblems, repairs } = readDynoRows(lines, name, chosen);
   if (rowProblems.length > 0) return { ok: false, problems: rowProblems };
-  const faults = powerFaults(rows);
-  if (faults.length > 0) {
-    const both = rows.filter((row) => row.torque !== null && row.power !== null).length;
-    const message = `has power that is not torque times speed at ${lineList(faults.map((fault) => fault.line))} (off by ${faults
-      .slice(0, 5)
-      .map((fault) => `${((fault.ratio - 1) * 100).toFixed(1)} %`)
-      .join(', ')})`;
-    fail(
-      faults[0].line,
-      'power-torque',
-      message,
-      slipOf(faults, both) ?? 'hp = lb-ft x rpm / 5252, kW = Nm x rpm / 9549',
-    );
-    return { ok: false, problems };
-  }
   const driven = rows.filter((row) => torqueOf(row) > 0);
-  const notes = [...repairs];
-  if (text.includes('\uFFFD')) {
-    notes.push('has letters that are not UTF-8 and could not be read; its numbers are sound');
-  }
-  if (driven.length < rows.length) {
-    const dropped = rows.filter((row) => !(torqueOf(row) > 0)).map((row) => row.line);
-    notes.push(`${counted(dropped.length, 'row')} without positive torque left out: ${lineList(dropped)}`);
-  }
-  if (driven.length === 0) {
-    fail(lines.headerLine, 'sheet-empty', 'has no row with speed and positive torque or power');
-    return { ok: false, problems };
-  }
   const split = splitPulls(driven);
-  if (split.pulls.length > MOST_PULLS) {
-    const message = `holds ${split.pulls.length} pulls, at most ${MOST_PULLS} are read`;
-    fail(lines.headerLine, 'sheet-pulls', message, 'keep one engine and one day a sheet');
-    return { ok: false, problems };
-  }
-  notes.push(...split.repairs);
-  if ([...chosen.values()].some((column) => column.wheel)) {
-    notes.push('gives figures at the wheels: what the driveline takes of them, no forecast knows');
-  }
+  checkPower(rows, fail);
+  if (problems.length === 0) checkPulls(lines, driven, split.pulls, fail);
+  if (problems.length > 0) return { ok: false, problems };
+  const notes = [...repairs, ...readingNotes(text, rows, chosen), ...split.repairs];
   const pulls = split.pulls.flatMap((group, index) => {
     const pull = pullOf(group, index, split.pulls.length, { opening, standard, name, problems, notes });
     return pull === null ? [] : [pull];
@@ -178,6 +146,53 @@ function standardOf(
     fail(lines.headerLine, 'standard-missing', message, hint);
   }
   return standard;
+}
+
+/** Power must be torque times speed, row by row. */
+function checkPower(rows: readonly DynoRow[], fail: Fail): void {
+  const faults = powerFaults(rows);
+  if (faults.length === 0) return;
+  const both = rows.filter((row) => row.torque !== null && row.power !== null).length;
+  const off = faults.slice(0, 5).map(({ ratio }) => `${((ratio - 1) * 100).toFixed(1)} %`);
+  const where = lineList(faults.map(({ line }) => line));
+  const message = `has power that is not torque times speed at ${where} (off by ${off.join(', ')})`;
+  const hint = slipOf(faults, both) ?? 'hp = lb-ft x rpm / 5252, kW = Nm x rpm / 9549';
+  fail(faults[0].line, 'power-torque', message, hint);
+}
+
+/** There must be rows with torque, and no more pulls than one engine makes. */
+function checkPulls(
+  { headerLine }: DynoLines,
+  driven: readonly DynoRow[],
+  pulls: readonly PullRows[],
+  fail: Fail,
+): void {
+  if (driven.length === 0)
+    fail(headerLine, 'sheet-empty', 'has no row with speed and positive torque or power');
+  else if (pulls.length > MOST_PULLS) {
+    const message = `holds ${pulls.length} pulls, at most ${MOST_PULLS} are read`;
+    fail(headerLine, 'sheet-pulls', message, 'keep one engine and one day a sheet');
+  }
+}
+
+/** What was left out or can't be known of a sheet that is sound, for people. */
+function readingNotes(
+  text: string,
+  rows: readonly DynoRow[],
+  chosen: ReadonlyMap<DynoColumnKind, DynoColumn>,
+): readonly string[] {
+  const dropped = rows.filter((row) => !(torqueOf(row) > 0)).map((row) => row.line);
+  return [
+    ...(text.includes('\uFFFD')
+      ? ['has letters that are not UTF-8 and could not be read; its numbers are sound']
+      : []),
+    ...(dropped.length > 0
+      ? [`${counted(dropped.length, 'row')} without positive torque left out: ${lineList(dropped)}`]
+      : []),
+    ...([...chosen.values()].some(({ wheel }) => wheel)
+      ? ['gives figures at the wheels: what the driveline takes of them, no forecast knows']
+      : []),
+  ];
 }
 
 function checkUnits(lines: DynoLines, chosen: ReadonlyMap<DynoColumnKind, DynoColumn>, fail: Fail): void {

@@ -1,4 +1,5 @@
 /** A sheet of pressures by crank angle: what sensors in runner, primary or cylinder saw of one cycle. */
+import { BAR, STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { parseQuantity } from '../base/units.ts';
@@ -41,7 +42,7 @@ export interface PressureSheet {
 /** Fewest points that show a wave. */
 const MIN_POINTS = 36;
 /** Pressures worth believing, absolute [Pa]. */
-const MOST_PRESSURE = 300e5;
+const MOST_PRESSURE: number = 300 * BAR;
 const WORDS = ['deg', 'degrees', 'crank', 'pressure', 'intake', 'exhaust', 'cylinder'];
 
 /**
@@ -190,12 +191,12 @@ function traceOf(
     fail(table.headerLine, 'sheet-empty', message, `a cycle needs ${MIN_POINTS} or more`);
   }
   const offset = meta.offsetPa + peggedBy(points, place, meta);
-  const least = from === 'gauge' ? -101_325 : 0;
+  const least = from === 'gauge' ? -STANDARD_ATMOSPHERE : 0;
   const odd = points.find(
     ({ pressure }) => !(pressure + offset > least && pressure + offset < MOST_PRESSURE),
   );
   if (odd !== undefined) {
-    const bar = ((odd.pressure + offset) / 1e5).toPrecision(3);
+    const bar = ((odd.pressure + offset) / BAR).toPrecision(3);
     const hint = 'check unit, pressures: absolute or gauge, and offset';
     fail(
       table.headerLine,

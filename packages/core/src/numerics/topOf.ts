@@ -1,4 +1,4 @@
-/** The top of a curve between its points. */
+/** Where a curve, or a list of values, is highest. */
 
 /** A point of a curve. */
 export interface CurvePoint {
@@ -28,4 +28,16 @@ export function topOf(points: readonly CurvePoint[]): CurvePoint {
 export function topBetween(before: number, here: number, after: number): number | null {
   const bend = before - 2 * here + after;
   return bend < 0 ? (before - after) / (2 * bend) : null;
+}
+
+/** Place of the first of the highest values; null where there is none. */
+export function indexOfHighest(values: readonly (number | null)[]): number | null {
+  let best: number | null = null;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const [i, value] of values.entries()) {
+    if (value === null || !(value > most)) continue;
+    most = value;
+    best = i;
+  }
+  return best;
 }

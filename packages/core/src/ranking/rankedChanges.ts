@@ -24,10 +24,13 @@ import { tieGroups } from './tieGroups.ts';
 
 /** Gain in power averaged over the band. */
 export interface PowerGain {
+  /** Of the power of the engine as it is [%]. */
   readonly pct: number;
+  /** [kW] */
   readonly kw: number;
 }
 
+/** Of a curve over that of the engine as it is, by mean power over the band. */
 export function powerGain(base: WholeCurve, curve: WholeCurve, { band }: RankSpeeds): PowerGain {
   const before = bandMean(base.points, band).powerKw;
   const after = bandMean(curve.points, band).powerKw;
@@ -57,6 +60,7 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
   return measured.map(({ change, combination, curve, gain, subject }, i): RankedChange => {
     const draws = drawsOf.get(change.name) ?? null;
     const { baseline } = responses;
+    const notModelled = Math.abs(gain.pct) <= LEAST_GAIN_PCT ? leftOutOfModel(change) : null;
     return {
       name: change.name,
       bandGainPct: gain.pct,
@@ -70,12 +74,12 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       tieGroup: groups[i],
       cautions: cautionsOf(base, curve),
       breaches: newBreaches(own, limitBreaches(combination, curve)),
-      notModelled: Math.abs(gain.pct) <= LEAST_GAIN_PCT ? leftOutOfModel(change) : null,
+      notModelled,
       gainKwPerHour: each(gain.kw, change.hours),
       gainKwPerCost: each(gain.kw, change.cost),
       pullsNeeded: pullsNeeded(gain.pct, dyno.repeatabilityPct),
       mattersMost:
-        draws === null || baseline === null || subject === null
+        draws === null || baseline === null || subject === null || notModelled !== null
           ? null
           : mattersMost(baseline, subject, unknowns.all),
       cost: change.cost,

@@ -43,7 +43,7 @@ export interface RankedChange {
   readonly gainKwPerCost: number | null;
   /** Pulls a side after which the gain stands out; null where nobody makes that many. */
   readonly pullsNeeded: number | null;
-  /** The unknown that brings most of the gain's uncertainty; null where there is none to name. */
+  /** The unknown that brings most of the gain's uncertainty; null where there is none to name, or the gain says nothing. */
   readonly mattersMost: MattersMost | null;
   /** Money, in whatever currency the changes state; null where not stated. */
   readonly cost: number | null;

@@ -11,6 +11,7 @@ import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { limitBreaches } from '../forecast/limits.ts';
 import { leftOutOf, wholeCurve } from '../forecast/wholeCurve.ts';
+import { indexOfHighest } from '../numerics/topOf.ts';
 import { cautionsOf } from './cautions.ts';
 import type { ComparisonEntry, ComparisonResult, StudyBasis } from './comparisonResult.ts';
 import { curveArea, gainOver } from './gain.ts';
@@ -109,14 +110,10 @@ function entryOf(
   };
 }
 
-/** The first of those with the highest mean power. */
+/** Name of the first of those with the highest mean power. */
 function highestOf(entries: readonly ComparisonEntry[]): string | null {
-  let best: ComparisonEntry | null = null;
-  for (const entry of entries) {
-    if (entry.band !== null && entry.band.powerKw > (best?.band?.powerKw ?? Number.NEGATIVE_INFINITY))
-      best = entry;
-  }
-  return best?.name ?? null;
+  const index = indexOfHighest(entries.map(({ band }) => band?.powerKw ?? null));
+  return index === null ? null : entries[index].name;
 }
 
 /** That nothing is gained may be the model's doing. */

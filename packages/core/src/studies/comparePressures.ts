@@ -1,4 +1,5 @@
 /** Measured pressures laid over those of a forecast: their means, how high their waves are, and by how much one lags the other. */
+import { BAR } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
@@ -91,7 +92,7 @@ export function comparePressures(
     const barometer = sheet.barometerPa ?? combination.weather.pressure;
     if (sheet.traces.some(({ reference }) => reference === 'gauge') && sheet.barometerPa === null)
       notes.push(
-        `${sheet.name}: gauge pressures counted from the combination's barometer, ${(barometer / 1e5).toFixed(4)} bar`,
+        `${sheet.name}: gauge pressures counted from the combination's barometer, ${(barometer / BAR).toFixed(4)} bar`,
       );
     notes.push(...sheet.notes.map((note) => `${sheet.name}: ${note}`));
     sheet.traces.forEach((measured, i) => {

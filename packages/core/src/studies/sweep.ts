@@ -14,6 +14,7 @@ import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { limitBreaches } from '../forecast/limits.ts';
 import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
+import { indexOfHighest } from '../numerics/topOf.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
 import type { StudyBasis } from './comparisonResult.ts';
@@ -107,17 +108,9 @@ export async function sweep(
   });
   settle(undefined);
   // Whatever an abort kept from being made keeps its place, and has no figures.
-  for (const values of grid.slice(points.length)) {
-    complete = false;
-    points.push(
-      pointOf(
-        { name: pointName(variables, values), values, combination: null, problems: [] },
-        null,
-        null,
-        basis,
-      ),
-    );
-  }
+  const unmade = grid.slice(points.length).map((values) => notMade(variables, values));
+  complete &&= unmade.length === 0;
+  points.push(...unmade.map((planned) => pointOf(planned, null, null, basis)));
   return {
     ok: true,
     value: {
@@ -154,6 +147,11 @@ function gridOf(variables: readonly Variable[], most: number): readonly (readonl
 
 function pointName(variables: readonly Variable[], values: readonly (string | number)[]): string {
   return variables.map(({ path }, i) => `${path} ${values[i]}`).join(', ');
+}
+
+/** A point that an abort came before. */
+function notMade(variables: readonly Variable[], values: readonly (string | number)[]): Planned {
+  return { name: pointName(variables, values), values, combination: null, problems: [] };
 }
 
 function plan(
@@ -260,14 +258,9 @@ function isAllowed({ breaches }: SweepPoint): boolean {
   return breaches.length === 0;
 }
 
-/** The first of those with the highest mean power. */
+/** Place of the first of those that count with the highest mean power. */
 function highestOf(points: readonly SweepPoint[], counts: (point: SweepPoint) => boolean): number | null {
-  let index: number | null = null;
-  points.forEach((point, i) => {
-    const so = index === null ? Number.NEGATIVE_INFINITY : powerOf(points[index]);
-    if (counts(point) && powerOf(point) > so) index = i;
-  });
-  return index;
+  return indexOfHighest(points.map((point) => (counts(point) ? powerOf(point) : null)));
 }
 
 /** From the best point outward along one variable as long as the mean power stays close. */
@@ -283,7 +276,7 @@ function flatness(
   );
   const at = line.indexOf(points[best]);
   const isClose = (point: SweepPoint | undefined): boolean =>
-    point !== undefined && isAllowed(point) && percent(powerOf(points[best]), powerOf(point)) >= -withinPct;
+    point !== undefined && isAllowed(point) && lossPct(points[best], point) <= withinPct;
   let from = at;
   while (isClose(line[from - 1])) from -= 1;
   let to = at;
@@ -291,6 +284,13 @@ function flatness(
   return { path, withinPct, from: values[from], to: values[to] };
 }
 
-function powerOf({ figures }: SweepPoint): number {
-  return figures?.band.powerKw ?? Number.NEGATIVE_INFINITY;
+/** Mean power over the band [kW]; null where there is none. */
+function powerOf({ figures }: SweepPoint): number | null {
+  return figures?.band.powerKw ?? null;
+}
+
+/** Mean power that a point has less than the best one [%]; without a figure, more than any. */
+function lossPct(best: SweepPoint, point: SweepPoint): number {
+  const [most, own] = [powerOf(best), powerOf(point)];
+  return most === null || own === null ? Number.POSITIVE_INFINITY : -percent(most, own);
 }

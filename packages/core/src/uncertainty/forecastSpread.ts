@@ -5,12 +5,12 @@ import { meanScatterOf, scatterOf } from '../forecast/cycleScatter.ts';
 import { type EvidenceKind, MODEL_ERRORS, type ModelError } from '../forecast/modelError.ts';
 import { marchedPoints } from '../forecast/wholeCurve.ts';
 import { linearTable } from '../numerics/interpolate.ts';
-import { randomNamed } from '../numerics/random.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { type Offset, perturbed } from './perturbed.ts';
 import { COARSE } from './responseWorld.ts';
 import { type SettledBy, settledBy } from './settledBy.ts';
+import { signedOffsets } from './signedOffsets.ts';
 import { type Unknown, type Unknowns, unknownsOf } from './unknowns.ts';
 import { usualRank } from './usualWorth.ts';
 
@@ -134,13 +134,15 @@ export async function forecastSpread(
     queue.ask(name, { combination, rpm: asked, ...COARSE, ...(fidelity === undefined ? {} : { fidelity }) });
     return true;
   };
+  const isPossible = (unknown: Unknown, z: number): boolean =>
+    perturbed(baseline, [], [{ unknown, z }], undefined) !== null;
   ask(NOMINAL, []);
   for (const unknown of singly)
     if (!ask(unknown.id, [{ unknown, z: 1 }])) ask(unknown.id, [{ unknown, z: -1 }]);
   const groups = (['assumed', 'stated'] as const).map((kind) => {
     const members = rest.filter((unknown) => kindOf(unknown) === kind);
     const vectors = members.length === 0 ? [] : Array.from({ length: VECTORS }, (_, v) => `${kind} ${v}`);
-    const asked = vectors.filter((name) => ask(name, vectorOf(baseline, members, name, seed)));
+    const asked = vectors.filter((name) => ask(name, signedOffsets(members, { seed, name, isPossible })));
     return { kind, members, vectors: asked };
   });
   await queue.run();
@@ -233,20 +235,6 @@ function responseRpm(speeds: readonly number[]): readonly number[] {
 function between(rpm: readonly number[], values: Effect, n: number): number {
   if (rpm.length === 1) return values[0];
   return linearTable(rpm, values).valueAt(Math.min(rpm[rpm.length - 1], Math.max(rpm[0], n)));
-}
-
-/** Signs by the unknown's own name, so that they don't depend on which others there are; the other way where only that can be built. */
-function vectorOf(
-  baseline: Baseline,
-  members: readonly Unknown[],
-  name: string,
-  seed: number,
-): readonly Offset[] {
-  return members.flatMap((unknown): Offset[] => {
-    const sign = randomNamed(seed, `sign ${name} of ${unknown.id}`).uniform() < 0.5 ? -1 : 1;
-    const z = [sign, -sign].find((way) => perturbed(baseline, [], [{ unknown, z: way }], undefined) !== null);
-    return z === undefined ? [] : [{ unknown, z }];
-  });
 }
 
 /** Of the knobs of a calibration, which go together. */

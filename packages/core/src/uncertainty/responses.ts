@@ -3,10 +3,10 @@
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import { scatterOf } from '../forecast/cycleScatter.ts';
-import { randomNamed } from '../numerics/random.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { type Subject, varianceShares } from './pairedDraws.ts';
 import type { Offset } from './perturbed.ts';
+import { signedOffsets } from './signedOffsets.ts';
 import {
   baselineSubject,
   candidateSubject,
@@ -244,17 +244,18 @@ function askVectors(world: ResponseWorld, changes: readonly Change[], round: num
   });
 }
 
-/** Signs by the unknown's own name, so that they don't depend on which others there are; the other way where only that can be built. */
-function vectorOf(world: ResponseWorld, vector: number): readonly Offset[] {
+/** What a vector moves of the baseline. */
+function vectorOf(world: ResponseWorld, name: number): readonly Offset[] {
   const { unknowns, singly, queue, seed } = world;
-  return unknowns.flatMap((unknown): Offset[] => {
-    if (unknown.of !== null || singly.includes(unknown.id)) return [];
-    const sign = randomNamed(seed, `sign ${vector} of ${unknown.id}`).uniform() < 0.5 ? -1 : 1;
-    const isPossible = (z: number): boolean =>
-      queue.knows(forecastName(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null;
-    const z = [sign, -sign].find(isPossible);
-    return z === undefined ? [] : [{ unknown, z }];
-  });
+  return signedOffsets(
+    unknowns.filter(({ id, of }) => of === null && !singly.includes(id)),
+    {
+      seed,
+      name,
+      isPossible: (unknown, z) =>
+        queue.knows(forecastName(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null,
+    },
+  );
 }
 
 function isStuck(world: ResponseWorld, unknown: Unknown): boolean {

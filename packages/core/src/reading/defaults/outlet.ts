@@ -1,4 +1,5 @@
 /** What is left of the opening at the end of the exhaust, by muffler. */
+import { STANDARD_ATMOSPHERE } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ExhaustStyle, MufflerKind, MufflerWord } from '../schema/exhaustSection.ts';
 import { airDemand } from './metering.ts';
@@ -32,7 +33,7 @@ export const OUTLET_TEMPERATURE = 850;
 const BURNED_R = 290;
 const AIR_R = 287;
 /** Room air the demand refers to [Pa, K]. */
-const ROOM = { pressure: 101_325, temperature: 289 } as const;
+const ROOM = { pressure: STANDARD_ATMOSPHERE, temperature: 289 } as const;
 /** Mass of exhaust over mass of air [-]: gasoline at lambda 0.87. */
 export const EXHAUST_OVER_AIR = 1.08;
 /** Filling at rated speed the back-pressure belongs to [-]. */

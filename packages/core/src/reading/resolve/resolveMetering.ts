@@ -1,7 +1,7 @@
 /** What meters the air: carburetors with their venturis, or throttles; the air cleaner; a restrictor in series. */
 import type { Block, Induction } from '../../combination/combination.ts';
 import { isentropicFluxFunction } from '../../gas/isentropic.ts';
-import { areaFromFlow } from '../../geometry/flowSheet.ts';
+import { areaFromFlow, BENCH_AIR } from '../../geometry/flowSheet.ts';
 import { findRoot } from '../../numerics/root.ts';
 import {
   BORE_OVER_VENTURI,
@@ -129,8 +129,6 @@ function carburetorUse(
   return barrels <= 2 && isProduction(context) ? 'few' : 'shared';
 }
 
-/** Air that ratings refer to: its pressure [Pa] and ratio of specific heats. */
-const BENCH = { pressure: 101_325, gamma: 1.4 } as const;
 /** Least and most of the drop to a venturi that may be lost behind it [-]; beyond them rating and venturi are not of one carburetor. */
 const LOST = { least: 0.3, most: 4 } as const;
 
@@ -139,7 +137,7 @@ const LOST = { least: 0.3, most: 4 } as const;
  * rest of the drop is left.
  */
 function lostBehind(overMetering: number, drop: number): number {
-  const { pressure, gamma } = BENCH;
+  const { pressure, gamma } = BENCH_AIR;
   const rated = isentropicFluxFunction(1 - drop / pressure, gamma) / overMetering;
   const critical = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
   const atThroat = (ratio: number): number => isentropicFluxFunction(ratio, gamma) - rated;
