@@ -77,12 +77,12 @@ export function readDocument(
   const walk: Walk = { file, lines: new LineCounter(), positions: {}, problems: [], met: 0 };
   if (text.length > MAX_FILE_LENGTH) {
     const message = `is too long: ${text.length} characters, at most ${MAX_FILE_LENGTH} are read`;
-    return { ok: false, problems: [problemAt(walk, null, '', 'file-too-long', message)] };
+    return { ok: false, problems: [problemAt(walk, WHOLE_FILE, 'file-too-long', message)] };
   }
   if (isNestedTooDeep(text)) {
     return {
       ok: false,
-      problems: [problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep')],
+      problems: [problemAt(walk, WHOLE_FILE, 'too-deep', 'cannot be read: it is nested too deep')],
     };
   }
   const contents = parse(text, walk);
@@ -90,13 +90,13 @@ export function readDocument(
   const data = toPlain(contents, '', 0, walk);
   if (walk.met > MAX_FIELDS) {
     const message = `holds more than ${MAX_FIELDS} fields, which no engine has`;
-    return { ok: false, problems: [problemAt(walk, null, '', 'file-too-long', message)] };
+    return { ok: false, problems: [problemAt(walk, WHOLE_FILE, 'file-too-long', message)] };
   }
   if (walk.problems.length === 0 && (data === null || typeof data !== 'object' || Array.isArray(data))) {
     const message =
       data === null ? 'is empty' : 'is not a combination: sections such as engine: are expected';
     walk.problems.push(
-      problemAt(walk, null, '', data === null ? 'file-empty' : 'not-a-combination', message),
+      problemAt(walk, WHOLE_FILE, data === null ? 'file-empty' : 'not-a-combination', message),
     );
   }
   const problems = fewer(walk);
@@ -109,7 +109,7 @@ function fewer(walk: Walk): readonly Problem[] {
   const { problems } = walk;
   if (problems.length <= MOST_PROBLEMS) return problems;
   const message = `has ${problems.length - MOST_PROBLEMS} more problems of this kind`;
-  return [...problems.slice(0, MOST_PROBLEMS), problemAt(walk, null, '', 'more-problems', message)];
+  return [...problems.slice(0, MOST_PROBLEMS), problemAt(walk, WHOLE_FILE, 'more-problems', message)];
 }
 
 /**
@@ -149,12 +149,12 @@ function parse(text: string, walk: Walk): Node | null | undefined {
     // A directive can turn `no` into false and `1:30` into 90.
     if (/^%/mu.test(text) && isDirected(parsed)) {
       const hint = 'take the line that begins with % out';
-      walk.problems.push(problemAt(walk, null, '', 'directive', 'has a YAML directive', hint));
+      walk.problems.push(problemAt(walk, WHOLE_FILE, 'directive', 'has a YAML directive', hint));
     }
     return parsed.errors.length > 0 ? undefined : parsed.contents;
   } catch {
     // Whatever nesting gets past the look before: the parser recurses.
-    walk.problems.push(problemAt(walk, null, '', 'too-deep', 'cannot be read: it is nested too deep'));
+    walk.problems.push(problemAt(walk, WHOLE_FILE, 'too-deep', 'cannot be read: it is nested too deep'));
     return undefined;
   }
 }
@@ -170,19 +170,18 @@ function syntaxProblem(error: YAMLError, walk: Walk): Problem {
   if (error.code === 'MULTIPLE_DOCS') {
     return problemAt(
       walk,
-      error.pos[0],
-      '',
+      { offset: error.pos[0], path: '' },
       'several-documents',
       'holds more than one document: keep one engine a file',
     );
   }
-  return problemAt(walk, error.pos[0], '', 'syntax', `is not readable YAML: ${message}`);
+  return problemAt(walk, { offset: error.pos[0], path: '' }, 'syntax', `is not readable YAML: ${message}`);
 }
 
 function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain {
   if (node === null || node === undefined) return null;
   if (depth > MAX_DEPTH) {
-    walk.problems.push(problemAt(walk, offsetOf(node), path, 'too-deep', 'is nested too deep'));
+    walk.problems.push(problemAt(walk, { offset: offsetOf(node), path }, 'too-deep', 'is nested too deep'));
     return null;
   }
   walk.met += 1;
@@ -205,7 +204,7 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
         name === null || name === ''
           ? 'has a field whose name is not a word'
           : `has a field named '${plainName(name)}'`;
-      walk.problems.push(problemAt(walk, offsetOf(key), path, 'field-name', message));
+      walk.problems.push(problemAt(walk, { offset: offsetOf(key), path }, 'field-name', message));
       return;
     }
     const child = join(path, name);
@@ -213,13 +212,13 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
     if (value === null && node.flow === true) {
       const { problem, mended } = withoutValue(node.items, index);
       const field = mended === null ? child : join(path, mended.name);
-      walk.problems.push(problemAt(walk, offsetOf(key), field, ...problem));
+      walk.problems.push(problemAt(walk, { offset: offsetOf(key), path: field }, ...problem));
       if (mended !== null && Object.hasOwn(result, mended.name)) result[mended.name] = mended.value;
       return;
     }
     if (Object.hasOwn(result, name)) {
       const message = `is given twice, first on line ${walk.positions[child].line}: keep one of the two`;
-      walk.problems.push(problemAt(walk, offsetOf(key), child, DUPLICATE, message));
+      walk.problems.push(problemAt(walk, { offset: offsetOf(key), path: child }, DUPLICATE, message));
       return;
     }
     notePosition(offsetOf(key), child, walk);
@@ -231,7 +230,7 @@ function toPlain(node: unknown, path: string, depth: number, walk: Walk): Plain 
 /** Tells of an anchor, an alias or a tag; a plain value has none. */
 function isMarked(node: unknown, path: string, walk: Walk): boolean {
   const fill = (code: PlainCode, message: string, hint: string): true => {
-    walk.problems.push(problemAt(walk, offsetOf(node), path, code, message, hint));
+    walk.problems.push(problemAt(walk, { offset: offsetOf(node), path }, code, message, hint));
     return true;
   };
   if (isAlias(node) || ((isMap(node) || isSeq(node) || isScalar(node)) && node.anchor !== undefined))
@@ -282,7 +281,9 @@ function plainName(name: string): string {
 
 function scalarValue(value: unknown, node: unknown, path: string, walk: Walk): Plain {
   if (typeof value === 'number' && !Number.isFinite(value)) {
-    walk.problems.push(problemAt(walk, offsetOf(node), path, 'not-finite', 'is not a finite number'));
+    walk.problems.push(
+      problemAt(walk, { offset: offsetOf(node), path }, 'not-finite', 'is not a finite number'),
+    );
     return null;
   }
   if (
@@ -293,7 +294,9 @@ function scalarValue(value: unknown, node: unknown, path: string, walk: Walk): P
   ) {
     return value;
   }
-  walk.problems.push(problemAt(walk, offsetOf(node), path, 'syntax', 'is neither a word nor a number'));
+  walk.problems.push(
+    problemAt(walk, { offset: offsetOf(node), path }, 'syntax', 'is neither a word nor a number'),
+  );
   return null;
 }
 
@@ -313,10 +316,19 @@ export function join(path: string, name: string): string {
   return path === '' ? name : `${path}.${name}`;
 }
 
+/** Where in a text a problem is; nowhere, where it is one of the whole file. */
+interface Spot {
+  /** [characters from its beginning] */
+  readonly offset: number | null;
+  /** Field of the file; empty for the whole file. */
+  readonly path: string;
+}
+
+const WHOLE_FILE: Spot = { offset: null, path: '' };
+
 function problemAt(
   walk: Walk,
-  offset: number | null,
-  path: string,
+  { offset, path }: Spot,
   code: PlainCode,
   message: string,
   hint: string | null = null,

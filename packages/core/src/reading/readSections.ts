@@ -104,7 +104,7 @@ export function issueProblems(
     if (trade !== null) return [problemOf(document, field, 'wrong-kind', issue.message, trade)];
     const now = newWordFor(field, issue.input);
     if (now !== null)
-      return [misspeltAt(document, field, 'unknown-word', 'has other words now', `write ${now}`, null)];
+      return [misspeltAt(document, field, 'unknown-word', 'has other words now', { hint: `write ${now}` })];
     return [problemOf(document, field, 'wrong-kind', unionMessage(issue), nearestWord(issue))];
   }
   if (issue.code === 'invalid_value') {
@@ -113,7 +113,7 @@ export function issueProblems(
     const message = `must be one of ${values.join(', ')}; got ${shown(issue.input)}`;
     const hint = nearest === null ? null : `did you mean ${nearest}?`;
     const trade = wordForValue(field, issue.input);
-    return [misspeltAt(document, field, 'unknown-word', message, trade ?? hint, nearest)];
+    return [misspeltAt(document, field, 'unknown-word', message, { hint: trade ?? hint, nearest })];
   }
   const { code, message, hint } = wording(issue, path);
   return [problemOf(document, field, code, message, hint ?? wordForValue(field, issue.input))];
@@ -238,7 +238,7 @@ function unknownFields(
   const told = unknown.slice(0, MOST_UNKNOWN).map((name) => unknownField(document, path, name, names));
   if (unknown.length <= MOST_UNKNOWN) return told;
   const message = `has ${unknown.length - MOST_UNKNOWN} more fields that are not fields of this file`;
-  return [...told, misspeltAt(document, path.map(String).join('.'), 'unknown-field', message, null, null)];
+  return [...told, misspeltAt(document, path.map(String).join('.'), 'unknown-field', message)];
 }
 
 function unknownField(
@@ -250,18 +250,18 @@ function unknownField(
   const at = join(path.map(String).join('.'), name);
   const now = newFieldFor(at, valueAt(document.data, at));
   if (now !== null)
-    return misspeltAt(document, at, 'unknown-field', 'has another name now', `write ${now}`, null);
+    return misspeltAt(document, at, 'unknown-field', 'has another name now', { hint: `write ${now}` });
   const matter = notForecast(name);
   if (matter !== null) {
     const { message, hint } = notForecastMessage(matter);
-    return misspeltAt(document, at, 'unknown-field', message, hint, null);
+    return misspeltAt(document, at, 'unknown-field', message, { hint });
   }
   const nearest = nearestName(name, names);
   const spelling = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
   const hint = wordForField(at) ?? spelling;
   const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;
   const field = join(path.map(String).join('.'), short);
-  return misspeltAt(document, field, 'unknown-field', 'is not a field of this file', hint, nearest);
+  return misspeltAt(document, field, 'unknown-field', 'is not a field of this file', { hint, nearest });
 }
 
 /** Names of the fields the schema knows at a path. */
@@ -298,8 +298,7 @@ function misspeltAt(
   path: string,
   code: MisspeltCode,
   message: string,
-  hint: string | null,
-  nearest: string | null,
+  { hint = null, nearest = null }: Partial<Pick<MisspeltProblem, 'hint' | 'nearest'>> = {},
 ): MisspeltProblem {
   return { ...placeOf(document, path), code, message, hint, nearest };
 }

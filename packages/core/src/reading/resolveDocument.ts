@@ -2,7 +2,7 @@
 
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
-import type { Combination, Port } from '../combination/combination.ts';
+import type { Chamber, Combination, Port } from '../combination/combination.ts';
 import { Ledger } from '../combination/ledger.ts';
 import type { Problem } from '../combination/problem.ts';
 import { checkResolved } from './checks/checkResolved.ts';
@@ -10,19 +10,18 @@ import { checkStated } from './checks/checkStated.ts';
 import { isTrusted, withoutDoubtful } from './checks/trust.ts';
 import { lifter } from './defaults/cam.ts';
 import { type BreathingSizes, ratedPace, ratedSpeed } from './defaults/ratedSpeed.ts';
-import type { Side } from './defaults/side.ts';
 import { editDocument } from './editDocument.ts';
 import { inFileOrder } from './inFileOrder.ts';
 import type { CombinationDocument } from './readDocument.ts';
 import { problemOf, readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
 import { FieldFault } from './resolve/fieldFault.ts';
-import { isProduction } from './resolve/isProduction.ts';
+import { makeOf } from './resolve/makeOf.ts';
 import { once } from './resolve/once.ts';
-import { resolveBlock } from './resolve/resolveBlock.ts';
+import { type ResolvedBlock, resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveBySpeed } from './resolve/resolveBySpeed.ts';
 import { resolveCalibration } from './resolve/resolveCalibration.ts';
-import { type ResolvedCam, resolveGear, statedDuration } from './resolve/resolveCam.ts';
+import { type ResolvedCam, type ResolvedGear, resolveGear, statedDuration } from './resolve/resolveCam.ts';
 import { resolveChamber } from './resolve/resolveChamber.ts';
 import { resolveExhaust } from './resolve/resolveExhaust.ts';
 import { resolveFlow } from './resolve/resolveFlow.ts';
@@ -129,66 +128,35 @@ function withStandIns(document: CombinationDocument): CombinationDocument {
   );
 }
 
+/** Every gap filled, in an order in which each estimate finds what it rests on; the list of what was assumed has the same order. */
 function resolve(context: ResolveContext): Combination {
   const { file, ledger } = context;
   const block = resolveBlock(context);
   const counts = valveCounts(file.heads) ?? { intake: 1, exhaust: 1 };
   const valves = counts.intake + counts.exhaust;
   const chamber = resolveChamber(context, block, valves);
-  const intakeValves = resolveValves(context, 'intake', counts, chamber.shape);
-  const exhaustValves = resolveValves(context, 'exhaust', counts, chamber.shape);
-  const breathing: BreathingSizes = {
-    bore: block.block.bore,
-    stroke: block.block.stroke,
-    valves: counts.intake,
-    valveDiameter: intakeValves.diameter,
-  };
-  const rated = once(() => {
-    const kind = file.cam?.lifter ?? lifter(valves, file.valvetrain?.intakeLash).value;
-    return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
-      ratedSpeed(breathing, statedDuration(context, 'intake', kind)),
-    );
-  });
-  const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
-  const intakeLength = once(() => resolvePortLength(context, 'intake'));
-  const { ratedSpeed: stated } = file.engine;
-  const pace = (): number | null =>
-    stated !== undefined && isProduction(context) ? ratedPace(breathing, stated) : null;
-  const flow = resolveFlow(context, intakeValves, exhaustValves, intakeLength, pace);
-  const intakePort = resolvePort(context, 'intake', intakeValves, {
-    length: intakeLength(),
-    flow: flow.intake,
-    smallest: flow.intakeSmallest,
-  });
-  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves, {
-    length: resolvePortLength(context, 'exhaust'),
-    flow: flow.exhaust,
-    smallest: null,
-  });
+  const { gear, intake, exhaust, rated } = resolveHeads(context, block, counts, chamber);
   const fuel = resolveFuel(context, chamber.compressionRatio);
   const banks = block.banks.length;
   const shafts = once(() => resolveCamshafts(context, banks, gear, valves));
   const ownCamshafts = (): boolean => shafts() >= 2 * banks;
-  const sides = { intake: intakeValves, exhaust: exhaustValves };
-  const port = (side: Side, resolved: ResolvedPort): Port =>
-    portOf(sides[side], resolved, gear[side], flow[side]);
   const engine: Combination = {
     name: file.name ?? 'Unnamed combination',
     block: block.block,
     chamber,
-    intake: port('intake', intakePort),
-    exhaust: port('exhaust', exhaustPort),
+    intake,
+    exhaust,
     induction: resolveInduction(context, {
       block,
       valves,
-      portArea: intakePort.area,
-      portLength: intakePort.length,
-      flow: flow.intake,
+      portArea: intake.portArea,
+      portLength: intake.portLength,
+      flow: intake.flow,
       maxLift: grossLift(gear.intake),
       fuel,
       ratedSpeed: rated,
     }),
-    exhaustSystem: resolveExhaust(context, { block, portArea: exhaustPort.area, ratedSpeed: rated }),
+    exhaustSystem: resolveExhaust(context, { block, portArea: exhaust.portArea, ratedSpeed: rated }),
     fuel,
     lambda: resolveLambda(context, fuel),
     ...resolveDifferences(file),
@@ -204,8 +172,63 @@ function resolve(context: ResolveContext): Combination {
     assumed: ledger.assumed,
     warnings: ledger.warnings,
   };
-  const bySpeed = resolveBySpeed(context, fuel, gear, ownCamshafts());
+  const bySpeed = resolveBySpeed(context, fuel, gear, ownCamshafts() ? 'own' : 'shared');
   return bySpeed === null ? engine : { ...engine, bySpeed };
+}
+
+/** Both sides of the heads with what moves their valves. */
+interface ResolvedHeads {
+  readonly gear: ResolvedGear;
+  readonly intake: Port;
+  readonly exhaust: Port;
+  /** Speed of rated power [1/min]: listed among what was assumed once something is sized by it. */
+  readonly rated: () => number;
+}
+
+function resolveHeads(
+  context: ResolveContext,
+  { block }: ResolvedBlock,
+  counts: { readonly intake: number; readonly exhaust: number },
+  chamber: Chamber,
+): ResolvedHeads {
+  const { file, ledger } = context;
+  const valves = counts.intake + counts.exhaust;
+  const intakeValves = resolveValves(context, 'intake', counts, chamber.shape);
+  const exhaustValves = resolveValves(context, 'exhaust', counts, chamber.shape);
+  const breathing: BreathingSizes = {
+    bore: block.bore,
+    stroke: block.stroke,
+    valves: counts.intake,
+    valveDiameter: intakeValves.diameter,
+  };
+  const rated = once(() => {
+    const kind = file.cam?.lifter ?? lifter(valves, file.valvetrain?.intakeLash).value;
+    return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
+      ratedSpeed(breathing, statedDuration(context, 'intake', kind)),
+    );
+  });
+  const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
+  const intakeLength = once(() => resolvePortLength(context, 'intake'));
+  const { ratedSpeed: stated } = file.engine;
+  const pace = (): number | null =>
+    stated !== undefined && makeOf(context) === 'production' ? ratedPace(breathing, stated) : null;
+  const flow = resolveFlow(context, intakeValves, exhaustValves, intakeLength, pace);
+  const intakePort = resolvePort(context, 'intake', intakeValves, {
+    length: intakeLength(),
+    flow: flow.intake,
+    smallest: flow.intakeSmallest,
+  });
+  const exhaustPort = resolvePort(context, 'exhaust', exhaustValves, {
+    length: resolvePortLength(context, 'exhaust'),
+    flow: flow.exhaust,
+    smallest: null,
+  });
+  return {
+    gear,
+    intake: portOf(intakeValves, intakePort, gear.intake, flow.intake),
+    exhaust: portOf(exhaustValves, exhaustPort, gear.exhaust, flow.exhaust),
+    rated,
+  };
 }
 
 function portOf(valves: ResolvedValves, port: ResolvedPort, cam: ResolvedCam, flow: Port['flow']): Port {

@@ -1,4 +1,5 @@
 /** Names and words that builders use for what fields of other names say, with what to write: better than the nearest spelling. */
+import { type Dimension, parseQuantity } from '../base/units.ts';
 import { SIDES } from './defaults/side.ts';
 import type { FieldPath } from './schema/fieldPath.ts';
 
@@ -146,6 +147,25 @@ const LISTS: Readonly<Partial<Record<FieldPath, string>>> = {
   'mixture.lambda': MIXTURES,
 };
 
+/** Sections that are often written as one size: the field of theirs that such a size is, by what it measures. */
+const SIZES: Readonly<Partial<Record<FieldPath, readonly (readonly [of: Dimension, field: string])[]>>> = {
+  'exhaust.balance': [['length', 'diameter']],
+  'exhaust.collector': [['length', 'diameter']],
+  'exhaust.muffler': [
+    ['flow', 'flow'],
+    ['pressure', 'backPressure'],
+  ],
+  'exhaust.primary': [['length', 'diameter']],
+  'exhaust.secondary': [['length', 'diameter']],
+  'induction.airCleaner': [['flow', 'flow']],
+  'induction.airbox': [['volume', 'volume']],
+  'induction.carburetor': [['flow', 'rating']],
+  'induction.divider': [['area', 'opening']],
+  'induction.restrictor': [['length', 'bore']],
+  'induction.spacer': [['length', 'height']],
+  'induction.throttle': [['length', 'diameter']],
+};
+
 /** What to write in place of a name that is no field, by its path; numbers of list entries left out. */
 export function wordForField(path: string): string | null {
   return ownOf(NAMES, path.replaceAll(/\.\d+(?=\.|$)/gu, '')) ?? null;
@@ -154,9 +174,16 @@ export function wordForField(path: string): string | null {
 /** What to write in place of a value that a field does not take. */
 export function wordForValue(path: string, value: unknown): string | null {
   if (Array.isArray(value)) return ownOf(LISTS, path) ?? null;
-  const words = ownOf(WORDS, path);
-  if (words === undefined || typeof value !== 'string') return null;
-  return ownOf(words, value) ?? null;
+  if (typeof value !== 'string') return null;
+  const words = ownOf(WORDS, path) ?? {};
+  return ownOf(words, value) ?? sectionFor(path, value);
+}
+
+/** The section that a size stands for; null where it stands for none. */
+function sectionFor(path: string, value: string): string | null {
+  const size = value.trim();
+  const [, field] = (ownOf(SIZES, path) ?? []).find(([of]) => parseQuantity(size, of).ok) ?? [];
+  return field === undefined ? null : `write ${path.split('.').at(-1)}: { ${field}: ${size} }`;
 }
 
 /** What a table has under a name that a file may have made up, `toString` among them. */

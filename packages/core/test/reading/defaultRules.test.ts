@@ -28,16 +28,16 @@ type Given = { readonly value: number; readonly spread: number | null };
 type Row = readonly [what: string, found: () => Given, value: number, spread: number | null];
 
 const NUMBERS: readonly Row[] = [
-  ['separation of a performance cam', () => cam.separation(false), 110, 2],
-  ['separation of a production cam', () => cam.separation(true), 112, 2],
+  ['separation of a performance cam', () => cam.separation('performance'), 110, 2],
+  ['separation of a production cam', () => cam.separation('production'), 112, 2],
   ['advance', () => cam.advance(), 4, 2],
-  ['exhaust duration with two valves', () => cam.exhaustDuration(230, false), 236, 4],
-  ['exhaust duration with four', () => cam.exhaustDuration(230, true), 230, 4],
+  ['exhaust duration with two valves', () => cam.exhaustDuration(230, 2), 236, 4],
+  ['exhaust duration with four', () => cam.exhaustDuration(230, 4), 230, 4],
   ['checking height, hydraulic', () => cam.checkingHeight('hydraulic-roller'), 0.006 * INCH, 0.002 * INCH],
   ['checking height, solid', () => cam.checkingHeight('solid-flat'), 0.02 * INCH, 0.004 * INCH],
   // 0.246 of the valve at 224 deg; 280 deg is 1.25 of it, to the power 1.5.
-  ['lift of a long cam', () => cam.estimatedLift(0.05, 280, false), 0.0171899, 0.0013752],
-  ['lift of a small valve', () => cam.estimatedLift(0.03, 224, true), 0.008487, 0.00067896],
+  ['lift of a long cam', () => cam.estimatedLift(0.05, 280, 2), 0.0171899, 0.0013752],
+  ['lift of a small valve', () => cam.estimatedLift(0.03, 224, 4), 0.008487, 0.00067896],
   ['squish of a bathtub', () => chamber.squishArea('bathtub'), 0.25, 0.06],
   ['squish of a bowl', () => chamber.squishArea('bowl-in-piston'), 0.5, 0.06],
   ['squish of a hemisphere', () => chamber.squishArea('hemispherical'), 0, null],
@@ -174,8 +174,8 @@ const NUMBERS: readonly Row[] = [
   ['pipe of a muffler', () => outlet.mufflerPipeInside(2e-3), 0.0504627, 0.00403701],
   ['its length', () => outlet.mufflerPipeLength(), 0.4, 0.15],
   ['its wall', () => outlet.mufflerPipeWall(), 650, 80],
-  ['what returns into an open pipe', () => outlet.returnedExhaust(true), 0.5, 0.25],
-  ['what returns into a muffler', () => outlet.returnedExhaust(false), 0.9, 0.1],
+  ['what returns into an open pipe', () => outlet.returnedExhaust('open'), 0.5, 0.25],
+  ['what returns into a muffler', () => outlet.returnedExhaust('muffled'), 0.9, 0.1],
   ['port of an exhaust', () => ports.portLength(0.1, 'exhaust'), 0.075, 0.01125],
   ['port that its sheet widens', () => ports.minimumArea(1e-3, 'intake', 0.955e-3), 1e-3, 0.05e-3],
   ['port that its throat leaves', () => ports.minimumArea(1e-3, 'intake', 0.7e-3), 0.8e-3, 0.064e-3],
@@ -196,8 +196,8 @@ const NUMBERS: readonly Row[] = [
   ['smallest area worked all the way', () => ports.smallestByState(1e-3, 'fully-ported'), 0.8e-3, 0.064e-3],
   ['mean area', () => ports.areaRatio(), 0.88, 0.05],
   ['mixture', () => running.lambda(), 0.87, 0.02],
-  ['octane that nobody heard', () => running.octaneOffset(false), 0, 3],
-  ['octane that was heard', () => running.octaneOffset(true), 0, 1.5],
+  ['octane that nobody heard', () => running.octaneOffset('model'), 0, 3],
+  ['octane that was heard', () => running.octaneOffset('heard'), 0, 1.5],
   ['wall of a piston over coolant of 350 K', () => running.wallTemperature('piston', 350), 490, 20],
   // 99 kPa dry and 77 degF; 29.92 inHg and 60 degF.
   ['barometer of J1349', () => running.barometer('J1349'), 99_000, null],
@@ -269,10 +269,10 @@ describe('the estimate of', () => {
     // 20 m/s through the valve is the least there is.
     expect(at(150).value).toBe(at(170).value);
     expect(at(170).value).toBe(1750);
-    expect(rated.intakeDuration(sizes, 5500, false)).toMatchObject({ value: 221, spread: 8 });
-    expect(rated.intakeDuration(sizes, 5500, true).value).toBe(206);
-    expect(rated.intakeDuration(sizes, 20_000, false).value).toBe(290);
-    expect(rated.intakeDuration(sizes, 1000, true).value).toBe(180);
+    expect(rated.intakeDuration(sizes, 5500, 'performance')).toMatchObject({ value: 221, spread: 8 });
+    expect(rated.intakeDuration(sizes, 5500, 'production').value).toBe(206);
+    expect(rated.intakeDuration(sizes, 20_000, 'performance').value).toBe(290);
+    expect(rated.intakeDuration(sizes, 1000, 'production').value).toBe(180);
   });
 });
 

@@ -24,10 +24,22 @@ const WORDS: readonly Choice[] = [
   ['shape of three', () => chamber.chamberShape(3).value, 'pent-roof'],
   ['plug of a pent roof', () => chamber.plugPlace('pent-roof').value, 'central'],
   ['plug of a wedge', () => chamber.plugPlace('wedge').value, 'side'],
-  ['floor of a dual plane', () => charge.manifoldHeat('carburetor', 'dual-plane', false).value, 'exhaust'],
-  ['floor of a road car', () => charge.manifoldHeat('carburetor', 'single-plane', true).value, 'exhaust'],
-  ['floor of a race car', () => charge.manifoldHeat('carburetor', 'single-plane', false).value, 'none'],
-  ['floor with injectors', () => charge.manifoldHeat('port', 'dual-plane', true).value, 'none'],
+  [
+    'floor of a dual plane',
+    () => charge.manifoldHeat('carburetor', 'dual-plane', 'performance').value,
+    'exhaust',
+  ],
+  [
+    'floor of a road car',
+    () => charge.manifoldHeat('carburetor', 'single-plane', 'production').value,
+    'exhaust',
+  ],
+  [
+    'floor of a race car',
+    () => charge.manifoldHeat('carburetor', 'single-plane', 'performance').value,
+    'none',
+  ],
+  ['floor with injectors', () => charge.manifoldHeat('port', 'dual-plane', 'production').value, 'none'],
   ...(
     [
       [9, 'pump-87'],

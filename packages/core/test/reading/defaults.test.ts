@@ -35,23 +35,25 @@ describe('the cam for a rated speed', () => {
   ])(
     'of %d rpm in a 347 in3 engine is within 3 deg of what builders quote, %d deg at 0.050 in',
     (rpm, duration) => {
-      expect(Math.abs(intakeDuration(SMALL_BLOCK, rpm, false).value - duration)).toBeLessThanOrEqual(3);
+      expect(Math.abs(intakeDuration(SMALL_BLOCK, rpm, 'performance').value - duration)).toBeLessThanOrEqual(
+        3,
+      );
     },
   );
 
   it('and the speed for a cam undo each other', () => {
-    const duration = intakeDuration(SMALL_BLOCK, 6000, false).value;
+    const duration = intakeDuration(SMALL_BLOCK, 6000, 'performance').value;
     expect(Math.abs(ratedSpeed(SMALL_BLOCK, duration).value - 6000)).toBeLessThanOrEqual(75);
   });
 
   it('of a production 350 rated at 4200 rpm is 194 deg, from memory', () => {
     const sizes = { bore: 4 * INCH, stroke: 3.48 * INCH, valves: 1, valveDiameter: 1.94 * INCH };
-    expect(Math.abs(intakeDuration(sizes, 4200, true).value - 194)).toBeLessThanOrEqual(3);
+    expect(Math.abs(intakeDuration(sizes, 4200, 'production').value - 194)).toBeLessThanOrEqual(3);
   });
 
   it('is longer for a small valve at the same speed', () => {
-    const small = intakeDuration({ ...SMALL_BLOCK, valveDiameter: 1.72 * INCH }, 5500, false).value;
-    expect(small).toBeGreaterThan(intakeDuration(SMALL_BLOCK, 5500, false).value + 10);
+    const small = intakeDuration({ ...SMALL_BLOCK, valveDiameter: 1.72 * INCH }, 5500, 'performance').value;
+    expect(small).toBeGreaterThan(intakeDuration(SMALL_BLOCK, 5500, 'performance').value + 10);
   });
 });
 
@@ -155,10 +157,10 @@ describe('the charge', () => {
   });
 
   it('stands on a warmed floor in a road car and under a dual plane, else not', () => {
-    expect(manifoldHeat('carburetor', 'dual-plane', false).value).toBe('exhaust');
-    expect(manifoldHeat('carburetor', 'single-plane', true).value).toBe('exhaust');
-    expect(manifoldHeat('carburetor', 'single-plane', false).value).toBe('none');
-    expect(manifoldHeat('port', 'long-runner', true).value).toBe('none');
+    expect(manifoldHeat('carburetor', 'dual-plane', 'performance').value).toBe('exhaust');
+    expect(manifoldHeat('carburetor', 'single-plane', 'production').value).toBe('exhaust');
+    expect(manifoldHeat('carburetor', 'single-plane', 'performance').value).toBe('none');
+    expect(manifoldHeat('port', 'long-runner', 'production').value).toBe('none');
   });
 
   it('has the air give a kilogram of any fuel the same heat, and walls a kilogram of air', () => {

@@ -65,6 +65,34 @@ describe('a word of the trade', () => {
   });
 });
 
+describe('a section written as one size', () => {
+  it.each([
+    ['exhaust', 'primary', '1.75 in', 'primary: { diameter: 1.75 in }'],
+    ['exhaust', 'collector', '3 in', 'collector: { diameter: 3 in }'],
+    ['exhaust', 'secondary', '2 in', 'secondary: { diameter: 2 in }'],
+    ['exhaust', 'balance', '2 in', 'balance: { diameter: 2 in }'],
+    ['exhaust', 'muffler', '1.2 psi', 'muffler: { backPressure: 1.2 psi }'],
+    ['exhaust', 'muffler', '600 cfm', 'muffler: { flow: 600 cfm }'],
+    ['induction', 'airbox', '9 l', 'airbox: { volume: 9 l }'],
+    ['induction', 'airCleaner', '700 cfm', 'airCleaner: { flow: 700 cfm }'],
+    ['induction', 'carburetor', '600 cfm', 'carburetor: { rating: 600 cfm }'],
+    ['induction', 'divider', '2 in2', 'divider: { opening: 2 in2 }'],
+    ['induction', 'restrictor', '25 mm', 'restrictor: { bore: 25 mm }'],
+    ['induction', 'spacer', '1 in', 'spacer: { height: 1 in }'],
+    ['induction', 'throttle', '70 mm', 'throttle: { diameter: 70 mm }'],
+  ])(
+    '%s.%s: %s is answered with the field that the size is, which the file then takes',
+    (section, field, size, now) => {
+      expect(answers(section, `{ ${field}: ${size} }`)).toContain(`(write ${now})`);
+      expect(answers(section, `{ ${now} }`)).not.toContain('needs');
+    },
+  );
+
+  it('of another kind is left to the message alone', () => {
+    expect(answers('induction', '{ airbox: 9 in }')).not.toContain('write');
+  });
+});
+
 describe('a name that every object has', () => {
   it('is no word of the trade', () => {
     expect(answers('exhaust', '{ toString: 1 }')).toContain('known here: ');

@@ -83,7 +83,8 @@ function checkSheet(context: ResolveContext, side: Side, port: Port, report: Rep
   const kinds = new Map(doubts.map((doubt) => [doubt.code, doubt] as const).reverse());
   // The limit is of intake valves; a weak exhaust port is nothing rare.
   if (side === 'exhaust') kinds.delete('low-for-depression');
-  for (const doubt of kinds.values()) tell(context, path, doubt, port, what, report);
+  for (const doubt of kinds.values())
+    noteDoubt(context, path, doubt, { lift: port.flow.lift[doubt.point], smallest: what }, report);
   const lift = greatestLift(port);
   if (lift > 0 && !kinds.has('above-minimum-area')) {
     const opens = flowArea(port.flow)(lift);
@@ -116,15 +117,15 @@ function smallestSection(
   return { area: least.area, what: `${least.what}, ${squareInches(least.area)}` };
 }
 
-function tell(
+/** A doubt as a problem where the sheet can't be right, else as a warning; `smallest`: the smallest cross-section, in words. */
+function noteDoubt(
   { ledger, file }: ResolveContext,
   path: FieldPath,
   doubt: FlowDoubt,
-  port: Port,
-  smallest: string,
+  { lift, smallest }: { readonly lift: number; readonly smallest: string },
   report: Report,
 ): void {
-  const message = `at ${inches(port.flow.lift[doubt.point])} lift: ${doubt.message}`;
+  const message = `at ${inches(lift)} lift: ${doubt.message}`;
   if (doubt.code === 'above-minimum-area') {
     const slip = depressionSlip(doubt.value, file.heads?.bench?.depression);
     report.problem(path, 'flow-above-limit', message, `the smallest is ${smallest}${slip}`);

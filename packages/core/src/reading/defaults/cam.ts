@@ -2,6 +2,7 @@
 import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { Lifter } from '../schema/camSection.ts';
+import type { Make } from './make.ts';
 
 /** Lobe separation of performance and of production cams [cam deg]; common practice, no source. Production: 110 to 116. */
 export const SEPARATION = 110;
@@ -34,8 +35,9 @@ export function lifter(valves: number, lash: number | undefined): WordEstimate<L
     : { value: 'hydraulic-flat', reason: 'the plainest two-valve engine' };
 }
 
-export function separation(production: boolean): Estimate {
-  return production
+/** Lobe separation [cam deg]. */
+export function separation(make: Make): Estimate {
+  return make === 'production'
     ? {
         value: PRODUCTION_SEPARATION,
         spread: 2,
@@ -44,16 +46,19 @@ export function separation(production: boolean): Estimate {
     : { value: SEPARATION, spread: 2, reason: 'usual; common practice, no source' };
 }
 
+/** How far the lobes are ground ahead [crank deg]. */
 export function advance(): Estimate {
   return { value: ADVANCE, spread: 2, reason: 'ground into most cams; common practice, no source' };
 }
 
-export function exhaustDuration(intake: number, multiValve: boolean): Estimate {
-  return multiValve
+/** Duration of the exhaust lobe at 0.050 in by that of the intake [crank deg], of an engine with so many valves a cylinder. */
+export function exhaustDuration(intake: number, valves: number): Estimate {
+  return valves > 2
     ? { value: intake, spread: 4, reason: 'as the intake' }
     : { value: intake + EXHAUST_EXTRA, spread: 4, reason: 'intake plus 6 deg; common practice, no source' };
 }
 
+/** Lifter rise that an advertised duration is read at [m]. */
 export function checkingHeight(kind: Lifter): Estimate {
   return kind.startsWith('hydraulic')
     ? {
@@ -68,10 +73,16 @@ export function checkingHeight(kind: Lifter): Estimate {
       };
 }
 
-/** Lift at the valve, before lash, by its diameter and the duration at 0.050 in. */
-export function estimatedLift(valve: number, durationAt050: number, multiValve: boolean): Estimate {
+/**
+ * Lift at the valve before lash [m].
+ *
+ * @param valve - its diameter [m]
+ * @param durationAt050 - of its lobe [crank deg]
+ * @param valves - of a cylinder, both sides together
+ */
+export function estimatedLift(valve: number, durationAt050: number, valves: number): Estimate {
   const { ratio, duration, power, multiValve: extra } = LIFT_REFERENCE;
-  const value = valve * ratio * (durationAt050 / duration) ** power * (multiValve ? extra : 1);
+  const value = valve * ratio * (durationAt050 / duration) ** power * (valves > 2 ? extra : 1);
   return {
     value,
     spread: 0.08 * value,

@@ -26,6 +26,7 @@ import { J607_REFERENCE } from '../../combination/referenceAir.ts';
 import { latentBesideGasoline } from '../../gas/besideGasoline.ts';
 import type { Fuel } from '../../gas/fuel.ts';
 import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
+import type { Make } from './make.ts';
 
 type Injection = 'carburetor' | 'port' | 'direct';
 
@@ -35,30 +36,28 @@ export const EFFECTIVENESS = { walls: 0.02, floor: 0.025 } as const;
 export const COOLANT = 360;
 /** Heating by an exhaust crossover [K], see above. */
 export const CROSSOVER_HEATING = 14;
-/** [K] */
+/** One standard deviation of the heating by what warms the floor [K]; from memory. */
 export const HEATING_SPREAD = { exhaust: 6, coolant: 4, none: 4 } as const;
 
 /** Of a gasoline: share of the latent heat taken from the air before the valve, and share that is vapour there [-]. */
 export const EVAPORATION: Readonly<Record<Injection, number>> = { carburetor: 0.3, port: 0.15, direct: 0 };
 export const VAPOUR = { heated: 0.75, isolated: 0.55, port: 0.5, direct: 0 } as const;
-/** Spreads [-]. */
+/** One standard deviation of each [-]; from memory. */
 export const EVAPORATION_SPREAD = 0.1;
 export const VAPOUR_SPREAD = 0.15;
 
 /** Walls of runner and port on a warm engine [K]; from memory. */
 export const RUNNER_WALL = { heated: 350, isolated: 340, injected: 335 } as const;
 
+/** Where the fuel comes in behind a throttle. */
 export function injectionKind(): WordEstimate<'port'> {
   return { value: 'port', reason: 'usual behind a throttle body' };
 }
 
-export function manifoldHeat(
-  injection: Injection,
-  style: Manifold,
-  production: boolean,
-): WordEstimate<ManifoldHeat> {
+/** What warms the floor of a manifold. */
+export function manifoldHeat(injection: Injection, style: Manifold, make: Make): WordEstimate<ManifoldHeat> {
   if (injection !== 'carburetor') return { value: 'none', reason: 'usual with injection' };
-  return style === 'dual-plane' || production
+  return style === 'dual-plane' || make === 'production'
     ? {
         value: 'exhaust',
         reason: 'carburetors of road cars stand on a warmed floor; common practice, no source',
@@ -71,6 +70,12 @@ export function openHeating(): Estimate {
   return { value: 0, spread: HEATING_SPREAD.none, reason: 'trumpets draw the air around them; from memory' };
 }
 
+/**
+ * Temperature rise of the charge from plenum floor and walls on a day of 60 F [K].
+ *
+ * @param wall - of runner and port [K]
+ * @param coolant - [K]
+ */
 export function heating(
   injection: Injection,
   heat: ManifoldHeat,
@@ -93,6 +98,7 @@ export function heating(
   };
 }
 
+/** Share of the latent heat that the air gives before the valve [-]. */
 export function evaporation(injection: Injection, fuel: Fuel): Estimate {
   const { byFuel } = latentBesideGasoline(fuel);
   return {

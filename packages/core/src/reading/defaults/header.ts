@@ -1,10 +1,10 @@
 /** Primary tubes, collector and cast manifolds. */
-import { INCH } from '../../base/constants.ts';
+import { FOOT, INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ExhaustStyle } from '../schema/exhaustSection.ts';
 
 /** Mean gas speed in the primary at torque peak [m/s]: 245 ft/s (common practice, no source, as rpm = area x 88200 / in3 a cylinder). */
-export const PRIMARY_GAS_SPEED: number = 245 * 0.3048;
+export const PRIMARY_GAS_SPEED: number = 245 * FOOT;
 /** Rated speed over torque-peak speed [-]: 1.25 to 1.45; common practice, no source. */
 export const RATED_OVER_TORQUE_PEAK = 1.33;
 /** Primary length of a header on a 4 in bore [m]; common practice, no source. Kept the same for other sizes. */

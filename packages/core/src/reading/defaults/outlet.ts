@@ -4,6 +4,7 @@ import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ExhaustStyle, MufflerKind, MufflerWord } from '../schema/exhaustSection.ts';
 import { airDemand } from './metering.ts';
 
+/** Pound-force a square inch [Pa]. */
 const PSI = 6894.757;
 
 /** Back-pressure at rated speed [Pa]: 1.0 psi mufflers the gas sees through, 2.5 psi a full system with chambers; common practice, no source. */
@@ -78,6 +79,7 @@ export function mufflerPipeLength(): Estimate {
 /** Wall of a muffler's pipe at full load [K]; from memory. */
 export const MUFFLER_WALL = 650;
 
+/** Wall temperature of a muffler's pipe [K]. */
 export function mufflerPipeWall(): Estimate {
   return { value: MUFFLER_WALL, spread: 80, reason: 'full load; from memory' };
 }
@@ -92,8 +94,9 @@ export const RETURNED = {
   muffled: { value: 0.9, spread: 0.1 },
 } as const;
 
-export function returnedExhaust(isOpen: boolean): Estimate {
-  return isOpen
+/** Share of what flows back in that is exhaust [-], by what the exhaust ends in. */
+export function returnedExhaust(end: keyof typeof RETURNED): Estimate {
+  return end === 'open'
     ? { ...RETURNED.open, reason: 'an open pipe draws from all around it; from memory' }
     : { ...RETURNED.muffled, reason: 'a muffler is full of exhaust; from memory' };
 }

@@ -1,5 +1,6 @@
 /** Speed of rated power, which sizes the parts a file leaves out, and the cam that belongs to it. */
 import type { Estimate } from '../../combination/ledger.ts';
+import type { Make } from './make.ts';
 
 /**
  * Mean piston speed at rated power of a two-valve engine [m/s].
@@ -70,19 +71,16 @@ export function ratedSpeed(sizes: BreathingSizes, durationAt050: number | null):
   };
 }
 
-/**
- * Duration of the intake lobe at 0.050 in [crank deg] for a rated speed [rpm].
- *
- * @param production - nothing speaks for a cam other than the engine was made with
- */
-export function intakeDuration(sizes: BreathingSizes, rpm: number, production: boolean): Estimate {
+/** Duration of the intake lobe at 0.050 in [crank deg] for a rated speed [rpm]. */
+export function intakeDuration(sizes: BreathingSizes, rpm: number, make: Make): Estimate {
+  const isProduction = make === 'production';
   const gasSpeed = ((2 * sizes.stroke * rpm) / 60) * areaRatio(sizes);
-  const performance = CAM_REFERENCE.duration + (gasSpeed - CAM_REFERENCE.gasSpeed) * CAM_SLOPE;
-  const duration = performance - (production ? PRODUCTION_SHORTER : 0);
+  const byRule = CAM_REFERENCE.duration + (gasSpeed - CAM_REFERENCE.gasSpeed) * CAM_SLOPE;
+  const duration = byRule - (isProduction ? PRODUCTION_SHORTER : 0);
   return {
     value: Math.round(Math.min(CAM_RANGE.max, Math.max(CAM_RANGE.min, duration))),
     spread: CAM_SPREAD,
-    reason: production
+    reason: isProduction
       ? 'production cam for the rated speed: 206 deg at 63 m/s through the valve, 1.16 deg for each m/s (from memory)'
       : 'cam for the rated speed: 221 deg at 63 m/s through the valve, 1.16 deg for each m/s; common practice, no source',
   };

@@ -12,6 +12,8 @@ export const LAMBDA = 0.87;
 export const BURN_EFFICIENCY = 0.97;
 /** Walls of a warm engine at full load [K]; from memory. */
 export const WALL_TEMPERATURES = { head: 470, piston: 500, liner: 410 } as const;
+
+/** Relative air-fuel ratio [-]. */
 export function lambda(): Estimate {
   return { value: LAMBDA, spread: 0.02, reason: 'best power is 0.86 to 0.90; common practice, no source' };
 }
@@ -32,9 +34,9 @@ export function burnEfficiency(): Estimate {
   return { value: BURN_EFFICIENCY, spread: 0.01, reason: '0.95 to 0.98; from memory' };
 }
 
-/** @param heard - whether knock that was just audible holds the number */
-export function octaneOffset(heard: boolean): Estimate {
-  return heard
+/** Octane numbers that an engine asks for beyond the model's [-]; `heard`: knock that was just audible holds the number. */
+export function octaneOffset(by: 'model' | 'heard'): Estimate {
+  return by === 'heard'
     ? { value: 0, spread: 1.5, reason: 'set by knock that was just audible; ears and days differ' }
     : {
         value: 0,

@@ -24,7 +24,7 @@ import type { FieldPath } from '../schema/fieldPath.ts';
 import type { LiftTable } from '../sheet/liftTable.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
-import { isProduction } from './isProduction.ts';
+import { makeOf } from './makeOf.ts';
 
 /** Lifter rises that cards state durations at [m]. */
 export const CARD_LIFTS: { readonly at050: number; readonly at200: number } = {
@@ -95,14 +95,14 @@ export function resolveGear(
     sizes: { intake: breathing.valveDiameter, exhaust: exhaustValve },
   };
   const lines = centrelines(context);
-  const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), isProduction(context));
+  const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), makeOf(context));
   const intakeAt050 = (): number => statedDuration(context, 'intake', kind) ?? estimate().value;
   return {
     type,
     lifter: kind,
     intake: resolveSide(context, 'intake', gear, lines.intake, estimate),
     exhaust: resolveSide(context, 'exhaust', gear, lines.exhaust, () =>
-      exhaustDuration(intakeAt050(), valves > 2),
+      exhaustDuration(intakeAt050(), valves),
     ),
   };
 }
@@ -121,7 +121,7 @@ function centrelines(context: ResolveContext): { intake: number; exhaust: number
     return { intake: intakeStated, exhaust: exhaustStated };
   }
   const lobes = ledger.quantity('cam.separation', cam.separation, 'angle', 'deg', () =>
-    separation(isProduction(context)),
+    separation(makeOf(context)),
   );
   if (exhaustStated !== undefined && cam.advance === undefined) {
     return { intake: 2 * lobes - exhaustStated, exhaust: exhaustStated };
@@ -300,12 +300,15 @@ function lobeLift(
     const cardRatio = ledger.number(path, alike ? both : undefined, () => ({
       value: ratio,
       spread: null,
-      reason: 'ratio of the rockers fitted; state it before trying others',
+      reason:
+        gear.type === 'direct-acting'
+          ? 'the lobe lifts the valve itself'
+          : 'ratio of the rockers fitted; state it before trying others',
     }));
     return card.valveLift / cardRatio;
   }
   return ledger.quantity(`cam.${side}.lobeLift`, undefined, 'length', 'in', () => {
-    const lift = estimatedLift(gear.sizes[side], at050, gear.valves > 2);
+    const lift = estimatedLift(gear.sizes[side], at050, gear.valves);
     const least = card.at200 === undefined ? LEAST_LOBE_LIFT : LIFT_BESIDE_AT200;
     const value = Math.max(lift.value / ratio, least);
     return { value, spread: (lift.spread ?? 0) / ratio, reason: lift.reason };

@@ -73,7 +73,7 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
   const { ratedSpeed } = inputs;
   const outlet = resolveMuffler(context, { style, displacement, outlets, open, ratedSpeed });
   const returned = ledger.quantity('exhaust.returned', section.returned, 'share', '%', () =>
-    returnedExhaust(outlet.muffler === undefined),
+    returnedExhaust(outlet.muffler === undefined ? 'open' : 'muffled'),
   );
   return {
     primary,

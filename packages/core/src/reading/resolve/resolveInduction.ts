@@ -32,10 +32,16 @@ import type { FieldPath } from '../schema/fieldPath.ts';
 import type { InductionSection, Manifold, RunnerSection } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
-import { isProduction } from './isProduction.ts';
+import { makeOf } from './makeOf.ts';
 import { once } from './once.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
-import { airCleanerArea, kindOf, resolveMetering, resolveRestrictor } from './resolveMetering.ts';
+import {
+  airCleanerArea,
+  kindOf,
+  type Metering,
+  resolveMetering,
+  resolveRestrictor,
+} from './resolveMetering.ts';
 import { resolvePlenums, resolveRunnerBalance } from './resolvePlenums.ts';
 
 /** What the induction is sized by. */
@@ -51,19 +57,13 @@ export interface InductionInputs {
   readonly ratedSpeed: () => number;
 }
 
+/** Everything from the outside air to the head; estimates are listed in the order they are made. */
 export function resolveInduction(context: ResolveContext, inputs: InductionInputs): Induction {
   const { file, ledger } = context;
   const section = file.induction ?? {};
   const { block } = inputs.block;
   const kind = kindOf(section, inputs.valves);
-  const style = ledger.word('induction.manifold', section.manifold, () =>
-    manifoldStyle(kind, {
-      cylinders: block.cylinders,
-      isV: inputs.block.layout === 'v',
-      isPlain: isPlain(section),
-      ratedSpeed: inputs.ratedSpeed,
-    }),
-  );
+  const style = styleOf(context, inputs, kind);
   const tract = once(() => resolveTract(context, inputs, style));
   const metering = resolveMetering(context, inputs, {
     kind,
@@ -80,7 +80,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     ? { plenums: airbox(section, block) }
     : resolvePlenums(context, { block: inputs.block, style, metering });
   const heat = ledger.word('induction.manifoldHeat', section.manifoldHeat, () =>
-    manifoldHeat(injection, style, isProduction(context)),
+    manifoldHeat(injection, style, makeOf(context)),
   );
   const wall = (): Estimate => runnerWall(injection, heat, file.heat?.coolant);
   const { stacks, ...runner } = isOpen
@@ -90,13 +90,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     evaporationOf(injection, inputs.fuel),
   );
   const cleaner = airCleanerArea(context);
-  const restrictor = resolveRestrictor(context, metering);
-  if (restrictor !== undefined && parts.plenums.length === 0)
-    throw new FieldFault(
-      'induction.restrictor',
-      'restrictor',
-      'stands in front of an airbox, and these throttles have none: a bore in each runner is the throttle diameter',
-    );
+  const restrictor = restrictorOf(context, metering, parts.plenums);
   const balance = resolveRunnerBalance(context, inputs.block, {
     runnerLength: runner.length,
     throttleAt: stacks === null ? 0 : stacks.at / runner.lengthMultiplier,
@@ -123,6 +117,38 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
       isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature, file.heat?.coolant),
     ),
   };
+}
+
+/** A restrictor, which needs a plenum or an airbox to stand in front of. */
+function restrictorOf(
+  context: ResolveContext,
+  metering: Metering,
+  plenums: Induction['plenums'],
+): Induction['restrictor'] {
+  const restrictor = resolveRestrictor(context, metering);
+  if (restrictor === undefined || plenums.length > 0) return restrictor;
+  throw new FieldFault(
+    'induction.restrictor',
+    'restrictor',
+    'stands in front of an airbox, and these throttles have none: a bore in each runner is the throttle diameter',
+  );
+}
+
+/** The style of manifold that the file states, or the usual one. */
+function styleOf(
+  { file, ledger }: ResolveContext,
+  { block, ratedSpeed }: InductionInputs,
+  kind: 'carburetor' | 'throttle',
+): Manifold {
+  const section = file.induction ?? {};
+  return ledger.word('induction.manifold', section.manifold, () =>
+    manifoldStyle(kind, {
+      cylinders: block.block.cylinders,
+      isV: block.layout === 'v',
+      isPlain: isPlain(section),
+      ratedSpeed,
+    }),
+  );
 }
 
 /** Nothing is said of a plenum, or of what stands under a carburetor or in front of a throttle body. */

@@ -28,7 +28,7 @@ import { fitted, type RestrictorSection } from '../schema/inductionParts.ts';
 import type { CarburetorSection, InductionSection, Manifold } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
-import { isProduction } from './isProduction.ts';
+import { makeOf } from './makeOf.ts';
 import { discArea } from './pipes.ts';
 
 /** What the metering is sized by. */
@@ -126,7 +126,7 @@ function carburetorUse(
   barrels: number,
 ): 'shared' | 'few' | 'alone' {
   if (isIndividual(style)) return 'alone';
-  return barrels <= 2 && isProduction(context) ? 'few' : 'shared';
+  return barrels <= 2 && makeOf(context) === 'production' ? 'few' : 'shared';
 }
 
 /** Least and most of the drop to a venturi that may be lost behind it [-]; beyond them rating and venturi are not of one carburetor. */

@@ -66,7 +66,7 @@ export function resolveBurn({ file, ledger }: ResolveContext): Burn {
     duration: section.duration ?? null,
     efficiency: ledger.quantity('burn.efficiency', section.efficiency, 'share', '%', running.burnEfficiency),
     octaneOffset: ledger.number('burn.octaneOffset', section.octaneOffset, () =>
-      running.octaneOffset(heard.some(({ knock }) => knock === 'trace')),
+      running.octaneOffset(heard.some(({ knock }) => knock === 'trace') ? 'heard' : 'model'),
     ),
     heard: heard.map(({ rpm, advance, octane, knock }) => ({ rpm, advance, octane: octane ?? null, knock })),
   };

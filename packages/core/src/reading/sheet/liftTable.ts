@@ -77,7 +77,7 @@ export function readLiftTable(text: string, name: string, side: 'intake' | 'exha
   if (problems.length === 0) checkEnds(table, rows, problems);
   if (problems.length > 0) return { ok: false, problems };
   const fromTop = angle.words.some((word) => FROM_TOP.has(word));
-  const shift = centreOf(rows.angle, rows.lift, fromTop);
+  const shift = centreOf(rows, fromTop ? 'top-centre' : 'any');
   const centreline = fromTop ? standing(shift, side) : null;
   if (centreline !== null && !(centreline >= EARLIEST_CENTRE && centreline <= LATEST_CENTRE)) {
     const message = `puts the ${side} lobe's centre ${centreline.toFixed(0)} deg ${side === 'intake' ? 'after' : 'before'} top centre`;
@@ -177,11 +177,17 @@ function checkEnds(
   }
 }
 
-/** Angle of the lobe's centre in the sheet's own degrees: 0 where the nose is there, else the middle at 0.050 in. */
-function centreOf(angle: readonly number[], lift: readonly number[], fromTop: boolean): number {
+/**
+ * Angle of the lobe's centre in the sheet's own degrees: the nose where the table begins there, 0 where the nose is near it and angles
+ * may count from anywhere, else the middle at 0.050 in.
+ */
+function centreOf(
+  { angle, lift }: { readonly angle: readonly number[]; readonly lift: readonly number[] },
+  from: 'top-centre' | 'any',
+): number {
   const nose = lift.indexOf(Math.max(...lift));
   if (nose === 0) return angle[0];
-  if (!fromTop && Math.abs(angle[nose]) <= NEAR_CENTRE) return 0;
+  if (from === 'any' && Math.abs(angle[nose]) <= NEAR_CENTRE) return 0;
   let opens = angle[0];
   let closes = angle[angle.length - 1];
   for (let i = 1; i < lift.length; i += 1) {

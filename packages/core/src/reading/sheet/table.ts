@@ -123,7 +123,7 @@ export function readTable(text: string, name: string, wanted: readonly string[])
     return { ...split, unit, values: [] as (number | null)[] };
   });
   body.forEach((row, index) => {
-    readRow(row, lines[index], columns, delimiter, name, problems);
+    problems.push(...readRow({ cells: row, line: lines[index] }, columns, delimiter, name));
   });
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MAX_PROBLEMS) };
   return {
@@ -136,37 +136,28 @@ interface OpenColumn extends Column {
   readonly values: (number | null)[];
 }
 
+/** Puts the numbers of a row at the ends of their columns; what is wrong with it comes back. */
 function readRow(
-  row: readonly string[],
-  line: number,
+  { cells, line }: { readonly cells: readonly string[]; readonly line: number },
   columns: readonly OpenColumn[],
   delimiter: string,
   name: string,
-  problems: Problem[],
-): void {
-  const extra = row.slice(columns.length).some((cell) => cell !== '');
+): readonly Problem[] {
+  const extra = cells.slice(columns.length).some((cell) => cell !== '');
   if (extra) {
     const hint = delimiter === ',' ? 'for decimal commas, separate the cells by semicolons' : null;
-    const message = `has ${row.length} cells, the header has ${columns.length}`;
-    problems.push(sheetProblem(name, line, 'sheet-cells', message, hint));
-    return;
+    const message = `has ${cells.length} cells, the header has ${columns.length}`;
+    return [sheetProblem(name, line, 'sheet-cells', message, hint)];
   }
-  columns.forEach((column, index) => {
-    const cell = row[index] ?? '';
+  return columns.flatMap((column, index): Problem[] => {
+    const cell = cells[index] ?? '';
     const value = numberOf(cell, delimiter);
-    // Remarks stand in columns without unit: what is not a number there is a blank.
-    if (value === undefined && column.unit !== '') {
-      problems.push(
-        sheetProblem(
-          name,
-          line,
-          'sheet-number',
-          `has '${cell.slice(0, 30)}' in column '${column.header}', which is no number`,
-          index === 0 ? 'begin a line of remarks with #' : null,
-        ),
-      );
-    }
     column.values.push(value ?? null);
+    // Remarks stand in columns without unit: what is not a number there is a blank.
+    if (value !== undefined || column.unit === '') return [];
+    const message = `has '${cell.slice(0, 30)}' in column '${column.header}', which is no number`;
+    const hint = index === 0 ? 'begin a line of remarks with #' : null;
+    return [sheetProblem(name, line, 'sheet-number', message, hint)];
   });
 }
 
