@@ -9,7 +9,7 @@ const CALLS: Readonly<Record<string, number>> = {
   problemOf: 2,
   sheetProblem: 2,
   fail: 1,
-  problemAt: 3,
+  problemAt: 2,
   sourceProblem: 2,
   FieldFault: 1,
   failure: 0,

@@ -78,6 +78,15 @@ const CASES: readonly (readonly [
     { correction: 'none', cam: '{ intake: { valveLift: 0.477 in } }' },
     ['card-ratio'],
   ],
+  [
+    'valve lift of a lobe that lifts the valve itself',
+    {
+      correction: 'none',
+      valvetrain: '{ type: direct-acting }',
+      cam: '{ intake: { valveLift: 0.400 in } }',
+    },
+    [],
+  ],
 ];
 
 describe('a file with', () => {

@@ -172,8 +172,11 @@ function remarks({ file, ledger }: ResolveContext): void {
     const message = 'no correction standard stated, J607 assumed: against J1349 that is 4 to 5 %';
     ledger.warn('correction-assumed', 'correction', message);
   }
-  const cardRatio = ledger.assumed.find(({ path }) => path.endsWith('cardRatio'));
-  if (cardRatio !== undefined) {
+  const assumed = (end: string) => ledger.assumed.find(({ path }) => path.endsWith(end));
+  const cardRatio = assumed('cardRatio');
+  // Where the lobe lifts the valve itself there are no rockers to try.
+  const hasRockers = (file.valvetrain?.type ?? assumed('valvetrain.type')?.value) !== 'direct-acting';
+  if (cardRatio !== undefined && hasRockers) {
     const message =
       'valve lifts on the card are taken at the ratio of the rockers fitted: state it before trying others';
     ledger.warn('card-ratio', cardRatio.path, message);
