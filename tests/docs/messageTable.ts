@@ -109,6 +109,11 @@ export const WARNINGS: readonly Entry[] = [
     'A change asks for more octane than the fuel has.',
     'Count the fuel with it, or leave it.',
   ],
+  [
+    'other-bench',
+    'The heads of a change were flowed on another bench.',
+    'Flow both on one; `heads.bench.name` says that it was one.',
+  ],
   ['pair-impossible', 'Two changes can’t be made together.', 'Nothing; the pair is left out.'],
   [
     'peak-pressure',

@@ -2,6 +2,7 @@
 
 import type { Result } from '../base/result.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
+import { benchRemark, otherBench } from '../combination/otherBench.ts';
 import type { Problem } from '../combination/problem.ts';
 import { SIDES } from '../reading/defaults/side.ts';
 import { editDocument } from '../reading/editDocument.ts';
@@ -120,6 +121,7 @@ export function isSameEngine(a: Combination, b: Combination): boolean {
     warnings: _w,
     heardOn: _h,
     units: _u,
+    bench: _b,
     ...rest
   }: Combination): string => JSON.stringify(rest, plainly);
   return engine(a) === engine(b);
@@ -193,7 +195,18 @@ function named(
     ),
   ];
   const name = [before.name, ...changes.map((change) => change.name)].join(' + ');
-  const changed = { ...combination, name, assumed, warnings };
+  const differs = otherBench(before, combination);
+  const bench: readonly Warning[] =
+    differs === null
+      ? []
+      : [
+          {
+            code: 'other-bench',
+            path: 'heads.bench',
+            message: benchRemark(changes.map((change) => change.name).join(' + '), differs),
+          },
+        ];
+  const changed = { ...combination, name, assumed, warnings: [...warnings, ...bench] };
   // What was heard was heard of the engine before the changes.
   return combination.burn.heard.length > 0 ? { ...changed, heardOn: before.heardOn ?? before } : changed;
 }

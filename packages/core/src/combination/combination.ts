@@ -20,6 +20,8 @@ export interface Combination {
   readonly intake: Port;
   /** Exhaust side of one cylinder. */
   readonly exhaust: Port;
+  /** Where its flow sheets were made; absent: there are none. Moves no forecast: it says whether two sheets share a bench. */
+  readonly bench?: Bench;
   /** Each side has camshafts of its own, so that either centreline moves without the other; absent: one shaft carries both. */
   readonly ownCamshafts?: true;
   /** From the outside air to the head. */
@@ -170,6 +172,14 @@ export interface Port {
   readonly lash: number;
   /** Lift lost to bending at full lift [m]; in proportion below. */
   readonly deflection: number;
+}
+
+/** What a flow sheet says of the bench it was made on. */
+export interface Bench {
+  /** As the file calls it; null where it does not. */
+  readonly name: string | null;
+  /** Test depression [Pa]. */
+  readonly depression: number;
 }
 
 /** Effective flow area against lift, all of the cylinder's valves of this side together. */

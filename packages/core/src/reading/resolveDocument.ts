@@ -2,7 +2,7 @@
 
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
-import type { Chamber, Combination, Port } from '../combination/combination.ts';
+import type { Bench, Chamber, Combination, Port } from '../combination/combination.ts';
 import { Ledger } from '../combination/ledger.ts';
 import type { Problem } from '../combination/problem.ts';
 import { checkResolved } from './checks/checkResolved.ts';
@@ -135,7 +135,7 @@ function resolve(context: ResolveContext): Combination {
   const counts = valveCounts(file.heads) ?? { intake: 1, exhaust: 1 };
   const valves = counts.intake + counts.exhaust;
   const chamber = resolveChamber(context, block, valves);
-  const { gear, intake, exhaust, rated } = resolveHeads(context, block, counts, chamber);
+  const { gear, bench, intake, exhaust, rated } = resolveHeads(context, block, counts, chamber);
   const fuel = resolveFuel(context, chamber.compressionRatio);
   const banks = block.banks.length;
   const shafts = once(() => resolveCamshafts(context, banks, gear, valves));
@@ -144,6 +144,7 @@ function resolve(context: ResolveContext): Combination {
     name: file.name ?? 'Unnamed combination',
     block: block.block,
     chamber,
+    ...(bench === null ? {} : { bench }),
     intake,
     exhaust,
     induction: resolveInduction(context, {
@@ -179,6 +180,8 @@ function resolve(context: ResolveContext): Combination {
 /** Both sides of the heads with what moves their valves. */
 interface ResolvedHeads {
   readonly gear: ResolvedGear;
+  /** Where the sheets were made; null where there are none. */
+  readonly bench: Bench | null;
   readonly intake: Port;
   readonly exhaust: Port;
   /** Speed of rated power [1/min]: listed among what was assumed once something is sized by it. */
@@ -225,6 +228,7 @@ function resolveHeads(
   });
   return {
     gear,
+    bench: flow.bench,
     intake: portOf(intakeValves, intakePort, gear.intake, flow.intake),
     exhaust: portOf(exhaustValves, exhaustPort, gear.exhaust, flow.exhaust),
     rated,

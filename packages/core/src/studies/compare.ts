@@ -6,6 +6,7 @@ import { VERSION } from '../base/version.ts';
 import type { Change } from '../changes/change.ts';
 import { LEAST_GAIN_PCT, leftOutOfModel } from '../changes/notModelled.ts';
 import type { Combination } from '../combination/combination.ts';
+import { benchRemark, otherBench } from '../combination/otherBench.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
@@ -137,6 +138,10 @@ function remarks(candidates: readonly Entry[]): readonly string[] {
     if (JSON.stringify(combination.weather) !== JSON.stringify(first.combination.weather)) {
       found.push(`${name} and ${first.name} run in different air: part of the difference may come from that`);
     }
+    // A change says so by itself, in its cautions.
+    const differs = otherBench(first.combination, combination);
+    if (differs !== null && !combination.warnings.some(({ code }) => code === 'other-bench'))
+      found.push(benchRemark(name, differs));
     return found;
   });
 }

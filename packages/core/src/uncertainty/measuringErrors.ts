@@ -47,11 +47,19 @@ const METERING: readonly FieldPath[] = [
 const SQUISH: readonly FieldPath[] = ['chamber.squishArea', 'chamber.squishHeight'];
 const PHASE: readonly FieldPath[] = ['cam.intake.centreline', 'cam.exhaust.centreline', 'cam.advance'];
 
-/** The errors of everything a file states. */
-export function measuringErrors(stated: Stated, combination: Combination): readonly MeasuringError[] {
+/**
+ * The errors of everything a file states.
+ *
+ * @param fittedBench - a fit to dyno sheets, where there was one, was of the bench that these sheets come from
+ */
+export function measuringErrors(
+  stated: Stated,
+  combination: Combination,
+  fittedBench: boolean = true,
+): readonly MeasuringError[] {
   const isStated = (path: FieldPath): boolean => stated(path) !== undefined;
   return [
-    ...flowErrors(combination),
+    ...flowErrors(combination, fittedBench),
     ...METERING.filter(isStated).flatMap((path) => errorsOf([path])),
     ...chamberError(isStated, combination),
     // None at all is seen for certain, and the height of no gap is of no account.
@@ -91,16 +99,17 @@ const fieldError =
   });
 
 /** A fit of the flow takes the error of the bench in; that of each sheet stays. */
-function flowErrors(combination: Combination): readonly MeasuringError[] {
+function flowErrors(combination: Combination, fittedBench: boolean): readonly MeasuringError[] {
   const multipliers = SIDES.filter((side) => combination[side].flow.measuredTo !== null).map(
     (side): FieldPath => `heads.${side}.flowMultiplier`,
   );
-  const fitted = new Set<string | null>(combination.calibration?.knobs.map(({ path }) => path));
+  const knobs = fittedBench ? (combination.calibration?.knobs ?? []) : [];
+  const fitted = new Set<string>(knobs.map(({ path }) => path));
   const bench = errorsOf(multipliers.filter((path) => !fitted.has(path))).filter(ofBench);
   return [...bench, ...multipliers.flatMap((path) => errorsOf([path]).filter((error) => !ofBench(error)))];
 }
 
-const ofBench = ({ id }: MeasuringError): boolean => id === 'flow bench';
+export const ofBench = ({ id }: MeasuringError): boolean => id === 'flow bench';
 
 /** The error of the volumes stays when some of them are altered by a known amount. */
 function chamberError(

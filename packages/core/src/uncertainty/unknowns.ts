@@ -4,12 +4,19 @@ import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import { entailed } from '../changes/entailed.ts';
 import type { Assumed, Combination } from '../combination/combination.ts';
+import { otherBench } from '../combination/otherBench.ts';
 import type { FieldFacts } from '../reading/fields/fieldFacts.ts';
 import { FIELDS, isField } from '../reading/fields/fieldTable.ts';
 import { areNested, isWithin } from '../reading/fields/isWithin.ts';
 import type { Plain } from '../reading/readDocument.ts';
 import { valueAt } from '../reading/valueAt.ts';
-import { type FieldError, type MeasuringError, measuringErrors, type Stated } from './measuringErrors.ts';
+import {
+  type FieldError,
+  type MeasuringError,
+  measuringErrors,
+  ofBench,
+  type Stated,
+} from './measuringErrors.ts';
 import type { Correlated } from './pairedDraws.ts';
 
 /** Something not known exactly, with one standard deviation. Plain and serialisable. */
@@ -157,9 +164,12 @@ function ownErrors(
   const carried = new Map<string, readonly FieldError[]>();
   const replaced = new Set<string>();
   const unknowns: Unknown[] = [];
-  for (const error of measuringErrors(now, combination)) {
+  const moved = otherBench(baseline.combination, combination) !== null;
+  const bringsPart = (error: MeasuringError): boolean =>
+    error.part.some(touches) || (moved && ofBench(error));
+  for (const error of measuringErrors(now, combination, !moved)) {
     const before = errors.find(({ id }) => id === error.id);
-    if (before !== undefined && error.part.length === 0) {
+    if (before !== undefined && error.part.length === 0 && !bringsPart(error)) {
       // What scales or adds starts from the shifted value anyway.
       const fields = error.fields.filter(({ path }) => sets(path));
       if (fields.length > 0)
@@ -167,7 +177,7 @@ function ownErrors(
           error.id,
           fields.map((field) => carriedError(field, before)),
         );
-    } else if (before === undefined || error.part.some(touches)) {
+    } else if (before === undefined || bringsPart(error)) {
       if (before !== undefined) replaced.add(error.id);
       const id = `${error.id} of ${change.name}`;
       unknowns.push({
@@ -178,7 +188,7 @@ function ownErrors(
       });
     }
   }
-  for (const { id, part } of errors) if (part.some(touches)) replaced.add(id);
+  for (const error of errors) if (bringsPart(error)) replaced.add(error.id);
   const old = new Map(baseline.combination.assumed.map((entry) => [entry.path, entry]));
   for (const entry of combination.assumed) {
     if (!isUncertain(entry) || isSame(old.get(entry.path), entry)) continue;

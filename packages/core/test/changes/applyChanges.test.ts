@@ -57,6 +57,40 @@ describe('a change', () => {
     expect(after.induction).toEqual(base.combination.induction);
   });
 
+  it('whose flow is from another bench says so, and one from the same bench does not', () => {
+    const flow: Plain = [
+      { lift: '0.100 in', flow: '66 cfm' },
+      { lift: '0.500 in', flow: '196 cfm' },
+    ];
+    const baseline = (bench: string) =>
+      baselineOf(
+        fileWith({
+          heads: `{ valvesPerCylinder: 2, bench: ${bench}, intake: { flow: ${JSON.stringify(flow)} } }`,
+        }),
+      );
+    const better = set('heads.intake.flow', [
+      { lift: '0.100 in', flow: '64 cfm' },
+      { lift: '0.500 in', flow: '201 cfm' },
+    ]);
+    const told = (bench: string, ...edits: Parameters<typeof changed>[1]): readonly string[] =>
+      changed(baseline(bench), edits)
+        .warnings.filter(({ code }) => code === 'other-bench')
+        .map(({ message }) => message);
+    const unnamed = '{ depression: 28 inH2O }';
+    const shop = '{ name: shop, depression: 28 inH2O }';
+    expect(told(unnamed, better)).toEqual([]);
+    expect(told(unnamed, better, set('heads.bench.depression', '7 kPa'))).toEqual([]);
+    expect(told(unnamed, better, set('heads.bench.depression', '25 inH2O'))[0]).toContain(
+      'were flowed at 25 inH2O, in place of 28 inH2O',
+    );
+    expect(told(shop, better, set('heads.bench.name', 'hired bench'))[0]).toContain(
+      'on hired bench, in place of shop',
+    );
+    expect(
+      told(shop, better, set('heads.bench.name', 'shop'), set('heads.bench.depression', '25 inH2O')),
+    ).toEqual([]);
+  });
+
   it('scales and adds from a stated or an assumed value, in its own unit', () => {
     const base = hillClimb();
     const { intake, exhaustSystem } = changed(base, [

@@ -57,6 +57,22 @@ describe('a comparison', () => {
     expect([reference, best]).toEqual(['flat', 'tilted']);
   });
 
+  it('says of two engines whose heads were flowed on two benches that they were', async () => {
+    const on = (inchesOfWater: number): Partial<Combination> => ({
+      bench: { name: null, depression: inchesOfWater * 249.089 },
+    });
+    const remarks = async (first: number, second: number): Promise<readonly string[]> =>
+      (
+        await compared(
+          [candidate('flat', on(first)), candidate('tilted', on(second))],
+          { rpm: RPM },
+          invented(),
+        )
+      ).remarks;
+    expect(await remarks(28, 28)).toEqual([]);
+    expect((await remarks(28, 10)).join()).toContain('tilted were flowed at 10 inH2O, in place of 28 inH2O');
+  });
+
   it('has a best where none makes power, and more is more below zero too', async () => {
     const dragged = runnerOf(({ name }) => (name === 'less bad' ? -50 : -100));
     const { entries, best } = await compared(

@@ -124,6 +124,34 @@ describe('unknowns', () => {
     expect(area([CARBURETOR], own) / plain).toBeCloseTo(1.04, 9);
   });
 
+  it('of a bench stay shared by a sheet of the same one, and are its own by a sheet of another', () => {
+    const flow = (top: string): Plain => [
+      { lift: '2 mm', flow: '60 cfm' },
+      { lift: '8 mm', flow: top },
+    ];
+    const baseline = baselineOf('minimum', (text) =>
+      text.replace(
+        'valvesPerCylinder: 2',
+        `valvesPerCylinder: 2\n  intake: { flow: ${JSON.stringify(flow('140 cfm'))} }`,
+      ),
+    );
+    const depression = set('heads.bench.depression', '25 inH2O');
+    const other = change('other head', set('heads.intake.flow', flow('148 cfm')), depression);
+    const same = change('same bench', set('heads.intake.flow', flow('148 cfm')));
+    const found = unknowns(baseline, other, same);
+    const shared = named(found, 'flow bench');
+    const own = named(found, 'flow bench of other head');
+    expect(shared.replacedBy).toEqual(['other head']);
+    expect(own).toMatchObject({ of: 'other head', sigma: 5, unit: '%' });
+    expect(found.all.map(({ id }) => id)).not.toContain('flow bench of same bench');
+    const area = (changes: readonly Change[], unknown: Unknown, z: number): number =>
+      perturbed(baseline, changes, [{ unknown, z }], undefined)?.intake.flow.area[1] ?? Number.NaN;
+    expect(area([same], shared, 1) / area([same], shared, 0)).toBeCloseTo(1.05, 9);
+    expect(area([other], shared, 1)).toBe(area([other], shared, 0));
+    expect(area([other], own, 1) / area([other], own, 0)).toBeCloseTo(1.05, 9);
+    expect(area([], own, 1)).toBe(area([], own, 0));
+  });
+
   it('of a muffler that is only named are its back-pressure, and of another the back-pressure of its kind', () => {
     const baseline = baselineOf('minimum', (text) => `${text}exhaust: { muffler: chambered }\n`);
     const quieter = change('seen through', set('exhaust.muffler', 'straight-through'));

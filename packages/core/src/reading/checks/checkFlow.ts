@@ -2,6 +2,7 @@
 
 import { INCH, INCH_OF_WATER } from '../../base/constants.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
+import { DEPRESSION_SLACK } from '../../combination/otherBench.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
 import { USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
@@ -43,9 +44,6 @@ export function checkFlow(context: ResolveContext, combination: Combination, rep
     context.ledger.warn('columns-ignored', path, `columns of ${sheet.name} that were not used: ${headers}`);
   }
 }
-
-/** Depressions this near are one [-]: 28 in of water is printed as 7 kPa too. */
-const DEPRESSION_SLACK = 0.01;
 
 /** A sheet that says another depression than the file does, or than is usual where the file says none. */
 function checkDepression({ file, sheets, ledger }: ResolveContext, report: Report): void {

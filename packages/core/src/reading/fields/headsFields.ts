@@ -100,6 +100,7 @@ export const HEADS_FIELDS: FieldsOf<'heads'> = {
   },
   'heads.flowOf': {},
   'heads.bench': {},
+  'heads.bench.name': {},
   'heads.bench.depression': {},
   'heads.bench.fixture': {},
   'heads.bench.exhaustPipe': {},

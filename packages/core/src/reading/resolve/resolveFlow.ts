@@ -1,6 +1,6 @@
 /** Effective flow area against lift, from sheet, inline points or the narrow places of the port. */
 
-import type { FlowCurve } from '../../combination/combination.ts';
+import type { Bench, FlowCurve } from '../../combination/combination.ts';
 import { defaultIntakeFlow, exhaustFromIntake, withPipeStub } from '../../geometry/defaultFlow.ts';
 import type { FlowPoints } from '../../geometry/flowArea.ts';
 import { areaFromFlow, USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
@@ -44,6 +44,8 @@ export interface ResolvedFlow {
   readonly exhaust: FlowCurve;
   /** Smallest area of the intake port that its flow was estimated from [m2]; null where there is a sheet. */
   readonly intakeSmallest: number | null;
+  /** Where the sheets were made; null where there are none. */
+  readonly bench: Bench | null;
 }
 
 /**
@@ -60,14 +62,14 @@ export function resolveFlow(
 ): ResolvedFlow {
   const { file, sheets, ledger } = context;
   const stated = { intake: statedFlow(file, sheets, 'intake'), exhaust: statedFlow(file, sheets, 'exhaust') };
-  const depression =
-    stated.intake === null && stated.exhaust === null
-      ? USUAL_DEPRESSION
-      : ledger.quantity('heads.bench.depression', file.heads?.bench?.depression, 'pressure', 'inH2O', () => ({
-          value: USUAL_DEPRESSION,
-          spread: null,
-          reason: 'usual in the United States; common practice, no source',
-        }));
+  const hasSheet = stated.intake !== null || stated.exhaust !== null;
+  const depression = !hasSheet
+    ? USUAL_DEPRESSION
+    : ledger.quantity('heads.bench.depression', file.heads?.bench?.depression, 'pressure', 'inH2O', () => ({
+        value: USUAL_DEPRESSION,
+        spread: null,
+        reason: 'usual in the United States; common practice, no source',
+      }));
   const { points: intake, smallest } =
     stated.intake === null
       ? estimatedIntake(context, intakeValves, intakeLength, pace)
@@ -80,6 +82,7 @@ export function resolveFlow(
     intake: curve(context, 'intake', intake, stated.intake),
     exhaust: curve(context, 'exhaust', exhaust, stated.exhaust),
     intakeSmallest: smallest,
+    bench: hasSheet ? { name: file.heads?.bench?.name ?? null, depression } : null,
   };
 }
 

@@ -1,7 +1,7 @@
 /** Section `heads`: valves, ports and what they flowed on the bench. */
 import * as z from 'zod/mini';
 import { PORT_STATES, type PortState } from '../defaults/ports.ts';
-import { count, flag, pure, quantity, sheetName, word } from './quantity.ts';
+import { count, flag, pure, quantity, sheetName, text, word } from './quantity.ts';
 
 export interface FlowPoint {
   readonly lift: number;
@@ -24,6 +24,7 @@ export interface HeadSide {
 }
 
 export interface BenchSection {
+  readonly name?: string | undefined;
   readonly depression?: number | undefined;
   readonly fixture?: number | undefined;
   readonly exhaustPipe?: boolean | undefined;
@@ -75,6 +76,7 @@ export const headsSection: z.ZodMiniType<HeadsSection> = z.strictObject({
   flowOf: z.optional(word(FLOWS_OF)),
   bench: z.optional(
     z.strictObject({
+      name: z.optional(text(60)),
       depression: z.optional(quantity('pressure', '1 inH2O to 120 inH2O')),
       fixture: z.optional(quantity('length', '20 mm to 260 mm')),
       exhaustPipe: z.optional(flag()),

@@ -12,6 +12,10 @@ export const headsWords: WordsOf<'heads'> = {
     'What to take of a sheet with a column for each cylinder (intake 1 cfm, intake 2 cfm): mean (every port as their mean; left out: this) or each (every cylinder its own; every cylinder is then computed).',
   ],
   'heads.bench': ['How the heads were flowed.'],
+  'heads.bench.name': [
+    'Which bench it was. Two benches differ by 3 to 8 %, so that a change whose sheet comes from another gains less surely. Left out: one bench, where the depressions are alike.',
+    'shop bench',
+  ],
   'heads.bench.depression': ['Test depression the flow refers to.', '28 inH2O'],
   'heads.bench.fixture': ['Bore of the fixture the head stood on.', '3.960 in'],
   'heads.bench.exhaustPipe': ['Whether the exhaust was flowed with a pipe stub.'],
