@@ -3,6 +3,7 @@ import type { Core } from './core.ts';
 import type { ExitCode } from './exitCodes.ts';
 import type { Io } from './io.ts';
 
+/** An option or a switch of a command. */
 export interface OptionSpec {
   /** Without the dashes. */
   readonly name: string;
@@ -25,6 +26,16 @@ export interface Flags {
   readonly color: boolean | undefined;
 }
 
+/** A command under way: what reading its files and saying what is wrong with them takes. */
+export interface Session {
+  /** Name of the command. */
+  readonly command: string;
+  readonly flags: Flags;
+  readonly io: Io;
+  readonly core: Core;
+}
+
+/** A command: how it is called, and what it does. */
 export interface CommandSpec {
   readonly name: string;
   /** One line for the list of commands. */

@@ -3,7 +3,13 @@
 import { dirname, isAbsolute, join, relative } from 'node:path';
 import type { Baseline, CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, type OptionSpec, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import {
+  type CommandSpec,
+  type Flags,
+  type OptionSpec,
+  OUTPUT_OPTIONS,
+  type Session,
+} from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parsePeak } from '../input/parsePeak.ts';
@@ -90,18 +96,18 @@ export const calibrateCommand: CommandSpec = {
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
-  const asJson = flags.on('json');
-  const input = await readBaseline(operand, 'calibrate', asJson, io, core);
+  const session: Session = { command: 'calibrate', flags, io, core };
+  const input = await readBaseline(operand, session);
   const { baseline } = input;
   const knobs = knobNames(flags, core);
-  const target = await targetFrom(flags, baseline, io, core);
+  const target = await targetFrom(baseline, session);
   const files = [...input.files, ...flags.texts('pull')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);
   const done = await withWorkers(flags, io, core, (control) =>
     core.calibrate(baseline, target, { knobs, accept: flags.on('accept'), ...control }),
   );
-  const { result } = sound(done, asJson, core);
+  const { result } = sound(done, session);
   if (result.outcome === 'incomplete')
     throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was found, nothing written']);
   const toFile = destination.path !== undefined && result.calibration !== null;
@@ -164,12 +170,9 @@ export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undef
   return known;
 }
 
-async function targetFrom(
-  flags: Flags,
-  { combination }: Baseline,
-  io: Io,
-  core: Core,
-): Promise<CalibrationTarget> {
+/** What the flags say was measured of the engine. */
+async function targetFrom({ combination }: Baseline, session: Session): Promise<CalibrationTarget> {
+  const { flags, core } = session;
   const pulls = flags.texts('pull');
   const torque = flags.text('peak-torque');
   const power = flags.text('peak-power');
@@ -178,7 +181,7 @@ async function targetFrom(
       throw new CommandFailure(EXIT.usage, [
         'give a pull or peak figures, not both: a pull has its own peaks',
       ]);
-    const sheets = await readDynoFiles(pulls, 'calibrate', flags, io, core);
+    const sheets = await readDynoFiles(pulls, session);
     return objected(() => core.sheetTarget(core.mergeSheets(sheets)));
   }
   if (torque === undefined && power === undefined) {

@@ -9,7 +9,7 @@ import type {
   StudyControl,
 } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags } from '../commandSpec.ts';
+import type { CommandSpec, Flags, Session } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
@@ -85,11 +85,12 @@ async function run(
   operands: readonly string[],
 ): Promise<ExitCode> {
   forbidTwoForms(flags);
+  const session: Session = { command: 'compare', flags, io, core };
   const changes = flags.text('changes');
   const { candidates, files, source, asked } =
     changes === undefined
-      ? await fromFiles(operands, flags.on('json'), io, core)
-      : await fromChanges(operands, changes, flags.on('json'), io, core);
+      ? await fromFiles(operands, session)
+      : await fromChanges(operands, changes, session);
   const [baseline, ...others] = candidates;
   const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
   const extras: CompareExtras = {
@@ -141,12 +142,7 @@ async function run(
   });
 }
 
-async function fromFiles(
-  operands: readonly string[],
-  asJson: boolean,
-  io: Io,
-  core: Core,
-): Promise<Candidates> {
+async function fromFiles(operands: readonly string[], session: Session): Promise<Candidates> {
   if (operands.length < 2) {
     throw new CommandFailure(EXIT.usage, [
       'compare needs two combination files or more, or one with --changes',
@@ -158,7 +154,7 @@ async function fromFiles(
   const read: Named[] = [];
   const sources: TextInput[] = [];
   for (const operand of operands) {
-    const input = await readInput(operand, 'compare', asJson, io, core);
+    const input = await readInput(operand, session);
     sources.push(input.source);
     files.push(...input.files);
     read.push({ name: input.combination.name, combination: input.combination });
@@ -179,16 +175,14 @@ function distinct(read: readonly Named[], operands: readonly string[]): readonly
 async function fromChanges(
   operands: readonly string[],
   changes: string,
-  asJson: boolean,
-  io: Io,
-  core: Core,
+  session: Session,
 ): Promise<Candidates> {
   if (operands.length !== 1) {
     throw new CommandFailure(EXIT.usage, ['with --changes, compare takes one combination file']);
   }
   forbidInputTwice([operands[0], changes]);
-  const input = await readBaseline(operands[0], 'compare', asJson, io, core);
-  const read = await readChangesFile(changes, operands[0], input, 'compare', asJson, io, core);
+  const input = await readBaseline(operands[0], session);
+  const read = await readChangesFile(changes, operands[0], input, session);
   const { combination } = input.baseline;
   return {
     candidates: [

@@ -2,14 +2,14 @@
 
 import type { Combination, Curve, ForecastSpread, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import { type CommandSpec, type Flags, OUTPUT_OPTIONS, type Session } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseSpeeds } from '../input/parseRpm.ts';
 import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
 import { forbidInputTwice, type Input, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
-import { chooseDestination, deliver } from '../output/deliver.ts';
+import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { progressFor } from '../output/progress.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { type AgainstMeasured, againstMeasured } from '../render/againstMeasured.ts';
@@ -101,107 +101,131 @@ const ALL_MARCHED =
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTwoForms(flags);
+  const session: Session = { command: 'forecast', flags, io, core };
   const named = parseSpeeds(flags.texts('rpm'));
-  const asJson = flags.on('json');
-  const input = await readInput(operand, 'forecast', asJson, io, core);
+  const input = await readInput(operand, session);
   const pulls = flags.texts('pull');
   const files = [...input.files, ...pulls.filter((path) => path !== '-')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const sideFiles = chooseSideFiles(io, flags, files);
   forbidInputTwice([operand ?? '-', ...pulls]);
-  const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, flags, io, core);
+  const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, session);
 
-  const bandText = flags.text('band');
-  const counts = bandText === undefined ? null : parseBand(bandText);
-  const usual = named === undefined ? core.inspectCombination(input.combination).band : null;
-  const rpm = named ?? (usual === null ? [] : speedsPastPeak(input.combination, usual, counts, core));
-  if (counts !== null && !(counts.fromRpm <= rpm[rpm.length - 1] && counts.toRpm >= rpm[0]))
+  const counts = countedBand(flags);
+  const speeds = speedsOf(named, input.combination, counts, core);
+  if (counts !== null && !reachesInto(counts, speeds.rpm))
     throw new CommandFailure(EXIT.usage, [
-      `--band ${plainShort(bandText ?? '')}: none of the speeds lies in it`,
+      `--band ${plainShort(flags.text('band') ?? '')}: none of the speeds lies in it`,
     ]);
-  const progress = progressFor(io, flags.on('quiet'));
-  let curve: Curve | null;
-  try {
-    const workers = flags.text('queue') === undefined ? workersOf(flags) : null;
-    const open = (most: number): Promise<JobRunner> => runnerOf(flags, io, core, most);
-    curve = await core.forecastOn(open, workers, input.combination, {
-      rpm,
-      fidelity: fidelityOf(flags),
-      onProgress: progress.report,
-      signal: io.watchForStop(),
-    });
-  } finally {
-    progress.clear();
-  }
-  if (curve?.complete !== true) throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
-
+  const curve = await curveOf(input.combination, speeds.rpm, session);
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)
     throw new CommandFailure(EXIT.input, [`${plain(sheet.sheet)}: has none of the speeds forecast`]);
   const beside: BesideCurve = {
     counted: counts === null ? null : countedOver(counts, curve, measured, core),
     measured,
-    spread: flags.on('quick') || flags.on('quiet') ? null : await spreadOf(curve, input, flags, io, core),
+    spread: flags.on('quick') || flags.on('quiet') ? null : await spreadOf(curve, input, session),
   };
-  const toTerminal = !asJson && !flags.on('csv') && destination.path === undefined && io.stdout.isTTY;
-  const speeds = usual === null ? '' : bandLine(rpm, usual.reason);
+
+  const asked = input.combination.units;
   const whole = curve.fidelity === fidelityOf(flags) ? '' : ALL_MARCHED;
-  deliver(
-    io,
-    destination,
-    rendered(
-      curve,
-      [whole, speeds === '' ? '' : `${speeds}; --rpm names another.`].join(' ').trim(),
-      beside,
-      flags,
-      io,
-      toTerminal,
-      input.combination.units,
-    ),
-  );
+  const noteWith = (line: string): string => [whole, line].filter((part) => part !== '').join(' ');
+  const note = noteWith(speeds.chosen === '' ? '' : `${speeds.chosen}; --rpm names another.`);
+  deliver(io, destination, rendered({ curve, note, beside, asked }, destination, session));
   const report = (): ForecastReport =>
     reportOf(
       curve,
-      [whole, speeds === '' ? '' : `${speeds}.`].join(' ').trim(),
+      noteWith(speeds.chosen === '' ? '' : `${speeds.chosen}.`),
       beside,
       input.combination,
       core,
     );
-  await deliverDrawn(
-    flags,
-    io,
-    sideFiles,
-    {
-      page: (units) => forecastReport(report(), units, aboutOf(input.source, core)),
-      charts: (units) => forecastCharts(report(), units),
-    },
-    input.combination.units,
-  );
-  if (!toTerminal && !flags.on('quiet')) {
-    for (const line of warningLines(curve.warnings)) io.stderr.write(`${line}\n`);
-  }
-  if (destination.path !== undefined && !flags.on('quiet')) {
-    io.stderr.write(`${answerLine(curve, unitsOf(flags, input.combination.units))}\n`);
-  }
+  const drawn = {
+    page: (units: UnitSystem) => forecastReport(report(), units, aboutOf(input.source, core)),
+    charts: (units: UnitSystem) => forecastCharts(report(), units),
+  };
+  await deliverDrawn(flags, io, sideFiles, drawn, asked);
+  sayBeside(curve, destination, asked, session);
   return flags.on('strict') ? strictCode(curve, io) : EXIT.ok;
 }
 
+/** `--band`; null where it was left out. */
+function countedBand(flags: Flags): SpeedBand | null {
+  const text = flags.text('band');
+  return text === undefined ? null : parseBand(text);
+}
+
+function reachesInto({ fromRpm, toRpm }: SpeedBand, rpm: readonly number[]): boolean {
+  return fromRpm <= rpm[rpm.length - 1] && toRpm >= rpm[0];
+}
+
+/** The speeds that were named, or those chosen for the engine with a line that says why. */
+function speedsOf(
+  named: readonly number[] | undefined,
+  combination: Combination,
+  counts: SpeedBand | null,
+  core: Core,
+): { readonly rpm: readonly number[]; readonly chosen: string } {
+  if (named !== undefined) return { rpm: named, chosen: '' };
+  const { band: usual } = core.inspectCombination(combination);
+  const rpm = speedsPastPeak(combination, usual, counts, core);
+  return { rpm, chosen: bandLine(rpm, usual.reason) };
+}
+
+/** The curve, with progress; the end of the command where Ctrl-C came first. */
+async function curveOf(
+  combination: Combination,
+  rpm: readonly number[],
+  { flags, io, core }: Session,
+): Promise<Curve> {
+  const progress = progressFor(io, flags.on('quiet'));
+  try {
+    const workers = flags.text('queue') === undefined ? workersOf(flags) : null;
+    const open = (most: number): Promise<JobRunner> => runnerOf(flags, io, core, most);
+    const curve = await core.forecastOn(open, workers, combination, {
+      rpm,
+      fidelity: fidelityOf(flags),
+      onProgress: progress.report,
+      signal: io.watchForStop(),
+    });
+    if (curve?.complete === true) return curve;
+  } finally {
+    progress.clear();
+  }
+  throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
+}
+
+/** Warnings where the result does not go to a terminal as text, and the answer where it goes to a file. */
+function sayBeside(curve: Curve, destination: Destination, asked: UnitSystem, { flags, io }: Session): void {
+  if (flags.on('quiet')) return;
+  const toFile = destination.path !== undefined;
+  const isText = !flags.on('json') && !flags.on('csv');
+  if (!(isText && !toFile && io.stdout.isTTY))
+    for (const line of warningLines(curve.warnings)) io.stderr.write(`${line}\n`);
+  if (toFile) io.stderr.write(`${answerLine(curve, unitsOf(flags, asked))}\n`);
+}
+
+/** What the text of a forecast is made of. */
+interface Shown {
+  readonly curve: Curve;
+  /** Where the speeds come from, and whether every cylinder was computed. */
+  readonly note: string;
+  readonly beside: BesideCurve;
+  /** Units that the combination asks for. */
+  readonly asked: UnitSystem;
+}
+
 function rendered(
-  curve: Curve,
-  speeds: string,
-  beside: BesideCurve,
-  flags: Flags,
-  io: Io,
-  toTerminal: boolean,
-  asked: UnitSystem,
+  { curve, note, beside, asked }: Shown,
+  { path }: Destination,
+  { flags, io }: Session,
 ): string {
   if (flags.on('json')) return curveJson(curve, beside);
   if (flags.on('csv')) return curveCsv(curve, beside);
-  return forecastText(curve, speeds, beside, {
+  return forecastText(curve, note, beside, {
     width: widthOf(io.stdout),
     units: unitsOf(flags, asked),
-    paint:
-      flags.text('output') === undefined || toTerminal ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
+    paint: path === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
     detail: flags.on('quiet') ? 'quiet' : flags.on('verbose') ? 'verbose' : 'normal',
   });
 }
@@ -229,9 +253,7 @@ function reportOf(
 async function spreadOf(
   curve: Curve,
   { source }: Input,
-  flags: Flags,
-  io: Io,
-  core: Core,
+  { flags, io, core }: Session,
 ): Promise<ForecastSpread | null> {
   const read = core.readDocument(source.text, { file: source.file });
   const pinned = read.ok ? core.pinBaseline(read.value, { sheet: source.sheet }) : read;
@@ -243,11 +265,10 @@ async function spreadOf(
 async function sheetFrom(
   pulls: readonly string[],
   { correction }: Combination,
-  flags: Flags,
-  io: Io,
-  core: Core,
+  session: Session,
 ): Promise<PullSummary> {
-  const sheets = await readDynoFiles(pulls, 'forecast', flags, io, core);
+  const { core } = session;
+  const sheets = await readDynoFiles(pulls, session);
   return objected(() => core.summarisePulls(core.recorrectSheet(core.mergeSheets(sheets), correction).sheet));
 }
 

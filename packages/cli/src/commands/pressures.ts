@@ -1,7 +1,7 @@
 /** `valvetide pressures`: pressures measured by crank angle, laid over those of the forecast. */
 import type { PressureComparison, PressureSheet, Problem } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import { type CommandSpec, type Flags, OUTPUT_OPTIONS, type Session } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { forbidInputTwice, openInput, readInput } from '../input/readInput.ts';
@@ -59,14 +59,14 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       'pressures needs what was measured: --trace SHEET',
       'see valvetide pressures --help',
     ]);
-  const asJson = flags.on('json');
+  const session: Session = { command: 'pressures', flags, io, core };
   forbidInputTwice([operand ?? '-', ...names]);
-  const input = await readInput(operand, 'pressures', asJson, io, core);
-  const sheets = await readSheets(names, asJson, io, core);
+  const input = await readInput(operand, session);
+  const sheets = await readSheets(names, session);
   const files = [...input.files, ...names.filter((path) => path !== '-')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);
-  const compared = sound(core.comparePressures(input.combination, sheets), asJson, core);
+  const compared = sound(core.comparePressures(input.combination, sheets), session);
   const asked = input.combination.units;
   deliver(io, destination, rendered(compared, flags, io, asked));
   await deliverDrawn(
@@ -83,21 +83,17 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 }
 
 /** The sheets in the order given, or the problems of all of them at once. */
-async function readSheets(
-  names: readonly string[],
-  asJson: boolean,
-  io: Io,
-  core: Core,
-): Promise<readonly PressureSheet[]> {
+async function readSheets(names: readonly string[], session: Session): Promise<readonly PressureSheet[]> {
+  const { command, io, core } = session;
   const problems: Problem[] = [];
   const sheets: PressureSheet[] = [];
   for (const path of names) {
-    const { text, file } = await openInput(path, 'pressures', io);
+    const { text, file } = await openInput(path, command, io);
     const read = core.readPressureSheet(text, { name: file });
     if (read.ok) sheets.push(read.value);
     else problems.push(...read.problems);
   }
-  if (problems.length > 0) throw unsound(problems, asJson, core);
+  if (problems.length > 0) throw unsound(problems, session);
   return sheets;
 }
 

@@ -69,7 +69,7 @@ async function run(
       'pulls needs a dyno sheet, or - for standard input',
       'see valvetide pulls --help',
     ]);
-  const read = await readDynoFiles(operands, 'pulls', flags, io, core);
+  const read = await readDynoFiles(operands, { command: 'pulls', flags, io, core });
   const files = operands.filter((path) => path !== '-');
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);

@@ -68,7 +68,7 @@ export async function runStudy<Value>(
       },
     }),
   );
-  const shown = view(sound(result, flags.on('json'), core));
+  const shown = view(sound(result, { flags, core }));
   const { total } = count;
   const done = shown.complete ? total : shown.worthShowing ? Math.min(count.done, total - 1) : 0;
   return deliverStudy(flags, io, destination, beside, {
@@ -87,7 +87,7 @@ async function runShard<Value>(
   ask: StudyRun<Value>['ask'],
 ): Promise<ExitCode> {
   const { run, kept, others } = await withWorkers(flags, io, core, async (control, tally) => {
-    sound(await ask(control), flags.on('json'), core);
+    sound(await ask(control), { flags, core });
     return tally ?? { run: 0, kept: 0, others: 0 };
   });
   const stopped = io.signal?.aborted === true;

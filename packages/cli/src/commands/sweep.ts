@@ -79,7 +79,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; --journal, --shard or --queue allow more'}`;
     throw new CommandFailure(EXIT.usage, [line]);
   }
-  const input = await readBaseline(operand, 'sweep', flags.on('json'), io, core);
+  const input = await readBaseline(operand, { command: 'sweep', flags, io, core });
   const { baseline, files } = input;
   const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
   return runStudy(flags, io, core, {

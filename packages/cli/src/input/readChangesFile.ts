@@ -1,7 +1,6 @@
 /** A changes file, each change tried on the baseline before anything is computed. */
 import type { Baseline, Change, Combination, Problem } from '@valvetide/core';
-import type { Core } from '../core.ts';
-import type { Io } from '../io.ts';
+import type { Session } from '../commandSpec.ts';
 import { problemText } from '../render/problems.ts';
 import { type BaselineInput, openInput, sheetsBeside } from './readInput.ts';
 import { unsound } from './sound.ts';
@@ -30,11 +29,9 @@ export async function readChangesFile(
   path: string,
   operand: string,
   { baseline, files }: BaselineInput,
-  command: string,
-  asJson: boolean,
-  io: Io,
-  core: Core,
+  session: Session,
 ): Promise<ChangesInput> {
+  const { command, flags, io, core } = session;
   const input = await openInput(path, command, io);
   const read = core.readChanges(input.text, { file: input.file });
   const all = [...files, ...input.files];
@@ -50,12 +47,11 @@ export async function readChangesFile(
     (applied.problems.every(({ code }) => code === 'no-effect') ? idle : problems).push(...applied.problems);
     return [];
   });
-  if (problems.length > 0 || changes.length === 0)
-    throw unsound(inOrder([...problems, ...idle]), asJson, core);
+  if (problems.length > 0 || changes.length === 0) throw unsound(inOrder([...problems, ...idle]), session);
   // A change that does nothing is left out and told; the others are worth their answer.
   for (const problem of idle) {
     const leftOut = { ...problem, message: `${problem.message}; left out` };
-    io.stderr.write(`${problemText(leftOut, asJson, core)}\n`);
+    io.stderr.write(`${problemText(leftOut, flags.on('json') ? 'json' : 'line', core)}\n`);
   }
   return { baseline, changes, files: all, sheet };
 }

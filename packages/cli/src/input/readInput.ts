@@ -2,13 +2,14 @@
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { Baseline, Combination, SheetSource } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { Core } from '../core.ts';
+import type { Session } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { reasonOf } from '../output/reasonOf.ts';
 import { plainShort } from '../render/plain.ts';
 import { sound, unsound } from './sound.ts';
 
+/** A combination as read. */
 export interface Input {
   readonly combination: Combination;
   /** What it was read from. */
@@ -32,35 +33,24 @@ export interface TextInput {
   readonly sheet: SheetSource;
 }
 
-/** Reads and checks everything; fails with all problems at once, as JSON lines where the result would be JSON. */
-export async function readInput(
-  operand: string | undefined,
-  command: string,
-  asJson: boolean,
-  io: Io,
-  core: Core,
-): Promise<Input> {
-  const source = await openInput(operand, command, io);
+/** Reads and checks everything; fails with all problems at once. */
+export async function readInput(operand: string | undefined, session: Session): Promise<Input> {
+  const source = await openInput(operand, session.command, session.io);
   const { text, file, files, sheet } = source;
-  const combination = sound(core.readCombination(text, { file, sheet }), asJson, core);
+  const combination = sound(session.core.readCombination(text, { file, sheet }), session);
   return { combination, source, files };
 }
 
 /** Like {@link readInput}, with the estimates pinned. */
-export async function readBaseline(
-  operand: string | undefined,
-  command: string,
-  asJson: boolean,
-  io: Io,
-  core: Core,
-): Promise<BaselineInput> {
+export async function readBaseline(operand: string | undefined, session: Session): Promise<BaselineInput> {
+  const { command, io, core } = session;
   const input = await openInput(operand, command, io);
   const { text, file, sheet } = input;
   const read = core.readDocument(text, { file });
-  if (read.ok) return { ...input, baseline: sound(core.pinBaseline(read.value, { sheet }), asJson, core) };
+  if (read.ok) return { ...input, baseline: sound(core.pinBaseline(read.value, { sheet }), session) };
   // A slip in the text hides nothing: reading the combination finds what else is wrong.
   const all = core.readCombination(text, { file, sheet });
-  throw unsound(all.ok ? read.problems : all.problems, asJson, core);
+  throw unsound(all.ok ? read.problems : all.problems, session);
 }
 
 /** Refuses to read standard input more than once. */

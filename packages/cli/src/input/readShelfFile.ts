@@ -1,7 +1,6 @@
 /** A shelf file, and the sheets that its parts name. */
 import type { SheetSource, Shelf } from '@valvetide/core';
-import type { Core } from '../core.ts';
-import type { Io } from '../io.ts';
+import type { Session } from '../commandSpec.ts';
 import { openInput, sheetsBeside } from './readInput.ts';
 import { sound } from './sound.ts';
 
@@ -19,12 +18,11 @@ export async function readShelfFile(
   path: string,
   operand: string,
   files: readonly string[],
-  asJson: boolean,
-  io: Io,
-  core: Core,
+  session: Session,
 ): Promise<ShelfInput> {
-  const input = await openInput(path, 'choose', io);
-  const shelf = sound(core.readShelf(input.text, { file: input.file }), asJson, core);
+  const { command, io, core } = session;
+  const input = await openInput(path, command, io);
+  const shelf = sound(core.readShelf(input.text, { file: input.file }), session);
   const all = [...files, ...input.files];
   const beside = sheetsBeside(operand, all, io);
   const besideShelf = sheetsBeside(path, all, io);

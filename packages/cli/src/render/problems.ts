@@ -4,10 +4,10 @@ import type { Core } from '../core.ts';
 import { jsonLine } from './json.ts';
 import { plain } from './plain.ts';
 
-/** As the library words it, or for `--json` as one JSON object. */
-export function problemText(problem: Problem, asJson: boolean, { problemLine }: Core): string {
+/** As the library words it, or as one JSON object. */
+export function problemText(problem: Problem, form: 'line' | 'json', { problemLine }: Core): string {
   const { file, line, column, path, code, message, hint, ...details } = problem;
-  return asJson
+  return form === 'json'
     ? jsonLine({ file, line, column, path, code, message, hint, ...details })
     : plain(problemLine(problem));
 }
