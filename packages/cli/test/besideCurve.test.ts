@@ -49,7 +49,7 @@ describe('valvetide forecast --band', () => {
       .split('\r\n')
       .slice(1, -1)
       .map((line) => Number(line.split(',')[0]));
-    expect([speeds[0], speeds[speeds.length - 1]]).toEqual([2500, 7500]);
+    expect([speeds[0], speeds[speeds.length - 1]]).toEqual([2500, 7200]);
   });
 
   it('refuses a band without a speed in it', async () => {
