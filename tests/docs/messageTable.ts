@@ -125,6 +125,11 @@ export const WARNINGS: readonly Entry[] = [
     'Mean piston speed is beyond ordinary parts.',
     'Forged parts and a limiter, or fewer revolutions.',
   ],
+  [
+    'ports-small',
+    'Ports that nobody measured are small for the speed the engine is meant for.',
+    'Give its flow sheet, or `heads.intake.valve` and `heads.ports`.',
+  ],
   ['port-chokes', 'The port passes hardly more than its valve.', 'Check the port’s area.'],
   [
     'residual-high',

@@ -49,6 +49,30 @@ const CASES: readonly (readonly [
   ],
   ['a column nobody reads', { correction: 'none', heads: heads('extra.csv') }, ['columns-ignored']],
   [
+    'a rated speed that the ports of such a bore do not feed',
+    { correction: 'none', engine: '{ bore: 4.03 in, stroke: 3.4 in, cylinders: 8, ratedSpeed: 9000 rpm }' },
+    ['ports-small'],
+  ],
+  [
+    'a cam for such a speed beside ports as cast',
+    { correction: 'none', cam: '{ intake: { at050: 262 deg } }' },
+    ['ports-small'],
+  ],
+  [
+    'that speed, with the valves and ports of such an engine',
+    {
+      correction: 'none',
+      engine: '{ bore: 4.03 in, stroke: 3.4 in, cylinders: 8, ratedSpeed: 9000 rpm }',
+      heads: '{ valvesPerCylinder: 2, ports: fully-ported, intake: { valve: 2.2 in } }',
+    },
+    [],
+  ],
+  [
+    'a speed that engines are made for',
+    { correction: 'none', engine: '{ bore: 4.03 in, stroke: 3.4 in, cylinders: 8, ratedSpeed: 6000 rpm }' },
+    [],
+  ],
+  [
     'a larger fixture',
     { correction: 'none', heads: heads('weak.csv', 'bench: { fixture: 4.155 in }') },
     ['exhaust-over-intake', 'bore-fixture'],

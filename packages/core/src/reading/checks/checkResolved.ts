@@ -11,6 +11,7 @@ import type { FieldPath } from '../schema/fieldPath.ts';
 import { checkBores } from './checkBores.ts';
 import { checkFlow, greatestLift } from './checkFlow.ts';
 import { checkLobes } from './checkLobes.ts';
+import { checkPorts } from './checkPorts.ts';
 import { checkSlips } from './checkSlips.ts';
 import { checkUnused } from './checkUnused.ts';
 import { inches, Report } from './report.ts';
@@ -37,6 +38,7 @@ export function checkResolved(
   checkSlips(context, combination, report);
   checkLobes(context, combination, report);
   checkFlow(context, combination, report);
+  checkPorts(context, combination);
   checkVapour(context, combination, report);
   checkUnused(context);
   checkJoined(combination, report);
