@@ -30,7 +30,7 @@ const near = (said: readonly number[], real: readonly number[]): boolean =>
 describe('the page on knock', () => {
   it.each([
     ['a point of compression, 10 to 11:1', 'octane for a point of compression, 10 to 11'],
-    ['a degree of retard', 'octane that a degree of retard spares'],
+    ['a spark a degree later', 'octane that a spark a degree later spares'],
     ['10 K in the manifold', 'octane for 10 K more in the manifold'],
     ['lambda 0.9 in place of 0.8', 'octane for lambda 0.9 in place of 0.8'],
   ])('says what the examples ask for: %s', (name, what) => {

@@ -6,6 +6,7 @@ import type { PeriodicCycle } from '../../packages/core/src/cycle/periodic.ts';
 import { flameFuelOf } from '../../packages/core/src/forecast/flameFuel.ts';
 import type { Simulation } from '../../packages/core/src/forecast/simulation.ts';
 import { createSimulation } from '../../packages/core/src/forecast/simulation.ts';
+import { diluentShare } from '../../packages/core/src/gas/diluentShare.ts';
 import { chamberBurn } from '../../packages/core/src/processes/chamberBurn.ts';
 import { octaneRequired } from '../../packages/core/src/processes/knock.ts';
 import { shareBefore50 } from '../../packages/core/src/processes/wiebe.ts';
@@ -107,7 +108,9 @@ function standing(method: RatingMethod, compression: number): Combination {
 function run(engine: Combination, method: RatingMethod): Rated {
   const simulation = createSimulation(engine, { fidelity: 'representative' });
   const { march, cycle } = simulation.runSpeed(METHODS[method].rpm);
-  return { simulation, march, cycle, octane: octaneRequired(cycle.totals.knock) };
+  const [{ residual }] = march.diaries;
+  const diluent = diluentShare(simulation.tables, residual);
+  return { simulation, march, cycle, octane: octaneRequired(cycle.totals.knock, diluent) };
 }
 
 /** Angles of the burn that the model gives the charge in a cylinder lit so early [deg]. */

@@ -10,8 +10,7 @@ import type { PeriodicCycle } from '../cycle/periodic.ts';
 import { prepareMarch } from '../cycle/prepare.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { setSpeed } from '../network/network.ts';
-import { octaneRequired } from '../processes/knock.ts';
-import { fuelOctane } from './fuelOctane.ts';
+import { fuelOctane, octaneShort } from './fuelOctane.ts';
 import type { TimingChoice } from './timing.ts';
 import { chooseTiming } from './timing.ts';
 
@@ -90,14 +89,19 @@ function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
   const benches = march.network.cylinders.map((cylinder, i) =>
     closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, closes),
   );
-  // The cylinder that asks for most octane decides the timing of all. They are asked at one timing on the bench: the
-  // burns of the last cycle may have been at two.
-  const knocks = benches.map((bench, i) =>
-    benches.length === 1 ? 0 : runClosedCycle(bench, planBurn(angles[i], timing, models[i].efficiency)).knock,
+  const fuels = march.diaries.map((diary, i) =>
+    fuelOctane(setup.fuel, march.network.cylinders[i].charge, diary),
   );
-  const worst = knocks.indexOf(Math.max(...knocks));
+  // The cylinder that lacks most octane decides the timing of all. They are asked at one timing on the bench: the
+  // burns of the last cycle may have been at two.
+  const lacks = benches.map((bench, i) => {
+    if (benches.length === 1) return 0;
+    const { knock } = runClosedCycle(bench, planBurn(angles[i], timing, models[i].efficiency));
+    return Number.isFinite(knock) ? octaneShort(knock, fuels[i]) : Number.NaN;
+  });
+  const worst = lacks.indexOf(Math.max(...lacks));
   const first = Math.max(0, worst);
-  const fuel = fuelOctane(setup.fuel, march.network.cylinders[first].charge, march.diaries[first]);
+  const fuel = fuels[first];
   const octane = { ...fuel, here: fuel.here - burn.octaneOffset };
   const law = { ...burn, efficiency: models[first].efficiency };
   return chooseTiming(benches[worst], { angles: angles[worst], burn: law, fuel: octane, rpm, last: choice });
@@ -106,8 +110,8 @@ function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
 /** Octane number on the pump that just does not knock in each marching cylinder, as its last charge burned. */
 export function octanesOf({ fuel, burn }: SpeedSetup, { march }: SpeedMarch): readonly number[] {
   return march.diaries.map((diary, i) => {
-    const { pump, here } = fuelOctane(fuel, march.network.cylinders[i].charge, diary);
-    return octaneRequired(diary.knock) + pump - here + burn.octaneOffset;
+    const octane = fuelOctane(fuel, march.network.cylinders[i].charge, diary);
+    return octaneShort(diary.knock, octane) + octane.pump + burn.octaneOffset;
   });
 }
 

@@ -9,9 +9,8 @@ import { linearTable } from '../numerics/interpolate.ts';
 import { maximise } from '../numerics/maximise.ts';
 import { findRoot } from '../numerics/root.ts';
 import { topBetween } from '../numerics/topOf.ts';
-import { octaneRequired } from '../processes/knock.ts';
 import { peakPressureFriction } from '../processes/peakPressureFriction.ts';
-import type { FuelOctane } from './fuelOctane.ts';
+import { type FuelOctane, octaneShort } from './fuelOctane.ts';
 
 /** Earliest and latest angle of 50 % burned that the search considers [deg after firing top centre]. */
 const EARLIEST = -5;
@@ -78,7 +77,7 @@ export interface TimingQuestion {
 /**
  * The timing that the engine runs at, and what it asks of the fuel.
  *
- * @param bench - the cylinder that asks for most octane; undefined where a march was lost and none does. Its charge may be no gas, too
+ * @param bench - the cylinder that lacks most octane; undefined where a march was lost and none does. Its charge may be no gas, too
  */
 export function chooseTiming(bench: ClosedBench | undefined, question: TimingQuestion): TimingChoice {
   const { angles, burn, fuel, rpm, last } = question;
@@ -95,9 +94,9 @@ export function chooseTiming(bench: ClosedBench | undefined, question: TimingQue
   const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? null);
   const atBest = run({ ca50: best });
   if (!Number.isFinite(net(atBest) + atBest.knock)) return last ?? NO_CHOICE;
-  const octane = fuel.here;
-  const limited = octaneRequired(atBest.knock) > octane;
-  const asked = ({ knock }: ClosedCycle): number => octaneRequired(knock) + fuel.pump - octane;
+  const short = ({ knock }: ClosedCycle): number => octaneShort(knock, fuel);
+  const asked = (result: ClosedCycle): number => short(result) + fuel.pump;
+  const limited = short(atBest) > 0;
   const choice = (timing: Timing): TimingChoice => {
     const result = run(timing);
     return {
@@ -107,7 +106,7 @@ export function chooseTiming(bench: ClosedBench | undefined, question: TimingQue
       octaneAtBest: asked(atBest),
       workLost: net(atBest) - net(result),
       frictionSpared: peakPressureFriction(atBest.peakPressure) - peakPressureFriction(result.peakPressure),
-      detonates: octaneRequired(result.knock) > octane + HARDLY_KNOCKING,
+      detonates: short(result) > HARDLY_KNOCKING,
     };
   };
   if (burn.timing.mode === 'ca50') return choice({ ca50: burn.timing.angle });
@@ -116,9 +115,7 @@ export function chooseTiming(bench: ClosedBench | undefined, question: TimingQue
     return choice({ spark: speeds.length === 1 ? advance[0] : linearTable(speeds, advance).valueAt(rpm) });
   }
   if (burn.timing.mode === 'best-torque' || !limited) return choice({ ca50: best });
-  return choice({
-    ca50: knockLimit((ca50) => octaneRequired(run({ ca50 }).knock), octane, best, limitOf(last)),
-  });
+  return choice({ ca50: knockLimit((ca50) => short(run({ ca50 })), best, limitOf(last)) });
 }
 
 /** The angle of a choice that the fuel limited; null where it did not. */
@@ -149,17 +146,12 @@ function topNear(work: (ca50: number) => number, from: number): number | null {
 }
 
 /**
- * Earliest angle from `from` on at which the required octane number does not exceed `octane`; the latest if none does.
+ * Earliest angle from `from` on at which the fuel is not short of octane; the latest if it is at all.
  *
+ * @param over - by how much it is short with half burned at an angle [-]
  * @param last - limit for nearly the same charge, or null
  */
-function knockLimit(
-  required: (ca50: number) => number,
-  octane: number,
-  from: number,
-  last: number | null,
-): number {
-  const over = (ca50: number) => required(ca50) - octane;
+function knockLimit(over: (ca50: number) => number, from: number, last: number | null): number {
   const options = { tolerance: LIMIT_ACCURACY };
   if (last !== null && last - LIMIT_REACH > from && last + LIMIT_REACH < LATEST) {
     const [low, high] = [last - LIMIT_REACH, last + LIMIT_REACH];

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { fuelOctane } from '../../src/forecast/fuelOctane.ts';
+import { fuelOctane, octaneShort } from '../../src/forecast/fuelOctane.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import type { GasTables } from '../../src/gas/gasTables.ts';
@@ -29,5 +29,14 @@ describe('fuelOctane(fuel, tables, charge)', () => {
 
   it('leaves the number of the pump where a march was lost', () => {
     expect(fuelOctane(fuelNamed('pump-91'), tables, charge(Number.NaN)).here).toBe(91 - 4);
+  });
+});
+
+describe('octaneShort(knock, fuel)', () => {
+  // An integral of one asks for 100 in the gas of the standard engine, and for 3 % less in ten points more of burned gas.
+  it('is what is asked for in this gas, less what the fuel is', () => {
+    const fuel = { here: 90, pump: 91, diluent: 0.09 };
+    expect(octaneShort(1, fuel)).toBeCloseTo(10, 12);
+    expect(octaneShort(1, { ...fuel, diluent: 0.19 })).toBeCloseTo(100 / 1.0332 - 90, 2);
   });
 });
