@@ -10,11 +10,14 @@ import { handCases } from './cases/handCases.ts';
 import { heatBalanceCases } from './cases/heatBalanceCases.ts';
 import { laterCases } from './cases/laterCases.ts';
 import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
+import { manifoldCases } from './cases/manifoldCases.ts';
 import { muffledCases } from './cases/muffledCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
 import { octaneCases } from './cases/octaneCases.ts';
 import { ratingCases } from './cases/ratingCases.ts';
+import { seriesCases } from './cases/seriesCases.ts';
 import { benchCases, compressionCases, weatherCases } from './cases/sheetCases.ts';
+import { standCases } from './cases/standCases.ts';
 import { textbookCases } from './cases/textbookCases.ts';
 import { fallOffCases, throatCases } from './cases/throatCases.ts';
 import { trendCases } from './cases/trendCases.ts';
@@ -58,7 +61,10 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   bandCases,
   dynoCases,
   muffledCases,
+  seriesCases,
   calibratedCases,
+  manifoldCases,
+  standCases,
   populationCases,
   laterCases,
   coverageCases,

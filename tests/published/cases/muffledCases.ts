@@ -12,7 +12,7 @@ const STATES = [
   { name: 'first state', file: 'street-350', printed: FIRST },
   { name: 'second state', file: 'street-350-second', printed: SECOND },
 ] as const;
-/** Of an open collector, as where a file does not say. */
+/** Of an open collector. */
 const COLLECTOR = '12 in';
 
 function pointsAt({ file, printed }: (typeof STATES)[number], muffled: boolean): readonly MarchedPoint[] {

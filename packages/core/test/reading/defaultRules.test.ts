@@ -102,7 +102,11 @@ const NUMBERS: readonly Row[] = [
   // 1.8 of 2.098 in outside, less the walls; 0.7071 of it for two.
   ['collector of two', () => header.collectorInside(2 * INCH, 2), 0.0653373, 0.00392024],
   ['collector of one, no narrower than it', () => header.collectorInside(2 * INCH, 1), 2 * INCH, 0.00272826],
-  ['down-pipe', () => header.collectorLength('cast'), 24 * INCH, 7.2 * INCH],
+  ['down-pipe', () => header.collectorLength('cast', 4, () => 9000), 24 * INCH, 7.2 * INCH],
+  ['collector of four', () => header.collectorLength('headers', 8, () => 8000), 18 * INCH, 5.4 * INCH],
+  // 0.899420 of 0.4572 m, as the primaries.
+  ['the same at 9000 rpm', () => header.collectorLength('headers', 4, () => 9000), 0.411215, 0.1233644],
+  ['collector of a twin', () => header.collectorLength('headers', 2, () => 9000), 12 * INCH, 3.6 * INCH],
   ['merge', () => header.mergeVolume(0.1), 0.98175e-3, 0.3927e-3],
   ['wall of a collector', () => header.collectorWall(), 700, 80],
   ['secondary', () => header.secondaryInside(1e-3), 0.042819, 0.00214095],

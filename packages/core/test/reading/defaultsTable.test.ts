@@ -82,7 +82,7 @@ const EIGHT: readonly Row[] = [
     1.25 * disc(collector) * collector * 16.387064,
     0.4 * 1.25 * disc(collector) * collector * 16.387064,
   ],
-  ['exhaust.collector.length', 12, 3.6],
+  ['exhaust.collector.length', 18, 5.4],
   ['exhaust.collector.wallTemperature', 700, 80],
   ['exhaust.returned', 50, 25],
   ['mixture.lambda', 0.87, 0.02],

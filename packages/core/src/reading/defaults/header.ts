@@ -28,9 +28,14 @@ export const CAST_LENGTH_RATIO = 2.2;
 export const CAST_AREA_RATIO = 1.2;
 /** Collector over primary, both by their outside diameters as tubes are sold [-]: 1.75 to 1.9; common practice, no source. */
 export const COLLECTOR_RATIO = 1.8;
-/** Collector or down-pipe length [m]: 10 to 20 in; common practice, no source. */
-export const COLLECTOR_LENGTH: Readonly<Record<ExhaustStyle, number>> = {
-  headers: 12 * INCH,
+/**
+ * Collector or down-pipe length [m]. Behind four primaries: the upper part of the trade's 10 to 20 in, since on a stand a pipe carries the gas
+ * away. With 12 in nine eights of makers' catalogues, rated on stands, peak in torque 560 rpm from where they are rated to, with 20 in 270
+ * (docs/theory/curve-shape.md). Pipes of one or two cylinders: 12 in; common practice, no source.
+ */
+export const COLLECTOR_LENGTH: Readonly<Record<'shared' | 'alone' | 'cast', number>> = {
+  shared: 18 * INCH,
+  alone: 12 * INCH,
   cast: 24 * INCH,
 };
 /** Tube wall [m]: 18 gauge. */
@@ -74,6 +79,16 @@ export function primaryInside(
   };
 }
 
+function kindOf(cylinders: number): keyof typeof HEADER_SHORTENS {
+  return cylinders <= FEW_PIPES ? 'alone' : 'shared';
+}
+
+/** Length of a pipe of a fast engine over the usual one [-], by its rated speed [rpm]. */
+function shortening(cylinders: number, ratedSpeed: number): number {
+  const { above, exponent } = HEADER_SHORTENS[kindOf(cylinders)];
+  return Math.min(1, (ratedSpeed / above) ** -exponent);
+}
+
 /** @param ratedSpeed - [rpm], asked for where it matters */
 export function primaryLength(
   style: ExhaustStyle,
@@ -84,14 +99,14 @@ export function primaryLength(
     const value = CAST_LENGTH_RATIO * bore;
     return { value, spread: 0.1 * value, reason: '2.2 bores in a cast manifold; from memory' };
   }
-  const { above, exponent } = HEADER_SHORTENS[cylinders <= FEW_PIPES ? 'alone' : 'shared'];
-  const pace = ratedSpeed() / above;
-  const value = HEADER_LENGTH * Math.min(1, pace ** -exponent);
+  const { above } = HEADER_SHORTENS[kindOf(cylinders)];
+  const shortened = shortening(cylinders, ratedSpeed());
+  const value = HEADER_LENGTH * shortened;
   return {
     value,
     spread: 0.1 * value,
     reason:
-      pace > 1
+      shortened < 1
         ? `34 in up to ${above} rpm, shorter for its rated speed; from memory`
         : '34 in; common practice, no source',
   };
@@ -117,13 +132,18 @@ export function collectorInside(primary: number, primaries: number): Estimate {
   };
 }
 
-export function collectorLength(style: ExhaustStyle): Estimate {
-  const value = COLLECTOR_LENGTH[style];
-  return {
-    value,
-    spread: 0.3 * value,
-    reason: style === 'headers' ? '12 in; common practice, no source' : '24 in down-pipe; from memory',
-  };
+/** @param ratedSpeed - [rpm], asked for where it matters */
+export function collectorLength(style: ExhaustStyle, cylinders: number, ratedSpeed: () => number): Estimate {
+  const estimate = (value: number, reason: string): Estimate => ({ value, spread: 0.3 * value, reason });
+  if (style === 'cast') return estimate(COLLECTOR_LENGTH.cast, '24 in down-pipe; from memory');
+  if (cylinders <= FEW_PIPES) return estimate(COLLECTOR_LENGTH.alone, '12 in; common practice, no source');
+  const shortened = shortening(cylinders, ratedSpeed());
+  return estimate(
+    COLLECTOR_LENGTH.shared * shortened,
+    shortened < 1
+      ? '18 in, shorter for its rated speed as the primaries are; from memory'
+      : '18 in, as on a stand; common practice, no source',
+  );
 }
 
 export function mergeVolume(collector: number): Estimate {

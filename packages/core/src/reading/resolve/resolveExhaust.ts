@@ -147,7 +147,7 @@ function resolveBalance(
 
 function resolveCollectors(
   context: ResolveContext,
-  { block: { block, banks } }: ExhaustInputs,
+  { block: { block, banks }, ratedSpeed }: ExhaustInputs,
   style: ExhaustStyle,
   primaryInsideDiameter: number,
 ): ExhaustSystem['collectors'] {
@@ -170,7 +170,9 @@ function resolveCollectors(
     mergeVolume: ledger.quantity(`${path}.mergeVolume`, stated?.mergeVolume, 'volume', 'cc', () =>
       mergeVolume(inside),
     ),
-    length: ledger.quantity(`${path}.length`, stated?.length, 'length', 'in', () => collectorLength(style)),
+    length: ledger.quantity(`${path}.length`, stated?.length, 'length', 'in', () =>
+      collectorLength(style, block.cylinders, ratedSpeed),
+    ),
     area: discArea(inside),
     wallTemperature: wallOf(context, path, stated, collectorWall),
     ...(stated?.exit === undefined ? {} : { exitArea: discArea(stated.exit) }),
