@@ -9,9 +9,13 @@ import { perturbed } from './perturbed.ts';
 import type { ResponseWorld } from './responses.ts';
 import type { Unknowns } from './unknowns.ts';
 
-/** Coarse enough to be quick, in steps and in cells; what that gets wrong is common to all it is compared with. */
+/**
+ * Coarse enough to be quick, in steps and in cells; what that gets wrong is common to all it is compared with. Only where both are cut
+ * alike: a runner of two cells or three, as a length passes a whole number of them, moved a single's power by 6 % at its tuned speed.
+ * With six and more the next one moves it by 0.05 %.
+ */
 export const COARSE: Pick<StudyJob, 'mesh' | 'onlyCompared'> = {
-  mesh: { intakeCell: 0.06, exhaustCell: 0.15 },
+  mesh: { intakeCell: 0.06, exhaustCell: 0.15, fewest: 6 },
   onlyCompared: true,
 };
 

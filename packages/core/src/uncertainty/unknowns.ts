@@ -59,13 +59,26 @@ export function unknownsOf(baseline: Baseline, applied: readonly AppliedChange[]
   const { combination } = baseline;
   const stated = statedIn(baseline, combination.assumed);
   const knobs = combination.calibration?.knobs ?? [];
+  const remade = remakers(baseline, applied);
   const fitted = knobs.map((knob) => estimateUnknown(knob, 'as the fit to dyno sheets left it', null));
   const fittedPaths = new Set(knobs.flatMap(({ path }) => [path, ...(takenIn(path)?.estimates ?? [])]));
+  const errors = measuringErrors(stated, combination);
+  const own = applied.map((one) =>
+    ownErrors(baseline, one, errors, (path) => remade(path).includes(one.change.name)),
+  );
   const assumed = combination.assumed
     .filter((entry) => isUncertain(entry) && !fittedPaths.has(entry.path))
-    .map((entry) => estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, null));
-  const errors = measuringErrors(stated, combination);
-  const own = applied.map((one) => ownErrors(baseline, one, errors));
+    .map((entry) => {
+      const unknown = estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, null);
+      const within = Object.fromEntries(
+        own.flatMap(({ change, carried }) => {
+          const fields = carried.get(entry.path);
+          return fields === undefined ? [] : [[change, fields] as const];
+        }),
+      );
+      const replacedBy = remade(entry.path).filter((name) => !Object.hasOwn(within, name));
+      return { ...unknown, within, replacedBy };
+    });
   // The errors stay those of the parts: a change that brings another carburetor brings another error.
   const taken = new Set<string>(knobs.flatMap(({ path }) => takenIn(path)?.errors ?? []));
   const measured = errors
@@ -104,6 +117,21 @@ function isUncertain({ path, value, spread }: Assumed): boolean {
 function statedIn(baseline: Baseline, assumed: readonly Assumed[]): Stated {
   const estimates = new Set(assumed.map(({ path }) => path));
   return (path) => (estimates.has(path) ? undefined : (valueAt(baseline.document.data, path) ?? undefined));
+}
+
+/** The changes that set a field, or a part with it, or have it estimated anew: moving it in the baseline does nothing to them. */
+function remakers(
+  baseline: Baseline,
+  applied: readonly AppliedChange[],
+): (path: string) => readonly string[] {
+  const has = (path: string): boolean => (valueAt(baseline.document.data, path) ?? null) !== null;
+  const gone = applied.map(({ change, values }) => {
+    const set = change.edits.flatMap(({ kind, path }) => (kind === 'set' ? [path] : []));
+    const { drops, releases } = entailed([...values.keys()], baseline.combination, has);
+    return { name: change.name, paths: [...set, ...drops, ...releases] };
+  });
+  return (path) =>
+    gone.flatMap(({ name, paths }) => (paths.some((field) => isWithin(path, field)) ? [name] : []));
 }
 
 function estimateUnknown(
@@ -155,6 +183,7 @@ function ownErrors(
   baseline: Baseline,
   { change, combination, values }: AppliedChange,
   errors: readonly MeasuringError[],
+  isRemade: (path: string) => boolean,
 ): OwnErrors {
   const edited = [...values.keys()];
   const touches = (path: string): boolean => edited.some((field) => areNested(field, path));
@@ -191,8 +220,13 @@ function ownErrors(
   for (const error of errors) if (bringsPart(error)) replaced.add(error.id);
   const old = new Map(baseline.combination.assumed.map((entry) => [entry.path, entry]));
   for (const entry of combination.assumed) {
-    if (!isUncertain(entry) || isSame(old.get(entry.path), entry)) continue;
-    unknowns.push(estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, change.name));
+    const remade = isRemade(entry.path);
+    if (!isUncertain(entry) || (isSame(old.get(entry.path), entry) && !remade)) continue;
+    const unknown = estimateUnknown({ ...entry, spread: entry.spread ?? 0 }, entry.reason, change.name);
+    // Of another part it errs anew, though it comes to the same figure: of a part that stays, such as the manifold under another fuel, as before.
+    const stays = remade && old.has(entry.path) && !edited.some((path) => isSameSection(path, entry.path));
+    if (stays) carried.set(entry.path, unknown.within[change.name]);
+    else unknowns.push(unknown);
   }
   return { change: change.name, carried, replaced, unknowns };
 }
@@ -203,6 +237,10 @@ function carriedError(field: FieldError, before: MeasuringError): FieldError {
   if (same !== undefined) return same;
   const measured = before.fields.some(({ path }) => path === 'chamber.volume');
   return field.path === 'chamber.compression' && measured ? { ...field, sigma: field.sigma / 5 } : field;
+}
+
+function isSameSection(one: string, other: string): boolean {
+  return one.split('.')[0] === other.split('.')[0];
 }
 
 function isSame(a: Assumed | undefined, b: Assumed): boolean {

@@ -167,6 +167,50 @@ describe('unknowns', () => {
     for (const one of [quieter, rated]) expect(passage([one], old, 1)).toBe(passage([one], old, 0));
   });
 
+  it('of an estimate go where a change brings another part, which is as little known, though it is estimated alike', () => {
+    const baseline = baselineOf('hill-climb');
+    const found = unknowns(baseline, change('mufflers', set('exhaust.muffler.backPressure', '1.3 psi')));
+    const old = named(found, 'exhaust.box.volume');
+    const own = named(found, 'exhaust.box.volume of mufflers');
+    expect(old.replacedBy).toEqual(['mufflers']);
+    expect([own.sigma, own.unit, own.of]).toEqual([old.sigma, old.unit, 'mufflers']);
+    expect(named(found, 'exhaust.primary.wallTemperature').replacedBy).toEqual([]);
+  });
+
+  it('of an estimate go along where another fuel has it made anew for a manifold that stays', () => {
+    const baseline = baselineOf('hill-climb');
+    const fuel = change('fuel', set('fuel', 'pump-93'));
+    const found = unknowns(baseline, fuel);
+    const vapour = named(found, 'induction.vapour');
+    expect(vapour.replacedBy).toEqual([]);
+    expect(found.all.map(({ id }) => id)).not.toContain('induction.vapour of fuel');
+    const share = (changes: readonly Change[], z: number): number =>
+      perturbed(baseline, changes, [{ unknown: vapour, z }], undefined)?.induction.vapour ?? Number.NaN;
+    expect(share([], 1) - share([], 0)).toBeCloseTo(vapour.sigma / 100, 9);
+    expect(share([fuel], 1) - share([fuel], 0)).toBeCloseTo(vapour.sigma / 100, 9);
+  });
+
+  it.each([
+    ['mufflers', set('exhaust.muffler.backPressure', '1.3 psi')],
+    ['fuel', set('fuel', 'pump-93')],
+    ['manifold', set('induction.manifold', 'dual-plane')],
+    ['carburetor', set('induction.carburetor.rating', '290 cfm')],
+    ['cam', { kind: 'add', path: 'cam.advance', amount: '-4 deg' }],
+  ] satisfies readonly (readonly [string, FieldEdit])[])(
+    'are gone with the %s exactly where moving them leaves the changed engine as it is',
+    (name, edit) => {
+      const baseline = baselineOf('hill-climb');
+      const one = change(name, edit);
+      const still = perturbed(baseline, [one], [], undefined);
+      for (const unknown of unknowns(baseline, one).all) {
+        if (unknown.of !== null) continue;
+        const moved = [1, -1].map((z) => perturbed(baseline, [one], [{ unknown, z }], undefined));
+        const isStill = JSON.stringify(moved.find((it) => it !== null)) === JSON.stringify(still);
+        expect(unknown.replacedBy.includes(name), unknown.id).toBe(isStill);
+      }
+    },
+  );
+
   it('are found within a section that a change sets as a whole', () => {
     const baseline = baselineOf('hill-climb');
     const section = { rating: '290 cfm', barrels: 2, ratedAt: '3.0 inHg', count: 3 };
