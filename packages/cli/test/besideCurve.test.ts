@@ -52,6 +52,13 @@ describe('valvetide forecast --band', () => {
     expect([speeds[0], speeds[speeds.length - 1]]).toEqual([2500, 7200]);
   });
 
+  it('says of a pull at the wheels that it is one', async () => {
+    const sheet = { 'pulls.csv': pulls.replace('torque (', 'wheel torque (') };
+    const { words: text } = await forecast(['--pull', 'pulls.csv'], sheet);
+    expect(text).toContain('The sheet is at the wheels, where 10 to 16 % less');
+    expect((await forecast(['--pull', 'pulls.csv'])).words).not.toContain('at the wheels');
+  });
+
   it('refuses a band without a speed in it', async () => {
     const { code, err } = await forecast(['--band', '7000:8000']);
     expect(code).toBe(EXIT.usage);

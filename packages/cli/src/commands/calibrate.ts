@@ -69,6 +69,10 @@ export const calibrateCommand: CommandSpec = {
     },
     { name: 'peak-power', value: 'FIGURE', help: 'peak power, likewise: "336 hp @ 5300"' },
     STANDARD_OPTION,
+    {
+      name: 'wheels',
+      help: 'the figures are those at the driven wheels; a sheet that says so needs no such word',
+    },
     KNOBS_OPTION,
     {
       name: 'accept',
@@ -88,7 +92,7 @@ export const calibrateCommand: CommandSpec = {
   ],
   notes: [
     'Each knob starts from what the file says or from its estimate, with that spread: a knob moves only as far as the sheet has reason to move it, and never past 20 % (twice the spread where an estimate is wider), the dyno not past 10 %. Where no such move fits, the sheets disagree: the report names causes that would explain it, and nothing is written (exit code 3) without --accept. There is no correction by speed: what no knob explains stays visible as an error.',
-    'The knob dyno is the level of this dyno, what it shows over what the engine gives: 1 +/- 0.03 before the fit. It moves no forecast.',
+    'The knob dyno is the level of this dyno, what it shows over what the engine gives: 1 +/- 0.03 before the fit, 0.87 +/- 0.05 where it brakes the wheels. It moves no forecast.',
     'The file that -o names keeps every remark of the old one, and finds the same sheets.',
   ],
   run,
@@ -100,7 +104,8 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const input = await readBaseline(operand, session);
   const { baseline } = input;
   const knobs = knobNames(flags, core);
-  const target = await targetFrom(baseline, session);
+  const measured = await targetFrom(baseline, session);
+  const target = flags.on('wheels') ? { ...measured, atWheels: true as const } : measured;
   const files = [...input.files, ...flags.texts('pull')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);

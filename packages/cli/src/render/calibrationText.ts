@@ -107,15 +107,27 @@ export function calibrationFindings({
     lines.push('Peaks alone say little about a curve; a sheet of the whole pull says more about each knob.');
   if (measureFirst !== null)
     lines.push(
-      `Measure this first: ${MEASURED_BY[measureFirst.knob] ?? nameOf(measureFirst.knob)}. What the fit leaves open of mean power is then +/- ${fixed(measureFirst.leftPct, 2)} % in place of ${fixed(measureFirst.sigmaPct, 2)} %.`,
+      `Measure this first: ${measuredBy(measureFirst, knobs)}. What the fit leaves open of mean power is then +/- ${fixed(measureFirst.leftPct, 2)} % in place of ${fixed(measureFirst.sigmaPct, 2)} %.`,
     );
   const dyno = knobs.find(({ name }) => name === 'dyno');
   if (dyno !== undefined)
     lines.push(
-      `This dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: no forecast and no gain is moved by that.`,
+      `${isAtWheels(dyno) ? 'At the wheels this' : 'This'} dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: no forecast and no gain is moved by that.`,
     );
   if (knobs.some((knob) => knob.atLimit)) lines.push('! stopped at its limit; the figures ask for more.');
   return lines;
+}
+
+function measuredBy({ knob }: { readonly knob: FittedKnob['name'] }, knobs: readonly FittedKnob[]): string {
+  const found = knobs.find(({ name }) => name === knob);
+  if (found !== undefined && isAtWheels(found))
+    return 'what driveline and tyres take, by the engine on an engine dyno, or as the dyno tells it from a run down in gear';
+  return MEASURED_BY[knob] ?? found?.what ?? knob;
+}
+
+/** A dyno that brakes the wheels is believed to read less than the engine gives, before anything is fitted. */
+function isAtWheels({ name, before }: FittedKnob): boolean {
+  return name === 'dyno' && before < 1;
 }
 
 /** `a`, `a and b`, `a, b and c`. */

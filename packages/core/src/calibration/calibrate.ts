@@ -60,7 +60,8 @@ export async function calibrate(
   const clean = withoutCalibration(baseline.stated);
   const pinned = pinBaseline(clean, { sheet: sheetsOf(baseline.sheets, options.sheet) });
   if (!pinned.ok) return pinned;
-  const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, pinned.value.combination.assumed);
+  const place = target.atWheels === true ? 'wheels' : 'engine';
+  const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, pinned.value.combination.assumed, place);
   const fitting = await fitKnobs(pinned.value, knobs, target, options);
   const doubt = doubtOfFitting(knobs, fitting);
   const tried = doubt === null ? [] : await trySuspects(groundOf(pinned.value, knobs, fitting));

@@ -46,6 +46,8 @@ export interface CalibrationTarget {
   readonly names: readonly string[];
   /** Correction standard that the figures are shown by. */
   readonly standard: CorrectionStandard;
+  /** The figures are those at the driven wheels; absent: at the engine. */
+  readonly atWheels?: true;
   /** Air to forecast in; null: that of the combination. */
   readonly weather: Weather | null;
   /** Forecast as observed in that air, times this, is what the aims show [-]. */
@@ -86,6 +88,7 @@ export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
   return {
     names: [sheet.name],
     standard: sheet.standard,
+    ...(sheet.atWheels === true ? { atWheels: true as const } : {}),
     ...air,
     rpm: aims.map((aim) => aim.rpm),
     aims,
@@ -103,6 +106,8 @@ export interface PeakFigures {
   readonly power: { readonly powerKw: number; readonly rpm: number | null } | null;
   /** Correction standard that the figures are shown by. */
   readonly standard: CorrectionStandard;
+  /** The figures are those at the driven wheels; absent: at the engine. */
+  readonly atWheels?: true;
 }
 
 /**
@@ -119,7 +124,7 @@ export interface PeakFigures {
  * ```
  */
 export function peakTarget(
-  { torque, power, standard }: PeakFigures,
+  { torque, power, standard, atWheels }: PeakFigures,
   band: { readonly fromRpm: number; readonly toRpm: number },
 ): CalibrationTarget {
   if (torque === null && power === null)
@@ -163,6 +168,7 @@ export function peakTarget(
   return {
     names: ['peak figures'],
     standard,
+    ...(atWheels === true ? { atWheels } : {}),
     ...reference,
     rpm,
     aims,

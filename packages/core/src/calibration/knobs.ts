@@ -55,6 +55,16 @@ const DYNO_LIMIT = 0.1;
 /** A hump of the curve is about a tenth of its speed wide: what moves it by more than that does not answer in a straight line [-]. */
 const WIDTH_OF_HUMP = 0.1;
 
+/**
+ * What a dyno shows at the driven wheels over what the engine has [-]: driveline and tyres take 10 to 16 % as a rule, more behind an automatic gearbox; common
+ * practice, no source. With the dyno's own error.
+ */
+export const AT_WHEELS = { value: 0.87, spread: 0.05 } as const;
+const WHEELS_LIMIT = 0.15;
+
+/** Where a dyno has its brake. */
+type Place = 'engine' | 'wheels';
+
 interface KnobFacts {
   readonly path: CalibratedField | null;
   readonly what: string;
@@ -92,7 +102,7 @@ function standInSpread(name: KnobName, assumed: readonly Assumed[]): number {
   return name === 'length' ? relativeSpread(assumed, 'induction.runner.length') : 0;
 }
 
-function factsOf(name: KnobName, assumed: readonly Assumed[]): KnobFacts {
+function factsOf(name: KnobName, assumed: readonly Assumed[], place: Place): KnobFacts {
   const usual = (estimate: { readonly value: number; readonly spread: number | null }) => ({
     value: estimate.value,
     spread: estimate.spread ?? 0,
@@ -116,8 +126,8 @@ function factsOf(name: KnobName, assumed: readonly Assumed[]): KnobFacts {
     case 'dyno':
       return {
         path: null,
-        what: 'what this dyno reads',
-        usual: { value: 1, spread: DYNO_SPREAD },
+        what: place === 'wheels' ? 'what this dyno reads at the wheels' : 'what this dyno reads',
+        usual: place === 'wheels' ? AT_WHEELS : { value: 1, spread: DYNO_SPREAD },
         largest: open,
       };
     case 'heat':
@@ -156,6 +166,7 @@ export function knobsOf(
   names: readonly KnobName[],
   document: CombinationDocument,
   assumed: readonly Assumed[],
+  place: Place = 'engine',
 ): readonly Knob[] {
   const ofEngine = names.filter((name) => name !== 'dyno').length;
   if (!(ofEngine >= 1 && ofEngine <= MAX_KNOBS && new Set(names).size === names.length)) {
@@ -165,8 +176,10 @@ export function knobsOf(
       `one or more different ones of ${KNOB_NAMES.join(', ')}`,
     );
   }
-  return names.map((name): Knob => {
-    const { path, what, usual, largest } = factsOf(name, assumed);
+  // The engine must not be bent to what its driveline takes.
+  const all = place === 'wheels' && !names.includes('dyno') ? [...names, 'dyno' as const] : names;
+  return all.map((name): Knob => {
+    const { path, what, usual, largest } = factsOf(name, assumed, place);
     const entry = path === null ? undefined : assumed.find((item) => item.path === path);
     const scale = entry?.unit === '%' ? 0.01 : 1;
     const stated = entry === undefined && path !== null ? numberOf(valueAt(document.data, path)) : null;
@@ -174,7 +187,8 @@ export function knobsOf(
     const own = entry === undefined || entry.spread === null ? usual.spread : entry.spread * scale;
     const spread = Math.hypot(own, value * standInSpread(name, assumed));
     // A sheet is not off by more; an estimate may be.
-    const limit = name === 'dyno' ? DYNO_LIMIT : Math.max(KNOB_LIMIT, (2 * spread) / value);
+    const ofDyno = place === 'wheels' ? WHEELS_LIMIT : DYNO_LIMIT;
+    const limit = name === 'dyno' ? ofDyno : Math.max(KNOB_LIMIT, (2 * spread) / value);
     const max = Math.min(largest, value * (1 + limit));
     const min = value * (1 - limit);
     return {

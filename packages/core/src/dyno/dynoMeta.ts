@@ -23,6 +23,8 @@ export interface DynoMeta {
   readonly factor: number | null;
   readonly pull: string | null;
   readonly title: string | null;
+  /** A line says that the figures are those at the driven wheels. */
+  readonly atWheels: boolean;
   /** Lines that speak of the air and were not understood. */
   readonly unread: readonly number[];
 }
@@ -37,6 +39,7 @@ export const NO_META: DynoMeta = {
   factor: null,
   pull: null,
   title: null,
+  atWheels: false,
   unread: [],
 };
 
@@ -55,10 +58,20 @@ export const ASSUMED_HUMIDITY = 0.4;
 /** Longest line looked at for a standard, air or a title [characters]. */
 const LONGEST_LINE = 400;
 
+/** `chassis dyno`, `rear wheel`, `at the wheels`; no flywheel, and nothing that was taken back to the crank. */
+const WHEELS =
+  /\b(?:chassis dyno|roll(?:ing|er) (?:road|dyno)|(?:rear|back|driv(?:en|e)|the) wheels?|[rw]whp|whp)\b/iu;
+const CRANK = /\b(?:fly-?wheel|crank|at the engine)\b/iu;
+
 /** Reads one line that is no row: `# standard: J607`, `Barometer (inHg), 29.35`, a remark. */
 export function readMeta(text: string, line: number, meta: DynoMeta): MetaResult {
+  const short = text.slice(0, LONGEST_LINE);
+  const atWheels = meta.atWheels || (WHEELS.test(short) && !CRANK.test(short));
+  return readLine(short, line, { ...meta, atWheels });
+}
+
+function readLine(text: string, line: number, meta: DynoMeta): MetaResult {
   const plain = text
-    .slice(0, LONGEST_LINE)
     .replace(/^[\s#"';,/]+/u, '')
     .replace(/[\s";,]+$/u, '')
     .trim();

@@ -40,6 +40,8 @@ export interface DynoSheet {
   readonly title: string | null;
   /** Standard its torque and power refer to. */
   readonly standard: CorrectionStandard;
+  /** Its figures are those at the driven wheels; absent: at the engine, as far as the sheet says. */
+  readonly atWheels?: true;
   /** In the order of the sheet. */
   readonly pulls: readonly Pull[];
   /** Headers that were not used. */
@@ -47,6 +49,12 @@ export interface DynoSheet {
   /** What was repaired or taken for granted, for people. */
   readonly notes: readonly string[];
 }
+
+/** What a dyno brakes. */
+const BRAKED = ['torque', 'power'] as const;
+/** Shares from common practice, no source: behind an automatic gearbox more. */
+const AT_WHEELS =
+  'gives figures at the wheels, 10 to 16 % below those of the engine as a rule: what driveline and tyres take is no part of a forecast. Gains in percent stand, and calibrate allows for it';
 
 /** Fewest speeds that make a pull. */
 const MIN_POINTS = 2;
@@ -94,7 +102,9 @@ export function readDynoSheet(
   checkPower(rows, fail);
   if (problems.length === 0) checkPulls(lines, driven, split.pulls, fail);
   if (problems.length > 0) return { ok: false, problems };
-  const notes = [...repairs, ...readingNotes(text, rows, chosen), ...split.repairs];
+  const atWheels = opening.atWheels || BRAKED.some((kind) => chosen.get(kind)?.wheel === true);
+  const wheels = atWheels ? [AT_WHEELS] : [];
+  const notes = [...repairs, ...readingNotes(text, rows), ...split.repairs, ...wheels];
   const pulls = split.pulls.flatMap((group, index) => {
     const pull = pullOf(group, index, split.pulls.length, { opening, standard, name, problems, notes });
     return pull === null ? [] : [pull];
@@ -112,6 +122,7 @@ export function readDynoSheet(
       name,
       title: opening.title,
       standard,
+      ...(atWheels ? { atWheels } : {}),
       pulls,
       ignored: [...lines.ignored, ...unused],
       notes: [...new Set(notes)],
@@ -176,11 +187,7 @@ function checkPulls(
 }
 
 /** What was left out or can't be known of a sheet that is sound, for people. */
-function readingNotes(
-  text: string,
-  rows: readonly DynoRow[],
-  chosen: ReadonlyMap<DynoColumnKind, DynoColumn>,
-): readonly string[] {
+function readingNotes(text: string, rows: readonly DynoRow[]): readonly string[] {
   const dropped = rows.filter((row) => !(torqueOf(row) > 0)).map((row) => row.line);
   return [
     ...(text.includes('\uFFFD')
@@ -188,9 +195,6 @@ function readingNotes(
       : []),
     ...(dropped.length > 0
       ? [`${counted(dropped.length, 'row')} without positive torque left out: ${lineList(dropped)}`]
-      : []),
-    ...([...chosen.values()].some(({ wheel }) => wheel)
-      ? ['gives figures at the wheels: what the driveline takes of them, no forecast knows']
       : []),
   ];
 }

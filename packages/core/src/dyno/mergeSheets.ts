@@ -21,11 +21,12 @@ export function mergeSheets(sheets: readonly DynoSheet[]): DynoSheet {
   const same = sheets.map((sheet) => recorrectSheet(sheet, first.standard).sheet);
   const named = ({ name, pulls }: DynoSheet): Pull[] =>
     pulls.map((pull) => ({ ...pull, name: `${name} ${pull.name}` }));
-  return {
+  const merged = {
     ...first,
     name: sheets.map((sheet) => sheet.name).join(' + '),
     pulls: same.flatMap(named),
     ignored: [...new Set(same.flatMap((sheet) => sheet.ignored))],
     notes: [...new Set(same.flatMap((sheet) => sheet.notes))],
   };
+  return same.some(({ atWheels }) => atWheels) ? { ...merged, atWheels: true } : merged;
 }

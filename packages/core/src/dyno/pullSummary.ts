@@ -32,6 +32,8 @@ export interface PullSummary {
   readonly title: string | null;
   /** Correction standard that the figures are shown by. */
   readonly standard: CorrectionStandard;
+  /** Its figures are those at the driven wheels; absent: at the engine, as far as the sheet says. */
+  readonly atWheels?: true;
   /** Speeds that count. */
   readonly band: SpeedBand;
   /** What counts equally in a mean; default `speed`. */
@@ -82,6 +84,7 @@ export function summarisePulls(sheet: DynoSheet, options: PullOptions = {}): Pul
     sheet: sheet.name,
     title: sheet.title,
     standard: sheet.standard,
+    ...(sheet.atWheels === true ? { atWheels: true as const } : {}),
     band,
     weighting,
     pulls: sheet.pulls.map((pull) => figures(pull.name, pull.points)),

@@ -186,6 +186,26 @@ describe('calibrate(baseline, target)', () => {
     expect(level.calibration?.correlation).toEqual([[1]]);
   });
 
+  it('leaves a pull at the wheels to the driveline, and does not bend the engine to it', async () => {
+    const at = { ...measured([0, 0, 0, 0], null, 0.88), atWheels: true as const };
+    const known = await fitted(at);
+    expect(known.outcome).toBe('fitted');
+    expect(known.knobs.find(({ name }) => name === 'dyno')).toMatchObject({
+      before: 0.87,
+      what: 'what this dyno reads at the wheels',
+    });
+    for (const { name, before, after } of known.knobs)
+      expect(Math.abs(after / (name === 'dyno' ? 0.88 : before) - 1), name).toBeLessThan(0.03);
+    // A list of knobs without the dyno has it all the same: nothing else may take the driveline's share.
+    const named = await fitted(at, ['length']);
+    expect(named.knobs.map(({ name }) => name)).toEqual(['length', 'dyno']);
+    expect(named.calibration?.dyno?.reads).toBeCloseTo(0.88, 2);
+    // Taken for the engine's own, the same figures move it.
+    const taken = await fitted(measured([0, 0, 0, 0], null, 0.88), undefined, true);
+    const most = Math.max(...taken.knobs.map(({ before, after }) => Math.abs(after / before - 1)));
+    expect(most).toBeGreaterThan(0.08);
+  });
+
   it('says that a level may be the dyno, the walls or friction together', async () => {
     const { confusions } = await fitted(measured([0, 0, 0, 0], null, 1.03));
     const together = confusions.find(({ knobs }) => knobs.includes('dyno'));

@@ -41,9 +41,26 @@ describe('the columns of a dyno sheet', () => {
     expect(pulls[0].points.map(({ torqueNm }) => Math.round(torqueNm))).toEqual([500, 500]);
   });
 
-  it('that say wheels are noted: no forecast knows the driveline', () => {
-    const { notes } = sheet(`${STANDARD}rpm,wheel torque (lb-ft)\n3000,380\n3500,385\n`);
+  it.each([
+    ['a column', `${STANDARD}rpm,wheel torque (lb-ft)\n`],
+    ['a title', `# Chassis dyno, 4th gear\n${STANDARD}rpm,torque (lb-ft)\n`],
+    ['a remark', `${STANDARD}# figures at the rear wheel\nrpm,torque (lb-ft)\n`],
+  ])('that are of the wheels by %s are known as such, and noted', (_, top) => {
+    const { notes, atWheels } = sheet(`${top}3000,380\n3500,385\n`);
+    expect(atWheels).toBe(true);
     expect(notes.join('\n')).toMatch(/at the wheels/u);
+  });
+
+  it.each([
+    ['a wheel speed beside them', `${STANDARD}rpm,torque (lb-ft),wheel speed (mph)\n`],
+    [
+      'a flywheel',
+      `# torque at the flywheel, from a chassis dyno\n${STANDARD}rpm,torque (lb-ft),power (hp)\n`,
+    ],
+  ])('are those of the engine with %s', (_, top) => {
+    const { notes, atWheels } = sheet(`${top}3000,380,217.1\n3500,385,256.6\n`);
+    expect(atWheels).toBeUndefined();
+    expect(notes.join('\n')).not.toMatch(/wheels/u);
   });
 
   it('that contradict the command are told with the line of the header', () => {
