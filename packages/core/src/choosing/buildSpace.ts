@@ -25,22 +25,8 @@ export function buildsOf({ factors, allowed }: SearchSpace): readonly Build[] {
   return [...everyBuild(factors)].filter(allowed);
 }
 
-/** The first of so many builds that `suits`, null where none of them does. */
-export function firstOf(
-  factors: readonly Factor[],
-  most: number,
-  suits: (build: Build) => boolean,
-): Build | null {
-  let left = most;
-  for (const build of everyBuild(factors)) {
-    if (suits(build)) return build;
-    left -= 1;
-    if (left === 0) break;
-  }
-  return null;
-}
-
-function* everyBuild(factors: readonly Factor[]): Generator<Build> {
+/** All builds, the last factor turning fastest. */
+export function* everyBuild(factors: readonly Factor[]): Generator<Build> {
   const build = factors.map(() => 0);
   for (;;) {
     yield [...build];

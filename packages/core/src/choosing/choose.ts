@@ -15,6 +15,7 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { keyOf } from './buildSpace.ts';
+import { MOST_TRIED, type NoBuild } from './cheapestBuild.ts';
 import type { ChoiceResult, PricedBuild, SearchAccount } from './choiceResult.ts';
 import { topBuilds } from './chosenBuilds.ts';
 import type { Build } from './effectModel.ts';
@@ -22,7 +23,8 @@ import { expected, findBest, type Judge, type Judged, type SearchOutcome } from 
 import { frontierHopes, frontierOf } from './frontier.ts';
 import { groupEffects } from './groupEffects.ts';
 import type { Shelf, ShelfAim } from './shelf.ts';
-import { buildName, changesOf, priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
+import { changesOf } from './shelfRules.ts';
+import { buildName, priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
 import { buildVerdictOf, gainsByAim, weightedGain } from './worth.ts';
 
 /** What to choose by, and with what means. */
@@ -80,8 +82,8 @@ export async function choose(
   };
   const problems = problemsOf(baseline, shelf, sheet);
   if (problems.length > 0) return { ok: false, problems };
-  const shelved = shelfSpace(baseline, shelf);
-  if (shelved === null) return { ok: false, problems: [nothingFits(baseline)] };
+  const shelved = shelfSpace(baseline, shelf, sheet);
+  if (typeof shelved === 'string') return { ok: false, problems: [nothingFits(baseline, shelved)] };
 
   const queue = new ForecastQueue(run, {
     ...(signal === undefined ? {} : { signal }),
@@ -244,14 +246,17 @@ function problemsOf(
   );
 }
 
-function nothingFits({ combination }: Baseline): Problem {
+function nothingFits({ combination }: Baseline, why: NoBuild): Problem {
   return {
     file: combination.name,
     line: null,
     column: null,
     path: '',
     code: 'nothing-allowed',
-    message: 'no build of the shelf keeps the limits',
+    message:
+      why === 'none-keeps'
+        ? 'no build of the shelf keeps the limits'
+        : `of the ${MOST_TRIED} cheapest builds of groups that one rule looks at none keeps the limits; the others were not tried`,
     hint: 'raise a limit, or let a group stay as it is',
   };
 }

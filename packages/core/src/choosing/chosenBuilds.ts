@@ -21,7 +21,8 @@ import { type AppliedChange, unknownsOf } from '../uncertainty/unknowns.ts';
 import type { ChosenBuild, PricedBuild } from './choiceResult.ts';
 import type { Build } from './effectModel.ts';
 import type { ShelfAim } from './shelf.ts';
-import { buildName, changesOf, type ShelfSpace } from './shelfSpace.ts';
+import { changesOf } from './shelfRules.ts';
+import { buildName, type ShelfSpace } from './shelfSpace.ts';
 import { gainsByAim, octaneOf, pistonSpeedOf } from './worth.ts';
 
 /** What the best are worked out with. */

@@ -1,18 +1,18 @@
 /** A shelf as a space of builds: the alternatives of each group with what the engine has now among them, and which may be had together. */
-import { assignedValues, currentValue } from '../changes/assignedValues.ts';
+import { currentValue } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
-import { firstOf, type SearchSpace, sizeOf } from './buildSpace.ts';
+import type { SheetSource } from '../reading/sheet/readSheets.ts';
+import { type SearchSpace, sizeOf } from './buildSpace.ts';
+import { cheapestBuild, type NoBuild } from './cheapestBuild.ts';
 import type { Build } from './effectModel.ts';
 import { inUnitOf } from './readShelf.ts';
-import type { Shelf, ShelfGroup } from './shelf.ts';
-
-/** A level of a group: a part or a size; null: what the engine has. */
-export type Level = Change | null;
+import type { Shelf, ShelfGroup, ShelfLimits } from './shelf.ts';
+import { changesOf, type Groups, type Level, rulesOf, type ShelfRule } from './shelfRules.ts';
 
 /** The builds of a shelf. */
 export interface ShelfSpace {
-  readonly groups: readonly { readonly name: string; readonly levels: readonly Level[] }[];
+  readonly groups: Groups;
   readonly space: SearchSpace;
   /** All builds, those that may not be had among them. */
   readonly size: number;
@@ -24,33 +24,29 @@ export interface Price {
   readonly hours: number | null;
 }
 
-/** Null where no build keeps the limits of money, hours and fields. */
-export function shelfSpace(baseline: Baseline, shelf: Shelf): ShelfSpace | null {
+/** The builds, or why there is none to begin with: what keeps the limits of money, hours and fields. */
+export function shelfSpace(
+  baseline: Baseline,
+  shelf: Shelf,
+  sheet: SheetSource | undefined,
+): ShelfSpace | NoBuild {
   const groups = shelf.groups.map((group) => ({ name: group.name, levels: levelsOf(baseline, group) }));
   const factors = groups.map(({ levels }, g) => ({
     levels: levels.length,
     ordered: shelf.groups[g].field !== null,
   }));
   const { limits } = shelf;
-  const ruled = Object.entries(limits.largest);
+  const rules = rulesOf(baseline, groups, limits, sheet);
   const allowed = (build: Build): boolean => {
-    const changes = changesOf(groups, build);
-    const { cost, hours } = priceOf(changes);
+    const { cost, hours } = priceOf(changesOf(groups, build));
     return (
-      within(cost, limits.cost) &&
-      within(hours, limits.hours) &&
-      ruled.every(([path, largest]) => keeps(baseline, changes, path, largest))
+      within(cost, limits.cost) && within(hours, limits.hours) && rules.every(({ keeps }) => keeps(build))
     );
   };
-  const home = homeOf(groups, { factors, allowed, home: [] });
-  if (home === null) return null;
+  const home = homeOf(groups, allowed, rules, limits);
+  if (typeof home === 'string') return home;
   const space = { factors, allowed, home };
   return { groups, space, size: sizeOf(space) };
-}
-
-/** What a build alters, in the order of the groups. */
-export function changesOf(groups: ShelfSpace['groups'], build: Build): readonly Change[] {
-  return build.flatMap((level, g) => groups[g].levels[level] ?? []);
 }
 
 /** A name that no other build of the shelf has. */
@@ -89,47 +85,13 @@ function levelsOf(baseline: Baseline, { field, alternatives, mayStay }: ShelfGro
   return [...alternatives.slice(0, below), null, ...alternatives.slice(below)];
 }
 
-/** Whether a field of the build is no larger than it may be; a value that can't be held against the limit does not keep it. */
-function keeps(
-  baseline: Baseline,
-  changes: readonly Change[],
-  path: string,
-  largest: number | string,
-): boolean {
-  const assigned = assignedValues(baseline, changes, []);
-  const value = inUnitOf(largest, assigned.get(path) ?? currentValue(baseline, path));
-  const most = inUnitOf(largest, largest);
-  return value !== null && most !== null && value <= most + 1e-9 * Math.abs(most);
-}
-
-/** So many builds are looked through for one that keeps the limits, where they are kept by none that is near the cheapest. */
-const MOST_WALKED = 20_000;
-
-/** The engine as it is, where that may be had; else a build near the cheapest that keeps the rules. */
-function homeOf(groups: ShelfSpace['groups'], { factors, allowed }: SearchSpace): Build | null {
+/** The engine as it is, where that may be had; else the cheapest build that may. */
+function homeOf(
+  groups: Groups,
+  allowed: SearchSpace['allowed'],
+  rules: readonly ShelfRule[],
+  limits: ShelfLimits,
+): Build | NoBuild {
   const asItIs = groups.map(({ levels }) => Math.max(0, levels.indexOf(null)));
-  if (allowed(asItIs)) return asItIs;
-  // A part that states no price comes last: no limit can hold it.
-  const spent = (price: number | null): number => price ?? Number.MAX_VALUE;
-  const orders = groups.map(({ levels }) =>
-    levels
-      .map((level, at) => ({
-        at,
-        cost: level === null ? 0 : spent(level.cost),
-        hours: level === null ? 0 : spent(level.hours),
-      }))
-      .sort((a, b) => a.cost - b.cost || a.hours - b.hours),
-  );
-  // Cheapest first, and from there one group at a time until the rules are kept.
-  const cheapest: Build = orders.map(([first]) => first.at);
-  if (allowed(cheapest)) return cheapest;
-  for (const [g, order] of orders.entries())
-    for (const { at } of order) {
-      const tried = cheapest.map((own, i) => (i === g ? at : own));
-      if (allowed(tried)) return tried;
-    }
-  // Where groups keep them only together, any build that does.
-  const inOrder = (build: Build): Build => build.map((place, g) => orders[g][place].at);
-  const first = firstOf(factors, MOST_WALKED, (build) => allowed(inOrder(build)));
-  return first === null ? null : inOrder(first);
+  return allowed(asItIs) ? asItIs : cheapestBuild(groups, rules, limits);
 }

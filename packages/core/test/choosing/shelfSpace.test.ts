@@ -14,14 +14,25 @@ function engine(): Baseline {
   return pinned.value;
 }
 
-function spaceOf(text: string): ShelfSpace | null {
+function spaceIn(text: string, baseline = engine()): ShelfSpace | string {
   const read = readShelf(text);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return shelfSpace(engine(), read.value);
+  return shelfSpace(baseline, read.value, undefined);
 }
 
-const levels = (text: string): readonly (string | null)[] | undefined =>
-  spaceOf(text)?.groups[0].levels.map((level) => level?.name ?? null);
+function spaceOf(text: string): ShelfSpace {
+  const space = spaceIn(text);
+  if (typeof space === 'string') throw new Error(space);
+  return space;
+}
+
+const levels = (text: string): readonly (string | null)[] =>
+  spaceOf(text).groups[0].levels.map((level) => level?.name ?? null);
+
+const homeOf = (text: string): readonly (string | undefined)[] => {
+  const { groups, space } = spaceOf(text);
+  return space.home.map((level, g) => groups[g].levels[level]?.name);
+};
 
 const range = (from: string, to: string, step: string, more = '', field = 'exhaust.primary.length'): string =>
   `ranges: [{ name: P, field: ${field}, from: ${from}, to: ${to}, step: ${step}${more} }]`;
@@ -59,19 +70,51 @@ describe('a shelf with limits', () => {
     `groups:\n  - name: Cam\n    mayStay: false\n    choices:\n      - { name: A, add: { cam.advance: 2 deg }, cost: 300, hours: 2 }\n      - { name: B, add: { cam.advance: 4 deg }, hours: 1 }\n  - name: Ratio\n    mayStay: false\n    choices:\n      - { name: C, add: { chamber.compression: 3 }, cost: 10 }\n      - { name: D, add: { chamber.compression: 1 }, cost: 90 }\n${limits}`;
 
   it('begins at one that keeps them where two groups must give way at once', () => {
-    const { groups, space } =
-      spaceOf(shelf('limits: { cost: 500, largest: { chamber.compression: 11 } }')) ?? {};
-    const home = space?.home.map((level, g) => groups?.[g].levels[level]?.name);
+    const home = homeOf(shelf('limits: { cost: 500, largest: { chamber.compression: 11 } }'));
     // B states no cost, so that no budget can hold it; C is cheaper than D and beyond the rule.
     expect(home).toEqual(['A', 'D']);
   });
 
   it('is none where no build keeps them', () => {
-    expect(spaceOf(shelf('limits: { largest: { chamber.compression: 9 } }'))).toBeNull();
+    expect(spaceIn(shelf('limits: { largest: { chamber.compression: 9 } }'))).toBe('none-keeps');
+    expect(spaceIn(shelf('limits: { largest: { engine.bore: 3 in } }'))).toBe('none-keeps');
+  });
+
+  it('begins at the one build of a million that keeps them', () => {
+    // Seven groups of eight, of which the dearest in each is the only one that takes few enough hours; the rule forbids two more.
+    const group = (g: number): string =>
+      `  - name: G${g}\n    mayStay: false\n    choices:\n${Array.from(
+        { length: 8 },
+        (_, c) =>
+          `      - { name: G${g}-${c}, add: { ${g === 0 ? 'chamber.compression: 0.1' : 'cam.advance: 0.1 deg'} }, cost: ${10 + c}, hours: ${8 - c} }`,
+      ).join('\n')}`;
+    const text = `groups:\n${[0, 1, 2, 3, 4, 5, 6].map(group).join('\n')}\n`;
+    expect(homeOf(`${text}limits: { cost: 119, hours: 7 }`)).toEqual(
+      [0, 1, 2, 3, 4, 5, 6].map((g) => `G${g}-7`),
+    );
+    expect(spaceIn(`${text}limits: { cost: 118, hours: 7 }`)).toBe('none-keeps');
+    expect(homeOf(`${text}limits: { cost: 118, hours: 8 }`)).toHaveLength(7);
+  });
+
+  it('holds them against what follows from a part, as compression does from volumes', () => {
+    const parts = `groups:\n  - name: Heads\n    choices:\n      - { name: Small, set: { chamber.volume: 40 cc } }\n      - { name: Large, set: { chamber.volume: 80 cc } }\n`;
+    const { space } = spaceOf(`${parts}limits: { largest: { chamber.compression: 9.6 } }`);
+    // The engine as it is, the small chamber, the large one.
+    expect([0, 1, 2].map((level) => space.allowed([level]))).toEqual([true, false, true]);
+  });
+
+  it('says that it did not try all where one rule looks at too many groups', () => {
+    const group = (g: number): string =>
+      `  - name: G${g}\n    mayStay: false\n    choices:\n${Array.from(
+        { length: 8 },
+        (_, c) => `      - { name: G${g}-${c}, scale: { chamber.compression: ${1 + 0.001 * (c + 1)} } }`,
+      ).join('\n')}`;
+    const text = `groups:\n${[0, 1, 2, 3, 4].map(group).join('\n')}\nlimits: { largest: { chamber.compression: 9.5 } }`;
+    expect(spaceIn(text)).toBe('none-found');
   });
 
   it('has no price where a part states none, and the sum where all do', () => {
-    const [cam, ratio] = spaceOf(shelf(''))?.groups ?? [];
+    const [cam, ratio] = spaceOf(shelf('')).groups;
     const price = (a: number, b: number) =>
       priceOf([cam.levels[a], ratio.levels[b]].flatMap((level) => level ?? []));
     expect(price(0, 1)).toEqual({ cost: 390, hours: null });
