@@ -138,7 +138,9 @@ export function marchToPeriodic(
       if (!(change > stepTolerance) || !Number.isFinite(worst))
         return { ...tried, ...spent, stepError: change };
       tried = null;
+      // Shorter steps are the beginning of another way: what copies did before tells nothing of it.
       quick.forget();
+      worsts.length = 0;
       continue;
     }
     result = {
@@ -156,7 +158,7 @@ export function marchToPeriodic(
     if (recent.length > AVERAGED) recent.shift();
     if (!Number.isFinite(worst)) break;
     worsts.push(worst);
-    if (march.network.copies.length > 0 && isStuck(worsts, PATIENCE)) break;
+    if (!result.converged && march.network.copies.length > 0 && isStuck(worsts, PATIENCE)) break;
     const again = afterCycle(result);
     if (again || !result.converged) {
       // Records of copies can be told apart once the grid that cuts them is laid for good.
