@@ -1,6 +1,8 @@
+import type { ChoiceResult } from '@valvetide/core';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
+import { chosenAnswer } from '../src/render/chosenText.ts';
 import { type World, world } from './fakeIo.ts';
 import { BAND, SHOP_MULE, torqueByPrimary } from './primaryWorld.ts';
 import { studyCore } from './studies.ts';
@@ -40,6 +42,46 @@ describe('valvetide choose', () => {
     expect(out).toMatch(/^ *300 +\+1\.25 % +Milled$/m);
     expect(out).toMatch(/^Pistons: as it is -1\.7, Milled -0\.4, Domed \+2\.1$/m);
     expect(out).toContain('The shelf makes 9 builds, 9 within the limits; all of them were forecast.');
+  });
+
+  it('says where the engine as it is may be as good, and where nothing gains', async () => {
+    const w = world({ files });
+    await choose(w, ...BAND, '--json');
+    const { builds, search }: Pick<ChoiceResult, 'builds' | 'search'> = JSON.parse(w.out());
+    const [first] = builds;
+    const ranked = (...tieGroups: readonly (readonly [choice: string | null, tieGroup: number])[]): string =>
+      chosenAnswer(
+        {
+          complete: true,
+          search,
+          builds: tieGroups.map(([choice, tieGroup]) => ({
+            ...first,
+            hours: 1,
+            choices: [{ group: 'Pistons', choice }],
+            tieGroup,
+          })),
+        },
+        'trade',
+      );
+    expect(ranked(['Domed', 1], ['Milled', 2], [null, 3])).toMatch(/^Best of 9 builds: Domed: .*, 1 hour$/);
+    expect(ranked(['Domed', 1], ['Milled', 1], [null, 2])).toMatch(/, 1 hour; the next may be as good$/);
+    expect(ranked(['Domed', 1], ['Milled', 1], [null, 1])).toMatch(
+      /; the engine as it is may be as good, so that nothing here is sure to gain$/,
+    );
+    expect(ranked([null, 1], ['Milled', 1])).toBe(
+      'Best of 9 builds: the engine as it is. Nothing on this shelf gains',
+    );
+  });
+
+  it('shows piston speed as the trade does, and in SI', async () => {
+    const heading = async (...words: readonly string[]): Promise<string> => {
+      const w = world({ files, columns: 120 });
+      await choose(w, ...BAND, ...words);
+      return w.out();
+    };
+    // 2 x 3.48 in x 5000 rpm.
+    expect(await heading()).toMatch(/^ .*ft\/min$/m);
+    expect(await heading('--units', 'si')).toMatch(/^ .* m\/s$/m);
   });
 
   it('keeps a budget that the command names', async () => {

@@ -7,7 +7,7 @@ import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
-import { SHOWN, type UnitSystem } from './units.ts';
+import { SHOWN, toFeetPerMinute, type UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
 
 /** `note` says where the speeds come from; empty where the user or the shelf named them. */
@@ -40,17 +40,30 @@ export function chosenWarnings({ warnings, builds }: ChoiceResult): readonly str
 }
 
 /** The best build, what to expect of it and what it costs. */
-export function chosenAnswer(chosen: ChoiceResult, units: UnitSystem): string {
+export function chosenAnswer(
+  chosen: Pick<ChoiceResult, 'builds' | 'complete' | 'search'>,
+  units: UnitSystem,
+): string {
   const [best] = chosen.builds;
   if (best === undefined)
     return chosen.complete
       ? 'No build of the shelf keeps the limits'
       : 'Interrupted before a build was forecast';
   const { power, powerUnit } = SHOWN[units];
-  const tied = chosen.builds.filter(({ tieGroup }) => tieGroup === 1).length;
+  const tied = chosen.builds.filter(({ tieGroup }) => tieGroup === 1);
+  const others = tied.some(isAsItIs)
+    ? '; the engine as it is may be as good, so that nothing here is sure to gain'
+    : tied.length < 2
+      ? ''
+      : `; ${tied.length === 2 ? 'the next' : `the next ${tied.length - 1}`} may be as good`;
+  if (isAsItIs(best))
+    return `Best of ${fixed(chosen.search.withinLimits ?? chosen.search.builds)} builds: the engine as it is. Nothing on this shelf gains`;
   const spread = best.sigmaPct === null ? '' : ` +/- ${fixed(best.sigmaPct, 1)}`;
-  const others = tied < 2 ? '' : `; ${tied === 2 ? 'the next' : `the next ${tied - 1}`} may be as good`;
   return `Best of ${fixed(chosen.search.withinLimits ?? chosen.search.builds)} builds: ${buildText(best)}: ${signed(best.gainPct, 1)}${spread} % (${signed(power(best.bandGainKw), 1)} ${powerUnit} mean power)${priceText(best)}${others}`;
+}
+
+function isAsItIs({ choices }: PricedBuild): boolean {
+  return choices.every(({ choice }) => choice === null);
 }
 
 /** The parts of a build that are not the engine's own. */
@@ -62,7 +75,9 @@ export function buildText({ choices }: PricedBuild): string {
 function priceText({ cost, hours }: PricedBuild): string {
   const parts = [
     ...(cost === null ? [] : [`cost ${fixed(cost)}`]),
-    ...(hours === null ? [] : [`${fixed(hours, Number.isInteger(hours) ? 0 : 1)} hours`]),
+    ...(hours === null
+      ? []
+      : [hours === 1 ? '1 hour' : `${fixed(hours, Number.isInteger(hours) ? 0 : 1)} hours`]),
   ];
   return parts.length === 0 ? '' : `, ${parts.join(', ')}`;
 }
@@ -136,7 +151,13 @@ export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[
     { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
     { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : fixed(hours, 1)) },
     { name: 'octane', unit: '', cell: ({ octaneRequired }) => fixed(octaneRequired, 1) },
-    { name: 'piston', unit: 'm/s', cell: ({ pistonSpeedMs }) => fixed(pistonSpeedMs, 1) },
+    units === 'trade'
+      ? {
+          name: 'piston',
+          unit: 'ft/min',
+          cell: ({ pistonSpeedMs }) => fixed(toFeetPerMinute(pistonSpeedMs)),
+        }
+      : { name: 'piston', unit: 'm/s', cell: ({ pistonSpeedMs }) => fixed(pistonSpeedMs, 1) },
   ];
 }
 

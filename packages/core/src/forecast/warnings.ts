@@ -13,6 +13,8 @@ import { marchedPoints } from './wholeCurve.ts';
 /** Mean piston speed above which ordinary parts need thought, and above which few last [m/s] (common practice, no source: 4000 and 5000 ft/min). */
 const FAST_PISTON = 20.3;
 const VERY_FAST_PISTON = 25.4;
+/** [m/s] */
+const FOOT_PER_MINUTE = 0.3048 / 60;
 
 /** Spark held back by less than this is within what timing marks show [deg]. */
 const WORTH_SAYING = 1;
@@ -114,7 +116,7 @@ function fastPistons(points: readonly OperatingPoint[]): CurveWarning[] {
     fastest > VERY_FAST_PISTON
       ? 'beyond what race parts usually bear'
       : 'forged parts and a speed limiter are the least';
-  const message = `mean piston speed reaches ${fastest.toFixed(1)} m/s: ${bears}`;
+  const message = `mean piston speed reaches ${Math.round(fastest / FOOT_PER_MINUTE)} ft/min, ${fastest.toFixed(1)} m/s: ${bears}`;
   return [{ code: 'piston-speed', path: 'engine.stroke', message }];
 }
 
