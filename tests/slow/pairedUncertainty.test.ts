@@ -11,7 +11,8 @@ import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { ForecastQueue } from '../../packages/core/src/studies/forecastQueue.ts';
 import { runJob, runJobsHere, type StudyJob } from '../../packages/core/src/studies/job.ts';
 import { pairedDraws, spreadOf } from '../../packages/core/src/uncertainty/pairedDraws.ts';
-import { perturbed } from '../../packages/core/src/uncertainty/perturbed.ts';
+import { type Offset, perturbed } from '../../packages/core/src/uncertainty/perturbed.ts';
+import { heldWithin, reaches } from '../../packages/core/src/uncertainty/reach.ts';
 import {
   askFirst,
   measureResponses,
@@ -75,17 +76,20 @@ async function fastSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Pro
 
 function drawnGains(baseline: Baseline, unknowns: readonly Unknown[]): readonly (readonly Float64Array[])[] {
   const { normal } = randomFrom(20);
+  const build = (changes: readonly Change[], offsets: readonly Offset[]): StudyJob['combination'] | null =>
+    perturbed(baseline, changes, offsets, undefined);
+  const reach = reaches({ unknowns, changes: CHANGES, build });
   const gains: number[][][] = CHANGES.map(() => [[], ...RPM.map(() => [])]);
   const powers = (combination: StudyJob['combination']): readonly number[] => {
     const kw = marchedPoints(runJob(jobOf(combination))).map(({ powerKw }) => powerKw);
     return [kw.reduce((sum, power) => sum + power, 0), ...kw];
   };
   while (gains[0][0].length < DRAWS) {
-    const offsets = unknowns.map((unknown) => ({ unknown, z: normal() }));
-    const before = perturbed(baseline, [], offsets, undefined);
-    const after = CHANGES.map((one) => perturbed(baseline, [one], offsets, undefined));
+    const offsets = unknowns.map((unknown) => ({ unknown, z: heldWithin(reach.get(unknown.id), normal()) }));
+    const before = build([], offsets);
+    const after = CHANGES.map((one) => build([one], offsets));
     const whole = after.filter((combination) => combination !== null);
-    // A draw that makes no engine, a valvetrain that bends the wrong way, is none.
+    // A draw that makes no engine, a throat larger than its valve, is none.
     if (before === null || whole.length < after.length) continue;
     const reference = powers(before);
     whole.forEach((combination, i) => {

@@ -18,13 +18,12 @@ export function measureFirst(
   const own = effectsOf(baseline, leader);
   const compared =
     others.length === 0 ? [new Map<string, number>()] : others.map((o) => effectsOf(baseline, o));
-  const remainders = [leader, ...others].reduce((sum, { remainder }) => sum + (100 * remainder) ** 2, 0);
   const scattering = others.length === 0 ? [leader, baseline] : [leader, ...others];
   const scatter = scattering.reduce(
     (sum, subject) => sum + ((100 * (subject.scatter ?? 0) * subject.power) / baseline.power) ** 2,
     0,
   );
-  const rest = remainders + scatter + modelVariance(leader, others);
+  const rest = scatter + sharedVariance(leader, others);
   const variances = new Map<string, number>();
   for (const other of compared)
     for (const id of new Set([...own.keys(), ...other.keys()])) {
@@ -52,15 +51,26 @@ export function measureFirst(
   };
 }
 
-/** Of the model's own error, which no measurement takes away [%^2]: of one gain, or of the mean difference of two. */
-function modelVariance(leader: Subject, others: readonly Subject[]): number {
-  const compared = others.length === 0 ? [{}] : others.map(({ modelError = {} }) => modelError);
-  const own: Readonly<Record<string, number>> = leader.modelError ?? {};
-  return compared.reduce<number>((sum, other: Readonly<Record<string, number>>) => {
-    const names = new Set([...Object.keys(own), ...Object.keys(other)]);
-    const square = [...names].reduce((all, name) => all + ((own[name] ?? 0) - (other[name] ?? 0)) ** 2, 0);
+/** Of the model's own error, and of what the responses miss, which no measurement takes away [%^2]: of one gain, or of the mean difference of two. */
+function sharedVariance(leader: Subject, others: readonly Subject[]): number {
+  const own = loadingsOf(leader);
+  const compared = others.length === 0 ? [new Map<string, number>()] : others.map(loadingsOf);
+  return compared.reduce((sum, other) => {
+    const names = new Set([...own.keys(), ...other.keys()]);
+    const square = [...names].reduce(
+      (all, name) => all + ((own.get(name) ?? 0) - (other.get(name) ?? 0)) ** 2,
+      0,
+    );
     return sum + (1e4 * square) / compared.length;
   }, 0);
+}
+
+/** On independent errors that candidates share [-]. */
+function loadingsOf({ modelError = {}, missed }: Subject): ReadonlyMap<string, number> {
+  return new Map([
+    ...Object.entries(modelError),
+    ...missed.map((share, draw) => [`rest of draw ${draw}`, share] as const),
+  ]);
 }
 
 /** What one standard deviation of each unknown does to the gain [% of power]. */

@@ -1,6 +1,8 @@
 /** Gains under many draws of the unknowns, each draw the same for the baseline and for every candidate. */
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { normalDensity } from '../numerics/normal.ts';
 import { randomNamed } from '../numerics/random.ts';
+import { heldWithin, type Reach } from './reach.ts';
 
 /** How mean power over the band, relative to its own nominal value, follows one unknown z [standard deviations]. */
 export interface Response {
@@ -8,6 +10,8 @@ export interface Response {
   readonly linear: number;
   /** Per z^2 [-]. */
   readonly curved: number;
+  /** How far the unknown can go down and up [standard deviations]: beyond it is held there, a loss at none. Left out: any way. */
+  readonly reach?: Reach;
 }
 
 /** A combination whose responses are known: the baseline, or a candidate. */
@@ -17,8 +21,11 @@ export interface Subject {
   readonly power: number;
   /** By the unknown's id; an unknown that is missing leaves the subject alone. */
   readonly responses: Readonly<Record<string, Response>>;
-  /** Standard deviation of the relative gain from unknowns that were only looked at together [-]. */
-  readonly remainder: number;
+  /**
+   * What draws of everything at once, the same ones for every candidate, moved the relative gain beyond the responses, each over the
+   * root of their number [-]: loadings on independent errors, so that what two candidates have in common cancels between them.
+   */
+  readonly missed: readonly number[];
   /** What the relative gain takes of independent errors of the model, one standard deviation each, by name [-]; left out: nothing. */
   readonly modelError?: Readonly<Record<string, number>>;
   /** Standard deviation of its own power where cycles never repeat, over that power [-]; left out: they all do. */
@@ -77,8 +84,7 @@ export function pairedDraws(
     const z = together.get(id) ?? deviates(id);
     subjects.forEach(({ responses }, s) => {
       if (!Object.hasOwn(responses, id)) return;
-      const { linear, curved } = responses[id];
-      for (let i = 0; i < draws; i++) surfaces[s][i] += z[i] * (linear + curved * z[i]);
+      for (let i = 0; i < draws; i++) surfaces[s][i] += movedBy(responses[id], z[i]);
     });
   }
   subjects.forEach(({ name, scatter = 0 }, s) => {
@@ -88,21 +94,34 @@ export function pairedDraws(
   });
   const base = surfaces[0];
   const gains = candidates.map((candidate, c) => {
-    const { normal } = randomNamed(seed, `rest of ${candidate.name}`);
     const ratio = candidate.power / baseline.power;
-    const missed = new Float64Array(draws);
-    for (const [name, share] of Object.entries(candidate.modelError ?? {})) {
-      const z = deviates(`model on ${name}`);
-      for (let i = 0; i < draws; i++) missed[i] += share * z[i];
-    }
+    const rest = new Float64Array(draws);
+    const load = (name: string, share: number): void => {
+      const z = deviates(name);
+      for (let i = 0; i < draws; i++) rest[i] += share * z[i];
+    };
+    for (const [name, share] of Object.entries(candidate.modelError ?? {})) load(`model on ${name}`, share);
+    candidate.missed.forEach((share, k) => {
+      load(`rest of draw ${k}`, share);
+    });
     return base.map((b, i) => {
       const own = Math.max(LEAST_POWER, surfaces[c + 1][i]);
-      const rest = candidate.remainder > 0 ? candidate.remainder * normal() : 0;
-      return 100 * ((ratio * own) / Math.max(LEAST_POWER, b) + rest + missed[i] - 1);
+      return 100 * ((ratio * own) / Math.max(LEAST_POWER, b) + rest[i] - 1);
     });
   });
   const change = (surface: Float64Array): Float64Array => surface.map((value) => value - 1);
   return { baseline: change(base), absolute: surfaces.slice(1).map(change), gains };
+}
+
+/** What an unknown that is off by z standard deviations adds to power, over its nominal value [-]. */
+export function movedBy({ linear, curved, reach }: Response, z: number): number {
+  const held = heldWithin(reach, z);
+  return held * (linear + curved * held);
+}
+
+/** Standard deviation of the relative gain from what the responses miss [-]. */
+export function remainderOf({ missed }: Subject): number {
+  return Math.hypot(...missed);
 }
 
 /** Deviates with a given correlation: its Cholesky factor times independent ones. */
@@ -168,14 +187,16 @@ export function varianceShares(baseline: Subject, candidate: Subject): readonly 
   const none: Response = { linear: 0, curved: 0 };
   const parts = unknownIds([baseline, candidate]).map((id) => {
     const b = baseline.responses[id] ?? none;
-    const c = candidate.responses[id] ?? none;
+    const c = candidate.responses[id] ?? { ...b, ...none };
     const linear = ratio * (c.linear - b.linear);
     const curved = ratio * (c.curved - b.curved);
-    // Var(z) = 1, Var(z^2) = 2, uncorrelated.
-    return { id, perSigma: 100 * linear, variance: linear * linear + 2 * curved * curved };
+    return { id, perSigma: 100 * linear, variance: varianceOf({ ...c, linear, curved }) };
   });
   const scatter = ratio * Math.hypot(baseline.scatter ?? 0, candidate.scatter ?? 0);
-  const whole = parts.reduce((sum, { variance }) => sum + variance, candidate.remainder ** 2 + scatter ** 2);
+  const whole = parts.reduce(
+    (sum, { variance }) => sum + variance,
+    remainderOf(candidate) ** 2 + scatter ** 2,
+  );
   return parts
     .map(({ id, variance, perSigma }) => ({
       id,
@@ -184,4 +205,24 @@ export function varianceShares(baseline: Subject, candidate: Subject): readonly 
       perSigma,
     }))
     .sort((a, b) => b.share - a.share || (a.id < b.id ? -1 : 1));
+}
+
+/** Where what has no closed form is added up: far enough out, and finely enough, for a variance to a thousandth [standard deviations]. */
+const FAR_OUT = 5;
+const STEP = 0.05;
+
+/** Of what one unknown moves [-]. */
+function varianceOf(response: Response): number {
+  const { linear, curved, reach } = response;
+  // Var(z) = 1, Var(z^2) = 2, uncorrelated.
+  if (reach === undefined) return linear * linear + 2 * curved * curved;
+  let [weight, sum, squares] = [0, 0, 0];
+  for (let z = -FAR_OUT; z <= FAR_OUT; z += STEP) {
+    const density = normalDensity(z);
+    const moved = movedBy(response, z);
+    weight += density;
+    sum += density * moved;
+    squares += density * moved * moved;
+  }
+  return squares / weight - (sum / weight) ** 2;
 }

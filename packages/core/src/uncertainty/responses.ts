@@ -3,10 +3,11 @@
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import { scatterOf } from '../forecast/cycleScatter.ts';
+import { randomNamed } from '../numerics/random.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
-import { type Subject, varianceShares } from './pairedDraws.ts';
+import { remainderOf, type Subject, varianceShares } from './pairedDraws.ts';
 import type { Offset } from './perturbed.ts';
-import { signedOffsets } from './signedOffsets.ts';
+import { heldWithin, type Reach, reaches } from './reach.ts';
 import {
   baselineSubject,
   candidateSubject,
@@ -21,7 +22,7 @@ import type { Unknown } from './unknowns.ts';
 /** What it takes to forecast a combination whose unknowns are off. */
 export interface ResponseWorld {
   readonly unknowns: readonly Unknown[];
-  /** Ids that are always looked at singly: random signs would tear apart what goes together. */
+  /** Ids that are always looked at singly: draws of each alone would tear apart what goes together. */
   readonly singly: readonly string[];
   readonly changes: readonly Change[];
   readonly seed: number;
@@ -53,12 +54,12 @@ export interface Responses extends Subjects {
   readonly stuck: readonly string[];
 }
 
-/** Unknowns looked at one by one on each candidate in a round, those likeliest to matter first. */
-const SINGLY = 8;
-/** Random choices of sign in a round, with which all are moved at once. */
-const VECTORS = 2;
-/** Rounds at most. */
-const ROUNDS = 3;
+/** What a round looks at on each candidate: unknowns one by one, those likeliest to matter first, and draws of all at once. */
+const ROUNDS = [
+  { singly: 6, vectors: 4 },
+  { singly: 4, vectors: 3 },
+  { singly: 4, vectors: 3 },
+] as const;
 /** Another round where what is left together may bring this share of the variance of a gain, and this much of it [-]. */
 const LARGE_SHARE = 0.15;
 const LARGE_SIGMA = 0.001;
@@ -80,31 +81,36 @@ export function askFirst(world: ResponseWorld): void {
 /** Forecasts that may follow those of {@link askFirst}, at most: a total once told falls, and never climbs. */
 export function expectedLater(world: ResponseWorld): number {
   const own = world.unknowns.filter(({ of }) => of !== null).length;
-  return own + expectedAfter(world, world.changes.length, ROUNDS);
+  return own + expectedAfter(world, world.changes.length, 0);
 }
 
-/** Likewise with so many changes not settled and so many rounds to go. */
+/** Likewise with so many changes not settled after so many rounds. */
 function expectedAfter({ changes }: ResponseWorld, open: number, rounds: number): number {
-  const inRounds = open === 0 ? 0 : rounds * ((open + 1) * VECTORS + open * SINGLY);
+  const later = open === 0 ? [] : ROUNDS.slice(rounds);
+  const inRounds = later.reduce((sum, { vectors, singly }) => sum + (open + 1) * vectors + open * singly, 0);
   // Both ways, of baseline and candidate.
   return inRounds + changes.length * MOST_CURVED * 4;
 }
 
 /**
  * Responses one unknown at a time: on the baseline all of them, on each candidate those likely to matter for its gain and
- * those of its own parts. Besides, all are moved at once, each up or down by chance, on baseline and candidates alike:
- * what that moves a gain beyond the responses known is the variance of what was not looked at and of what the unknowns do
- * to each other, without bias (random balance: Satterthwaite, 1959, Technometrics 1, 111; from memory). Where that is not
- * small, more of them are looked at singly. Those that matter most are moved both ways, for their curvature.
+ * those of its own parts. Besides, all are drawn at once, on baseline and candidates alike: the mean square of what that moves a
+ * gain beyond the responses known is the variance of what was not looked at, of what the unknowns do to each other and of what
+ * bends, without bias. The responses are the control variate of those few honest draws (Law and Kelton, Simulation Modeling and
+ * Analysis, chapter 11; from memory). Where that is not small, more of both are run. Those that matter most are moved both ways, for their curvature.
  *
  * @param later - forecasts that follow these, at most, for progress
  */
 export async function measureResponses(world: ResponseWorld, later = 0): Promise<Responses> {
   const { queue, changes, unknowns } = world;
   await queue.run();
+  const reach = queue.complete ? reaches(world) : new Map<string, Reach>();
   const found = (vectors: Vectors): Responses => ({
-    ...subjectsOf(world, readings(world), vectors),
-    bySpeed: speedsOf(world).map((rpm, i) => ({ rpm, ...subjectsOf(world, readings(world, i), vectors) })),
+    ...subjectsOf(world, readings(world, reach), vectors),
+    bySpeed: speedsOf(world).map((rpm, i) => ({
+      rpm,
+      ...subjectsOf(world, readings(world, reach, i), vectors),
+    })),
     complete: queue.complete,
     stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
   });
@@ -115,27 +121,34 @@ export async function measureResponses(world: ResponseWorld, later = 0): Promise
       askEitherWay(world, change, unknown);
   const vectors: (readonly Offset[])[] = [];
   let open = changes;
-  for (let round = 0; round < ROUNDS; round++) {
-    if (open.length > 0) vectors.push(...askVectors(world, open, round));
+  let looked = 0;
+  for (const [round, { singly, vectors: more }] of ROUNDS.entries()) {
+    if (open.length > 0) vectors.push(...askVectors(world, open, reach, vectors.length, more));
     for (const change of open) {
-      const next = ordered.get(change.name)?.slice(round * SINGLY, (round + 1) * SINGLY) ?? [];
+      const next = ordered.get(change.name)?.slice(looked, looked + singly) ?? [];
       for (const unknown of next) askEitherWay(world, change, unknown);
     }
+    looked += singly;
     await queue.run();
     if (!queue.complete) return found(vectors);
-    open = open.filter((change) => !isSettled(world, change, vectors));
-    queue.expect(expectedAfter(world, open.length, ROUNDS - 1 - round) + later);
+    open = open.filter((change) => !isSettled(world, change, reach, vectors));
+    queue.expect(expectedAfter(world, open.length, round + 1) + later);
   }
-  for (const change of changes) askCurvature(world, change, vectors);
+  for (const change of changes) askCurvature(world, change, reach, vectors);
   queue.expect(later);
   await queue.run();
   return found(vectors);
 }
 
 /** Mean power over the speeds, or power at one of them. */
-function readings({ queue, unknowns }: ResponseWorld, speed?: number): Readings {
+function readings(
+  { queue, unknowns }: ResponseWorld,
+  reach: ReadonlyMap<string, Reach> = new Map(),
+  speed?: number,
+): Readings {
   return {
     unknowns,
+    reach,
     power: (name) =>
       speed === undefined ? queue.meanPower(name) : (queue.curve(name)?.points[speed]?.powerKw ?? null),
     scatter: (name) => {
@@ -159,19 +172,31 @@ function subjectsOf({ changes }: ResponseWorld, read: Readings, vectors: Vectors
 }
 
 /** Whether what is left together brings little of the variance of the gain, or little at all. */
-function isSettled(world: ResponseWorld, change: Change, vectors: Vectors): boolean {
-  const baseline = baselineSubject(readings(world));
-  const candidate = candidateSubject(readings(world), change, vectors);
-  if (baseline === null || candidate === null || candidate.remainder < LARGE_SIGMA) return true;
+function isSettled(
+  world: ResponseWorld,
+  change: Change,
+  reach: ReadonlyMap<string, Reach>,
+  vectors: Vectors,
+): boolean {
+  const read = readings(world, reach);
+  const baseline = baselineSubject(read);
+  const candidate = candidateSubject(read, change, vectors);
+  if (baseline === null || candidate === null || remainderOf(candidate) < LARGE_SIGMA) return true;
   // Cycles that never repeat scatter however much is looked at.
   const still = { scatter: 0 };
   const shares = varianceShares({ ...baseline, ...still }, { ...candidate, ...still });
   return 1 - shares.reduce((sum, { share }) => sum + share, 0) < LARGE_SHARE;
 }
 
-function askCurvature(world: ResponseWorld, change: Change, vectors: Vectors): void {
-  const baseline = baselineSubject(readings(world));
-  const candidate = candidateSubject(readings(world), change, vectors);
+function askCurvature(
+  world: ResponseWorld,
+  change: Change,
+  reach: ReadonlyMap<string, Reach>,
+  vectors: Vectors,
+): void {
+  const read = readings(world, reach);
+  const baseline = baselineSubject(read);
+  const candidate = candidateSubject(read, change, vectors);
   if (baseline === null || candidate === null) return;
   for (const { id, share, sigma } of varianceShares(baseline, candidate).slice(0, MOST_CURVED)) {
     const unknown = world.unknowns.find((u) => u.id === id);
@@ -231,11 +256,17 @@ function askBothWays(world: ResponseWorld, change: Change | null, unknown: Unkno
   ask(-1);
 }
 
-/** A round's vectors, the same ones for the baseline and every change that asks for them. */
-function askVectors(world: ResponseWorld, changes: readonly Change[], round: number): Vectors {
-  return Array.from({ length: VECTORS }, (_, n) => {
-    const v = round * VECTORS + n;
-    const offsets = vectorOf(world, v);
+/** A round's draws of everything, the same ones for the baseline and every change that asks for them. */
+function askVectors(
+  world: ResponseWorld,
+  changes: readonly Change[],
+  reach: ReadonlyMap<string, Reach>,
+  from: number,
+  count: number,
+): Vectors {
+  return Array.from({ length: count }, (_, n) => {
+    const v = from + n;
+    const offsets = vectorOf(world, reach, v);
     for (const change of [null, ...changes]) {
       const combination = world.build(change === null ? [] : [change], offsets);
       if (combination !== null) world.ask(forecastName(change, `vector ${v}`), combination);
@@ -244,18 +275,18 @@ function askVectors(world: ResponseWorld, changes: readonly Change[], round: num
   });
 }
 
-/** What a vector moves of the baseline. */
-function vectorOf(world: ResponseWorld, name: number): readonly Offset[] {
-  const { unknowns, singly, queue, seed } = world;
-  return signedOffsets(
-    unknowns.filter(({ id, of }) => of === null && !singly.includes(id)),
-    {
-      seed,
-      name,
-      isPossible: (unknown, z) =>
-        queue.knows(forecastName(null, `${unknown.id} ${z}`)) || world.build([], [{ unknown, z }]) !== null,
-    },
-  );
+/** Deviates by the unknown's own name, so that they don't depend on which others there are; each held where it can't go further. */
+function vectorOf(
+  { unknowns, singly, seed }: ResponseWorld,
+  reach: ReadonlyMap<string, Reach>,
+  vector: number,
+): readonly Offset[] {
+  return unknowns.flatMap((unknown): Offset[] => {
+    if (singly.includes(unknown.id)) return [];
+    const drawn = randomNamed(seed, `draw ${vector} of ${unknown.id}`).normal();
+    const z = heldWithin(reach.get(unknown.id), drawn);
+    return z === 0 ? [] : [{ unknown, z }];
+  });
 }
 
 function isStuck(world: ResponseWorld, unknown: Unknown): boolean {

@@ -160,8 +160,8 @@ describe('backtest(baseline, measured change)', () => {
 
   it("spreads the gain by the error of the new part's rating, and by nothing that both sides share", async () => {
     const { gain, points } = await tested(pulls('after.csv', 2, 0.3), [muffler], throttled());
-    // A rating of 4 %, and what the model may miss of a large gain.
-    expect(gain?.spread).toBeGreaterThan(Math.hypot(0.0195, MODEL_ERRORS.sheets.gain));
+    // A rating of 4 %, a little of which the tail-pipe in series takes away, and what the model may miss of a large gain.
+    expect(gain?.spread).toBeGreaterThan(Math.hypot(0.019, MODEL_ERRORS.sheets.gain));
     expect(gain?.spread).toBeLessThan(Math.hypot(0.0205, MODEL_ERRORS.sheets.gain));
     for (const { spread } of points) expect(spread).toBeCloseTo(gain?.spread ?? Number.NaN, 3);
     const alone = (await tested(pulls('after.csv', 2, 1.03))).gain?.spread;

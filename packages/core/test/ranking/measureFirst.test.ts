@@ -3,11 +3,11 @@ import { measureFirst } from '../../src/ranking/measureFirst.ts';
 import type { Subject } from '../../src/uncertainty/pairedDraws.ts';
 import type { Unknown } from '../../src/uncertainty/unknowns.ts';
 
-const subject = (name: string, effects: Readonly<Record<string, number>>, remainder = 0): Subject => ({
+const subject = (name: string, effects: Readonly<Record<string, number>>, missed = 0): Subject => ({
   name,
   power: 100,
   responses: Object.fromEntries(Object.entries(effects).map(([id, linear]) => [id, { linear, curved: 0 }])),
-  remainder,
+  missed: missed === 0 ? [] : [missed],
 });
 const unknown = (id: string): Unknown =>
   ({ id, path: `path.${id}`, of: null, replacedBy: [] }) as unknown as Unknown;

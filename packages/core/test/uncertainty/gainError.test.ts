@@ -4,7 +4,7 @@ import { gainVariance, withModelError } from '../../src/uncertainty/gainError.ts
 import { pairedDraws, type Subject, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
 import type { Responses } from '../../src/uncertainty/responses.ts';
 
-const subject = (name: string, power: number): Subject => ({ name, power, responses: {}, remainder: 0 });
+const subject = (name: string, power: number): Subject => ({ name, power, responses: {}, missed: [] });
 
 /** Changes that move power by so many percent at each of two speeds. */
 function responses(moves: Readonly<Record<string, readonly [number, number]>>): Responses {

@@ -13,7 +13,7 @@ const subject = (
   name: string,
   power: number,
   linear: Record<string, number>,
-  more: { curved?: Record<string, number>; remainder?: number } = {},
+  more: { curved?: Record<string, number>; missed?: readonly number[] } = {},
 ): Subject => ({
   name,
   power,
@@ -23,7 +23,7 @@ const subject = (
       { linear: slope, curved: more.curved?.[id] ?? 0 },
     ]),
   ),
-  remainder: more.remainder ?? 0,
+  missed: more.missed ?? [],
 });
 
 /** Scatter of a standard deviation read from so many draws, four of its own standard errors [-]. */
@@ -72,13 +72,36 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     expect(varianceShares(base, other)[0].share).toBeCloseTo(0.5, 12);
   });
 
-  it('gives each candidate a remainder of its own', () => {
+  it('counts what draws of everything missed, and cancels of it what two candidates have in common', () => {
     const base = subject('baseline', 100, {});
-    const [a, b] = ['a', 'b'].map((name) => subject(name, 101, {}, { remainder: 0.01 }));
-    const { gains } = pairedDraws(base, [a, b], { seed: 1 });
+    const missed = [
+      [0.008, 0.006, 0],
+      [0.008, 0.006, 0],
+      [0.008, 0, 0.006],
+    ];
+    const [a, twin, other] = missed.map((draws, i) => subject(`part ${i}`, 101, {}, { missed: draws }));
+    const { gains } = pairedDraws(base, [a, twin, other], { seed: 1 });
     expect(Math.abs(spreadOf(gains[0]) - 1)).toBeLessThan(scatter(6000));
-    const difference = gains[0].map((gain, i) => gain - gains[1][i]);
-    expect(Math.abs(spreadOf(difference) / Math.SQRT2 - 1)).toBeLessThan(scatter(6000));
+    const apart = (one: number, two: number): number =>
+      spreadOf(gains[one].map((gain, i) => gain - gains[two][i]));
+    expect(apart(0, 1)).toBe(0);
+    // 0.6 % that only one has, and 0.6 % that only the other has.
+    expect(Math.abs(apart(0, 2) / (0.6 * Math.SQRT2) - 1)).toBeLessThan(scatter(6000));
+  });
+
+  it('holds an unknown where it can go no further', () => {
+    // Half of the draws are no loss at all: max(0, z) has mean 1 / sqrt(2 pi) and variance 1/2 - 1 / (2 pi).
+    const base = subject('baseline', 100, {});
+    const other: Subject = {
+      ...subject('other', 100, {}),
+      responses: { loss: { linear: 0.01, curved: 0, reach: [0, 10] } },
+    };
+    const { gains } = pairedDraws(base, [other], { seed: 1, draws: 40_000 });
+    const deviation = Math.sqrt(0.5 - 1 / (2 * Math.PI));
+    expect(Math.abs(spreadOf(gains[0]) / deviation - 1)).toBeLessThan(2 * scatter(40_000));
+    const mean = gains[0].reduce((sum, gain) => sum + gain, 0) / gains[0].length;
+    expect(Math.abs(mean * Math.sqrt(2 * Math.PI) - 1)).toBeLessThan(2 * scatter(40_000));
+    expect(varianceShares(base, other)[0].sigma).toBeCloseTo(deviation, 3);
   });
 
   it('draws what a calibration left correlated together', () => {
@@ -97,7 +120,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
   it('gives the same draws whatever the order of unknowns and candidates, and others for another seed', () => {
     const base = subject('baseline', 100, { a: 0.01, b: 0.02 });
     const turned = subject('baseline', 100, { b: 0.02, a: 0.01 });
-    const one = subject('one', 101, { a: 0.015, b: 0.02 }, { remainder: 0.002 });
+    const one = subject('one', 101, { a: 0.015, b: 0.02 }, { missed: [0.002] });
     const two = subject('two', 102, { c: 0.01 });
     const there = pairedDraws(base, [one, two], { seed: 5 });
     const back = pairedDraws(turned, [two, one], { seed: 5 });

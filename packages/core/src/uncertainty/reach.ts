@@ -1,0 +1,47 @@
+/** How far an unknown can be off before there is no such engine: below no loss at all, say, there is nothing. */
+import type { Change } from '../changes/change.ts';
+import type { Combination } from '../combination/combination.ts';
+import type { Offset } from './perturbed.ts';
+import type { Unknown } from './unknowns.ts';
+
+/** Ends of what can be, from zero or below to zero or above [standard deviations]. */
+export type Reach = readonly [number, number];
+
+/** An unknown that can be built so far off is taken to go any way [standard deviations]. */
+const FAR = 3;
+/** Where it then ends: no draw comes near. */
+const ANY = 10;
+/** How often a shorter reach is halved in, which leaves a tenth of a standard deviation. */
+const HALVINGS = 5;
+
+/** Of the unknowns that can't go any way, by their ids. */
+export function reaches(world: {
+  readonly unknowns: readonly Unknown[];
+  readonly changes: readonly Change[];
+  readonly build: (changes: readonly Change[], offsets: readonly Offset[]) => Combination | null;
+}): ReadonlyMap<string, Reach> {
+  const found = new Map<string, Reach>();
+  for (const unknown of world.unknowns) {
+    const changes = world.changes.filter(({ name }) => name === unknown.of);
+    const isPossible = (z: number): boolean => world.build(changes, [{ unknown, z }]) !== null;
+    const reach: Reach = [-reachOf((z) => isPossible(-z)), reachOf(isPossible)];
+    if (reach[0] > -ANY || reach[1] < ANY) found.set(unknown.id, reach);
+  }
+  return found;
+}
+
+/** A draw beyond the reach is held at its end. */
+export function heldWithin(reach: Reach | undefined, z: number): number {
+  return reach === undefined ? z : Math.min(reach[1], Math.max(reach[0], z));
+}
+
+function reachOf(isPossible: (z: number) => boolean): number {
+  if (isPossible(FAR)) return ANY;
+  let [within, beyond] = [0, FAR];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (within + beyond) / 2;
+    if (isPossible(middle)) within = middle;
+    else beyond = middle;
+  }
+  return within;
+}
