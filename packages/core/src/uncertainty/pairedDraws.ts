@@ -2,7 +2,7 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { normalDensity } from '../numerics/normal.ts';
 import { randomNamed } from '../numerics/random.ts';
-import { heldWithin, type Reach } from './reach.ts';
+import { heldWithin, type Reach } from './heldWithin.ts';
 
 /** How mean power over the band, relative to its own nominal value, follows one unknown z [standard deviations]. */
 export interface Response {

@@ -5,9 +5,10 @@ import type { Combination } from '../combination/combination.ts';
 import { scatterOf } from '../forecast/cycleScatter.ts';
 import { randomNamed } from '../numerics/random.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
+import { heldWithin, type Reach } from './heldWithin.ts';
 import { remainderOf, type Subject, varianceShares } from './pairedDraws.ts';
 import type { Offset } from './perturbed.ts';
-import { heldWithin, type Reach, reaches } from './reach.ts';
+import { reaches } from './reaches.ts';
 import {
   baselineSubject,
   candidateSubject,

@@ -1,11 +1,9 @@
 /** How far an unknown can be off before there is no such engine: below no loss at all, say, there is nothing. */
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
+import type { Reach } from './heldWithin.ts';
 import type { Offset } from './perturbed.ts';
 import type { Unknown } from './unknowns.ts';
-
-/** Ends of what can be, from zero or below to zero or above [standard deviations]. */
-export type Reach = readonly [number, number];
 
 /** An unknown that can be built so far off is taken to go any way [standard deviations]. */
 const FAR = 3;
@@ -28,11 +26,6 @@ export function reaches(world: {
     if (reach[0] > -ANY || reach[1] < ANY) found.set(unknown.id, reach);
   }
   return found;
-}
-
-/** A draw beyond the reach is held at its end. */
-export function heldWithin(reach: Reach | undefined, z: number): number {
-  return reach === undefined ? z : Math.min(reach[1], Math.max(reach[0], z));
 }
 
 function reachOf(isPossible: (z: number) => boolean): number {
