@@ -29,7 +29,7 @@ const EVERY = 9;
 
 /** Production engines of 1985 and 1993 whose rated speed is given, at that speed. */
 export async function ratedWithSpread(): Promise<readonly SpreadRating[]> {
-  const old = population().engines.map((engine) => ({
+  const old = population().rows.map((engine) => ({
     file: minimumFile(engine),
     rpm: engine.rpm,
     powerKw: engine.horsepower * HORSEPOWER,

@@ -34,6 +34,8 @@ export interface TableEngine {
 /** Rows of the table that are one engine each, and how many were left out and why. */
 export interface Population {
   readonly engines: readonly TableEngine[];
+  /** The same with rows that show one engine with another displacement. */
+  readonly rows: readonly TableEngine[];
   /** The same with the engine that looks supercharged. */
   readonly agreeing: readonly TableEngine[];
   /** Different naturally aspirated gasoline piston engines whose row is complete. */
@@ -42,6 +44,8 @@ export interface Population {
   readonly contradictory: number;
   /** The engine of 110 in3 at 7.5:1, which looks like a supercharged one with the wrong label. */
   readonly mislabelled: number;
+  /** Shown by another row too, with a displacement that agrees better with the bore and stroke of both. */
+  readonly twins: number;
 }
 
 /** Reads the table: naturally aspirated gasoline piston engines with a complete row, each once. */
@@ -70,14 +74,26 @@ export function population(): Population {
     if (key.every(Number.isFinite) && !unique.has(key.join())) unique.set(key.join(), engine);
   }
   const agreeing = [...unique.values()].filter((e) => Math.abs(sweptOf(e) / e.displacement - 1) <= 0.03);
-  const engines = agreeing.filter((e) => !(e.displacement === 110 && e.compression === 7.5));
+  const rows = agreeing.filter((e) => !(e.displacement === 110 && e.compression === 7.5));
+  const engines = rows.filter((e) => rows.every((other) => other === e || !betterTwin(other, e)));
   return {
     engines,
+    rows,
     agreeing,
     unique: unique.size,
     contradictory: unique.size - agreeing.length,
-    mislabelled: agreeing.length - engines.length,
+    mislabelled: agreeing.length - rows.length,
+    twins: rows.length - engines.length,
   };
+}
+
+/** True where two rows tell the same of all but displacement, and the first of that more rightly. */
+function betterTwin(other: TableEngine, e: TableEngine): boolean {
+  const alike = (
+    ['cylinders', 'bore', 'stroke', 'compression', 'horsepower', 'rpm', 'fuelSystem'] as const
+  ).every((key) => other[key] === e[key]);
+  const off = (row: TableEngine): number => Math.abs(sweptOf(row) / row.displacement - 1);
+  return alike && off(other) < off(e);
 }
 
 /** Displacement by bore and stroke [in3]. */
