@@ -117,10 +117,12 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
   return { next, curve };
 }
 
-/** @throws {@link DomainError} where speeds are missing, not rising or out of 100 to 30 000 rpm */
+/** @throws {@link DomainError} where speeds are missing, no numbers, not rising or out of 100 to 30 000 rpm */
 export function checkSpeeds(rpm: readonly number[]): void {
   if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
-  rpm.forEach((n, i) => {
+  rpm.forEach((n: unknown, i) => {
+    // Text out of an address or a form would compare as text, and stand in the result as such.
+    if (typeof n !== 'number') throw new DomainError(`rpm[${i}]`, `a ${typeof n}`, 'a number of 1/min');
     if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
     if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
   });

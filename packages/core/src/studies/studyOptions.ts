@@ -5,6 +5,7 @@ import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
+import { checkSpeeds } from '../forecast/curveMarch.ts';
 import type { StudyBasis } from './comparisonResult.ts';
 import type { StudyControl, StudyJob } from './job.ts';
 
@@ -29,10 +30,7 @@ export interface StudyOptions extends StudyControl {
  */
 export function studyBasis(options: StudyOptions, first: Combination): StudyBasis {
   const { rpm, weighting = 'speed', fidelity = 'representative' } = options;
-  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
-  rpm.forEach((n, i) => {
-    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
-  });
+  checkSpeeds(rpm);
   const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
   const band = options.band ?? all;
   const overlaps = band.fromRpm <= band.toRpm && band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm;

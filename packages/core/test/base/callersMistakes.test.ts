@@ -60,6 +60,12 @@ const MISTAKES: readonly (readonly [what: string, call: () => unknown, says: str
   ['no speeds', () => checkSpeeds([]), 'rpm must be one speed or more'],
   ['speeds that fall', () => checkSpeeds([4000, 3000]), 'rpm[1] must be above 4000'],
   ['a speed of no engine', () => checkSpeeds([Number.NaN]), 'rpm[0] must be in [100, 30000] 1/min'],
+  [
+    'speeds that are text, as out of an address',
+    () => checkSpeeds(JSON.parse('["4000", "5000"]')),
+    'rpm[0] must be a number of 1/min, got a string',
+  ],
+  ['a study of a speed of no engine', () => studyBasis({ rpm: [50] }, bigBlock()), 'in [100, 30000] 1/min'],
   ['a study of no speeds', () => studyBasis({ rpm: [] }, bigBlock()), 'rpm must be one speed or more'],
   [
     'a study of falling speeds',
