@@ -31,8 +31,8 @@ describe('valvetide rank', () => {
     const w = world({ files, columns: 120 });
     expect(await rank(w, ...BAND, '--budget', '700')).toBe(EXIT.ok);
     const out = w.out();
-    expect(out).toMatch(/^Shorter +1 +\+4\.3 +\+1\.70/m);
-    expect(out).toMatch(/^Longer +\d +-4\.3 +-1\.70/m);
+    expect(out).toMatch(/^Shorter +1 +\+4\.3 +\+1\.7 +0\.\d /m);
+    expect(out).toMatch(/^Longer +\d +-4\.3 +-1\.7 +0\.\d /m);
     expect(out).toContain('Best set: +4.3 hp (+1.7 %) (cost 500, 4 hours): Shorter.');
     expect(out).toMatch(/^ 1 Baseline, 3 pulls: the engine as it stands\.$/m);
     expect(out).toMatch(/Leave\n- Longer, -1\.7 %: Shorter in its place is better\./);
@@ -76,7 +76,7 @@ describe('valvetide rank', () => {
     expect(out).toMatch(
       /^First test Shorter:[^;]*; [^;]*\. Domed gains more, \+19\.0 [^,]*, but breaks a limit: best timing/,
     );
-    expect(out).toMatch(/Domed ! +\d +\+19\.\d +\+7\.50/);
+    expect(out).toMatch(/Domed ! +\d +\+19\.\d +\+7\.5 /);
     expect(out).toMatch(/Best set: [^:]*: (Shorter, Milled|Milled, Shorter)\./);
     expect(out).toMatch(
       /All that go together: [^:]*: Domed, [^.]*\. Breaks a limit: best timing at \d+ rpm asks for/,

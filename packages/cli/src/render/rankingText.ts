@@ -3,6 +3,7 @@ import type { RankedChange, RankedPair, RankedSet, RankingResult, TestStep } fro
 import { breachCell, breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
+import { gainDecimals } from './gainDecimals.ts';
 import { leftOutLines } from './marched.ts';
 import { measureFirstLine } from './measureFirstLine.ts';
 import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
@@ -104,7 +105,7 @@ function changesTable(ranking: RankingResult, { width, units, detail }: TextOpti
   if (changes.length === 0) return '';
   const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${pullsText(dyno.pulls)} a side can show. Within a tie group the order is not settled.`;
   const legend = breachLegend(changes);
-  const all = rankedColumns(units);
+  const all = rankedColumns(units, gainDecimals(changes));
   const columns = detail === 'verbose' ? all : all.filter(({ name }) => name !== 'peak');
   const unheld = changes.flatMap(({ name, notModelled }) =>
     notModelled === null ? [] : [`- ${plain(name)} is not modelled: ${notModelled}.`],
@@ -121,8 +122,12 @@ function held(cell: (change: RankedChange) => string, otherwise = ''): (change: 
   return (change) => (change.notModelled === null ? cell(change) : otherwise);
 }
 
-/** The columns of the ranking, the ones that decide first. */
-export function rankedColumns(units: UnitSystem): readonly Column<RankedChange>[] {
+/**
+ * The columns of the ranking, the ones that decide first.
+ *
+ * @param decimals - of gains and their spreads in percent
+ */
+export function rankedColumns(units: UnitSystem, decimals: number): readonly Column<RankedChange>[] {
   const { power, powerUnit } = SHOWN[units];
   return [
     { name: 'change', unit: '', cell: (change) => markedName(plain(change.name), change), align: 'left' },
@@ -132,8 +137,12 @@ export function rankedColumns(units: UnitSystem): readonly Column<RankedChange>[
       unit: powerUnit,
       cell: held(({ bandGainKw }) => signed(power(bandGainKw), 1), 'not modelled'),
     },
-    { name: 'gain', unit: '%', cell: held(({ bandGainPct }) => signed(bandGainPct, 2)) },
-    { name: '+/-', unit: '%', cell: held(({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2))) },
+    { name: 'gain', unit: '%', cell: held(({ bandGainPct }) => signed(bandGainPct, decimals)) },
+    {
+      name: '+/-',
+      unit: '%',
+      cell: held(({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, decimals))),
+    },
     { name: 'gains', unit: '% sure', cell: held(({ chanceOfGain }) => chance(chanceOfGain)) },
     { name: 'seen', unit: '% sure', cell: held(({ chanceResolvable }) => chance(chanceResolvable)) },
     {

@@ -2,6 +2,7 @@
 import type { RankingResult } from '@valvetide/core';
 import { markedName } from '../../render/breaches.ts';
 import { fixed } from '../../render/fixed.ts';
+import { gainDecimals } from '../../render/gainDecimals.ts';
 import { plainShort } from '../../render/plain.ts';
 import { rankedColumns } from '../../render/rankingText.ts';
 import { signed } from '../../render/signed.ts';
@@ -31,6 +32,6 @@ export function rankedChanges(ranking: RankingResult, units: UnitSystem): Figure
         })),
       },
     },
-    table: figureTable(rankedColumns(units), changes),
+    table: figureTable(rankedColumns(units, gainDecimals(changes)), changes),
   };
 }
