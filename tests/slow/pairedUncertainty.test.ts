@@ -61,6 +61,7 @@ async function fastSigmas(baseline: Baseline, unknowns: readonly Unknown[]): Pro
     singly: [],
     changes: CHANGES,
     seed: 1,
+    ownVariance: () => 0,
     queue,
     build: (changes, offsets) => perturbed(baseline, changes, offsets, undefined),
     ask: (name, combination) => queue.ask(name, jobOf(combination)),

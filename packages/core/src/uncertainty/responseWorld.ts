@@ -5,6 +5,7 @@ import type { Fidelity } from '../forecast/curve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import type { StudyJob } from '../studies/job.ts';
+import { gainVariance } from './gainError.ts';
 import { perturbed } from './perturbed.ts';
 import type { ResponseWorld } from './responses.ts';
 import type { Unknowns } from './unknowns.ts';
@@ -42,6 +43,7 @@ export function responseWorld(
     singly: unknowns.calibrated?.ids ?? [],
     changes,
     seed,
+    ownVariance: gainVariance,
     queue,
     build: (applied, offsets) => perturbed(baseline, applied, offsets, sheet),
     ask: (name, combination) => queue.ask(name, { combination, rpm, ...COARSE, ...marching }),

@@ -4,6 +4,7 @@ import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import { scatterOf } from '../forecast/cycleScatter.ts';
 import { randomNamed } from '../numerics/random.ts';
+import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { heldWithin, type Reach } from './heldWithin.ts';
 import { remainderOf, type Subject, varianceShares } from './pairedDraws.ts';
@@ -16,6 +17,7 @@ import {
   type Readings,
   responseOf,
   type Vectors,
+  WAYS,
   WIDE,
 } from './subjects.ts';
 import type { Unknown } from './unknowns.ts';
@@ -27,6 +29,8 @@ export interface ResponseWorld {
   readonly singly: readonly string[];
   readonly changes: readonly Change[];
   readonly seed: number;
+  /** Variance of a gain from the model's own error [-], for an engine so far apart in power, root mean square over the speeds [-]. */
+  readonly ownVariance: (apart: number) => number;
   readonly queue: ForecastQueue;
   /** Null where it can't be built. */
   readonly build: (changes: readonly Change[], offsets: readonly Offset[]) => Combination | null;
@@ -57,18 +61,20 @@ export interface Responses extends Subjects {
 
 /** What a round looks at on each candidate: unknowns one by one, those likeliest to matter first, and draws of all at once. */
 const ROUNDS = [
-  { singly: 6, vectors: 4 },
-  { singly: 4, vectors: 3 },
-  { singly: 4, vectors: 3 },
+  { singly: 4, vectors: 4 },
+  { singly: 4, vectors: 2 },
+  { singly: 4, vectors: 2 },
 ] as const;
-/** Another round where what is left together may bring this share of the variance of a gain, and this much of it [-]. */
+/** Another round where what is left together may bring this share of the variance of a gain, the model's own included, and this much of it [-]. */
 const LARGE_SHARE = 0.15;
 const LARGE_SIGMA = 0.001;
-/** An unknown that brings this share of the variance of a gain, and this much of it [%], is moved both ways, for its curvature. */
+/** An unknown that brings this share of that variance, and this much of it [%], is moved both ways, for its curvature. */
 const BOTH_WAYS = 0.1;
 const BOTH_WAYS_SIGMA = 0.05;
 /** So many of them on each candidate at most, those of the largest share. */
 const MOST_CURVED = 4;
+/** Error of the octane that the fuel has and the engine asks for. */
+const KNOCK: FieldPath = 'burn.octaneOffset';
 /** Sections that rarely tell one part from another; only their place in the queue depends on it, not the result. */
 const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mixture', 'fuel', 'weather']);
 
@@ -89,8 +95,8 @@ export function expectedLater(world: ResponseWorld): number {
 function expectedAfter({ changes }: ResponseWorld, open: number, rounds: number): number {
   const later = open === 0 ? [] : ROUNDS.slice(rounds);
   const inRounds = later.reduce((sum, { vectors, singly }) => sum + (open + 1) * vectors + open * singly, 0);
-  // Both ways, of baseline and candidate.
-  return inRounds + changes.length * MOST_CURVED * 4;
+  // The other way, of baseline and candidate.
+  return inRounds + changes.length * MOST_CURVED * 2;
 }
 
 /**
@@ -172,6 +178,15 @@ function subjectsOf({ changes }: ResponseWorld, read: Readings, vectors: Vectors
   };
 }
 
+/** Variance that the model's own error gives the gain of a candidate, however much is looked at [-]. */
+function ownVarianceOf({ queue, ownVariance }: ResponseWorld, change: Change): number {
+  const [before, after] = [null, change].map((it) => queue.curve(forecastName(it, ''))?.points ?? []);
+  const squares = after.map(({ powerKw }, i) => (powerKw / before[i].powerKw - 1) ** 2);
+  return ownVariance(
+    Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / Math.max(1, squares.length)),
+  );
+}
+
 /** Whether what is left together brings little of the variance of the gain, or little at all. */
 function isSettled(
   world: ResponseWorld,
@@ -183,10 +198,9 @@ function isSettled(
   const baseline = baselineSubject(read);
   const candidate = candidateSubject(read, change, vectors);
   if (baseline === null || candidate === null || remainderOf(candidate) < LARGE_SIGMA) return true;
-  // Cycles that never repeat scatter however much is looked at.
-  const still = { scatter: 0 };
-  const shares = varianceShares({ ...baseline, ...still }, { ...candidate, ...still });
-  return 1 - shares.reduce((sum, { share }) => sum + share, 0) < LARGE_SHARE;
+  const left = remainderOf(candidate) ** 2;
+  const seen = varianceShares(baseline, candidate).reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, 0);
+  return left < LARGE_SHARE * (seen + left + ownVarianceOf(world, change));
 }
 
 function askCurvature(
@@ -199,9 +213,12 @@ function askCurvature(
   const baseline = baselineSubject(read);
   const candidate = candidateSubject(read, change, vectors);
   if (baseline === null || candidate === null) return;
-  for (const { id, share, sigma } of varianceShares(baseline, candidate).slice(0, MOST_CURVED)) {
+  const shares = varianceShares(baseline, candidate);
+  const seen = shares.reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, remainderOf(candidate) ** 2);
+  const whole = seen + ownVarianceOf(world, change);
+  for (const { id, sigma } of shares.slice(0, MOST_CURVED)) {
     const unknown = world.unknowns.find((u) => u.id === id);
-    if (unknown === undefined || share < BOTH_WAYS || sigma < BOTH_WAYS_SIGMA) continue;
+    if (unknown === undefined || (sigma / 100) ** 2 < BOTH_WAYS * whole || sigma < BOTH_WAYS_SIGMA) continue;
     askBothWays(world, null, unknown);
     askBothWays(world, change, unknown);
   }
@@ -218,13 +235,19 @@ function likely(world: ResponseWorld, change: Change): readonly Unknown[] {
   const sections = new Set(change.edits.map(({ path }) => sectionOf(path)));
   const score = ({ id, path }: Unknown): number => {
     const section = sectionOf(path);
-    if (world.singly.includes(id)) return Number.POSITIVE_INFINITY;
+    if (world.singly.includes(id) || (id === KNOCK && isHeldBack(world, change)))
+      return Number.POSITIVE_INFINITY;
     const weight = sections.has(section) ? 4 : MECHANICAL.has(section) ? 0.5 : 1;
     return weight * Math.abs(baseline?.responses[id]?.linear ?? 0);
   };
   return shared(world, change)
     .filter((unknown) => score(unknown) > 0)
     .sort((a, b) => compare(score(b), score(a)) || (a.id < b.id ? -1 : 1));
+}
+
+/** Whether knock holds the candidate's timing back somewhere: what the baseline does then says little of what its octane is worth. */
+function isHeldBack({ queue }: ResponseWorld, change: Change): boolean {
+  return queue.curve(forecastName(change, ''))?.points.some((point) => point.sparkGivenBackDeg > 0) ?? false;
 }
 
 /** Of numbers that may both be infinite. */
@@ -246,7 +269,7 @@ function askMoved(world: ResponseWorld, change: Change | null, offsets: readonly
 }
 
 function askEitherWay(world: ResponseWorld, change: Change | null, unknown: Unknown): void {
-  if (!askMoved(world, change, [{ unknown, z: 1 }])) askMoved(world, change, [{ unknown, z: -1 }]);
+  WAYS.some((z) => askMoved(world, change, [{ unknown, z }]));
 }
 
 function askBothWays(world: ResponseWorld, change: Change | null, unknown: Unknown): void {

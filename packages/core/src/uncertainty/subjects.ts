@@ -23,11 +23,14 @@ export type Vectors = readonly (readonly Offset[])[];
 const MOST_OF_OTHERS = 5;
 
 /**
- * How far an unknown is moved both ways [standard deviations]: with the middle, the points of the three-point Gauss-Hermite
+ * How far an unknown is moved [standard deviations]: both ways and with the middle, the points of the three-point Gauss-Hermite
  * rule, from which a parabola gives the variance of a cubic nearly, and not only of a parabola (Abramowitz and Stegun,
- * 25.4.46).
+ * 25.4.46). One way alone, a line through it has the linear part of a cubic right too, and of a bend b takes 3 b^2 for the variance 2 b^2.
  */
 export const WIDE: number = Math.sqrt(3);
+
+/** Where an unknown may have been moved to, what is preferred first: where the engine can't be built so far off, less far. */
+export const WAYS: readonly number[] = [WIDE, -WIDE, 1, -1];
 
 const BASELINE = 'baseline';
 
@@ -43,9 +46,11 @@ export function responseOf(read: Readings, change: Change | null, { id }: Unknow
     if (up === null || down === null) continue;
     return reaching(read, id, { linear: (up - down) / (2 * z), curved: (up + down) / (2 * z * z) });
   }
-  const [up, down] = [movedAt(read, change, id, 1), movedAt(read, change, id, -1)];
-  if (up !== null) return reaching(read, id, { linear: up, curved: 0 });
-  return down === null ? null : reaching(read, id, { linear: -down, curved: 0 });
+  for (const z of WAYS) {
+    const moved = movedAt(read, change, id, z);
+    if (moved !== null) return reaching(read, id, { linear: moved / z, curved: 0 });
+  }
+  return null;
 }
 
 /**
@@ -69,9 +74,11 @@ function besideBaseline(
     const [linear, curved] = [(up - down) / (2 * z), (up + down) / (2 * z * z)];
     return { ...own, linear: own.linear + linear, curved: own.curved + curved };
   }
-  const [up, down] = [beyond(1), beyond(-1)];
-  if (up !== null) return { ...own, linear: own.linear + up };
-  return down === null ? responseOf(read, change, unknown) : { ...own, linear: own.linear - down };
+  for (const z of WAYS) {
+    const moved = beyond(z);
+    if (moved !== null) return { ...own, linear: own.linear + moved / z };
+  }
+  return responseOf(read, change, unknown);
 }
 
 /** By how much an unknown that is off by z moves power, over its nominal value [-]; null where that was not run. */

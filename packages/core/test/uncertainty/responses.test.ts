@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Change } from '../../src/changes/change.ts';
 import { ForecastQueue } from '../../src/studies/forecastQueue.ts';
+import type { RunJobs } from '../../src/studies/job.ts';
 import { pairedDraws, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
 import { askFirst, measureResponses, type ResponseWorld } from '../../src/uncertainty/responses.ts';
 import type { Unknown } from '../../src/uncertainty/unknowns.ts';
-import { runnerOf } from '../studies/fakeCurves.ts';
+import { altered, runnerOf } from '../studies/fakeCurves.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 const PART: Change = {
@@ -32,11 +33,19 @@ const unknown = (id: string, more: Partial<Unknown> = {}): Unknown => ({
 /** An engine whose torque is a function of how far its unknowns are off, with the part or without it. */
 type Torque = (z: Readonly<Record<string, number>>, withPart: boolean) => number;
 
+/** What else is so. */
+interface Conditions {
+  readonly ownVariance?: ResponseWorld['ownVariance'];
+  /** How far knock holds back the timing with the part [deg]. */
+  readonly heldBackDeg?: number;
+}
+
 async function measured(
   unknowns: readonly Unknown[],
   torque: Torque,
   isPossible: (z: Readonly<Record<string, number>>) => boolean = () => true,
   others: readonly Change[] = [],
+  { ownVariance = () => 0, heldBackDeg = 0 }: Conditions = {},
 ): Promise<{
   sigma: number;
   absolute: number;
@@ -50,12 +59,24 @@ async function measured(
     const bending = part === 'bending' ? 1.01 + 0.02 * (z['induction.rating'] ?? 0) : 1;
     return torque(z, part === PART.name) * bending;
   });
-  const queue = new ForecastQueue(run, {});
+  const knocking: RunJobs = async (jobs, control) => {
+    const curves = await run(jobs, control);
+    return curves.map(
+      (curve) =>
+        curve &&
+        altered(curve, () => ({
+          sparkGivenBackDeg:
+            JSON.parse(jobs[curves.indexOf(curve)].combination.name).part === PART.name ? heldBackDeg : 0,
+        })),
+    );
+  };
+  const queue = new ForecastQueue(knocking, {});
   const world: ResponseWorld = {
     unknowns,
     singly: [],
     changes: [PART, ...others],
     seed: 3,
+    ownVariance,
     queue,
     build: (changes, offsets) => {
       const z = Object.fromEntries(offsets.map(({ unknown: { id }, z: off }) => [id, off]));
@@ -115,8 +136,38 @@ describe('measureResponses(world)', () => {
     expect(sigma).toBeLessThan(0.02);
     expect(absolute).toBeGreaterThan(0.4 * Math.sqrt(50) * 0.97);
     expect(absolute).toBeLessThan(0.4 * Math.sqrt(50) * 1.03);
-    // References, the baseline fifty times, four draws of everything on both, six singly.
-    expect(jobs).toBe(2 + 50 + 2 * 4 + 6);
+    // References, the baseline fifty times, four draws of everything on both, four singly.
+    expect(jobs).toBe(2 + 50 + 2 * 4 + 4);
+  });
+
+  it("looks no further where what is left is little beside the model's own error of such a difference", async () => {
+    const many = Array.from({ length: 12 }, (_, i) => unknown(`exhaust.small${i}`));
+    const torque: Torque = (z, withPart) =>
+      (withPart ? 408 + many.reduce((sum, { id }) => sum + 0.4 * off(z, id), 0) : 400) *
+      many.reduce((product, { id }) => product * (1 + 0.001 * off(z, id)), 1);
+    const apart: number[] = [];
+    const own = async (variance: number): Promise<number> => {
+      const ownVariance = (distance: number): number => {
+        apart.push(distance);
+        return variance;
+      };
+      return (await measured(many, torque, () => true, [], { ownVariance })).jobs;
+    };
+    const [none, large] = [await own(0), await own(0.008 ** 2)];
+    expect(large).toBe(2 + 12 + 2 * 4 + 4);
+    expect(none).toBeGreaterThan(large);
+    for (const distance of apart) expect(distance).toBeCloseTo(0.02, 12);
+  });
+
+  it('looks first at the octane that a part asks for where knock holds it back, though the engine as it is never knocks', async () => {
+    const others = Array.from({ length: 6 }, (_, i) => unknown(`exhaust.common${i}`));
+    const torque: Torque = (z, withPart) =>
+      (withPart ? 410 * (1 - 0.01 * off(z, 'burn.octaneOffset')) : 400) *
+      others.reduce((product, { id }) => product * (1 + 0.004 * off(z, id)), 1);
+    const all = [...others, unknown('burn.octaneOffset')];
+    const knocking = await measured(all, torque, () => true, [], { heldBackDeg: 2 });
+    expect(knocking.sigma).toBeGreaterThan(1.025 * 0.98);
+    expect(knocking.sigma).toBeLessThan(1.025 * 1.02);
   });
 
   it('moves those that matter most both ways, so that a bend counts', async () => {

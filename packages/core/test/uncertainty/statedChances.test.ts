@@ -69,6 +69,7 @@ async function statedGains(power: Power, seed: number): Promise<readonly Float64
     singly: [],
     changes: CHANGES,
     seed,
+    ownVariance: () => 0,
     queue,
     build: ([change], offsets) => {
       const z = Array.from({ length: COUNT }, () => 0);
