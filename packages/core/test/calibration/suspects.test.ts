@@ -130,6 +130,10 @@ describe('of what may be wrong in a sheet', () => {
     const { what, leaves } = await likeliest(forecast(document()).map((torque) => torque * ratio));
     expect(what).toBe('correction standard: the figures are SAE J1349, not SAE J607');
     expect(leaves).toBeLessThan(0.05);
+    // Of figures that are off by twice as much it explains half, and leaves a quarter of the squares.
+    const twice = await trySuspects(ground(forecast(document()).map((torque) => torque * ratio ** 2)));
+    const left = twice.find((tried) => tried.what.endsWith('J1349, not SAE J607'))?.leaves;
+    expect(left).toBeCloseTo(0.25, 1);
   });
 
   it('only what the file states is tried, and what can not be forecast is left out', async () => {

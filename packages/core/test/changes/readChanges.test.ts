@@ -4,6 +4,8 @@ import type { Change } from '../../src/changes/change.ts';
 import { changesSchema } from '../../src/changes/changesSchema.ts';
 import { readChanges } from '../../src/changes/readChanges.ts';
 import { problemLine } from '../../src/combination/problem.ts';
+import type { Plain } from '../../src/reading/readDocument.ts';
+import { valueAt } from '../../src/reading/valueAt.ts';
 
 const GOOD = `
 changes:
@@ -145,5 +147,12 @@ describe('the JSON Schema of a changes file', () => {
 
   it('offers the fields of a combination to an editor', () => {
     expect(JSON.stringify(changesSchema())).toContain('"induction.carburetor.rating"');
+    // Where values are set, scaled and added to, and nowhere else.
+    const change = valueAt(changesSchema() as Plain, 'properties.changes.items.properties') as Record<
+      string,
+      object
+    >;
+    const offering = Object.keys(change).filter((name) => Object.hasOwn(change[name], 'properties'));
+    expect(offering.sort()).toEqual(['add', 'scale', 'set']);
   });
 });

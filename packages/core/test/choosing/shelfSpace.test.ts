@@ -65,6 +65,18 @@ describe('the levels of a range', () => {
   });
 });
 
+describe('the figures of a shelf', () => {
+  const shelf = (cost: number, length = 10): string =>
+    `ranges: [{ name: P, field: exhaust.primary.length, from: '28${' '.repeat(length - 4)}in', to: 30 in, step: 1 in, cost: ${cost} }]`;
+
+  it('are refused where they are beyond any money, or longer than any size', () => {
+    expect(readShelf(shelf(1e9)).ok).toBe(true);
+    expect(readShelf(shelf(1.01e9)).ok).toBe(false);
+    expect(readShelf(shelf(10, 60)).ok).toBe(true);
+    expect(readShelf(shelf(10, 61)).ok).toBe(false);
+  });
+});
+
 describe('a shelf with limits', () => {
   const shelf = (limits: string): string =>
     `groups:\n  - name: Cam\n    mayStay: false\n    choices:\n      - { name: A, add: { cam.advance: 2 deg }, cost: 300, hours: 2 }\n      - { name: B, add: { cam.advance: 4 deg }, hours: 1 }\n  - name: Ratio\n    mayStay: false\n    choices:\n      - { name: C, add: { chamber.compression: 3 }, cost: 10 }\n      - { name: D, add: { chamber.compression: 1 }, cost: 90 }\n${limits}`;

@@ -56,6 +56,19 @@ describe('testOrder(candidates, links, options)', () => {
     expect(order(list).filter((step) => step !== 'baseline')).toEqual(['large', 'small', 'slow', 'unstated']);
   });
 
+  it('says of each step what work it is, whether it comes off again, and what it shares', () => {
+    const list = [
+      candidate('jets', 3, { access: 'settings' }),
+      candidate('cam', 4, { access: 'heads off', reversible: false }),
+      candidate('heads', 6, { access: 'heads off', reversible: false }),
+    ];
+    const why = (name: string): string | undefined =>
+      everyStep(testOrder(list, [], DYNO)).find(({ change }) => change === name)?.why;
+    expect(why('jets')).toBe('a setting, comes off again');
+    expect(why('heads')).toBe('heads off, stays on');
+    expect(why('cam')).toBe('heads off, stays on, shares the tear-down of heads');
+  });
+
   it('pulls a baseline before, between and after', () => {
     const { steps } = testOrder([candidate('a', 2), candidate('b', 1)], [], DYNO);
     expect(steps.map(({ action }) => action)).toEqual(['baseline', 'test', 'baseline', 'test', 'baseline']);
