@@ -47,6 +47,7 @@ describe('a sheet of pressures', () => {
   it.each([
     ['exhaust kPa', 150, 150e3],
     ['exhaust bar', 1.5, 150e3],
+    ['exhaust MPa', 0.15, 150e3],
     ['exhaust mbar', 1500, 150e3],
     ['exhaust (psi)', 20, 137_895.15],
     ['exhaust psia', 20, 137_895.15],

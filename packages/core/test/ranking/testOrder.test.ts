@@ -69,6 +69,19 @@ describe('testOrder(candidates, links, options)', () => {
     expect(why('cam')).toBe('heads off, stays on, shares the tear-down of heads');
   });
 
+  it('leaves what no dyno would show, and says how many pulls would where some would', () => {
+    const list = [
+      candidate('large', 4),
+      candidate('faint', 0.3, { pulls: null }),
+      candidate('small', 0.3, { pulls: 40 }),
+    ];
+    const { leave, beyond, steps } = testOrder(list, [], DYNO);
+    const all = [...steps, ...beyond, ...leave];
+    const why = (name: string): string | undefined => all.find(({ change }) => change === name)?.why;
+    expect(why('faint')).toBe('too small for this dyno');
+    expect(why('small')).toBe('40 pulls a side would show it');
+  });
+
   it('pulls a baseline before, between and after', () => {
     const { steps } = testOrder([candidate('a', 2), candidate('b', 1)], [], DYNO);
     expect(steps.map(({ action }) => action)).toEqual(['baseline', 'test', 'baseline', 'test', 'baseline']);

@@ -72,6 +72,11 @@ describe('an element that is free', () => {
     const lift = 0.1 * intake.valveDiameter;
     expect(area(lift)).toBeCloseTo(Math.PI * intake.valveDiameter * lift, 9);
     expect(area(0.45 * intake.valveDiameter)).toBeCloseTo(0.88 * intake.portArea, 12);
+    // At even lifts to half of its diameter.
+    const { lift: lifts } = intake.flow;
+    const step = intake.valveDiameter / (2 * lifts.length);
+    expect(lifts[0]).toBeCloseTo(step, 12);
+    expect(lifts[lifts.length - 1]).toBeCloseTo(intake.valveDiameter / 2, 12);
   });
 
   it('never passes less than was measured, though the sheet be above what geometry allows', () => {
