@@ -42,7 +42,7 @@ const CURVE = sampleCurve([3000], {
 
 describe('what to measure first', () => {
   it('is a handful, worth most first, and says how many there are besides', () =>
-    expect(worthText(SPREAD, CURVE, 100, false)).toBe(`\
+    expect(worthText(SPREAD, CURVE, { width: 100, detail: 'normal' })).toBe(`\
 Measure this first: flow bench (as stated), worth +/-2.4 % of power
 then: engine.rod (assumed), worth +/-1.2 % of power
 then: compression (as stated), worth +/-0.6 % of power
@@ -52,12 +52,14 @@ Calibrating on a pull settles the most: heat.multiplier (assumed), worth +/-1.5 
 `));
 
   it('is all that was looked at by itself where all is asked for', () => {
-    const lines = worthText(SPREAD, CURVE, 100, true).trimEnd().split('\n');
+    const lines = worthText(SPREAD, CURVE, { width: 100, detail: 'verbose' }).trimEnd().split('\n');
     expect(lines).toHaveLength(SPREAD.worths.length + 1);
     expect(lines).toContain('then: cam phase (as stated), worth +/-0.3 % of power');
     expect(lines.at(-1)).toBe('20 others, moved together: +/-0.8 %');
   });
 
   it('is nothing where nothing is worth measuring', () =>
-    expect(worthText({ ...SPREAD, worths: [worth('cam phase', 0.04)] }, CURVE, 100, true)).toBe(''));
+    expect(
+      worthText({ ...SPREAD, worths: [worth('cam phase', 0.04)] }, CURVE, { width: 100, detail: 'verbose' }),
+    ).toBe(''));
 });

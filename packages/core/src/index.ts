@@ -1,9 +1,7 @@
-/** Contents page of the library: everything public, grouped as in the house. */
+/** Contents page of the library: everything public, room by room in the order of the alphabet. */
 
-// combination
 export type { Mesh } from './assembly/mesh.ts';
 export { DEFAULT_MESH } from './assembly/mesh.ts';
-// base
 export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';
 export type { Result } from './base/result.ts';
@@ -27,7 +25,6 @@ export { peakTarget, sheetTarget } from './calibration/calibrationTarget.ts';
 export type { Knob, KnobName } from './calibration/knobs.ts';
 export { DEFAULT_KNOBS, KNOB_NAMES } from './calibration/knobs.ts';
 export type { TriedSuspect } from './calibration/suspects.ts';
-// study
 export type { ApplyOptions } from './changes/applyChanges.ts';
 export { applyChanges } from './changes/applyChanges.ts';
 export type { Baseline } from './changes/baseline.ts';
@@ -43,7 +40,6 @@ export type {
   SearchAccount,
   Taken,
 } from './choosing/choiceResult.ts';
-// choosing
 export type { ChooseOptions } from './choosing/choose.ts';
 export { choose } from './choosing/choose.ts';
 export { readShelf } from './choosing/readShelf.ts';
@@ -81,7 +77,6 @@ export type { Recorrected } from './dyno/recorrectSheet.ts';
 export { recorrectSheet } from './dyno/recorrectSheet.ts';
 export type { BandMean, BandWeighting, SpeedBand } from './forecast/band.ts';
 export { bandMean } from './forecast/band.ts';
-// forecast
 export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';
 export type * from './forecast/curve.ts';
 export type { ForecastOptions } from './forecast/curveMarch.ts';
@@ -109,16 +104,13 @@ export { valveUse } from './forecast/valveUse.ts';
 export { brakeFactor } from './forecast/weatherCorrection.ts';
 export type { LeftOut, WholeCurve } from './forecast/wholeCurve.ts';
 export { marchedPoints, wholeCurve } from './forecast/wholeCurve.ts';
-// gas
 export { FUEL_NAMES } from './gas/fuels.ts';
-// geometry
 export type { BenchAir } from './geometry/flowSheet.ts';
 export { areaFromFlow } from './geometry/flowSheet.ts';
 export type { ChamberShape } from './geometry/squish.ts';
 export { CHAMBER_SHAPES } from './geometry/squish.ts';
 export type { PlugPlace } from './processes/chamberBurn.ts';
 export { PLUG_PLACES } from './processes/chamberBurn.ts';
-// processes
 export { octaneIndex } from './processes/knock.ts';
 export type { Budget } from './ranking/bestSubset.ts';
 export type { MeasureFirst } from './ranking/firstMeasurement.ts';

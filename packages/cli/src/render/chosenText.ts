@@ -19,7 +19,7 @@ export function chosenText(chosen: ChoiceResult, note: string, options: TextOpti
     answer + [...chosenBasis(chosen, units), note].map((line) => wrapped(line, width)).join(''),
     buildsText(chosen, options),
     frontierText(chosen, width),
-    effectsText(chosen, width, detail === 'verbose'),
+    effectsText(chosen, options),
     linesText(searchLines(chosen), width),
     detail === 'verbose' ? assumedText(chosen.assumed, width, true, units) : '',
     paint.caution(linesText(chosenWarnings(chosen), width)),
@@ -186,8 +186,9 @@ export const FRONTIER_COLUMNS: readonly Column<PricedBuild>[] = [
 /** Groups shown without --verbose. */
 const MOST_GROUPS = 6;
 
-function effectsText({ effects }: ChoiceResult, width: number, all: boolean): string {
-  const shown = all ? effects : effects.slice(0, MOST_GROUPS);
+/** The groups that matter most, or in a verbose report all of them. */
+function effectsText({ effects }: ChoiceResult, { width, detail }: TextOptions): string {
+  const shown = detail === 'verbose' ? effects : effects.slice(0, MOST_GROUPS);
   if (shown.length === 0) return '';
   const left = effects.length - shown.length;
   const lines = shown.map(({ group, effects: of }) => {

@@ -7,14 +7,13 @@ import { referenceAir, standardName } from './correction.ts';
 import { cylindersLine, cylindersText } from './cylindersText.ts';
 import { fixed } from './fixed.ts';
 import { marched, marksText } from './marched.ts';
-import { assumedText, cautionsText, warningsText } from './notes.ts';
+import { assumedText, cautionsText, warningsText, wrapped } from './notes.ts';
 import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
 import { CHECKS, pointColumns } from './pointColumns.ts';
 import { spreadColumn, spreadLine, worthText } from './spreadText.ts';
 import { leftOut, table } from './table.ts';
 import type { UnitSystem } from './units.ts';
-import { wrap } from './wrap.ts';
 
 export interface TextOptions {
   readonly width: number;
@@ -54,7 +53,7 @@ export function forecastText(
     measured === null
       ? ''
       : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
-    spread === null ? '' : worthText(spread, curve, width, detail === 'verbose'),
+    spread === null ? '' : worthText(spread, curve, options),
     spread === null || detail === 'verbose'
       ? assumedText(curve.assumed, width, detail === 'verbose', units)
       : '',
@@ -117,8 +116,4 @@ function chartPoints(
       ? { rpm: p.rpm, torque: p.torqueLbFt, power: p.powerHp }
       : { rpm: p.rpm, torque: p.torqueNm, power: p.powerKw },
   );
-}
-
-function wrapped(text: string, width: number): string {
-  return text === '' ? '' : `${wrap(text, width).join('\n')}\n`;
 }

@@ -52,13 +52,13 @@ export function spreadColumn(spread: ForecastSpread, units: UnitSystem): Column<
   };
 }
 
-/** What is worth most, as a builder would go about it: a handful, or with `all` whatever was looked at by itself. */
+/** What is worth most, as a builder would go about it: a handful, or in a verbose report whatever was looked at by itself. */
 export function worthText(
   { worths, rest }: ForecastSpread,
   { assumed }: Curve,
-  width: number,
-  all: boolean,
+  { width, detail }: { readonly width: number; readonly detail: 'quiet' | 'normal' | 'verbose' },
 ): string {
+  const all = detail === 'verbose';
   const much = worths.filter(({ powerPct }) => powerPct >= LITTLE).slice(0, HANDFUL);
   if (much.length === 0) return '';
   const handful = all ? worths : much;

@@ -5,7 +5,6 @@ import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
-import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
@@ -14,6 +13,7 @@ import { rankSpeeds } from '../ranking/rankSpeeds.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
+import { buildForecasts } from './buildForecasts.ts';
 import { keyOf } from './buildSpace.ts';
 import { MOST_TRIED, type NoBuild } from './cheapestBuild.ts';
 import type { ChoiceResult, PricedBuild, SearchAccount } from './choiceResult.ts';
@@ -24,8 +24,8 @@ import { frontierHopes, frontierOf } from './frontier.ts';
 import { groupEffects } from './groupEffects.ts';
 import type { Shelf, ShelfAim } from './shelf.ts';
 import { changesOf } from './shelfRules.ts';
-import { buildName, priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
-import { buildVerdictOf, gainsByAim, weightedGain } from './worth.ts';
+import { priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
+import { gainsByAim, weightedGain } from './worth.ts';
 
 /** What to choose by, and with what means. */
 export interface ChooseOptions extends StudyControl {
@@ -45,8 +45,6 @@ export interface ChooseOptions extends StudyControl {
   readonly sheet?: SheetSource | undefined;
 }
 
-/** Name of the engine's own forecast. */
-const BASELINE = 'the engine as it is';
 /** Rounds for the frontier of money, and builds in each. */
 const FRONTIER_ROUNDS = 2;
 const FRONTIER_ROUND = 8;
@@ -89,50 +87,16 @@ export async function choose(
     ...(signal === undefined ? {} : { signal }),
     ...(onProgress === undefined ? {} : { onProgress }),
   });
-  const marching = fidelity === undefined ? {} : { fidelity };
-  queue.ask(BASELINE, { combination: baseline.combination, rpm, ...marching });
-  const impossible = new Set<string>();
-  const engines = new Map<string, Combination>();
-  const nameOf = (build: Build): string => buildName(changesOf(shelved.groups, build));
-  const curveOf = (build: Build): WholeCurve | null => queue.curve(nameOf(build));
-  const judge: Judge = async (builds) => {
-    // An abort may come while the search thinks: the engines of its next round are then not made at all.
-    if (signal?.aborted === true) return builds.map(() => undefined);
-    for (const build of builds) {
-      const changes = changesOf(shelved.groups, build);
-      const applied = applyChanges(baseline, changes, { sheet, effectless: 'allow' });
-      if (applied.ok) {
-        engines.set(keyOf(build), applied.value);
-        queue.ask(nameOf(build), { combination: applied.value, rpm, ...marching });
-      } else impossible.add(keyOf(build));
-    }
-    await queue.run();
-    const base = queue.curve(BASELINE);
-    return builds.map((build) => {
-      if (impossible.has(keyOf(build))) return null;
-      if (queue.aborted(nameOf(build)) || base === null) return undefined;
-      const curve = curveOf(build);
-      const combination = engines.get(keyOf(build));
-      if (curve === null || combination === undefined) return null;
-      return buildVerdictOf({ combination: baseline.combination, curve: base }, { combination, curve }, aims);
-    });
-  };
+  const forecast = buildForecasts({ baseline, shelved, aims, rpm, fidelity, sheet, queue, signal });
+  const { judge, curveOf } = forecast;
   const outcome = await findBest(shelved.space, judge, { seed, wanted, most });
-  const base = queue.curve(BASELINE);
+  const base = forecast.base();
   const judged =
     outcome.complete && base !== null ? await alongFrontier(outcome, shelved, judge) : outcome.judged;
 
   const priced = (build: Build): PricedBuild | null => {
     const curve = curveOf(build);
-    if (base === null || curve === null) return null;
-    return {
-      choices: build.map((level, g) => ({
-        group: shelved.groups[g].name,
-        choice: shelved.groups[g].levels[level]?.name ?? null,
-      })),
-      gainPct: weightedGain(gainsByAim(base, curve, aims), aims),
-      ...priceOf(changesOf(shelved.groups, build)),
-    };
+    return base === null || curve === null ? null : pricedBuild(shelved, build, { base, curve }, aims);
   };
   const kept = judged
     .filter(({ verdict }) => verdict?.keepsLimits === true)
@@ -178,11 +142,28 @@ export async function choose(
       ),
       frontier: frontierOf(affordable).map(({ gain: _, ...one }) => one),
       effects: groupEffects(shelved, judged, outcome.model),
-      search: account(shelved, { ...outcome, judged }, impossible.size, queue.asked - forecasts),
+      search: account(shelved, { ...outcome, judged }, forecast.impossible(), queue.asked - forecasts),
       assumed: baseline.combination.assumed,
       warnings: base?.warnings ?? baseline.combination.warnings,
       leftOut: queue.leftOut,
     },
+  };
+}
+
+/** A build with what it gains by its forecast, and what it costs. */
+function pricedBuild(
+  { groups }: ShelfSpace,
+  build: Build,
+  { base, curve }: { readonly base: WholeCurve; readonly curve: WholeCurve },
+  aims: readonly ShelfAim[],
+): PricedBuild {
+  return {
+    choices: build.map((level, g) => ({
+      group: groups[g].name,
+      choice: groups[g].levels[level]?.name ?? null,
+    })),
+    gainPct: weightedGain(gainsByAim(base, curve, aims), aims),
+    ...priceOf(changesOf(groups, build)),
   };
 }
 

@@ -1,4 +1,5 @@
 /** What the alternatives of each group do by themselves. */
+import { mean } from '../numerics/mean.ts';
 import type { GroupEffect } from './choiceResult.ts';
 import type { EffectModel } from './effectModel.ts';
 import type { Judged } from './findBest.ts';
@@ -64,8 +65,4 @@ function addedEffects(
     const middle = mean(own.filter(Number.isFinite));
     return own.map((effect) => effect - middle);
   });
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

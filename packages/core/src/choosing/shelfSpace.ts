@@ -2,6 +2,7 @@
 import { currentValue } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
+import { totalSpent } from '../changes/totalSpent.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type SearchSpace, sizeOf } from './buildSpace.ts';
 import { cheapestBuild, type NoBuild } from './cheapestBuild.ts';
@@ -56,12 +57,7 @@ export function buildName(changes: readonly Change[]): string {
 
 /** Summed; null where a part does not say. */
 export function priceOf(changes: readonly Change[]): Price {
-  const total = (of: 'cost' | 'hours'): number | null =>
-    changes.reduce<number | null>((sum, change) => {
-      const own = change[of];
-      return sum === null || own === null ? null : sum + own;
-    }, 0);
-  return { cost: total('cost'), hours: total('hours') };
+  return { cost: totalSpent(changes, 'cost'), hours: totalSpent(changes, 'hours') };
 }
 
 function within(spent: number | null, limit: number | null): boolean {

@@ -1,5 +1,6 @@
 /** Repeat pulls of one engine: their mean curve, and how well they repeat. */
 import { DomainError } from '../base/errors.ts';
+import { mean } from '../numerics/mean.ts';
 import type { Pull } from './dynoSheet.ts';
 
 /** One speed of a mean curve. */
@@ -162,10 +163,6 @@ export function smoothTorque(
     if (count >= 1 && w > 0 && Math.abs(wx / w) < 1) return wy / w;
   }
   return null;
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 function standardDeviation(values: readonly number[]): number {

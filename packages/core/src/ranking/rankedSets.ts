@@ -3,6 +3,7 @@
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Change } from '../changes/change.ts';
 import { LEAST_GAIN_PCT } from '../changes/notModelled.ts';
+import { totalSpent } from '../changes/totalSpent.ts';
 import type { Combination } from '../combination/combination.ts';
 import { type Breach, limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
@@ -150,8 +151,8 @@ function totalOf(
   members: readonly number[],
   of: 'cost' | 'hours',
 ): number | null {
-  return members.reduce<number | null>((sum, i) => {
-    const own = ranked[i][of];
-    return sum === null || own === null ? null : sum + own;
-  }, 0);
+  return totalSpent(
+    members.map((i) => ranked[i]),
+    of,
+  );
 }

@@ -1,5 +1,6 @@
 /** A sensible order to test changes in. */
 import { isTearDown } from '../changes/access.ts';
+import { totalSpent } from '../changes/totalSpent.ts';
 import { ACCESS, type Access } from '../reading/fields/access.ts';
 import { byGain, type Candidate, type ChangeWorth, type Link, type Unlock, worthOf } from './worthwhile.ts';
 
@@ -120,18 +121,13 @@ export function testOrder(
 }
 
 function billOf(steps: readonly TestStep[], tested: readonly TestCandidate[]): TestBill {
-  const total = (of: 'cost' | 'hours'): number | null =>
-    tested.reduce<number | null>((sum, c) => {
-      const own = c[of];
-      return sum === null || own === null ? null : sum + own;
-    }, 0);
   const pulls = steps.reduce((sum, step) => sum + (step.pulls ?? 0), 0);
-  const fittingHours = total('hours');
+  const fittingHours = totalSpent(tested, 'hours');
   return {
     pulls,
     fittingHours,
     cellHours: fittingHours === null ? null : fittingHours + (pulls * MINUTES_A_PULL) / 60,
-    cost: total('cost'),
+    cost: totalSpent(tested, 'cost'),
   };
 }
 

@@ -73,20 +73,20 @@ export function beforeAndAfter(result: BacktestResult, units: UnitSystem): Figur
   const { points } = result;
   if (points.length === 0) return null;
   const { torque, torqueUnit } = SHOWN[units];
-  const side = (of: 'before' | 'after', colour: 'a' | 'b', first: boolean): Layer[] => [
+  const side = (of: 'before' | 'after', colour: 'a' | 'b'): Layer[] => [
     {
       kind: 'line',
       name: `forecast ${of}`,
       points: points.map((p) => ({ x: p.rpm, y: torque(p[of].forecastNm) })),
       colour,
-      dash: first ? 'dashed' : 'solid',
+      dash: of === 'before' ? 'dashed' : 'solid',
     },
     {
       kind: 'dots',
       name: `measured ${of}`,
       points: points.map((p) => ({ x: p.rpm, y: torque(p[of].measuredNm) })),
       colour,
-      shape: first ? 'diamond' : 'circle',
+      shape: of === 'before' ? 'diamond' : 'circle',
     },
   ];
   return {
@@ -99,7 +99,7 @@ export function beforeAndAfter(result: BacktestResult, units: UnitSystem): Figur
       plot: {
         x: SPEED_AXIS,
         y: { title: `torque, ${torqueUnit}` },
-        layers: [...side('before', 'b', true), ...side('after', 'a', false)],
+        layers: [...side('before', 'b'), ...side('after', 'a')],
       },
     },
     table: figureTable(backtestPoints(units), points),

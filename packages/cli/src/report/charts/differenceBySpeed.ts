@@ -87,29 +87,6 @@ export function differenceBySpeed(
   });
   const axis = { title: `torque against ${seriesName(reference)}, ${torqueUnit}`, zero: true };
   const zero: Layer = { kind: 'rule', name: null, y: 0, colour: 'ink' };
-  const columns: Column<number>[] = [
-    { name: 'speed', unit: 'rpm', cell: (i) => fixed(rpm[i]) },
-    ...others.flatMap(({ name, byRpm, sigmaNm }) => [
-      {
-        name: seriesName(name),
-        unit: torqueUnit,
-        cell: (i: number) => signed(torque(byRpm[i].torqueNm), 1),
-      },
-      { name: seriesName(name), unit: '%', cell: (i: number) => signed(byRpm[i].torquePct, 1) },
-      ...(sigmaNm === null
-        ? []
-        : [
-            {
-              name: '+/-',
-              unit: torqueUnit,
-              cell: (i: number) => {
-                const sigma = sigmaNm[i];
-                return sigma === null ? '' : fixed(torque(sigma), 1);
-              },
-            },
-          ]),
-    ]),
-  ];
   return {
     id: 'difference',
     title: 'Difference by speed',
@@ -155,10 +132,42 @@ export function differenceBySpeed(
             },
           },
     table: figureTable(
-      columns,
+      columnsOf(others, rpm, units),
       rpm.map((_, i) => i),
     ),
   };
+}
+
+/** Speed, then each difference with its percentage and what is not known of it. */
+function columnsOf(
+  others: readonly NamedDifference[],
+  rpm: readonly number[],
+  units: UnitSystem,
+): readonly Column<number>[] {
+  const { torque, torqueUnit } = SHOWN[units];
+  return [
+    { name: 'speed', unit: 'rpm', cell: (i) => fixed(rpm[i]) },
+    ...others.flatMap(({ name, byRpm, sigmaNm }) => [
+      {
+        name: seriesName(name),
+        unit: torqueUnit,
+        cell: (i: number) => signed(torque(byRpm[i].torqueNm), 1),
+      },
+      { name: seriesName(name), unit: '%', cell: (i: number) => signed(byRpm[i].torquePct, 1) },
+      ...(sigmaNm === null
+        ? []
+        : [
+            {
+              name: '+/-',
+              unit: torqueUnit,
+              cell: (i: number) => {
+                const sigma = sigmaNm[i];
+                return sigma === null ? '' : fixed(torque(sigma), 1);
+              },
+            },
+          ]),
+    ]),
+  ];
 }
 
 function extremes({ name, byRpm }: NamedDifference): string {

@@ -1,10 +1,11 @@
 /** Named amounts as bars from zero, one below the other, each with its error and its figure. */
-import type { Spec } from 'vega';
+import type { Mark, Spec } from 'vega';
 import { textWidth } from './legend.ts';
 import { linesOf } from './linesOf.ts';
 import { type Colour, colour, wash } from './palette.ts';
 import { FONT_SIZE } from './toSvg.ts';
 
+/** An amount with its name. */
 export interface Row {
   readonly name: string;
   /** Stands before the name, apart from it. */
@@ -17,6 +18,7 @@ export interface Row {
   readonly colour: Colour;
 }
 
+/** Amounts on one axis. */
 export interface Rows {
   /** Title of the axis with its unit. */
   readonly title: string;
@@ -41,7 +43,27 @@ const GAP = 12;
 const MOST_LINES = 3;
 const LINE = 15;
 
-export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
+/** Where everything of a row stands [px]. */
+interface RowLayout {
+  /** Whether names and figures stand beside the bars, or above them. */
+  readonly wide: boolean;
+  readonly width: number;
+  /** Room beside the bars, and what is left for them. */
+  readonly left: number;
+  readonly right: number;
+  readonly inner: number;
+  /** Room for the groups before the names. */
+  readonly groupRoom: number;
+  /** Lines of each name. */
+  readonly names: readonly (readonly string[])[];
+  /** Height of a row; in it the top of the bar, its middle, and the line that words stand on. */
+  readonly row: number;
+  readonly barTop: number;
+  readonly middle: number;
+  readonly text: number;
+}
+
+function layoutOf(rows: readonly Row[], width: number): RowLayout {
   const wide = width > WIDE;
   const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map(textWidth));
   const figureRoom = widest(rows.map(({ figure }) => figure));
@@ -58,21 +80,27 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
   const barTop = wide ? (row - BAR) / 2 : row - BAR - 4;
   const middle = barTop + BAR / 2;
   const text = wide ? middle + 5 : barTop - 6;
-  const values = rows.map((row, i) => ({
+  return { wide, width, left, right, inner, groupRoom, names, row, barTop, middle, text };
+}
+
+/** The drawing, as wide as asked for [px]. */
+export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
+  const layout = layoutOf(rows, width);
+  const { wide, left, right, inner, names, row, text } = layout;
+  const values = rows.map(({ group = '', value, error, figure, colour: own }, i) => ({
     i,
     name: names[i],
     // The middle of its lines beside the bar, the last of them above it.
     nameAt: text - (wide ? LINE / 2 : LINE) * (names[i].length - 1),
-    group: row.group ?? '',
-    value: row.value,
-    low: row.error?.[0] ?? row.value,
-    high: row.error?.[1] ?? row.value,
-    figure: row.figure,
-    fill: row.error === null ? colour(row.colour) : wash(row.colour),
-    stroke: colour(row.colour),
+    group,
+    value,
+    low: error?.[0] ?? value,
+    high: error?.[1] ?? value,
+    figure,
+    fill: error === null ? colour(own) : wash(own),
+    stroke: colour(own),
   }));
   const ends = [0, noise, -noise, ...values.flatMap(({ value, low, high }) => [value, low, high])];
-  const below = (offset: number) => ({ scale: 'y', field: 'i', offset });
   return {
     width: inner,
     height: rows.length * row,
@@ -93,128 +121,143 @@ export function rowsSpec({ title, rows, noise }: Rows, width: number): Spec {
     axes: [
       { orient: 'bottom', scale: 'x', title, tickCount: Math.round(inner / 90), grid: true, domain: false },
     ],
-    marks: [
-      {
-        type: 'rect',
-        encode: {
-          enter: {
-            x: { scale: 'x', value: -noise },
-            x2: { scale: 'x', value: noise },
-            y: { value: 0 },
-            y2: { signal: 'height' },
-            fill: { value: noise > 0 ? wash('soft') : 'transparent' },
-          },
-        },
-      },
-      {
-        type: 'rule',
-        encode: {
-          enter: {
-            x: { scale: 'x', value: 0 },
-            y: { value: 0 },
-            y2: { signal: 'height' },
-            stroke: { value: colour('soft') },
-          },
-        },
-      },
-      // Where names stand above their bars, no line runs through the letters.
-      ...(wide
-        ? []
-        : [
-            {
-              type: 'rect' as const,
-              from: { data: 'rows' },
-              encode: {
-                enter: {
-                  x: { value: -SIDE },
-                  width: { value: width },
-                  y: below(0),
-                  height: { value: barTop - 3 },
-                  fill: { value: 'var(--paper)' },
-                },
-              },
-            },
-          ]),
-      {
-        type: 'rect',
-        from: { data: 'rows' },
-        encode: {
-          enter: {
-            x: { scale: 'x', value: 0 },
-            x2: { scale: 'x', field: 'value' },
-            y: below(barTop),
-            height: { value: BAR },
-            fill: { field: 'fill' },
-            stroke: { field: 'stroke' },
-            strokeWidth: { value: 1.5 },
-          },
-        },
-      },
-      {
-        type: 'rule',
-        from: { data: 'rows' },
-        encode: {
-          enter: {
-            x: { scale: 'x', field: 'low' },
-            x2: { scale: 'x', field: 'high' },
-            y: below(middle),
-            stroke: { value: colour('ink') },
-            strokeWidth: { value: 1.5 },
-          },
-        },
-      },
-      ...(['low', 'high'] as const).map((end) => ({
-        type: 'rule' as const,
-        from: { data: 'rows' },
-        encode: {
-          enter: {
-            x: { scale: 'x', field: end },
-            y: below(middle - 4),
-            y2: below(middle + 4),
-            stroke: { value: colour('ink') },
-            strokeWidth: { value: 1.5 },
-          },
-        },
-      })),
-      {
-        type: 'text',
-        from: { data: 'rows' },
-        encode: {
-          enter: {
-            x: { value: (wide ? -left + SIDE : 0) + groupRoom },
-            y: { scale: 'y', field: 'i', offset: { field: 'nameAt' } },
-            text: { field: 'name' },
-            lineHeight: { value: LINE },
-            fontWeight: { value: 600 },
-          },
-        },
-      },
-      {
-        type: 'text',
-        from: { data: 'rows' },
-        encode: {
-          enter: {
-            x: { value: wide ? -left + SIDE : 0 },
-            y: { scale: 'y', field: 'i', offset: { field: 'nameAt' } },
-            text: { field: 'group' },
-            fill: { value: colour('soft') },
-          },
-        },
-      },
-      {
-        type: 'text',
-        from: { data: 'rows' },
-        encode: {
-          enter: {
-            x: { value: wide ? inner + right - SIDE : inner },
-            y: below(text),
-            align: { value: 'right' },
-            text: { field: 'figure' },
-            fill: { value: colour('soft') },
-            fontSize: { value: FONT_SIZE },
-          },
-        },
-      },
-    ],
+    marks: [...ground(noise, layout), ...bars(layout), ...words(layout)],
   };
+}
+
+const from = { data: 'rows' };
+
+/** So far below the top of its row. */
+const below = (offset: number) => ({ scale: 'y', field: 'i', offset });
+
+/** What is too small to be told apart, the line of nothing, and paper under the names. */
+function ground(noise: number, { wide, width, barTop }: RowLayout): Mark[] {
+  const strip: Mark = {
+    type: 'rect',
+    encode: {
+      enter: {
+        x: { scale: 'x', value: -noise },
+        x2: { scale: 'x', value: noise },
+        y: { value: 0 },
+        y2: { signal: 'height' },
+        fill: { value: noise > 0 ? wash('soft') : 'transparent' },
+      },
+    },
+  };
+  const zero: Mark = {
+    type: 'rule',
+    encode: {
+      enter: {
+        x: { scale: 'x', value: 0 },
+        y: { value: 0 },
+        y2: { signal: 'height' },
+        stroke: { value: colour('soft') },
+      },
+    },
+  };
+  // Where names stand above their bars, no line runs through the letters.
+  const paper: Mark = {
+    type: 'rect',
+    from,
+    encode: {
+      enter: {
+        x: { value: -SIDE },
+        width: { value: width },
+        y: below(0),
+        height: { value: barTop - 3 },
+        fill: { value: 'var(--paper)' },
+      },
+    },
+  };
+  return wide ? [strip, zero] : [strip, zero, paper];
+}
+
+/** The bars with their errors. */
+function bars({ barTop, middle }: RowLayout): Mark[] {
+  const ink = { stroke: { value: colour('ink') }, strokeWidth: { value: 1.5 } };
+  return [
+    {
+      type: 'rect',
+      from,
+      encode: {
+        enter: {
+          x: { scale: 'x', value: 0 },
+          x2: { scale: 'x', field: 'value' },
+          y: below(barTop),
+          height: { value: BAR },
+          fill: { field: 'fill' },
+          stroke: { field: 'stroke' },
+          strokeWidth: { value: 1.5 },
+        },
+      },
+    },
+    {
+      type: 'rule',
+      from,
+      encode: {
+        enter: {
+          x: { scale: 'x', field: 'low' },
+          x2: { scale: 'x', field: 'high' },
+          y: below(middle),
+          ...ink,
+        },
+      },
+    },
+    ...(['low', 'high'] as const).map(
+      (end): Mark => ({
+        type: 'rule',
+        from,
+        encode: {
+          enter: { x: { scale: 'x', field: end }, y: below(middle - 4), y2: below(middle + 4), ...ink },
+        },
+      }),
+    ),
+  ];
+}
+
+/** Names, their groups and the figures. */
+function words({ wide, left, right, inner, groupRoom, text }: RowLayout): Mark[] {
+  const nameY = { scale: 'y', field: 'i', offset: { field: 'nameAt' } };
+  const begin = wide ? -left + SIDE : 0;
+  return [
+    {
+      type: 'text',
+      from,
+      encode: {
+        enter: {
+          x: { value: begin + groupRoom },
+          y: nameY,
+          text: { field: 'name' },
+          lineHeight: { value: LINE },
+          fontWeight: { value: 600 },
+        },
+      },
+    },
+    {
+      type: 'text',
+      from,
+      encode: {
+        enter: {
+          x: { value: begin },
+          y: nameY,
+          text: { field: 'group' },
+          fill: { value: colour('soft') },
+        },
+      },
+    },
+    {
+      type: 'text',
+      from,
+      encode: {
+        enter: {
+          x: { value: wide ? inner + right - SIDE : inner },
+          y: below(text),
+          align: { value: 'right' },
+          text: { field: 'figure' },
+          fill: { value: colour('soft') },
+          fontSize: { value: FONT_SIZE },
+        },
+      },
+    },
+  ];
 }

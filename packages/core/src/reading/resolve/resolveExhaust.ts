@@ -1,6 +1,7 @@
 /** Exhaust: primaries, collectors, outlet. */
 
 import type { ExhaustSystem } from '../../combination/combination.ts';
+import { mean } from '../../numerics/mean.ts';
 import { evenPairs, usualGroups } from '../defaults/firing.ts';
 import {
   balanceInside,
@@ -47,7 +48,7 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
   );
   const primary = {
     length:
-      mean(section.primary?.lengths) ??
+      meanLength(section.primary?.lengths) ??
       ledger.quantity(`${path}.length`, section.primary?.length, 'length', 'in', () =>
         primaryLength(style, block, inputs.ratedSpeed),
       ),
@@ -85,8 +86,9 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
   };
 }
 
-function mean(values: readonly number[] | undefined): number | undefined {
-  return values === undefined ? undefined : values.reduce((sum, x) => sum + x, 0) / values.length;
+/** Mean of the lengths of each cylinder's own [m], where the file has them. */
+function meanLength(lengths: readonly number[] | undefined): number | undefined {
+  return lengths === undefined ? undefined : mean(lengths);
 }
 
 /** Sizes behind the first, and lengths by cylinder, where the file has them. A wall left out is the first size's. */
