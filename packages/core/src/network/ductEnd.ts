@@ -65,8 +65,8 @@ export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
  *
  * Out of the duct: isentropic from the duct's stagnation state to the volume's pressure in the throat. Into the
  * duct: isentropic from the volume to the throat at the duct's pressure, the jet's excess velocity lost (constant
- * pressure, constant enthalpy). The duct's state moves along the outgoing characteristic, u + 2 c / (gamma - 1)
- * and entropy kept.
+ * pressure, constant enthalpy), up to the speed of sound. The duct's state moves along the outgoing characteristic,
+ * u + 2 c / (gamma - 1) and entropy kept.
  *
  * @param face - state of the duct's end, see {@link ductFace}
  * @param volume - state of the volume, stagnation
@@ -91,7 +91,8 @@ export function solveDuctEnd(
     return;
   }
   if (pWall > volume[SIDE.p]) outflow(face, volume, nozzle, out);
-  else inflow(face, volume, nozzle, out);
+  else if (!(pWall < NEVER_CHOKED * volume[SIDE.p] && inflowAtSound(face, volume, nozzle, out)))
+    inflow(face, volume, nozzle, out);
 }
 
 /**
@@ -214,6 +215,37 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
   out[END.energy] = m * (face[SIDE.h] + face[SIDE.R] * face[SIDE.T] * (0.5 * gk) * (x * x - 1) + 0.5 * w * w);
   out[END.force] = p * x * x * density * ductArea + m * w;
   out[END.speed] = w / jet;
+}
+
+/**
+ * Volume to duct where the stream that has filled the duct goes at the speed of sound: no wave from further on reaches the end then, however
+ * hard it draws, and the face keeps the pressure at which sound carries what the nozzle passes. False where the wave leaves the face at
+ * more than that, so that the stream is slower.
+ */
+function inflowAtSound(
+  face: Float64Array,
+  volume: Float64Array,
+  nozzle: Float64Array,
+  out: Float64Array,
+): boolean {
+  const ductArea = nozzle[NOZZLE.ductArea];
+  const p0 = volume[SIDE.p];
+  const gamma0 = volume[SIDE.gamma];
+  const RT = (2 * volume[SIDE.R] * volume[SIDE.T]) / (gamma0 + 1);
+  const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
+  const p = critical * p0 * Math.min(1, nozzle[NOZZLE.area] / ductArea);
+  if (!(nozzle[NOZZLE.wall] < p)) return false;
+  const k = 2 / (face[SIDE.gamma] - 1);
+  const speed = Math.sqrt(gamma0 * RT);
+  const x = 1 + (face[SIDE.w] + speed) / (k * nozzle[NOZZLE.c]);
+  if (!(face[SIDE.p] * x ** (k + 2) < p)) return false;
+  const m = (p / RT) * speed * ductArea;
+  out[END.mass] = -m;
+  out[END.burned] = -m * volume[SIDE.b];
+  out[END.energy] = -m * volume[SIDE.h];
+  out[END.force] = p * ductArea + m * speed;
+  out[END.speed] = nozzle[NOZZLE.start];
+  return true;
 }
 
 /** Volume to duct. The unknown is the speed into the duct [m/s]. */
