@@ -52,8 +52,8 @@ describe('an eight under one carburetor', () => {
   });
 
   it('loses little to a spacer with holes, and next to nothing to a flat one', () => {
-    // At the usual step the step itself is worth a thousandth.
-    const march = { ...MARCH_DEFAULTS, courant: 0.5 * MARCH_DEFAULTS.courant };
+    // At the usual step the step itself is worth a thousandth, at half of it three ten-thousandths.
+    const march = { ...MARCH_DEFAULTS, courant: 0.25 * MARCH_DEFAULTS.courant };
     const spaced = (spacer: string): number =>
       pointsOf(
         eight(`{ carburetor: { rating: 640 cfm }, manifold: single-plane, spacer: ${spacer} }`),

@@ -119,7 +119,7 @@ function stopWave(face: Float64Array, nozzle: Float64Array): void {
   nozzle[NOZZLE.c] = c;
 }
 
-/** A stream faster than sound leaves an open end as it comes: no wave runs up it to tell it of the end. */
+/** A stream faster than sound leaves an end wide enough for it as it comes: no wave runs up it to tell it of the end. */
 function faster(face: Float64Array, nozzle: Float64Array, out: Float64Array): void {
   const w = face[SIDE.w];
   const area = nozzle[NOZZLE.ductArea];
@@ -129,6 +129,11 @@ function faster(face: Float64Array, nozzle: Float64Array, out: Float64Array): vo
   out[END.energy] = m * (face[SIDE.h] + 0.5 * w * w);
   out[END.force] = face[SIDE.p] * area + m * w;
   out[END.speed] = nozzle[NOZZLE.start];
+}
+
+/** Share of its area through which a stream of a Mach number passes at the speed of sound (Shapiro, Compressible Fluid Flow, vol. 1 (1953), eq. 4.19; from memory). */
+function sonicShare(mach: number, gamma: number): number {
+  return mach * ((2 + (gamma - 1) * mach * mach) / (gamma + 1)) ** (-(gamma + 1) / (2 * (gamma - 1)));
 }
 
 /** Duct to volume. The unknown is the velocity at the face [m/s]. */
@@ -141,7 +146,7 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
   const p = face[SIDE.p];
   const rho = face[SIDE.rho];
   const wi = face[SIDE.w];
-  if (wi >= c && area >= ductArea) {
+  if (wi >= c && area >= ductArea * sonicShare(wi / c, gamma)) {
     faster(face, nozzle, out);
     return;
   }
