@@ -27,7 +27,7 @@ export interface Flags {
 }
 
 /** A command under way: what reading its files and saying what is wrong with them takes. */
-export interface Session {
+export interface Invocation {
   /** Name of the command. */
   readonly command: string;
   readonly flags: Flags;

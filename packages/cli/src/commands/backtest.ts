@@ -2,7 +2,7 @@
 
 import type { BacktestResult, Change, DynoSheet } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS, type Session } from '../commandSpec.ts';
+import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
@@ -71,7 +71,7 @@ export const backtestCommand: CommandSpec = {
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
-  const session: Session = { command: 'backtest', flags, io, core };
+  const invocation: Invocation = { command: 'backtest', flags, io, core };
   for (const name of ['before', 'after']) {
     if (flags.texts(name).length === 0)
       throw new CommandFailure(EXIT.usage, [
@@ -79,11 +79,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         'see valvetide backtest --help',
       ]);
   }
-  const input = await readBaseline(operand, session);
+  const input = await readBaseline(operand, invocation);
   const { baseline } = input;
-  const { changes, sheet } = await changesFrom(operand ?? '-', input, session);
+  const { changes, sheet } = await changesFrom(operand ?? '-', input, invocation);
   const side = async (name: string): Promise<DynoSheet> => {
-    const sheets = await readDynoFiles(flags.texts(name), session);
+    const sheets = await readDynoFiles(flags.texts(name), invocation);
     return objected(() => core.mergeSheets(sheets));
   };
   const before = await side('before');
@@ -101,7 +101,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const done = await withWorkers(flags, io, core, (control) =>
     core.backtest(baseline, { changes, before, after }, { sheet, knobs, band, weighting, ...control }),
   );
-  const result = sound(done, session);
+  const result = sound(done, invocation);
   if (result.outcome === 'incomplete')
     throw new CommandFailure(EXIT.interrupted, [
       'interrupted before the change was forecast, nothing written',
@@ -138,12 +138,16 @@ interface ChangesFrom {
   readonly sheet: (name: string) => string | undefined;
 }
 
-async function changesFrom(operand: string, input: BaselineInput, session: Session): Promise<ChangesFrom> {
-  const { flags } = session;
+async function changesFrom(
+  operand: string,
+  input: BaselineInput,
+  invocation: Invocation,
+): Promise<ChangesFrom> {
+  const { flags } = invocation;
   const names = flags.texts('change');
   const path = flags.text('changes');
-  if (path === undefined) return { changes: [fromFields(names, session)], sheet: () => undefined };
-  const { changes: all, sheet } = await readChangesFile(path, operand, input, session);
+  if (path === undefined) return { changes: [fromFields(names, invocation)], sheet: () => undefined };
+  const { changes: all, sheet } = await readChangesFile(path, operand, input, invocation);
   const known = all.map(({ change }) => change);
   const unknown = names.find((name) => !known.some((change) => change.name === name));
   if (unknown !== undefined) {
@@ -159,7 +163,7 @@ async function changesFrom(operand: string, input: BaselineInput, session: Sessi
 }
 
 /** `FIELD=VALUE` several times, as one change. */
-function fromFields(texts: readonly string[], session: Session): Change {
+function fromFields(texts: readonly string[], invocation: Invocation): Change {
   if (texts.length === 0)
     throw new CommandFailure(EXIT.usage, [
       'backtest needs --change FIELD=VALUE, or --changes FILE',
@@ -185,8 +189,8 @@ function fromFields(texts: readonly string[], session: Session): Change {
       ];
     }),
   );
-  const read = session.core.readChanges(JSON.stringify({ changes: [{ name: texts.join(', '), set }] }), {
+  const read = invocation.core.readChanges(JSON.stringify({ changes: [{ name: texts.join(', '), set }] }), {
     file: '--change',
   });
-  return sound(read, session)[0];
+  return sound(read, invocation)[0];
 }

@@ -6,9 +6,9 @@ import { CommandFailure } from '../commandFailure.ts';
 import {
   type CommandSpec,
   type Flags,
+  type Invocation,
   type OptionSpec,
   OUTPUT_OPTIONS,
-  type Session,
 } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -100,11 +100,11 @@ export const calibrateCommand: CommandSpec = {
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
-  const session: Session = { command: 'calibrate', flags, io, core };
-  const input = await readBaseline(operand, session);
+  const invocation: Invocation = { command: 'calibrate', flags, io, core };
+  const input = await readBaseline(operand, invocation);
   const { baseline } = input;
   const knobs = knobNames(flags, core);
-  const measured = await targetFrom(baseline, session);
+  const measured = await targetFrom(baseline, invocation);
   const target = flags.on('wheels') ? { ...measured, atWheels: true as const } : measured;
   const files = [...input.files, ...flags.texts('pull')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
@@ -112,7 +112,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const done = await withWorkers(flags, io, core, (control) =>
     core.calibrate(baseline, target, { knobs, accept: flags.on('accept'), ...control }),
   );
-  const { result } = sound(done, session);
+  const { result } = sound(done, invocation);
   if (result.outcome === 'incomplete')
     throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was found, nothing written']);
   const toFile = destination.path !== undefined && result.calibration !== null;
@@ -176,8 +176,8 @@ export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undef
 }
 
 /** What the flags say was measured of the engine. */
-async function targetFrom({ combination }: Baseline, session: Session): Promise<CalibrationTarget> {
-  const { flags, core } = session;
+async function targetFrom({ combination }: Baseline, invocation: Invocation): Promise<CalibrationTarget> {
+  const { flags, core } = invocation;
   const pulls = flags.texts('pull');
   const torque = flags.text('peak-torque');
   const power = flags.text('peak-power');
@@ -186,7 +186,7 @@ async function targetFrom({ combination }: Baseline, session: Session): Promise<
       throw new CommandFailure(EXIT.usage, [
         'give a pull or peak figures, not both: a pull has its own peaks',
       ]);
-    const sheets = await readDynoFiles(pulls, session);
+    const sheets = await readDynoFiles(pulls, invocation);
     return objected(() => core.sheetTarget(core.mergeSheets(sheets)));
   }
   if (torque === undefined && power === undefined) {

@@ -2,7 +2,7 @@
 
 import type { Shelf } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Session } from '../commandSpec.ts';
+import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
@@ -58,11 +58,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const [budget, hours] = [amount(flags, 'budget'), amount(flags, 'hours')];
   const [wanted, most] = [whole(flags, 'wanted', 1, 20), whole(flags, 'most', 10, 100_000)];
   const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);
-  const session: Session = { command: 'choose', flags, io, core };
+  const invocation: Invocation = { command: 'choose', flags, io, core };
   if (operand !== undefined) forbidInputTwice([operand, path]);
-  const input = await readBaseline(operand, session);
+  const input = await readBaseline(operand, invocation);
   const { baseline } = input;
-  const read = await readShelfFile(path, operand ?? '-', input.files, session);
+  const read = await readShelfFile(path, operand ?? '-', input.files, invocation);
   const shelf: Shelf = {
     ...read.shelf,
     limits: {

@@ -9,7 +9,7 @@ import type {
   StudyControl,
 } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Session } from '../commandSpec.ts';
+import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
@@ -85,12 +85,12 @@ async function run(
   operands: readonly string[],
 ): Promise<ExitCode> {
   forbidTwoForms(flags);
-  const session: Session = { command: 'compare', flags, io, core };
+  const invocation: Invocation = { command: 'compare', flags, io, core };
   const changes = flags.text('changes');
   const { candidates, files, source, asked } =
     changes === undefined
-      ? await fromFiles(operands, session)
-      : await fromChanges(operands, changes, session);
+      ? await fromFiles(operands, invocation)
+      : await fromChanges(operands, changes, invocation);
   const [baseline, ...others] = candidates;
   const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
   const extras: CompareExtras = {
@@ -142,7 +142,7 @@ async function run(
   });
 }
 
-async function fromFiles(operands: readonly string[], session: Session): Promise<Candidates> {
+async function fromFiles(operands: readonly string[], invocation: Invocation): Promise<Candidates> {
   if (operands.length < 2) {
     throw new CommandFailure(EXIT.usage, [
       'compare needs two combination files or more, or one with --changes',
@@ -154,7 +154,7 @@ async function fromFiles(operands: readonly string[], session: Session): Promise
   const read: Named[] = [];
   const sources: TextInput[] = [];
   for (const operand of operands) {
-    const input = await readInput(operand, session);
+    const input = await readInput(operand, invocation);
     sources.push(input.source);
     files.push(...input.files);
     read.push({ name: input.combination.name, combination: input.combination });
@@ -175,14 +175,14 @@ function distinct(read: readonly Named[], operands: readonly string[]): readonly
 async function fromChanges(
   operands: readonly string[],
   changes: string,
-  session: Session,
+  invocation: Invocation,
 ): Promise<Candidates> {
   if (operands.length !== 1) {
     throw new CommandFailure(EXIT.usage, ['with --changes, compare takes one combination file']);
   }
   forbidInputTwice([operands[0], changes]);
-  const input = await readBaseline(operands[0], session);
-  const read = await readChangesFile(changes, operands[0], input, session);
+  const input = await readBaseline(operands[0], invocation);
+  const read = await readChangesFile(changes, operands[0], input, invocation);
   const { combination } = input.baseline;
   return {
     candidates: [

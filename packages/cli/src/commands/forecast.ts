@@ -2,7 +2,7 @@
 
 import type { Combination, Curve, ForecastSpread, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS, type Session } from '../commandSpec.ts';
+import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseSpeeds } from '../input/parseRpm.ts';
@@ -101,15 +101,15 @@ const ALL_MARCHED =
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTwoForms(flags);
-  const session: Session = { command: 'forecast', flags, io, core };
+  const invocation: Invocation = { command: 'forecast', flags, io, core };
   const named = parseSpeeds(flags.texts('rpm'));
-  const input = await readInput(operand, session);
+  const input = await readInput(operand, invocation);
   const pulls = flags.texts('pull');
   const files = [...input.files, ...pulls.filter((path) => path !== '-')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const sideFiles = chooseSideFiles(io, flags, files);
   forbidInputTwice([operand ?? '-', ...pulls]);
-  const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, session);
+  const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, invocation);
 
   const counts = countedBand(flags);
   const speeds = speedsOf(named, input.combination, counts, core);
@@ -117,21 +117,21 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.usage, [
       `--band ${plainShort(flags.text('band') ?? '')}: none of the speeds lies in it`,
     ]);
-  const curve = await curveOf(input.combination, speeds.rpm, session);
+  const curve = await curveOf(input.combination, speeds.rpm, invocation);
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)
     throw new CommandFailure(EXIT.input, [`${plain(sheet.sheet)}: has none of the speeds forecast`]);
   const beside: BesideCurve = {
     counted: counts === null ? null : countedOver(counts, curve, measured, core),
     measured,
-    spread: flags.on('quick') || flags.on('quiet') ? null : await spreadOf(curve, input, session),
+    spread: flags.on('quick') || flags.on('quiet') ? null : await spreadOf(curve, input, invocation),
   };
 
   const asked = input.combination.units;
   const whole = curve.fidelity === fidelityOf(flags) ? '' : ALL_MARCHED;
   const noteWith = (line: string): string => [whole, line].filter((part) => part !== '').join(' ');
   const note = noteWith(speeds.chosen === '' ? '' : `${speeds.chosen}; --rpm names another.`);
-  deliver(io, destination, rendered({ curve, note, beside, asked }, destination, session));
+  deliver(io, destination, rendered({ curve, note, beside, asked }, destination, invocation));
   const report = (): ForecastReport =>
     reportOf(
       curve,
@@ -145,7 +145,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     charts: (units: UnitSystem) => forecastCharts(report(), units),
   };
   await deliverDrawn(flags, io, sideFiles, drawn, asked);
-  sayBeside(curve, destination, asked, session);
+  sayBeside(curve, destination, asked, invocation);
   return flags.on('strict') ? strictCode(curve, io) : EXIT.ok;
 }
 
@@ -176,7 +176,7 @@ function speedsOf(
 async function curveOf(
   combination: Combination,
   rpm: readonly number[],
-  { flags, io, core }: Session,
+  { flags, io, core }: Invocation,
 ): Promise<Curve> {
   const progress = progressFor(io, flags.on('quiet'));
   try {
@@ -196,7 +196,12 @@ async function curveOf(
 }
 
 /** Warnings where the result does not go to a terminal as text, and the answer where it goes to a file. */
-function sayBeside(curve: Curve, destination: Destination, asked: UnitSystem, { flags, io }: Session): void {
+function sayBeside(
+  curve: Curve,
+  destination: Destination,
+  asked: UnitSystem,
+  { flags, io }: Invocation,
+): void {
   if (flags.on('quiet')) return;
   const toFile = destination.path !== undefined;
   const isText = !flags.on('json') && !flags.on('csv');
@@ -218,7 +223,7 @@ interface Shown {
 function rendered(
   { curve, note, beside, asked }: Shown,
   { path }: Destination,
-  { flags, io }: Session,
+  { flags, io }: Invocation,
 ): string {
   if (flags.on('json')) return curveJson(curve, beside);
   if (flags.on('csv')) return curveCsv(curve, beside);
@@ -253,7 +258,7 @@ function reportOf(
 async function spreadOf(
   curve: Curve,
   { source }: Input,
-  { flags, io, core }: Session,
+  { flags, io, core }: Invocation,
 ): Promise<ForecastSpread | null> {
   const read = core.readDocument(source.text, { file: source.file });
   const pinned = read.ok ? core.pinBaseline(read.value, { sheet: source.sheet }) : read;
@@ -265,10 +270,10 @@ async function spreadOf(
 async function sheetFrom(
   pulls: readonly string[],
   { correction }: Combination,
-  session: Session,
+  invocation: Invocation,
 ): Promise<PullSummary> {
-  const { core } = session;
-  const sheets = await readDynoFiles(pulls, session);
+  const { core } = invocation;
+  const sheets = await readDynoFiles(pulls, invocation);
   return objected(() => core.summarisePulls(core.recorrectSheet(core.mergeSheets(sheets), correction).sheet));
 }
 

@@ -1,7 +1,7 @@
 /** `valvetide pressures`: pressures measured by crank angle, laid over those of the forecast. */
 import type { PressureComparison, PressureSheet, Problem } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS, type Session } from '../commandSpec.ts';
+import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { forbidInputTwice, openInput, readInput } from '../input/readInput.ts';
@@ -59,14 +59,14 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       'pressures needs what was measured: --trace SHEET',
       'see valvetide pressures --help',
     ]);
-  const session: Session = { command: 'pressures', flags, io, core };
+  const invocation: Invocation = { command: 'pressures', flags, io, core };
   forbidInputTwice([operand ?? '-', ...names]);
-  const input = await readInput(operand, session);
-  const sheets = await readSheets(names, session);
+  const input = await readInput(operand, invocation);
+  const sheets = await readSheets(names, invocation);
   const files = [...input.files, ...names.filter((path) => path !== '-')];
   const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
   const beside = chooseSideFiles(io, flags, files);
-  const compared = sound(core.comparePressures(input.combination, sheets), session);
+  const compared = sound(core.comparePressures(input.combination, sheets), invocation);
   const asked = input.combination.units;
   deliver(io, destination, rendered(compared, flags, io, asked));
   await deliverDrawn(
@@ -83,8 +83,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 }
 
 /** The sheets in the order given, or the problems of all of them at once. */
-async function readSheets(names: readonly string[], session: Session): Promise<readonly PressureSheet[]> {
-  const { command, io, core } = session;
+async function readSheets(
+  names: readonly string[],
+  invocation: Invocation,
+): Promise<readonly PressureSheet[]> {
+  const { command, io, core } = invocation;
   const problems: Problem[] = [];
   const sheets: PressureSheet[] = [];
   for (const path of names) {
@@ -93,7 +96,7 @@ async function readSheets(names: readonly string[], session: Session): Promise<r
     if (read.ok) sheets.push(read.value);
     else problems.push(...read.problems);
   }
-  if (problems.length > 0) throw unsound(problems, session);
+  if (problems.length > 0) throw unsound(problems, invocation);
   return sheets;
 }
 

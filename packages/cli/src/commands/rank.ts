@@ -2,7 +2,7 @@
 
 import type { Budget, Dyno, RankingResult } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Session } from '../commandSpec.ts';
+import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
@@ -62,9 +62,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const budget: Budget = { cost: amount(flags, 'budget'), hours: amount(flags, 'hours') };
   const dyno = dynoOf(flags);
   const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);
-  const session: Session = { command: 'rank', flags, io, core };
-  const input = await readBaseline(operand, session);
-  const { changes, files, sheet } = await readChangesFile(path, operand ?? '-', input, session);
+  const invocation: Invocation = { command: 'rank', flags, io, core };
+  const input = await readBaseline(operand, invocation);
+  const { changes, files, sheet } = await readChangesFile(path, operand ?? '-', input, invocation);
   if (changes.length > MOST_CHANGES) {
     const line = `${plainShort(path)}: ${changes.length} changes, and ${MOST_CHANGES} at most are ranked`;
     throw new CommandFailure(EXIT.usage, [line]);

@@ -1,7 +1,7 @@
 /** `valvetide restrictions`: which element stands in the way of a combination. */
 
 import { CommandFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Session } from '../commandSpec.ts';
+import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
@@ -57,14 +57,14 @@ export const restrictionsCommand: CommandSpec = {
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTwoForms(flags);
-  const session: Session = { command: 'restrictions', flags, io, core };
+  const invocation: Invocation = { command: 'restrictions', flags, io, core };
   const path = flags.text('changes');
   if (operand !== undefined && path !== undefined) forbidInputTwice([operand, path]);
-  const input = await readBaseline(operand, session);
+  const input = await readBaseline(operand, invocation);
   const read =
     path === undefined
       ? { changes: [], files: input.files }
-      : await readChangesFile(path, operand ?? '-', input, session);
+      : await readChangesFile(path, operand ?? '-', input, invocation);
   if (read.changes.length > MOST_CHANGES) {
     const line = `${read.changes.length} changes, and ${MOST_CHANGES} at most are looked at`;
     throw new CommandFailure(EXIT.usage, [line]);

@@ -1,6 +1,6 @@
 /** A changes file, each change tried on the baseline before anything is computed. */
 import type { Baseline, Change, Combination, Problem } from '@valvetide/core';
-import type { Session } from '../commandSpec.ts';
+import type { Invocation } from '../commandSpec.ts';
 import { problemText } from '../render/problems.ts';
 import { type BaselineInput, openInput, sheetsBeside } from './readInput.ts';
 import { unsound } from './sound.ts';
@@ -29,9 +29,9 @@ export async function readChangesFile(
   path: string,
   operand: string,
   { baseline, files }: BaselineInput,
-  session: Session,
+  invocation: Invocation,
 ): Promise<ChangesInput> {
-  const { command, flags, io, core } = session;
+  const { command, flags, io, core } = invocation;
   const input = await openInput(path, command, io);
   const read = core.readChanges(input.text, { file: input.file });
   const all = [...files, ...input.files];
@@ -47,7 +47,7 @@ export async function readChangesFile(
     (applied.problems.every(({ code }) => code === 'no-effect') ? idle : problems).push(...applied.problems);
     return [];
   });
-  if (problems.length > 0 || changes.length === 0) throw unsound(inOrder([...problems, ...idle]), session);
+  if (problems.length > 0 || changes.length === 0) throw unsound(inOrder([...problems, ...idle]), invocation);
   // A change that does nothing is left out and told; the others are worth their answer.
   for (const problem of idle) {
     const leftOut = { ...problem, message: `${problem.message}; left out` };

@@ -1,7 +1,7 @@
 /** Dyno sheets from disk, each checked; the problems of all of them at once. */
 import type { DynoSheet, Problem } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { Flags, OptionSpec, Session } from '../commandSpec.ts';
+import type { Flags, Invocation, OptionSpec } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
 import { openInput } from './readInput.ts';
 import { unsound } from './sound.ts';
@@ -24,9 +24,9 @@ export function standardOf(flags: Flags, option: string): (typeof STANDARDS)[num
 /** Reads them in the order given; `-` is standard input, once. */
 export async function readDynoFiles(
   paths: readonly string[],
-  session: Session,
+  invocation: Invocation,
 ): Promise<readonly DynoSheet[]> {
-  const { command, flags, io, core } = session;
+  const { command, flags, io, core } = invocation;
   if (paths.filter((path) => path === '-').length > 1)
     throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name - once']);
   const problems: Problem[] = [];
@@ -37,7 +37,7 @@ export async function readDynoFiles(
     if (read.ok) sheets.push(read.value);
     else problems.push(...read.problems);
   }
-  if (problems.length > 0) throw unsound(problems, session);
+  if (problems.length > 0) throw unsound(problems, invocation);
   return sheets;
 }
 

@@ -2,7 +2,7 @@
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { Baseline, Combination, SheetSource } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { Session } from '../commandSpec.ts';
+import type { Invocation } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { reasonOf } from '../output/reasonOf.ts';
@@ -34,23 +34,26 @@ export interface TextInput {
 }
 
 /** Reads and checks everything; fails with all problems at once. */
-export async function readInput(operand: string | undefined, session: Session): Promise<Input> {
-  const source = await openInput(operand, session.command, session.io);
+export async function readInput(operand: string | undefined, invocation: Invocation): Promise<Input> {
+  const source = await openInput(operand, invocation.command, invocation.io);
   const { text, file, files, sheet } = source;
-  const combination = sound(session.core.readCombination(text, { file, sheet }), session);
+  const combination = sound(invocation.core.readCombination(text, { file, sheet }), invocation);
   return { combination, source, files };
 }
 
 /** Like {@link readInput}, with the estimates pinned. */
-export async function readBaseline(operand: string | undefined, session: Session): Promise<BaselineInput> {
-  const { command, io, core } = session;
+export async function readBaseline(
+  operand: string | undefined,
+  invocation: Invocation,
+): Promise<BaselineInput> {
+  const { command, io, core } = invocation;
   const input = await openInput(operand, command, io);
   const { text, file, sheet } = input;
   const read = core.readDocument(text, { file });
-  if (read.ok) return { ...input, baseline: sound(core.pinBaseline(read.value, { sheet }), session) };
+  if (read.ok) return { ...input, baseline: sound(core.pinBaseline(read.value, { sheet }), invocation) };
   // A slip in the text hides nothing: reading the combination finds what else is wrong.
   const all = core.readCombination(text, { file, sheet });
-  throw unsound(all.ok ? read.problems : all.problems, session);
+  throw unsound(all.ok ? read.problems : all.problems, invocation);
 }
 
 /** Refuses to read standard input more than once. */

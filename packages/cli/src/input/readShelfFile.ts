@@ -1,6 +1,6 @@
 /** A shelf file, and the sheets that its parts name. */
 import type { SheetSource, Shelf } from '@valvetide/core';
-import type { Session } from '../commandSpec.ts';
+import type { Invocation } from '../commandSpec.ts';
 import { openInput, sheetsBeside } from './readInput.ts';
 import { sound } from './sound.ts';
 
@@ -18,11 +18,11 @@ export async function readShelfFile(
   path: string,
   operand: string,
   files: readonly string[],
-  session: Session,
+  invocation: Invocation,
 ): Promise<ShelfInput> {
-  const { command, io, core } = session;
+  const { command, io, core } = invocation;
   const input = await openInput(path, command, io);
-  const shelf = sound(core.readShelf(input.text, { file: input.file }), session);
+  const shelf = sound(core.readShelf(input.text, { file: input.file }), invocation);
   const all = [...files, ...input.files];
   const beside = sheetsBeside(operand, all, io);
   const besideShelf = sheetsBeside(path, all, io);
