@@ -25,7 +25,7 @@ export function completionCommand(others: readonly CommandSpec[]): CommandSpec {
     operand: 'SHELL',
     operandChoices: names,
     examples: [
-      ['source <(valvetide completion bash)', 'for this invocation; in ~/.bashrc for every one'],
+      ['source <(valvetide completion bash)', 'for this session; in ~/.bashrc for every one'],
       ['valvetide completion zsh -o ~/.zfunc/_valvetide', 'into a folder of your fpath'],
       ['valvetide completion fish -o ~/.config/fish/completions/valvetide.fish', 'where fish looks'],
     ],
