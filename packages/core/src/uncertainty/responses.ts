@@ -7,7 +7,7 @@ import { randomNamed } from '../numerics/random.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { heldWithin, type Reach } from './heldWithin.ts';
-import { remainderOf, type Subject, varianceShares } from './pairedDraws.ts';
+import { remainderOf, type Subject, type VarianceShare, varianceShares } from './pairedDraws.ts';
 import type { Offset } from './perturbed.ts';
 import { reaches } from './reaches.ts';
 import {
@@ -138,10 +138,10 @@ export async function measureResponses(world: ResponseWorld, later = 0): Promise
     looked += singly;
     await queue.run();
     if (!queue.complete) return found(vectors);
-    open = open.filter((change) => !isSettled(world, change, reach, vectors));
+    open = open.filter((change) => !isSettled(gainKnown(world, change, reach, vectors)));
     queue.expect(expectedAfter(world, open.length, round + 1) + later);
   }
-  for (const change of changes) askCurvature(world, change, reach, vectors);
+  for (const change of changes) askCurvature(world, change, gainKnown(world, change, reach, vectors));
   queue.expect(later);
   await queue.run();
   return found(vectors);
@@ -187,38 +187,43 @@ function ownVarianceOf({ queue, ownVariance }: ResponseWorld, change: Change): n
   );
 }
 
-/** Whether what is left together brings little of the variance of the gain, or little at all. */
-function isSettled(
-  world: ResponseWorld,
-  change: Change,
-  reach: ReadonlyMap<string, Reach>,
-  vectors: Vectors,
-): boolean {
-  const read = readings(world, reach);
-  const baseline = baselineSubject(read);
-  const candidate = candidateSubject(read, change, vectors);
-  if (baseline === null || candidate === null || remainderOf(candidate) < LARGE_SIGMA) return true;
-  const left = remainderOf(candidate) ** 2;
-  const seen = varianceShares(baseline, candidate).reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, 0);
-  return left < LARGE_SHARE * (seen + left + ownVarianceOf(world, change));
+/** What is known of the gain of a change so far. */
+interface GainKnown {
+  /** Of what was looked at singly, largest first. */
+  readonly shares: readonly VarianceShare[];
+  /** Standard deviation of what is left together, and variance of the gain with it and with the model's own error [-]. */
+  readonly left: number;
+  readonly whole: number;
 }
 
-function askCurvature(
+/** Null where baseline or candidate was not run. */
+function gainKnown(
   world: ResponseWorld,
   change: Change,
   reach: ReadonlyMap<string, Reach>,
   vectors: Vectors,
-): void {
+): GainKnown | null {
   const read = readings(world, reach);
   const baseline = baselineSubject(read);
   const candidate = candidateSubject(read, change, vectors);
-  if (baseline === null || candidate === null) return;
+  if (baseline === null || candidate === null) return null;
   const shares = varianceShares(baseline, candidate);
-  const seen = shares.reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, remainderOf(candidate) ** 2);
-  const whole = seen + ownVarianceOf(world, change);
-  for (const { id, sigma } of shares.slice(0, MOST_CURVED)) {
+  const left = remainderOf(candidate);
+  const seen = shares.reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, 0);
+  return { shares, left, whole: seen + left ** 2 + ownVarianceOf(world, change) };
+}
+
+/** Whether what is left together brings little of the variance of the gain, or little at all. */
+function isSettled(known: GainKnown | null): boolean {
+  return known === null || known.left < LARGE_SIGMA || known.left ** 2 < LARGE_SHARE * known.whole;
+}
+
+function askCurvature(world: ResponseWorld, change: Change, known: GainKnown | null): void {
+  if (known === null) return;
+  for (const { id, sigma } of known.shares.slice(0, MOST_CURVED)) {
     const unknown = world.unknowns.find((u) => u.id === id);
-    if (unknown === undefined || (sigma / 100) ** 2 < BOTH_WAYS * whole || sigma < BOTH_WAYS_SIGMA) continue;
+    const little = (sigma / 100) ** 2 < BOTH_WAYS * known.whole || sigma < BOTH_WAYS_SIGMA;
+    if (unknown === undefined || little) continue;
     askBothWays(world, null, unknown);
     askBothWays(world, change, unknown);
   }
