@@ -15,6 +15,7 @@ async function script(shell: string): Promise<string> {
   return w.out();
 }
 
+// A shell that this machine lacks can't be asked; the scripts' words are held for all of them beside.
 const has = (shell: string): boolean => spawnSync(shell, ['--version']).status === 0;
 
 describe.runIf(has('bash'))('completion in bash', () => {

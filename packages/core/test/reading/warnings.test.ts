@@ -54,6 +54,22 @@ const CASES: readonly (readonly [
     ['ports-small'],
   ],
   [
+    'a rated speed at which a rule that is good to a tenth still allows for the ports',
+    {
+      correction: 'none',
+      engine: '{ bore: 4.1 in, stroke: 3.2 in, cylinders: 8, layout: v, ratedSpeed: 8350 rpm }',
+    },
+    [],
+  ],
+  [
+    'one a little above, at which it does not',
+    {
+      correction: 'none',
+      engine: '{ bore: 4.1 in, stroke: 3.2 in, cylinders: 8, layout: v, ratedSpeed: 8500 rpm }',
+    },
+    ['ports-small'],
+  ],
+  [
     'a cam for such a speed beside ports as cast',
     { correction: 'none', cam: '{ intake: { at050: 262 deg } }' },
     ['ports-small'],
