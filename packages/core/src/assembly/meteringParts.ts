@@ -1,7 +1,7 @@
 /** Ways of outside air into a volume of the intake: carburetor, throttle, restrictor and spacer into a plenum, a hole or pipe into an airbox. */
 import type { Combination, Induction, Stacks } from '../combination/combination.ts';
 import { humidAir } from '../gas/air.ts';
-import { frozenCv, frozenH } from '../gas/lookup.ts';
+import { frozenCv, frozenH } from '../gas/frozenBlend.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
 import { CAST_FANNING } from '../geometry/tractProfile.ts';

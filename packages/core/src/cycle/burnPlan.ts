@@ -1,7 +1,7 @@
 /** Where the burn lies: durations from the state of the charge, position from the timing asked for. */
 
 import { compressedTemperature } from '../gas/compress.ts';
-import { frozenR } from '../gas/lookup.ts';
+import { frozenR } from '../gas/frozenBlend.ts';
 import { cylinderVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import {

@@ -1,6 +1,6 @@
 /** The events of a cylinder's life: when they are due, and what is done and noted at them. */
 
-import { frozenR, frozenTemperature } from '../gas/lookup.ts';
+import { frozenR, frozenTemperature } from '../gas/frozenBlend.ts';
 import { CLOCK } from '../network/clock.ts';
 import type { BurnLaw, Cylinder } from '../network/cylinder.ts';
 import { CYL, decodeAtAngle, endBurn, startBurn } from '../network/cylinder.ts';

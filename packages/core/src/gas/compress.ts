@@ -1,8 +1,8 @@
 /** Adiabatic compression of a frozen blend. */
 
 import { DomainError } from '../base/errors.ts';
+import { frozenR, frozenS } from './frozenBlend.ts';
 import type { GasTables } from './gasTables.ts';
-import { frozenR, frozenS } from './lookup.ts';
 
 /** Newton's method ends at a step below this share of the temperature [-]; entropy is so nearly straight in ln T that it takes three or four. */
 const CLOSE = 1e-8;

@@ -1,7 +1,7 @@
 /** How much of an unburned charge takes no part in burning. */
 import { R_UNIVERSAL } from '../base/constants.ts';
+import { frozenR } from './frozenBlend.ts';
 import type { GasTables } from './gasTables.ts';
-import { frozenR } from './lookup.ts';
 import { species } from './species.ts';
 
 /**

@@ -2,9 +2,9 @@
 
 import { T_REFERENCE } from '../base/constants.ts';
 import { ZERO } from '../base/zero.ts';
+import { frozenR, frozenS, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { LiquidFuel } from '../gas/liquidFuel.ts';
-import { frozenR, frozenS, frozenU } from '../gas/lookup.ts';
 import type { SliderCrank } from '../geometry/sliderCrank.ts';
 import { cylinderVolume, moveVolume, pistonArea } from '../geometry/sliderCrank.ts';
 import { wiebeFractionNormalised } from '../processes/wiebe.ts';

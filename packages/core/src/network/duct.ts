@@ -1,7 +1,7 @@
 /** A pipe of varying area as a chain of control volumes: quasi-one-dimensional Euler equations with friction and heat. */
 
+import { frozenR } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import { frozenR } from '../gas/lookup.ts';
 import { BLOCK, BLOCK_HEAD, type DuctMemory, type KernelDucts } from './ductMemory.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
 import { cutProfile } from './ductProfile.ts';

@@ -1,5 +1,5 @@
 /** The end of a duct: outgoing characteristic and nozzle solved together, or a wall. */
-import { frozenR } from '../gas/lookup.ts';
+import { frozenR } from '../gas/frozenBlend.ts';
 import { powerNearOne } from '../numerics/powerNearOne.ts';
 import type { Duct } from './duct.ts';
 import { SIDE } from './side.ts';

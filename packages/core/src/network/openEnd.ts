@@ -1,5 +1,5 @@
 /** The end of a duct at a node of gas at rest: through a nozzle of fixed area, or through a valve. */
-import { BLEND, BLEND_SIZE, blendOfTemperature, frozenR } from '../gas/lookup.ts';
+import { BLEND, BLEND_SIZE, blendOfTemperature, frozenR } from '../gas/frozenBlend.ts';
 import type { Cylinder } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
 import type { Duct } from './duct.ts';

@@ -1,7 +1,7 @@
 /** What a connection sees of the gas on one of its sides. */
 
+import { BLEND, BLEND_SIZE, blendOfEnergy, frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import { BLEND, BLEND_SIZE, blendOfEnergy, frozenR, frozenU } from '../gas/lookup.ts';
 
 /**
  * State of the gas on one side of a connection, written into a Float64Array: pressure [Pa], temperature [K],

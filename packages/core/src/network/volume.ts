@@ -1,7 +1,7 @@
 /** A well-mixed volume of fixed size at rest: plenum or collector merge. */
 
+import { frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import { frozenR, frozenU } from '../gas/lookup.ts';
 import { atRest, FASTEST, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE, writeSide } from './side.ts';
 

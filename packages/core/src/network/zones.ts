@@ -1,17 +1,15 @@
 /** Pressure and temperatures of a cylinder's gas from its mass and energy: one zone, or two while it burns. */
 
-import type { GasTables } from '../gas/gasTables.ts';
+import { equilibriumPoint, POINT, POINT_SIZE } from '../gas/equilibriumPoint.ts';
 import {
   BLEND,
   BLEND_SIZE,
   blendOfEntropy,
   blendOfTemperature,
-  equilibriumPoint,
   frozenR,
   frozenU,
-  POINT,
-  POINT_SIZE,
-} from '../gas/lookup.ts';
+} from '../gas/frozenBlend.ts';
+import type { GasTables } from '../gas/gasTables.ts';
 import { SIDE, writeSide } from './side.ts';
 
 /** What the zones are worked out for, and into. */

@@ -3,8 +3,8 @@ import { chargeRise, intakeCharge } from '../../src/assembly/intakeCharge.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { J607_REFERENCE } from '../../src/combination/referenceAir.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
+import { frozenCv, frozenH } from '../../src/gas/frozenBlend.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
-import { frozenCv, frozenH } from '../../src/gas/lookup.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 
 const MILD = J607_REFERENCE.temperature;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildGasTables, withLiquidFuel } from '../../src/gas/buildGasTables.ts';
 import { freshGas } from '../../src/gas/freshGas.ts';
+import { frozenU } from '../../src/gas/frozenBlend.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
 import type { LiquidFuel } from '../../src/gas/liquidFuel.ts';
 import {
@@ -9,7 +10,6 @@ import {
   liquidFuel,
   troutonBoilingPoint,
 } from '../../src/gas/liquidFuel.ts';
-import { frozenU } from '../../src/gas/lookup.ts';
 
 function liquid(name: string): LiquidFuel {
   const found = liquidFuel(fuelNamed(name));

@@ -1,8 +1,8 @@
 /** Two zones of one cylinder: what was mixed from known pressure and temperatures is found again. */
 import { describe, expect, it } from 'vitest';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
+import { frozenR, frozenS, frozenU } from '../../src/gas/frozenBlend.ts';
 import { fuelNamed } from '../../src/gas/fuels.ts';
-import { frozenR, frozenS, frozenU } from '../../src/gas/lookup.ts';
 import { SIDE, SIDE_SIZE } from '../../src/network/side.ts';
 import { decodeTwoZones, oneZoneEnergy, oneZoneR, type ZonedGas } from '../../src/network/zones.ts';
 
