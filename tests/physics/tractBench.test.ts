@@ -63,8 +63,8 @@ function benchArea(
     ducts: ducts.map((duct) => ({ ...duct, heatMultiplier: 0, tables: undefined })),
     joints,
     ends: [
-      { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: left } },
-      { duct: ducts.length - 1, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: right } },
+      { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: left } },
+      { duct: ducts.length - 1, at: 'right', to: { kind: 'reservoir', index: 1 }, opening: { area: right } },
     ],
   });
   const y = new Float64Array(network.size);

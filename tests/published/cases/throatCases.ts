@@ -66,7 +66,7 @@ const INCH = 3386.389;
 
 /** Flow over area [kg/(s m2)] of the program's throat, at a pressure behind over 101 325 Pa. */
 function throatFlow(behind: number): number {
-  const pass = passOf([{ area: 1, lost: bordaLost(VENTURI_SHARE) }], false);
+  const pass = passOf([{ area: 1, lost: bordaLost(VENTURI_SHARE) }], 'along');
   pass[PASS.gamma] = 1.4;
   pass[PASS.RT] = 287 * 293.15;
   pass[PASS.up] = 101_325;

@@ -84,7 +84,7 @@ function putPrimary(
   });
   const valveEnd = put(plan.ends, {
     duct,
-    right: false,
+    at: 'left',
     to: { kind: 'cylinder', index },
     opening: { valve: cylinderValve(valve, combination.exhaust, number), outward: false },
     weight,
@@ -97,7 +97,7 @@ function putPrimary(
   }
   const tail = put(plan.ends, {
     duct,
-    right: true,
+    at: 'right',
     to: volumeAt(merges[merge]),
     opening: { area: OPEN_MOUTH * end },
     weight,
@@ -125,8 +125,8 @@ function putSecondary(
   ];
   const duct = put(plan.ducts, pipe(`secondary ${from + 1}`, profile, secondary, mesh));
   const opening = { area: OPEN_MOUTH * area };
-  put(plan.ends, { duct, right: false, to: volumeAt(from), opening });
-  put(plan.ends, { duct, right: true, to: volumeAt(to), opening });
+  put(plan.ends, { duct, at: 'left', to: volumeAt(from), opening });
+  put(plan.ends, { duct, at: 'right', to: volumeAt(to), opening });
 }
 
 /** The pipe behind a merge and what stands at its end; returns its duct. */
@@ -136,19 +136,15 @@ function putCollector(
   merge: number,
   weight: number,
 ): number {
-  const { collectors, muffler, outletArea } = exhaustSystem;
+  const { collectors } = exhaustSystem;
   if (collectors === null) throw new TypeError('there is no collector without a merge');
-  const profile = collectorTract(collectors, muffler === undefined && outletArea >= exitOf(collectors));
+  const profile = collectorTract(exhaustSystem, collectors);
   const name = `collector ${merge + 1}`;
   const duct = put(plan.ducts, { ...pipe(name, profile, collectors, mesh), weight });
   const opening = { area: OPEN_MOUTH * collectors.area };
-  put(plan.ends, { duct, right: false, to: volumeAt(merge), opening, weight });
+  put(plan.ends, { duct, at: 'left', to: volumeAt(merge), opening, weight });
   putOutlet(plan, { exhaustSystem, mesh, outside, weight }, duct);
   return duct;
-}
-
-function exitOf({ area, exitArea = area }: NonNullable<ExhaustSystem['collectors']>): number {
-  return exitArea;
 }
 
 interface OutletTask extends Pick<ExhaustTask, 'mesh' | 'outside'> {
@@ -161,7 +157,7 @@ function putOutlet(plan: NetworkPlan, task: OutletTask, duct: number): void {
   const { exhaustSystem, outside, weight } = task;
   const { muffler, outletArea } = exhaustSystem;
   if (muffler === undefined) {
-    put(plan.ends, { duct, right: true, to: outside, opening: { area: outletArea }, weight });
+    put(plan.ends, { duct, at: 'right', to: outside, opening: { area: outletArea }, weight });
     return;
   }
   const box = volumeAt(put(plan.volumes, { name: `muffler ${duct + 1}`, size: muffler.volume }));
@@ -179,11 +175,11 @@ function putChambers(
 ): void {
   const { profile } = plan.ducts[duct];
   const inlet = profile[profile.length - 1].area;
-  put(plan.ends, { duct, right: true, to: box, opening: { area: inlet }, weight });
+  put(plan.ends, { duct, at: 'right', to: box, opening: { area: inlet }, weight });
   const out = openPipe(tail.length, tail.area);
   const tailDuct = put(plan.ducts, { ...pipe(`tail-pipe ${duct + 1}`, out, tail, mesh), weight });
-  put(plan.ends, { duct: tailDuct, right: false, to: box, opening: { area: passage }, weight });
-  put(plan.ends, { duct: tailDuct, right: true, to: outside, opening: { area: outletArea }, weight });
+  put(plan.ends, { duct: tailDuct, at: 'left', to: box, opening: { area: passage }, weight });
+  put(plan.ends, { duct: tailDuct, at: 'right', to: outside, opening: { area: outletArea }, weight });
 }
 
 /**
@@ -217,7 +213,7 @@ function putHoles(
     put(plan.orifices, { from: { kind: 'cell', index }, to: box, area, weight });
   }
   const opening = { area: Math.min(outletArea, passage) };
-  put(plan.ends, { duct, right: true, to: outside, opening, weight });
+  put(plan.ends, { duct, at: 'right', to: outside, opening, weight });
 }
 
 /** Length over which a pipe takes on another's size [m]: what a flange or a weld takes. */
@@ -240,7 +236,7 @@ function putBalance(
   pipes.forEach((collector, i) => {
     const index = put(plan.cells, { duct: collector, at });
     const opening = { area: OPEN_MOUTH * area };
-    put(plan.ends, { duct, right: i === 1, to: { kind: 'cell', index }, opening });
+    put(plan.ends, { duct, at: i === 1 ? 'right' : 'left', to: { kind: 'cell', index }, opening });
   });
 }
 

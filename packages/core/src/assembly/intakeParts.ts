@@ -62,58 +62,22 @@ export function putIntake(plan: NetworkPlan, task: IntakeTask): IntakeParts {
   };
 }
 
-/** Runner and port of one marching cylinder, mouth to valve, cut at the throttle that stands in it; the duct at the valve comes first. */
+/** Runner and port of one marching cylinder with its mouth and its valve; the duct at the valve comes first. */
 function putRunner(
   plan: NetworkPlan,
-  { combination, marching, mesh, charge, valve, plenums }: IntakeTask,
+  task: IntakeTask,
   number: number,
   index: number,
 ): { readonly valveEnd: number; readonly ducts: readonly number[] } {
-  const { intake, induction } = combination;
-  const { stacks, runner } = induction;
+  const { combination, marching, charge, valve, plenums } = task;
   const { weight } = marching;
-  const profile = intakeTract(combination);
-  const walls = wall(CAST_FANNING, INTAKE_FLOW, intake.portArea, runner);
-  const made = { ...walls, tables: charge.tables, weight };
-  const whole = cellCount(profile, mesh.intakeCell, mesh.fewest);
-  const length = profile[profile.length - 1].x;
-  const at = stacks === undefined ? 0 : stacks.at + length - tractLength(combination);
-  const [trumpet, rest] = stacks === undefined ? [null, profile] : cutAt(profile, at);
-  const share = (part: number): number => Math.max(1, Math.round((whole * part) / length));
-  const duct = put(plan.ducts, {
-    name: `intake ${number}`,
-    profile: rest,
-    cells: share(length - at),
-    ...made,
-  });
-  const horn =
-    trumpet === null
-      ? null
-      : put(plan.ducts, {
-          name: `trumpet ${number}`,
-          // Of the area only the end would differ: it is the throttle's.
-          profile: trumpet.map(({ x, area }) => ({ x: x * heldAir({ combination, charge }).length, area })),
-          cells: share(at),
-          ...made,
-        });
-  if (horn !== null && stacks !== undefined)
-    put(plan.joints, {
-      left: horn,
-      right: duct,
-      loss: throttleLoss(combination, stacks, areaAt(profile, at)),
-    });
-  const plenum = plenums.findIndex(({ cylinders }) => cylinders.includes(number));
-  const { airCleanerArea } = induction;
-  // In the open each trumpet has its own filter.
-  const filtered = stacks !== undefined && plenum < 0 && airCleanerArea !== null;
-  const mouthArea = filtered
-    ? seriesArea(runner.mouthArea, airCleanerArea / combination.block.cylinders)
-    : runner.mouthArea;
+  const ducts = putTract(plan, task, number);
+  const plenum = plenums.find(({ cylinders }) => cylinders.includes(number));
   const mouth = put(plan.ends, {
-    duct: horn ?? duct,
-    right: false,
-    to: plenum < 0 ? METERED : volumeAt(plenums[plenum].volume),
-    opening: { area: mouthArea },
+    duct: ducts[ducts.length - 1],
+    at: 'left',
+    to: plenum === undefined ? METERED : volumeAt(plenum.volume),
+    opening: { area: mouthArea(combination, plenum === undefined ? 'open' : 'plenum') },
     weight,
   });
   // What the marching cylinder does, its images do later, each into its own plenum where that marches.
@@ -123,14 +87,58 @@ function putRunner(
     if (into !== undefined) putCopy(plan, mouth, into.volume, shift);
   }
   const end: EndSpec = {
-    duct,
-    right: true,
+    duct: ducts[0],
+    at: 'right',
     to: { kind: 'cylinder', index },
-    opening: { valve: cylinderValve(valve, intake, number), outward: true },
+    opening: { valve: cylinderValve(valve, combination.intake, number), outward: true },
     fuelling: charge.fuelling,
     weight,
   };
-  return { valveEnd: put(plan.ends, end), ducts: horn === null ? [duct] : [duct, horn] };
+  return { valveEnd: put(plan.ends, end), ducts };
+}
+
+/** Effective area of a runner's mouth [m2]: in the open each trumpet has its own filter. */
+function mouthArea({ block, induction }: Combination, leads: 'plenum' | 'open'): number {
+  const { stacks, runner, airCleanerArea } = induction;
+  const filtered = stacks !== undefined && leads === 'open' && airCleanerArea !== null;
+  return filtered ? seriesArea(runner.mouthArea, airCleanerArea / block.cylinders) : runner.mouthArea;
+}
+
+/** The pipe from mouth to valve, cut at the throttle that stands in it; returns its ducts, the one at the valve first. */
+function putTract(
+  plan: NetworkPlan,
+  { combination, marching, mesh, charge }: IntakeTask,
+  number: number,
+): readonly number[] {
+  const { intake, induction } = combination;
+  const { stacks, runner } = induction;
+  const { weight } = marching;
+  const profile = intakeTract(combination);
+  const walls = wall(CAST_FANNING, INTAKE_FLOW, intake.portArea, runner);
+  const made = { ...walls, tables: charge.tables, weight };
+  const whole = cellCount(profile, mesh.intakeCell, mesh.fewest);
+  const length = profile[profile.length - 1].x;
+  const share = (part: number): number => Math.max(1, Math.round((whole * part) / length));
+  if (stacks === undefined)
+    return [put(plan.ducts, { name: `intake ${number}`, profile, cells: share(length), ...made })];
+  const at = stacks.at + length - tractLength(combination);
+  const [trumpet, rest] = cutAt(profile, at);
+  const right = put(plan.ducts, {
+    name: `intake ${number}`,
+    profile: rest,
+    cells: share(length - at),
+    ...made,
+  });
+  const held = heldAir({ combination, charge }).length;
+  const left = put(plan.ducts, {
+    name: `trumpet ${number}`,
+    // Of the area only the end would differ: it is the throttle's.
+    profile: trumpet.map(({ x, area }) => ({ x: x * held, area })),
+    cells: share(at),
+    ...made,
+  });
+  put(plan.joints, { left, right, loss: throttleLoss(combination, stacks, areaAt(profile, at)) });
+  return [right, left];
 }
 
 /** Mouth to valve without what waves see beyond the mouth [m]. */

@@ -150,7 +150,7 @@ function putFeed(
     weight,
   });
   put(plan.feeds, { from: AIR, becomes: METERED, throats, duct, gain: charge.metering.gain, weight });
-  put(plan.ends, { duct, right: true, to: volumeAt(volume), opening: { area }, weight });
+  put(plan.ends, { duct, at: 'right', to: volumeAt(volume), opening: { area }, weight });
   return duct;
 }
 
@@ -184,13 +184,13 @@ export function putInlet(
     weight,
   });
   if (restrictor === undefined)
-    put(plan.ends, { duct, right: false, to: METERED, opening: { area: cleaned(area) }, weight });
+    put(plan.ends, { duct, at: 'left', to: METERED, opening: { area: cleaned(area) }, weight });
   else {
     const throat = throatOf(restrictor);
     const throats = [airCleanerArea === null ? throat : withLoss(throat, airCleanerArea)];
     put(plan.feeds, { from: AIR, becomes: METERED, throats, duct, gain: metering.gain, weight });
   }
-  put(plan.ends, { duct, right: true, to: volumeAt(volume), opening: { area }, weight });
+  put(plan.ends, { duct, at: 'right', to: volumeAt(volume), opening: { area }, weight });
   return [duct];
 }
 

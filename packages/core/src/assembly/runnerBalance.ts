@@ -41,7 +41,7 @@ export function putRunnerBalance(
       const along = plan.ducts[joined].profile;
       const index = put(plan.cells, { duct: joined, at: along[along.length - 1].x - fromValve });
       const opening = { area: TUBE_MOUTH * area };
-      put(plan.ends, { duct, right: i === 1, to: { kind: 'cell', index }, opening });
+      put(plan.ends, { duct, at: i === 1 ? 'right' : 'left', to: { kind: 'cell', index }, opening });
     });
     return duct;
   });

@@ -1,5 +1,5 @@
 /** The tracts of a combination's cylinder, as network and flow bench see them. */
-import type { Combination } from '../combination/combination.ts';
+import type { Combination, ExhaustSystem } from '../combination/combination.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
 import {
   endCorrection,
@@ -47,11 +47,12 @@ const STEP_LENGTH = 0.02;
  * @param number - of the cylinder, from 1
  */
 export function exhaustTract(combination: Combination, number = 1): Profile {
-  const { collectors, primary, outletArea, muffler } = combination.exhaustSystem;
+  const { exhaustSystem } = combination;
+  const { collectors, primary } = exhaustSystem;
   const { steps = [], lengths, length } = primary;
   const end = steps.reduce((_, step) => step.area, primary.area);
-  const open = collectors === null && muffler === undefined && outletArea >= end;
-  const whole = (lengths?.[number - 1] ?? length) + (open ? endCorrection(end, OPEN_END) : 0);
+  const beyond = collectors === null ? beyondEnd(exhaustSystem, end) : 0;
+  const whole = (lengths?.[number - 1] ?? length) + beyond;
   const [valve, flange, tail] = portWithPipe(combination, whole);
   const stepped = steps.flatMap(({ after, area }, i) => [
     { x: flange.x + after, area: steps[i - 1]?.area ?? primary.area },
@@ -60,17 +61,20 @@ export function exhaustTract(combination: Combination, number = 1): Profile {
   return [valve, flange, ...stepped, { x: tail.x, area: end }];
 }
 
-/** A collector from its merge on, straight or a cone; an open one is as long as waves see it. */
-export function collectorTract({ length, area, exitArea = area }: CollectorPipe, open: boolean): Profile {
-  const cone = coneProfile(length, area, exitArea);
-  if (!open) return cone;
-  return [...cone, { x: length + endCorrection(exitArea, OPEN_END), area: exitArea }];
+/** Length that waves see beyond the last pipe of an exhaust [m]: none where a muffler or a narrower outlet stands at its end. */
+function beyondEnd({ muffler, outletArea }: ExhaustSystem, area: number): number {
+  return muffler === undefined && outletArea >= area ? endCorrection(area, OPEN_END) : 0;
 }
 
-type CollectorPipe = Pick<
-  NonNullable<Combination['exhaustSystem']['collectors']>,
-  'length' | 'area' | 'exitArea'
->;
+/** A collector from its merge on, straight or a cone; an open one is as long as waves see it. */
+export function collectorTract(
+  exhaustSystem: ExhaustSystem,
+  { length, area, exitArea = area }: NonNullable<ExhaustSystem['collectors']>,
+): Profile {
+  const cone = coneProfile(length, area, exitArea);
+  const beyond = beyondEnd(exhaustSystem, exitArea);
+  return beyond > 0 ? [...cone, { x: length + beyond, area: exitArea }] : cone;
+}
 
 /** Stretches of a cone whose area is taken as linear between them. */
 const CONE_STRETCHES = 8;

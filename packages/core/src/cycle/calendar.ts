@@ -114,6 +114,24 @@ function noteRise({ side, now }: Cylinder, diary: CylinderDiary): void {
   diary.risingAngle = now.angle;
 }
 
+/** What the closing of the intake valve makes of a cylinder's gas, and its notes of the charge. */
+function trapCharge(cylinder: Cylinder, diary: CylinderDiary, y: Float64Array): void {
+  const o = cylinder.offset;
+  if (cylinder.charge !== cylinder.mean) {
+    diary.fuelAdded = takeOwnMixture(cylinder, y);
+    decodeAtAngle(cylinder, y);
+  }
+  diary.trappedMass = y[o + CYL.mass];
+  // Of a charge that is all burned gas rounding makes a little more than all, of one that has none less than nothing.
+  diary.residual = Math.min(1, Math.max(0, y[o + CYL.burned] / y[o + CYL.mass]));
+  diary.closingEnergy = y[o + CYL.energy];
+  diary.closingLiquid = y[o + CYL.liquid];
+  noteCharge(cylinder, diary);
+  diary.risingPressure = 0;
+  y[o + CYL.knock] = 0;
+  cylinder.endGas = true;
+}
+
 function meetDue(
   cylinder: Cylinder,
   calendar: Calendar,
@@ -136,22 +154,10 @@ function meetDue(
     diary.pumpingWork = diary.workBeforeCompression - diary.workAfterExpansion;
   }
   if (near(angle, intakeCloses)) {
-    if (cylinder.charge !== cylinder.mean) {
-      diary.fuelAdded = takeOwnMixture(cylinder, y);
-      decodeAtAngle(cylinder, y);
-    }
-    diary.trappedMass = y[o + CYL.mass];
-    // Of a charge that is all burned gas rounding makes a little more than all, of one that has none less than nothing.
-    diary.residual = Math.min(1, Math.max(0, y[o + CYL.burned] / y[o + CYL.mass]));
-    diary.closingEnergy = y[o + CYL.energy];
-    diary.closingLiquid = y[o + CYL.liquid];
-    noteCharge(cylinder, diary);
-    diary.risingPressure = 0;
-    y[o + CYL.knock] = 0;
+    trapCharge(cylinder, diary, y);
     plan(cylinder, diary);
     // How long end gas is left hangs on the charge as well.
     calendar.burn = null;
-    cylinder.endGas = true;
     altered = true;
   }
   const start = Math.max(cylinder.burn.start, intakeCloses);

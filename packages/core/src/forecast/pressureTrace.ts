@@ -135,10 +135,10 @@ function wayOut({ ends }: Network, primary: number): readonly number[] {
   const chain = [primary];
   for (let duct: number | undefined = primary; duct !== undefined; ) {
     const here: number = duct;
-    const out = ends.find(({ spec }) => spec.duct === here && spec.right)?.spec.to;
+    const out = ends.find(({ spec }) => spec.duct === here && spec.at === 'right')?.spec.to;
     duct =
       out?.kind === 'volume'
-        ? ends.find(({ spec: { right, to } }) => !right && to.kind === 'volume' && to.index === out.index)
+        ? ends.find(({ spec: { at, to } }) => at === 'left' && to.kind === 'volume' && to.index === out.index)
             ?.spec.duct
         : undefined;
     if (duct !== undefined) chain.push(duct);

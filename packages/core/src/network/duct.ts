@@ -1,6 +1,6 @@
 /** A pipe of varying area as a chain of control volumes: quasi-one-dimensional Euler equations with friction and heat. */
 
-import { frozenR } from '../gas/frozenBlend.ts';
+import { frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { BLOCK, BLOCK_HEAD, type DuctMemory, type KernelDucts } from './ductMemory.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
@@ -22,6 +22,9 @@ export interface DuctSpec extends Weighted {
   /** Its own gas, where it isn't the network's. */
   readonly tables?: GasTables | undefined;
 }
+
+/** One of the two ends of a duct: left is x = 0. */
+export type DuctEnd = 'left' | 'right';
 
 /** Number of conserved quantities in a cell: mass, momentum, energy, burned mass. */
 export const DUCT_FIELDS = 4;
@@ -133,16 +136,9 @@ export function blockSize(cells: number): number {
 
 /** Writes gas of one state at rest into the duct's part of `y`: p [Pa], T [K], burned share b [-]. */
 export function fillDuct(duct: Duct, y: Float64Array, p: number, T: number, b: number): void {
-  const { tables } = duct;
+  const { tables, cells: n } = duct;
   const R = frozenR(tables, b);
-  const s = (T - tables.tMin) / tables.dT;
-  const k = Math.min(Math.max(Math.floor(s), 0), tables.count - 2);
-  const f = s - k;
-  const { freshU, burnedU } = tables;
-  const e =
-    (1 - b) * (freshU[k] + f * (freshU[k + 1] - freshU[k])) +
-    b * (burnedU[k] + f * (burnedU[k + 1] - burnedU[k]));
-  const n = duct.cells;
+  const e = frozenU(tables, T, b);
   for (let i = 0; i < n; i++) {
     const m = (p * duct.volume[i]) / (R * T);
     y[duct.offset + i] = m;

@@ -1,7 +1,7 @@
 /** The end of a duct: outgoing characteristic and nozzle solved together, or a wall. */
 import { frozenR } from '../gas/frozenBlend.ts';
 import { powerNearOne } from '../numerics/powerNearOne.ts';
-import type { Duct } from './duct.ts';
+import type { Duct, DuctEnd } from './duct.ts';
 import { SIDE } from './side.ts';
 
 /**
@@ -37,9 +37,10 @@ const NEVER_CHOKED = 0.6066;
 /** Flow taken for none, as a share of the flow at sonic speed. */
 const STILL = 1e-7;
 
-/** State at the duct's end face, extrapolated from the end cell, into `face` (velocity positive out of the duct). */
-export function ductFace(duct: Duct, right: boolean, face: Float64Array): void {
+/** State at the face of one end of a duct, extrapolated from the end cell, into `face` (velocity positive out of the duct). */
+export function ductFace(duct: Duct, at: DuctEnd, face: Float64Array): void {
   const { cells: n, slope, tables } = duct;
+  const right = at === 'right';
   const i = right ? n - 1 : 0;
   const half = right ? 0.5 : -0.5;
   const rho = duct.rho[i] + half * slope[i];

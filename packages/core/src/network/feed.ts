@@ -54,8 +54,8 @@ export function createFeed(
     mixture: nodeAt(spec.becomes),
     duct,
     offset: take(FEED_STATE),
-    along: passOf(spec.throats, false),
-    against: passOf(spec.throats, true),
+    along: passOf(spec.throats, 'along'),
+    against: passOf(spec.throats, 'against'),
     face: new Float64Array(SIDE_SIZE),
     wave: new Float64Array(WAVE_SIZE),
   };
@@ -144,7 +144,7 @@ function speedAt(still: Float64Array, g: number, p: number): number {
 
 function connectFeed(feed: Feed, d: Float64Array): void {
   const { from, mixture, duct, offset, face, wave } = feed;
-  ductFace(duct, false, face);
+  ductFace(duct, 'left', face);
   // The face's velocity counts out of its duct.
   const u = -face[SIDE.w];
   const z = duct.c[0] / (1 + u / duct.c[0]);

@@ -37,8 +37,8 @@ export function createJoint(spec: JointSpec, ducts: readonly Duct[]): Joint {
  * sides is the loss in stagnation pressure, `loss G^2 / (2 rho)` of the gas that comes.
  */
 function connectJoint({ spec, left, right, before, behind }: Joint): void {
-  ductFace(left, true, before);
-  ductFace(right, false, behind);
+  ductFace(left, 'right', before);
+  ductFace(right, 'left', behind);
   const cLeft = left.c[left.cells - 1];
   const cRight = right.c[0];
   // A face's velocity counts out of its duct.

@@ -2,7 +2,7 @@
 import { BLEND, BLEND_SIZE, blendOfTemperature, frozenR } from '../gas/frozenBlend.ts';
 import type { Cylinder } from './cylinder.ts';
 import { CYL } from './cylinder.ts';
-import type { Duct } from './duct.ts';
+import type { Duct, DuctEnd } from './duct.ts';
 import { FLUX } from './duct.ts';
 import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, SHUT, solveDuctEnd } from './ductEnd.ts';
 import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
@@ -14,7 +14,7 @@ import { LIFTED, liftValve } from './valve.ts';
 /** One end of a duct: where it leads and through what. */
 export interface EndSpec extends Weighted {
   readonly duct: number;
-  readonly right: boolean;
+  readonly at: DuctEnd;
   readonly to: NodeRef;
   /** Fixed effective area [m2], or the valve of a cylinder. `outward`: its usual flow leaves the duct. */
   readonly opening: { readonly area: number } | { readonly valve: Valve; readonly outward: boolean };
@@ -86,7 +86,7 @@ export function createEnd(
 ): OpenEnd {
   const nozzle = new Float64Array(NOZZLE_SIZE);
   if ('area' in spec.opening) nozzle[NOZZLE.area] = spec.opening.area;
-  nozzle[NOZZLE.ductArea] = duct.faceArea[spec.right ? duct.cells : 0];
+  nozzle[NOZZLE.ductArea] = duct.faceArea[spec.at === 'right' ? duct.cells : 0];
   if ('area' in spec.opening) node.opening[0] += nozzle[NOZZLE.ductArea];
   return {
     spec,
@@ -129,7 +129,7 @@ function boilFilm({ fuel }: OpenEnd, { enthalpy, boiling }: Fuelling, { speed }:
 /** Area of an open valve for the way the gas is about to take. */
 function turnValve({ spec, duct, side, face, lifted, nozzle }: OpenEnd): void {
   if (!('valve' in spec.opening)) return;
-  const c = duct.c[spec.right ? duct.cells - 1 : 0];
+  const c = duct.c[spec.at === 'right' ? duct.cells - 1 : 0];
   const leaves = face[SIDE.p] + face[SIDE.rho] * face[SIDE.w] * c > side[SIDE.p];
   nozzle[NOZZLE.area] = lifted[leaves === spec.opening.outward ? LIFTED.along : LIFTED.against];
 }
@@ -150,15 +150,15 @@ function leaveFuelBehind({ duct: { tables }, side, flow }: OpenEnd, { gain }: Fu
 
 function connectEnd(end: OpenEnd, d: Float64Array): void {
   const { spec, duct, side, target, valve, flow, face, nozzle, offset } = end;
-  ductFace(duct, spec.right, face);
+  ductFace(duct, spec.at, face);
   if (valve !== null && nozzle[NOZZLE.area] > 0) turnValve(end);
   solveDuctEnd(face, side, nozzle, flow);
   if (spec.fuelling !== undefined && flow[END.mass] < 0) leaveFuelBehind(end, spec.fuelling);
   const mass = flow[END.mass];
   const burned = flow[END.burned];
   const energy = flow[END.energy];
-  const flux = spec.right ? duct.right : duct.left;
-  const sign = spec.right ? 1 : -1;
+  const flux = spec.at === 'right' ? duct.right : duct.left;
+  const sign = spec.at === 'right' ? 1 : -1;
   flux[FLUX.mass] = sign * mass;
   flux[FLUX.momentum] = flow[END.force];
   flux[FLUX.energy] = sign * energy;

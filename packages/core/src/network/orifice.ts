@@ -54,8 +54,8 @@ export function createOrifice(spec: OrificeSpec, { take }: Site, from: StillNode
     to,
     offset: take(ORIFICE_STATE),
     flow,
-    along: throats === undefined ? null : passOf(throats, false),
-    against: throats === undefined ? null : passOf(throats, true),
+    along: throats === undefined ? null : passOf(throats, 'along'),
+    against: throats === undefined ? null : passOf(throats, 'against'),
   };
 }
 

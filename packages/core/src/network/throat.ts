@@ -33,7 +33,8 @@ export const PASS = {
 export const PASS_SIZE = 11;
 
 /** One or two throats in the way of the stream, or against it. What gives pressure back one way doesn't the other. */
-export function passOf(throats: readonly Throat[], against: boolean): Float64Array {
+export function passOf(throats: readonly Throat[], way: 'along' | 'against'): Float64Array {
+  const against = way === 'against';
   const [first, second] = against ? [...throats].reverse() : throats;
   const share = ({ lost }: Throat): number => (against ? Math.max(1, lost) : lost);
   const pass = new Float64Array(PASS_SIZE);

@@ -224,12 +224,12 @@ describe('balance tubes', () => {
         { duct: 1, at: 0.12 },
       ],
       ends: [
-        { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: runner } },
-        { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
-        { duct: 1, right: false, to: { kind: 'reservoir', index: 1 }, opening: { area: runner } },
-        { duct: 1, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: 0 } },
-        { duct: 2, right: false, to: { kind: 'cell', index: 0 }, opening: { area: 0.8 * tube } },
-        { duct: 2, right: true, to: { kind: 'cell', index: 1 }, opening: { area: 0.8 * tube } },
+        { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: runner } },
+        { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+        { duct: 1, at: 'left', to: { kind: 'reservoir', index: 1 }, opening: { area: runner } },
+        { duct: 1, at: 'right', to: { kind: 'reservoir', index: 1 }, opening: { area: 0 } },
+        { duct: 2, at: 'left', to: { kind: 'cell', index: 0 }, opening: { area: 0.8 * tube } },
+        { duct: 2, at: 'right', to: { kind: 'cell', index: 1 }, opening: { area: 0.8 * tube } },
       ],
     });
     const y = new Float64Array(network.size);

@@ -132,20 +132,20 @@ export function referenceNetwork(tables: GasTables, cells: { intake: number; exh
       },
     ],
     ends: [
-      { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0.95 * mouth } },
+      { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: 0.95 * mouth } },
       {
         duct: 0,
-        right: true,
+        at: 'right',
         to: { kind: 'cylinder', index: 0 },
         opening: { valve: valveOf(240, 0.39, 360 + 106, INTAKE), outward: true },
       },
       {
         duct: 1,
-        right: false,
+        at: 'left',
         to: { kind: 'cylinder', index: 0 },
         opening: { valve: valveOf(236, 0.37, 360 - 110, EXHAUST), outward: false },
       },
-      { duct: 1, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: 0.95 * primary } },
+      { duct: 1, at: 'right', to: { kind: 'reservoir', index: 1 }, opening: { area: 0.95 * primary } },
     ],
   };
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { EndSpec } from '../../src/network/openEnd.ts';
 import type { NodeRef } from '../../src/network/part.ts';
 import { idealGas } from './idealGas.ts';
 import { ductSpec } from './networks.ts';
@@ -49,10 +50,10 @@ function joined(areas: readonly [number, number], length: number, more: Middle =
     cells: more.cells ?? [],
     orifices: more.orifices ?? [],
     ends: [
-      { duct: 0, right: true, to: volume(0), opening: { area: left } },
-      { duct: 2, right: false, to: volume(0), opening: { area: left } },
-      { duct: 2, right: true, to: volume(1), opening: { area: right } },
-      { duct: 1, right: false, to: volume(1), opening: { area: right } },
+      { duct: 0, at: 'right', to: volume(0), opening: { area: left } },
+      { duct: 2, at: 'left', to: volume(0), opening: { area: left } },
+      { duct: 2, at: 'right', to: volume(1), opening: { area: right } },
+      { duct: 1, at: 'left', to: volume(1), opening: { area: right } },
       ...(more.ends ?? []),
     ],
   };
@@ -94,11 +95,11 @@ describe('a small pulse at a merge', () => {
       volumes: [{ name: 'merge', size: 0.01 * AREA }],
       ducts: more.map(() => ductSpec(LENGTH, [AREA, AREA], 200)),
       ends: [
-        { duct: 0, right: true, to: volume(0), opening: open },
-        { duct: 1, right: false, to: volume(0), opening: open },
-        ...more.flatMap((duct) => [
-          { duct, right: false, to: volume(0), opening: open },
-          { duct, right: true, to: { kind: 'reservoir', index: 0 } as const, opening: { area: 0 } },
+        { duct: 0, at: 'right', to: volume(0), opening: open },
+        { duct: 1, at: 'left', to: volume(0), opening: open },
+        ...more.flatMap((duct): EndSpec[] => [
+          { duct, at: 'left', to: volume(0), opening: open },
+          { duct, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
         ]),
       ],
     };
@@ -146,8 +147,8 @@ describe('loss of transmission', () => {
       ducts: [ductSpec(neck.length, [neck.area, neck.area], 6)],
       cells: [{ duct: 2, at: 0.03 }],
       ends: [
-        { duct: 3, right: false, to: cell(0), opening: { area: neck.area } },
-        { duct: 3, right: true, to: volume(2), opening: { area: neck.area } },
+        { duct: 3, at: 'left', to: cell(0), opening: { area: neck.area } },
+        { duct: 3, at: 'right', to: volume(2), opening: { area: neck.area } },
       ],
     });
     const heard = pulse({ middle, length: LONG });

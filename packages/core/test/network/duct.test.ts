@@ -60,8 +60,8 @@ function tube(cells: number): Network {
     reservoirs: [{ p: 1e5, T: 300, b: 0 }],
     ducts: [ductSpec(1, [1e-3, 1e-3], cells)],
     ends: [
-      { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
-      { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
     ],
   });
   const [duct] = network.ducts;
@@ -140,8 +140,8 @@ describe('a duct of one cell', () => {
       reservoirs: [{ p: 1e5, T: 300, b: 0 }],
       ducts: [ductSpec(0.5, [2e-3, 2e-3], 1)],
       ends: [
-        { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 1e-5 } },
-        { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+        { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: 1e-5 } },
+        { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       ],
     });
     const y = new Float64Array(network.size);

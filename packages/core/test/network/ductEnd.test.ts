@@ -289,15 +289,15 @@ describe('ductFace', () => {
   };
 
   it.each([
-    [0.5, 0.2, true, 0.6],
-    [0.5, 0.2, false, 0.4],
-    [0.95, 0.2, true, 1],
-    [0.05, 0.2, false, 0],
-  ])(
+    [0.5, 0.2, 'right', 0.6],
+    [0.5, 0.2, 'left', 0.4],
+    [0.95, 0.2, 'right', 1],
+    [0.05, 0.2, 'left', 0],
+  ] as const)(
     'runs a burned share of %f that rises by %f along the cell on to its face, and never past none or all',
-    (b, rise, right, expected) => {
+    (b, rise, at, expected) => {
       const face = new Float64Array(SIDE_SIZE);
-      ductFace(cellOf(b, rise), right, face);
+      ductFace(cellOf(b, rise), at, face);
       expect(face[SIDE.b]).toBeCloseTo(expected, 12);
       expect(face[SIDE.T]).toBeCloseTo(300, 9);
     },

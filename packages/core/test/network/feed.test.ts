@@ -18,7 +18,7 @@ const air = (p: number) => ({ p, T: 300, b: 0, supplies: true });
 
 /** Flow [kg/s] that the throats alone pass from still air of 300 K. */
 function alone(throats: readonly Throat[], up: number, down: number): number {
-  const pass = passOf(throats, false);
+  const pass = passOf(throats, 'along');
   pass[PASS.gamma] = 1.4;
   pass[PASS.RT] = R * 300;
   pass[PASS.up] = up;
@@ -33,7 +33,7 @@ const pipeOf = (throats: readonly Throat[], up: number, down: number, gain = 1, 
     reservoirs: [air(up), { p: down, T: 300, b: 0 }],
     ducts: [ductSpec(length, [AREA, AREA], cells)],
     feeds: [{ from: reservoir(0), becomes: reservoir(0), throats, duct: 0, gain }],
-    ends: [{ duct: 0, right: true, to: reservoir(1), opening: { area: AREA } }],
+    ends: [{ duct: 0, at: 'right', to: reservoir(1), opening: { area: AREA } }],
   });
 
 /** Steady flow through the pipe [kg/s], once what it began with has blown through. */

@@ -37,8 +37,8 @@ describe('a joint of two ducts', () => {
       reservoirs: way > 0 ? [high, low] : [low, high],
       ducts: [ductSpec(0.2, [AREA, AREA], 6), ductSpec(0.3, [AREA, AREA], 9)],
       ends: [
-        { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
-        { duct: 1, right: true, to: { kind: 'reservoir', index: 1 }, opening: { area: AREA } },
+        { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
+        { duct: 1, at: 'right', to: { kind: 'reservoir', index: 1 }, opening: { area: AREA } },
       ],
       joints: [{ left: 0, right: 1, loss }],
     });

@@ -74,8 +74,8 @@ describe('a balance tube, a duct between two volumes', () => {
       volumes: VOLUMES,
       ducts: [ductSpec(0.2, [2e-4, 2e-4], 4)],
       ends: [
-        { duct: 0, right: false, to: volume(0), opening: { area: 1.9e-4 } },
-        { duct: 0, right: true, to: volume(1), opening: { area: 1.9e-4 } },
+        { duct: 0, at: 'left', to: volume(0), opening: { area: 1.9e-4 } },
+        { duct: 0, at: 'right', to: volume(1), opening: { area: 1.9e-4 } },
       ],
     });
     const y = new Float64Array(network.size);
@@ -104,8 +104,8 @@ describe('the account of a network', () => {
       volumes: VOLUMES.slice(0, 1),
       ducts: [ductSpec(0.3, [2e-4, 2e-4], 3)],
       ends: [
-        { duct: 0, right: false, to: volume(0), opening: { area: 1e-4 } },
-        { duct: 0, right: true, to: reservoir(1), opening: { area: 2e-4 }, weight: 3 },
+        { duct: 0, at: 'left', to: volume(0), opening: { area: 1e-4 } },
+        { duct: 0, at: 'right', to: reservoir(1), opening: { area: 2e-4 }, weight: 3 },
       ],
       orifices: [{ from: reservoir(0), to: volume(0), area: 5e-5, weight: 3 }],
     });

@@ -46,10 +46,10 @@ function pumping(wallShare: number, boiling?: Boiling): Network {
     ],
     ducts: [{ ...ductSpec(0.2, [2e-3, 1.5e-3], 8), tables: WET }],
     ends: [
-      { duct: 0, right: false, to: { kind: 'volume', index: 0 }, opening: { area: 2e-3 } },
+      { duct: 0, at: 'left', to: { kind: 'volume', index: 0 }, opening: { area: 2e-3 } },
       {
         duct: 0,
-        right: true,
+        at: 'right',
         to: { kind: 'cylinder', index: 0 },
         opening: {
           valve: { area: LIFT, against: LIFT, step: 0.5, opens: 0, closes: 720 },

@@ -25,12 +25,12 @@ function pipework(outletArea: number): Network {
       ductSpec(0.3, [1e-3, 1e-3], 1),
     ],
     ends: [
-      { duct: 0, right: false, to: { kind: 'volume', index: 0 }, opening: { area: 1e-3 } },
-      { duct: 0, right: true, to: { kind: 'volume', index: 1 }, opening: { area: 2e-4 } },
-      { duct: 1, right: false, to: { kind: 'volume', index: 1 }, opening: { area: 1.9e-3 } },
-      { duct: 1, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: outletArea } },
-      { duct: 2, right: false, to: { kind: 'volume', index: 0 }, opening: { area: 5e-4 } },
-      { duct: 2, right: true, to: { kind: 'volume', index: 1 }, opening: { area: 5e-4 } },
+      { duct: 0, at: 'left', to: { kind: 'volume', index: 0 }, opening: { area: 1e-3 } },
+      { duct: 0, at: 'right', to: { kind: 'volume', index: 1 }, opening: { area: 2e-4 } },
+      { duct: 1, at: 'left', to: { kind: 'volume', index: 1 }, opening: { area: 1.9e-3 } },
+      { duct: 1, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: outletArea } },
+      { duct: 2, at: 'left', to: { kind: 'volume', index: 0 }, opening: { area: 5e-4 } },
+      { duct: 2, at: 'right', to: { kind: 'volume', index: 1 }, opening: { area: 5e-4 } },
     ],
     orifices: [{ from: { kind: 'reservoir', index: 0 }, to: { kind: 'volume', index: 0 }, area: outletArea }],
   });
@@ -110,8 +110,8 @@ describe('a closed network of ducts and volumes', () => {
       ],
       ducts: [{ ...ductSpec(0.5, [1e-3, 2e-3], 10), fanning: 0.01, wallTemperature: 400, heatMultiplier: 1 }],
       ends: [
-        { duct: 0, right: false, to: { kind: 'volume', index: 0 }, opening: { area: 1e-3 } },
-        { duct: 0, right: true, to: { kind: 'volume', index: 1 }, opening: { area: 2e-3 } },
+        { duct: 0, at: 'left', to: { kind: 'volume', index: 0 }, opening: { area: 1e-3 } },
+        { duct: 0, at: 'right', to: { kind: 'volume', index: 1 }, opening: { area: 2e-3 } },
       ],
     });
     const y = new Float64Array(network.size);

@@ -1,6 +1,6 @@
 /** A pipe with something in its middle, and a small pulse sent down it: what comes through and what comes back, by frequency. */
 import type { GasTables } from '../../src/gas/gasTables.ts';
-import { fillDuct } from '../../src/network/duct.ts';
+import { type DuctEnd, fillDuct } from '../../src/network/duct.ts';
 import { createNetwork, type NetworkSpec } from '../../src/network/network.ts';
 import type { EndSpec } from '../../src/network/openEnd.ts';
 import { fillVolume } from '../../src/network/volume.ts';
@@ -44,7 +44,7 @@ export function sendPulse({ tables, areas, length, cell, width, time, middle }: 
     reservoirs: [{ p: PRESSURE, T: TEMPERATURE, b: 0 }],
     ...middle,
     ducts: [...areas.map((area) => ductSpec(length, [area, area], cells)), ...(middle.ducts ?? [])],
-    ends: [wall(0, false), ...(middle.ends ?? []), wall(1, true)],
+    ends: [wall(0, 'left'), ...(middle.ends ?? []), wall(1, 'right')],
   });
   const y = new Float64Array(network.size);
   for (const duct of network.ducts) fillDuct(duct, y, PRESSURE, TEMPERATURE, 0);
@@ -103,8 +103,8 @@ export function sendAlong({
     ducts: [{ ...ductSpec(1, [1, 1], cells), profile }, ...(beside.ducts ?? [])],
     cells: beside.cells ?? [],
     ends: [
-      wall(0, false),
-      end === 'open' ? { ...wall(0, true), opening: { area: last } } : wall(0, true),
+      wall(0, 'left'),
+      end === 'open' ? { ...wall(0, 'right'), opening: { area: last } } : wall(0, 'right'),
       ...(beside.ends ?? []),
     ],
   });
@@ -125,8 +125,8 @@ export function sendAlong({
 }
 
 /** A closed end. */
-export function wall(duct: number, right: boolean): EndSpec {
-  return { duct, right, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } };
+export function wall(duct: number, at: DuctEnd): EndSpec {
+  return { duct, at, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } };
 }
 
 /** Lays a pulse that runs to the right: pressure, velocity and density of a simple wave. */

@@ -1,6 +1,7 @@
 /** Ringing of pipes and of a volume with a pipe, for checks against linear acoustics. */
 import { type Duct, fillDuct } from '../../src/network/duct.ts';
 import { createNetwork } from '../../src/network/network.ts';
+import type { EndSpec } from '../../src/network/openEnd.ts';
 import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
 import { idealGas } from './idealGas.ts';
@@ -69,10 +70,10 @@ export function ringBranched(pipe: Branched, cells: number): Swinging {
     ],
     cells: [{ duct: 0, at: arm }],
     ends: [
-      { duct: 0, right: false, to: still, opening: { area: 0 } },
-      { duct: 0, right: true, to: still, opening: { area: 0 } },
-      { duct: 1, right: false, to: { kind: 'cell', index: 0 }, opening: { area: AREA } },
-      { duct: 1, right: true, to: still, opening: { area: 0 } },
+      { duct: 0, at: 'left', to: still, opening: { area: 0 } },
+      { duct: 0, at: 'right', to: still, opening: { area: 0 } },
+      { duct: 1, at: 'left', to: { kind: 'cell', index: 0 }, opening: { area: AREA } },
+      { duct: 1, at: 'right', to: still, opening: { area: 0 } },
     ],
   });
   const y = new Float64Array(network.size);
@@ -110,8 +111,8 @@ export function ringPipe(cells: number, opening: number): number {
     reservoirs: [{ p: P, T, b: 0 }],
     ducts: [ductSpec(0.5, [AREA, AREA], cells)],
     ends: [
-      { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
-      { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: opening } },
+      { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: opening } },
     ],
   });
   const [duct] = network.ducts;
@@ -130,8 +131,8 @@ export function ringVolume(size: number, time: number, cells: number): number {
     volumes: [{ name: 'resonator', size }],
     ducts: [ductSpec(0.3, [AREA, AREA], cells)],
     ends: [
-      { duct: 0, right: false, to: { kind: 'volume', index: 0 }, opening: { area: AREA } },
-      { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
+      { duct: 0, at: 'left', to: { kind: 'volume', index: 0 }, opening: { area: AREA } },
+      { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
     ],
   });
   const y = new Float64Array(network.size);
@@ -169,9 +170,9 @@ export interface Pair {
 export function ringPair({ primary, secondary, areas: [one, two], merge }: Pair, around: number): number {
   const still = { kind: 'reservoir', index: 0 } as const;
   const meet = { kind: 'volume', index: 0 } as const;
-  const primaries = [0, 1].map((duct) => [
-    { duct, right: false, to: still, opening: { area: 0 } },
-    { duct, right: true, to: meet, opening: { area: one } },
+  const primaries = [0, 1].map((duct): EndSpec[] => [
+    { duct, at: 'left', to: still, opening: { area: 0 } },
+    { duct, at: 'right', to: meet, opening: { area: one } },
   ]);
   const network = createNetwork({
     tables: GAS,
@@ -184,8 +185,8 @@ export function ringPair({ primary, secondary, areas: [one, two], merge }: Pair,
     ],
     ends: [
       ...primaries.flat(),
-      { duct: 2, right: false, to: meet, opening: { area: two } },
-      { duct: 2, right: true, to: still, opening: { area: two } },
+      { duct: 2, at: 'left', to: meet, opening: { area: two } },
+      { duct: 2, at: 'right', to: still, opening: { area: two } },
     ],
   });
   const y = new Float64Array(network.size);

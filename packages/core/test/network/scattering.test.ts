@@ -94,8 +94,8 @@ function branchLine({ area, length, cell, open = false, pipe = LENGTH }: Branch)
       ducts: [ductSpec(length, [area, area], Math.round(length / cell))],
       cells: [{ duct: 0, at: pipe + 1.5 * cell }],
       ends: [
-        { duct: 1, right: false, to: { kind: 'cell', index: 0 }, opening: { area } },
-        { ...wall(1, true), opening: { area: open ? area : 0 } },
+        { duct: 1, at: 'left', to: { kind: 'cell', index: 0 }, opening: { area } },
+        { ...wall(1, 'right'), opening: { area: open ? area : 0 } },
       ],
     },
   };

@@ -27,8 +27,8 @@ function atJump(dp: number, du: number): { mass: number; momentum: number } {
     reservoirs: [{ p: P, T, b: 0 }],
     ducts: [ductSpec(1, [AREA, AREA], CELLS)],
     ends: [
-      { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
-      { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+      { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
     ],
   });
   const [duct] = network.ducts;
@@ -96,8 +96,8 @@ describe('the speed of sound in a duct', () => {
       reservoirs: [{ p: P + 20, T: T * ((P + 20) / P) ** ((GAMMA - 1) / GAMMA), b: 0 }],
       ducts: [ductSpec(1, [AREA, AREA], 200)],
       ends: [
-        { duct: 0, right: false, to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
-        { duct: 0, right: true, to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
+        { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: AREA } },
+        { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 0 } },
       ],
     });
     const [duct] = network.ducts;

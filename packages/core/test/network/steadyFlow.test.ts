@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { isentropicFluxFunction } from '../../src/gas/isentropic.ts';
 import { fillDuct } from '../../src/network/duct.ts';
 import { accountOf, createNetwork, type NetworkSpec } from '../../src/network/network.ts';
+import type { EndSpec } from '../../src/network/openEnd.ts';
 import type { NodeRef } from '../../src/network/part.ts';
 import { fillVolume } from '../../src/network/volume.ts';
 import { idealGas } from './idealGas.ts';
@@ -47,9 +48,9 @@ const within = (got: number, said: number): void => expect(Math.abs(got / said -
 describe('a steady stream', () => {
   it('through a smooth open pipe is that of a nozzle of its area', () => {
     const open = { area: A };
-    const ends = [
-      { duct: 0, right: false, to: IN, opening: open },
-      { duct: 0, right: true, to: OUT, opening: open },
+    const ends: EndSpec[] = [
+      { duct: 0, at: 'left', to: IN, opening: open },
+      { duct: 0, at: 'right', to: OUT, opening: open },
     ];
     within(flowOf({ ducts: [ductSpec(0.3, [A, A], 8)], ends }, 5e3), nozzle(A, 5e3));
   });
@@ -59,9 +60,9 @@ describe('a steady stream', () => {
     [0.95, 0.5],
     [0.6, 0.6],
   ])('loses the jet behind an entry of %s and what an exit of %s of the pipe keeps back', (entry, exit) => {
-    const ends = [
-      { duct: 0, right: false, to: IN, opening: { area: entry * A } },
-      { duct: 0, right: true, to: OUT, opening: { area: exit * A } },
+    const ends: EndSpec[] = [
+      { duct: 0, at: 'left', to: IN, opening: { area: entry * A } },
+      { duct: 0, at: 'right', to: OUT, opening: { area: exit * A } },
     ];
     // The jet of the entry keeps the stream's own dynamic pressure, which helps through the exit.
     const whole = A / Math.sqrt(1 / entry ** 2 + 1 / exit ** 2 - 1);
@@ -70,11 +71,11 @@ describe('a steady stream', () => {
 
   it('through a pipe, a box and a tail-pipe loses a jet into the box and one into the open', () => {
     const tail = 0.7 * A;
-    const ends = [
-      { duct: 0, right: false, to: IN, opening: { area: A } },
-      { duct: 0, right: true, to: volume(0), opening: { area: A } },
-      { duct: 1, right: false, to: volume(0), opening: { area: tail } },
-      { duct: 1, right: true, to: OUT, opening: { area: tail } },
+    const ends: EndSpec[] = [
+      { duct: 0, at: 'left', to: IN, opening: { area: A } },
+      { duct: 0, at: 'right', to: volume(0), opening: { area: A } },
+      { duct: 1, at: 'left', to: volume(0), opening: { area: tail } },
+      { duct: 1, at: 'right', to: OUT, opening: { area: tail } },
     ];
     const ducts = [ductSpec(0.3, [A, A], 8), ductSpec(0.2, [tail, tail], 6)];
     const whole = 1 / Math.sqrt(1 / A ** 2 + 1 / tail ** 2);
@@ -88,14 +89,14 @@ describe('a steady stream', () => {
     ['a branch at the blind end', 'branch', 0.29],
   ])('through %s of a blind pipe, a twentieth of it, is that of a nozzle', (_, kind, at) => {
     const side = A / 20;
-    const blind = [
-      { duct: 0, right: false, to: IN, opening: { area: A } },
-      { duct: 0, right: true, to: OUT, opening: { area: 0 } },
+    const blind: EndSpec[] = [
+      { duct: 0, at: 'left', to: IN, opening: { area: A } },
+      { duct: 0, at: 'right', to: OUT, opening: { area: 0 } },
     ];
     const pipe = ductSpec(0.3, [A, A], 8);
-    const branch = [
-      { duct: 1, right: false, to: CELL, opening: { area: side } },
-      { duct: 1, right: true, to: OUT, opening: { area: side } },
+    const branch: EndSpec[] = [
+      { duct: 1, at: 'left', to: CELL, opening: { area: side } },
+      { duct: 1, at: 'right', to: OUT, opening: { area: side } },
     ];
     const parts =
       kind === 'holes'

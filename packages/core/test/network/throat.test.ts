@@ -10,7 +10,7 @@ const R = 287;
 const AIR = idealGas({ R, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
 
 function passed(throats: readonly Throat[], up: number, down: number, T = 293.15): Float64Array {
-  const pass = passOf(throats, false);
+  const pass = passOf(throats, 'along');
   pass[PASS.gamma] = 1.4;
   pass[PASS.RT] = R * T;
   pass[PASS.up] = up;
@@ -151,7 +151,7 @@ it('against the stream the last comes first, and a diffuser gives nothing back',
       { area: 1e-3, lost: 0.2 },
       { area: 2e-3, lost: 1.5 },
     ],
-    true,
+    'against',
   );
   expect([...pass.slice(0, 4)]).toEqual([2e-3, 1.5, 1e-3, 1]);
 });
