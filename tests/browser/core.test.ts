@@ -9,9 +9,9 @@ import { type Bundle, bundleCore } from './coreBundle.ts';
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
 const BUDGET = {
   /** A page that reads a combination and forecasts it. */
-  forecast: { minified: 450_000, gzipped: 152_000 },
+  forecast: { minified: 420_000, gzipped: 145_000 },
   /** All there is: studies, calibration, dyno sheets, the choice from a shelf. */
-  whole: { minified: 760_000, gzipped: 252_000 },
+  whole: { minified: 730_000, gzipped: 246_000 },
 };
 
 // Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.

@@ -1,10 +1,8 @@
 /** Quantities as people write them (`4.155 in`, `850 cfm`, `60 degF`) to SI and back; nothing else knows units. */
 
-import { newUnitClass } from '#units';
-import { INCH_OF_MERCURY, INCH_OF_WATER } from './constants.ts';
 import { DomainError } from './errors.ts';
 import type { Result } from './result.ts';
-import type { UnitClass } from './unitClass.ts';
+import { type UnitSize, unitSize } from './unitSize.ts';
 
 /** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
 export type Dimension =
@@ -47,7 +45,7 @@ export interface Quantity {
 
 interface DimensionFacts {
   readonly noun: string;
-  /** Unit of the number this program keeps. */
+  /** Unit of the number this program keeps; empty where it is a pure number. */
   readonly kept: string;
   readonly example: string;
   readonly common: readonly string[];
@@ -129,8 +127,6 @@ const FRACTION = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(.*)$/su;
 const COMMA = /^[+-]?\d+,\d/u;
 const MAX_TEXT = 60;
 
-const Unit: UnitClass = /* @__PURE__ */ unitSystem();
-
 /**
  * The number in `text`, in the kept unit of `dimension`. Temperatures are absolute (`0 degC` is 273.15 K),
  * temperature differences are not. A share is written in percent.
@@ -180,15 +176,9 @@ export function toUnit(value: number, unit: string, dimension: Dimension): numbe
   if (unit === '') return value;
   if (dimension === 'share') return value * 100;
   const name = normalise(unit);
-  const { kept, common } = FACTS[dimension];
-  const refused = (): DomainError => new DomainError('unit', unit, `one of ${common.join(', ')}`);
-  if (dimension === 'temperature-difference') {
-    const factor = differenceFactor(name);
-    if (!(factor > 0)) throw refused();
-    return value / factor;
-  }
-  if (!isUnit(name) || !new Unit(1, name).equalBase(new Unit(1, kept))) throw refused();
-  return new Unit(value, kept).toNumber(name);
+  const scale = scaleOf(unitSize(name), dimension);
+  if (scale === null) throw new DomainError('unit', unit, `one of ${FACTS[dimension].common.join(', ')}`);
+  return value / scale.factor - scale.zero;
 }
 
 /** How a quantity of this dimension is asked for: `a length with its unit, such as 4.000 in`. */
@@ -214,22 +204,12 @@ function convert(
     return failure('unit-mismatch', `needs ${facts.noun} in %, got '${text}'`, exampleHint(facts));
   }
   if (name === '%') return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, exampleHint(facts));
-  if (dimension === 'temperature-difference') {
-    const factor = differenceFactor(name);
-    if (factor > 0) return { ok: true, value: { kept: number * factor, unit: name } };
-  }
-  if (!isUnit(name)) {
-    return failure(
-      'unit-unknown',
-      `has an unknown unit '${written}' in '${text}'`,
-      `use ${facts.common.join(', ')}`,
-    );
-  }
-  const quantity = new Unit(number, name);
-  if (!quantity.equalBase(new Unit(1, facts.kept))) {
-    return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, `use ${facts.common.join(', ')}`);
-  }
-  const value = quantity.toNumber(facts.kept);
+  const size = unitSize(name);
+  const hint = `use ${facts.common.join(', ')}`;
+  if (size === null) return failure('unit-unknown', `has an unknown unit '${written}' in '${text}'`, hint);
+  const scale = scaleOf(size, dimension);
+  if (scale === null) return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, hint);
+  const value = (number + scale.zero) * scale.factor;
   if (!Number.isFinite(value)) return failure('not-finite', `is not a finite number: '${text}'`, null);
   return { ok: true, value: { kept: value, unit: name } };
 }
@@ -247,25 +227,16 @@ export function splitNumber(text: string): { number: number; unit: string } | nu
 
 function normalise(unit: string): string {
   const compact = unit.replace(/\s+/gu, '').replace(/²/gu, '2').replace(/³/gu, '3');
-  const spelled = SPELLINGS[compact.toLowerCase()];
-  if (spelled !== undefined) return spelled;
+  const lower = compact.toLowerCase();
+  if (Object.hasOwn(SPELLINGS, lower)) return SPELLINGS[lower];
   return compact.replace(/^(in|ft|mm|cm|m)([23])(?=$|\/)/u, '$1^$2');
 }
 
-function isUnit(name: string): boolean {
-  if (!/^[A-Za-z][A-Za-z0-9^/*]{0,15}$/u.test(name)) return false;
-  try {
-    new Unit(1, name);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-/** Kelvin in one degree of a temperature scale; 0 when the name is no scale. */
-function differenceFactor(name: string): number {
-  if (name === 'K' || name === 'degC') return 1;
-  return name === 'degF' ? 5 / 9 : 0;
+/** From numbers of a unit to kept ones: add `zero`, then multiply; null where the unit measures something else. */
+function scaleOf(unit: UnitSize | null, dimension: Dimension): { zero: number; factor: number } | null {
+  const kept = unitSize(FACTS[dimension].kept);
+  if (unit === null || kept === null || unit.powers.some((power, i) => power !== kept.powers[i])) return null;
+  return { zero: dimension === 'temperature' ? unit.zero : 0, factor: unit.size / kept.size };
 }
 
 function failure(
@@ -278,17 +249,4 @@ function failure(
 
 function exampleHint(facts: DimensionFacts): string {
   return `write it like ${facts.example}`;
-}
-
-/** The units of mathjs, with the trade's added. */
-function unitSystem(): UnitClass {
-  const system = newUnitClass();
-  system.createUnit({
-    thou: '0.001 in',
-    cfm: '1 ft^3/min',
-    inHg: `${INCH_OF_MERCURY} Pa`,
-    inH2O: `${INCH_OF_WATER} Pa`,
-    rpm: '1 / min',
-  });
-  return system;
 }

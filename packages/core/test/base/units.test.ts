@@ -51,6 +51,7 @@ const KNOWN: readonly (readonly [string, Dimension, number])[] = [
   ['300 K', 'temperature', 300],
   ['27 degF', 'temperature-difference', 15],
   ['15 K', 'temperature-difference', 15],
+  ['27 Fahrenheit', 'temperature-difference', 15],
   ['5500 rpm', 'speed', 5500],
   ['12 %', 'share', 0.12],
   ['43.5 MJ/kg', 'specific-energy', 43.5e6],
