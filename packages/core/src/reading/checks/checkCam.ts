@@ -3,7 +3,8 @@
 import { INCH } from '../../base/constants.ts';
 import { middleOf } from '../../combination/atSpeed.ts';
 import { SIDES, type Side } from '../defaults/side.ts';
-import { ANGLE_SLACK, statedCardRatio } from '../resolve/resolveCam.ts';
+import { statedCardRatio } from '../resolve/cardLobe.ts';
+import { ANGLE_SLACK } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import { inches, type Report } from './report.ts';

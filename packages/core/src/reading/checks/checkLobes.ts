@@ -5,8 +5,8 @@ import type { Combination, Lobe } from '../../combination/combination.ts';
 import { type CardFault, cardFault } from '../../geometry/cardFault.ts';
 import { buildLobe } from '../../geometry/lobe.ts';
 import type { Side } from '../defaults/side.ts';
+import { CARD_LIFTS } from '../resolve/cardLobe.ts';
 import type { ResolveContext } from '../resolve/context.ts';
-import { CARD_LIFTS } from '../resolve/resolveCam.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { inches, type Report } from './report.ts';
 

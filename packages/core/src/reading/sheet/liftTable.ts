@@ -2,7 +2,7 @@
 import { INCH } from '../../base/constants.ts';
 import type { Result } from '../../base/result.ts';
 import type { Problem } from '../../combination/problem.ts';
-import { converted } from './flowSheet.ts';
+import { converted } from './converted.ts';
 import { sheetProblem } from './sheetProblem.ts';
 import { type Column, readTable, type Table } from './table.ts';
 
