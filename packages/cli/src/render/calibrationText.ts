@@ -112,7 +112,7 @@ export function calibrationFindings({
   const dyno = knobs.find(({ name }) => name === 'dyno');
   if (dyno !== undefined)
     lines.push(
-      `${isAtWheels(dyno) ? 'At the wheels this' : 'This'} dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: no forecast and no gain is moved by that.`,
+      `${isAtWheels(dyno) ? 'At the wheels this' : 'This'} dyno reads ${signed(100 * (dyno.after - 1), 1)} % against the engine, give or take ${fixed(100 * dyno.spread, 1)} %: no forecast and no gain is moved by that.${noDriveline(dyno)}`,
     );
   if (knobs.some((knob) => knob.atLimit)) lines.push('! stopped at its limit; the figures ask for more.');
   return lines;
@@ -128,6 +128,13 @@ function measuredBy({ knob }: { readonly knob: FittedKnob['name'] }, knobs: read
 /** A dyno that brakes the wheels is believed to read less than the engine gives, before anything is fitted. */
 function isAtWheels({ name, before }: FittedKnob): boolean {
   return name === 'dyno' && before < 1;
+}
+
+/** Where next to nothing is left for a driveline: more than any dyno's own error explains. */
+function noDriveline(dyno: FittedKnob): string {
+  return isAtWheels(dyno) && dyno.after > dyno.before + 2 * dyno.spreadBefore
+    ? ' Driveline and tyres take more than that: are these figures those of the engine, worked out by the dyno? Then take the word of wheels out of the sheet.'
+    : '';
 }
 
 /** `a`, `a and b`, `a, b and c`. */

@@ -95,6 +95,8 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   cuin: 'in^3',
   ci: 'in^3',
   cid: 'in^3',
+  cui: 'in^3',
+  ccm: 'cc',
   cfm: 'cfm',
   fpm: 'ft/min',
   inhg: 'inHg',
@@ -126,6 +128,8 @@ const NUMBER = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/su;
 const FRACTION = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*(.*)$/su;
 const COMMA = /^[+-]?\d+,\d/u;
 const MAX_TEXT = 60;
+/** What inches of a pressure may be. */
+const COLUMN = 'inches of water are inH2O, as on a flow bench; of mercury inHg';
 
 /**
  * The number in `text`, in the kept unit of `dimension`. Temperatures are absolute (`0 degC` is 273.15 K),
@@ -208,7 +212,10 @@ function convert(
   const hint = `use ${facts.common.join(', ')}`;
   if (size === null) return failure('unit-unknown', `has an unknown unit '${written}' in '${text}'`, hint);
   const scale = scaleOf(size, dimension);
-  if (scale === null) return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, hint);
+  if (scale === null) {
+    const column = dimension === 'pressure' && name === 'in' ? COLUMN : hint;
+    return failure('unit-mismatch', `needs ${facts.noun}, got '${text}'`, column);
+  }
   const value = (number + scale.zero) * scale.factor;
   if (!Number.isFinite(value)) return failure('not-finite', `is not a finite number: '${text}'`, null);
   return { ok: true, value: { kept: value, unit: name } };

@@ -9,6 +9,8 @@ import { airSaid, leavesAir, speaksOfAir } from './airSaid.ts';
 /** What such lines have said so far. */
 export interface DynoMeta {
   readonly standard: { readonly value: CorrectionStandard; readonly line: number } | null;
+  /** One that a title or a remark speaks of without saying that it is the standard; `unclear` where two do, of two. */
+  readonly spoken: 'J607' | 'J1349' | 'unclear' | null;
   /** [kPa] */
   readonly barometer: number | null;
   /** [K] */
@@ -31,6 +33,7 @@ export interface DynoMeta {
 
 export const NO_META: DynoMeta = {
   standard: null,
+  spoken: null,
   barometer: null,
   temperature: null,
   vapourPressure: null,
@@ -122,7 +125,18 @@ function readLine(text: string, line: number, meta: DynoMeta): MetaResult {
 /** A title where there is none yet; a line that speaks of the air and wasn't understood is noted. */
 function remark(plain: string, line: number, meta: DynoMeta): DynoMeta {
   if (speaksOfAir(plain)) return { ...meta, unread: [...meta.unread, line] };
-  return meta.title === null ? { ...meta, title: plain.slice(0, 120) } : meta;
+  const spoken = spokenOf(plain, meta.spoken);
+  return { ...meta, spoken, title: meta.title ?? plain.slice(0, 120) };
+}
+
+/** Words in whose company a standard is another sheet's, or the one that the figures were taken from. */
+const NOT_OF_IT = /\b(?:not|no|from|than|other|instead|was|were|versus|vs|if)\b|->|\?/iu;
+
+function spokenOf(plain: string, before: DynoMeta['spoken']): DynoMeta['spoken'] {
+  const named = standardNamed(plain);
+  if (named !== 'J607' && named !== 'J1349') return before;
+  if (NOT_OF_IT.test(plain) || (before !== null && before !== named)) return 'unclear';
+  return named;
 }
 
 /** The standard a text names, as people write it; `unclear` for `SAE` alone, `other` for those not known here. */

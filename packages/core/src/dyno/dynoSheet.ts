@@ -104,7 +104,13 @@ export function readDynoSheet(
   if (problems.length > 0) return { ok: false, problems };
   const atWheels = opening.atWheels || BRAKED.some((kind) => chosen.get(kind)?.wheel === true);
   const wheels = atWheels ? [AT_WHEELS] : [];
-  const notes = [...repairs, ...readingNotes(text, rows), ...split.repairs, ...wheels];
+  const notes = [
+    ...repairs,
+    ...readingNotes(text, rows),
+    ...spokenNote(opening, lines, standard),
+    ...split.repairs,
+    ...wheels,
+  ];
   const pulls = split.pulls.flatMap((group, index) => {
     const pull = pullOf(group, index, split.pulls.length, { opening, standard, name, problems, notes });
     return pull === null ? [] : [pull];
@@ -139,17 +145,13 @@ function standardOf(
   given: CorrectionStandard | undefined,
   fail: Fail,
 ): CorrectionStandard | null {
-  const inHeader = lines.columns
-    .filter((column) => column.kind === 'torque' || column.kind === 'power')
-    .map((column) => standardNamed(column.header.replace(/[_-]/gu, ' ')))
-    .find((word) => word === 'J607' || word === 'J1349');
-  const stated = meta.standard?.value ?? inHeader ?? null;
+  const stated = meta.standard?.value ?? standardInHeader(lines);
   if (given !== undefined && stated !== null && given !== stated) {
     const message = `says its figures refer to ${stated}, the command says ${given}`;
     fail(meta.standard?.line ?? lines.headerLine, 'standard-contradicts', message);
     return null;
   }
-  const standard = given ?? stated;
+  const standard = given ?? stated ?? (meta.spoken === 'unclear' ? null : meta.spoken);
   if (standard === null) {
     const message =
       'does not say which correction standard its torque and power refer to; J607 and J1349 are 4 to 5 % apart';
@@ -157,6 +159,24 @@ function standardOf(
     fail(lines.headerLine, 'standard-missing', message, hint);
   }
   return standard;
+}
+
+/** The standard that the header of torque or power names; null for none. */
+function standardInHeader({ columns }: DynoLines): 'J607' | 'J1349' | null {
+  const words = columns
+    .filter(({ kind }) => kind === 'torque' || kind === 'power')
+    .map(({ header }) => standardNamed(header.replace(/[_-]/gu, ' ')));
+  return words.find((word) => word === 'J607' || word === 'J1349') ?? null;
+}
+
+/** That a title or remark alone speaks of a standard: it was taken, or gave way to the command. */
+function spokenNote(meta: DynoMeta, lines: DynoLines, standard: CorrectionStandard): readonly string[] {
+  const { spoken } = meta;
+  if (spoken === null || spoken === 'unclear' || meta.standard !== null || standardInHeader(lines) !== null)
+    return [];
+  return spoken === standard
+    ? [`takes ${spoken} for its standard, since a title or remark speaks of it`]
+    : [`speaks of ${spoken}, but is read as ${standard}, as the command says: they are 4 to 5 % apart`];
 }
 
 /** Power must be torque times speed, row by row. */

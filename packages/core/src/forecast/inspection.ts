@@ -194,7 +194,10 @@ function ruleFacts(
     exhaustOverIntake: flow.exhaustOverIntake,
     portIn2: combination.intake.portArea / INCH ** 2,
     primaryIn2: primary.area / INCH ** 2,
-    collectorRatio: collectors === null ? null : Math.sqrt(collectors.area / primary.area),
+    collector:
+      collectors === null
+        ? null
+        : { ratio: Math.sqrt(collectors.area / primary.area), primaries: collectors.groups[0].length },
     ratingCfm: flow.inductionCfm15,
     researchOctane: combination.fuel.researchOctane,
     lambda: combination.lambda,

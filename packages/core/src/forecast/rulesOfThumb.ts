@@ -39,8 +39,8 @@ export interface RuleFacts {
   readonly portIn2: number;
   /** Section of one primary. */
   readonly primaryIn2: number;
-  /** Collector over primary diameter; null for open primaries. */
-  readonly collectorRatio: number | null;
+  /** Collector over primary diameter, and how many primaries meet in it; null for open primaries. */
+  readonly collector: { readonly ratio: number; readonly primaries: number } | null;
   /** Carburetor or throttle, whole engine, at 1.5 inHg. */
   readonly ratingCfm: number;
   readonly researchOctane: number;
@@ -181,17 +181,23 @@ function partRules(facts: RuleFacts): RuleOfThumb[] {
       unit: 'deg',
       here: null,
     },
-    ...(facts.collectorRatio === null ? [] : [collectorRule(facts.collectorRatio)]),
+    ...(facts.collector === null ? [] : [collectorRule(facts.collector)]),
   ];
 }
 
-function collectorRule(here: number): RuleOfThumb {
+function collectorRule({ ratio, primaries }: NonNullable<RuleFacts['collector']>): RuleOfThumb {
+  // Of four into one; other numbers keep the ratio of areas, as the estimate of a collector does.
+  const alike = Math.sqrt(primaries / 4);
   return {
-    ...handedOn('collector', 'collector over primary diameter', '1.7 to 1.9'),
-    low: 1.7,
-    high: 1.9,
+    ...handedOn(
+      'collector',
+      'collector over primary diameter',
+      '1.7 to 1.9 of four, by area of other numbers',
+    ),
+    low: 1.7 * alike,
+    high: 1.9 * alike,
     unit: '',
-    here,
+    here: ratio,
   };
 }
 

@@ -11,6 +11,12 @@ const BY_LOBE =
   'a phaser is the centreline of a lobe by speed, cam.intake.centreline: { 2000 rpm: 98 deg, 6000 rpm: 110 deg }';
 const BETWEEN_RUNNERS = 'tubes between runners are balance: { inside: 8 mm, length: 110 mm }';
 const CUT = 'a cut divider is divider: { opening: 2 in2 }';
+const MEET =
+  'which cylinders meet in one collector is groups: [[1, 4], [2, 3]]; a first merge is secondary: { diameter: 2.000 in, length: 14 in }';
+const HEADERS = 'tubes and what they end in are primary: { diameter: 1.625 in, length: 32 in } and collector';
+const CAMSHAFTS =
+  'how many there are is camshafts: 2; what stands between lobe and valve is valvetrain.type, lifters are cam.lifter';
+const INDIVIDUAL = 'write manifold: individual-throttles and throttle: { diameter: 46 mm, count: 4 }';
 const SEPARATION = 'write separation: 110 deg, in cam degrees';
 const CENTRE =
   'the installed centre of the intake lobe is intake: { centreline: 106 deg }, and the exhaust side has its own';
@@ -33,17 +39,17 @@ function ofEachSide(
   return Object.fromEntries(rows);
 }
 
-/** By path, for names that are no fields. */
+/** By path, for names that are no fields; as they are compared, in small letters without blanks, dashes and underscores. */
 const NAMES: Readonly<Record<string, string>> = {
   'burn.advance': 'spark by speed is burn.spark: { 3000 rpm: 34 deg, 6000 rpm: 38 deg }',
   'cam.centerline': CENTRE,
   'cam.centreline': CENTRE,
   'cam.icl': CENTRE,
   'cam.lca': SEPARATION,
-  'cam.lobeSeparation': SEPARATION,
-  'cam.lobe_separation': SEPARATION,
+  'cam.lobeseparation': SEPARATION,
   'cam.lsa': SEPARATION,
   'cam.phasing': BY_LOBE,
+  'cam.type': CAMSHAFTS,
   'cam.vvt': BY_LOBE,
   ...ofEachSide('cam', {
     at1mm: AT_A_LIFT,
@@ -56,19 +62,18 @@ const NAMES: Readonly<Record<string, string>> = {
   }),
   'chamber.cc': 'write volume: 58 cc',
   'chamber.gasket': GASKET,
-  'chamber.headGasket': GASKET,
-  'chamber.compressionDifferences': 'the ratio of each cylinder is chamber.compressions: [9.5, 9.4]',
+  'chamber.headgasket': GASKET,
+  'chamber.compressiondifferences': 'the ratio of each cylinder is chamber.compressions: [9.5, 9.4]',
   'exhaust.collector.cone': WIDENS,
   'exhaust.collector.megaphone': WIDENS,
   'exhaust.collector.taper': WIDENS,
   'exhaust.megaphone': WIDENS,
   'exhaust.crossover': TUBE,
-  'exhaust.h-pipe': TUBE,
+  'exhaust.headers': HEADERS,
   'exhaust.hpipe': TUBE,
-  'exhaust.x-pipe': `${TUBE}, as short as it is wide where the pipes cross`,
   'exhaust.xpipe': `${TUBE}, as short as it is wide where the pipes cross`,
-  'exhaust.layout': MEETS_FIRST,
-  'exhaust.tri-y': MEETS_FIRST,
+  'exhaust.layout': MEET,
+  'exhaust.triy': MEETS_FIRST,
   'exhaust.muffler.kind': AS_A_BOX,
   'exhaust.muffler.pipe': AS_A_BOX,
   'exhaust.muffler.volume': AS_A_BOX,
@@ -76,6 +81,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.primary.steps.at': 'a step begins after: 12 in',
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
+  'engine.rated': 'write ratedSpeed: 5500 rpm',
   'engine.redline': 'what you will not go beyond is limits: { redline: 6800 rpm }',
   'engine.rpm':
     'the speed it makes its power at is ratedSpeed, the highest it may turn limits: { redline: 6800 rpm }',
@@ -84,24 +90,29 @@ const NAMES: Readonly<Record<string, string>> = {
   'induction.carburetor.diameter':
     'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
   'induction.crossover': BETWEEN_RUNNERS,
-  'induction.dividerCut': CUT,
+  'induction.itb': INDIVIDUAL,
+  'induction.itbs': INDIVIDUAL,
+  'induction.dividercut': CUT,
   'induction.plenums': 'which cylinders each plenum feeds is groups: [[1, 4, 6, 7], [2, 3, 5, 8]]',
-  'induction.restrictorPlate': 'a plate is restrictor: { kind: plate, bores: 4, bore: 1.125 in }',
+  'induction.restrictorplate': 'a plate is restrictor: { kind: plate, bores: 4, bore: 1.125 in }',
   'induction.restrictor.diameter': 'the diameter of one bore is bore',
   'induction.restrictor.holes': 'how many bores there are is bores',
   'induction.spacer.diameter': 'the diameter of one hole is bore',
   'induction.spacer.holes': 'how many holes there are is bores',
   'induction.spacer.thickness': 'write height',
   'induction.spacer.type': 'write kind: open or four-hole',
-  'mixture.byCylinder': MIXTURES,
+  'mixture.bycylinder': MIXTURES,
   'mixture.lambdas': MIXTURES,
   'valvetrain.lash': LASH,
   'valvetrain.ratio': 'the two sides are intakeRatio and exhaustRatio',
-  'valvetrain.rockerRatio': 'the two sides are intakeRatio and exhaustRatio',
+  'valvetrain.rocker': 'the two sides are intakeRatio and exhaustRatio',
+  'valvetrain.rockers': 'the two sides are intakeRatio and exhaustRatio',
+  'valvetrain.rockerratio': 'the two sides are intakeRatio and exhaustRatio',
 };
 
 /** By path, for words that a field does not take. */
 const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>>>> = {
+  'chamber.plug': { center: 'write central', centre: 'write central', middle: 'write central' },
   correction: { STP: J607, stp: J607, STD: J607, std: J607, SAE: J1349, sae: J1349 },
   'engine.layout': { straight: 'write inline', boxer: 'write flat', twin: 'write inline, v or flat' },
   'exhaust.balance': { 'h-pipe': TUBE, 'x-pipe': TUBE, h: TUBE, x: TUBE },
@@ -168,7 +179,11 @@ const SIZES: Readonly<Partial<Record<FieldPath, readonly (readonly [of: Dimensio
 
 /** What to write in place of a name that is no field, by its path; numbers of list entries left out. */
 export function wordForField(path: string): string | null {
-  return ownOf(NAMES, path.replaceAll(/\.\d+(?=\.|$)/gu, '')) ?? null;
+  const folded = path
+    .replaceAll(/\.\d+(?=\.|$)/gu, '')
+    .replaceAll(/[\s_-]/gu, '')
+    .toLowerCase();
+  return ownOf(NAMES, folded) ?? null;
 }
 
 /** What to write in place of a value that a field does not take. */

@@ -36,6 +36,7 @@ const KNOWN: readonly (readonly [string, Dimension, number])[] = [
   ['2.10 sq in', 'area', 0.001354836],
   ['12 cm2', 'area', 0.0012],
   ['68 cc', 'volume', 6.8e-5],
+  ['62 ccm', 'volume', 6.2e-5],
   ['350 ci', 'volume', 5.735472e-3],
   ['2.0 l', 'volume', 0.002],
   ['1.5 inHg', 'pressure', 5079.5835],
@@ -89,6 +90,11 @@ describe('parseQuantity', () => {
   it.each(BAD)('refuses %s as a %s: %s', (text, dimension, code) => {
     const result = parseQuantity(text, dimension);
     expect(result.ok ? 'accepted' : result.problems[0].code).toBe(code);
+  });
+
+  it('asks of inches of pressure of what they are', () => {
+    const result = parseQuantity('28 in', 'pressure');
+    expect(result.ok ? '' : result.problems[0].hint).toContain('inches of water are inH2O');
   });
 
   it('gives a number or a problem for any text, and never throws', () => {

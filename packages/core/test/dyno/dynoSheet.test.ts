@@ -108,6 +108,36 @@ describe('readDynoSheet(text)', () => {
 describe('the standard of a sheet', () => {
   const body = 'rpm,torque lb-ft\n3000,400\n4000,410\n';
 
+  it('is the one that a title or remark speaks of, where no line or header states it, and says so', () => {
+    const rows = 'rpm,torque lb-ft\n3000,400\n4000,410\n';
+    for (const title of [
+      'Job 77 - SAE J1349 corrected - Room 2',
+      '# all figures J1349',
+      'Room 2; SAE J1349',
+    ]) {
+      const read = sheet(`${title}\n${rows}`);
+      expect(read.standard).toBe('J1349');
+      expect(read.notes.join()).toContain('takes J1349 for its standard');
+    }
+    expect(sheet(`${STANDARD}# was J1349 once\n${rows}`).notes).toEqual([]);
+    expect(sheet(`SAE J1349\n${STANDARD}${rows}`).standard).toBe('J607');
+    expect(sheet(`SAE J1349\n${rows}`, 'J607').notes.join()).toContain(
+      'speaks of J1349, but is read as J607',
+    );
+  });
+
+  it.each([
+    '# 4 % less than J1349',
+    'not J607',
+    '# J607 in 2019\n# J1349 today',
+    'J607 or J1349?',
+    'converted from J607',
+  ])('is not taken from %s', (remark) => {
+    expect(complaints(`${remark}\nrpm,torque lb-ft\n3000,400\n4000,410\n`)).toContain(
+      'which correction standard',
+    );
+  });
+
   it('is asked for where nothing states it', () => {
     expect(complaints(body)).toContain('does not say which correction standard');
     expect(complaints(body)).toContain('--standard');

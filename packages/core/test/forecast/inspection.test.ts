@@ -205,6 +205,23 @@ describe('inspectCombination(combination)', () => {
     expect(ruleOf(smallBlock(), 'octane')).toMatchObject({ low: 94, high: 102, unit: 'RON' });
   });
 
+  it('asks for 1.7 to 1.9 of four primaries in one collector, and keeps the ratio of areas for three', () => {
+    const base = bigBlock();
+    const system = base.exhaustSystem;
+    if (system.collectors === null) throw new Error('the big block has collectors');
+    expect(ruleOf(base, 'collector')).toMatchObject({ low: 1.7, high: 1.9 });
+    const collectors = {
+      ...system.collectors,
+      groups: [
+        [1, 2, 3],
+        [4, 5, 6],
+      ],
+    };
+    const six = ruleOf(bigBlock({ exhaustSystem: { ...system, collectors } }), 'collector');
+    expect(six.low).toBeCloseTo(1.472, 3);
+    expect(six.high).toBeCloseTo(1.645, 3);
+  });
+
   it('has no collector rule for open primaries', () => {
     const base = bigBlock();
     const open = inspectCombination(bigBlock({ exhaustSystem: { ...base.exhaustSystem, collectors: null } }));

@@ -11,7 +11,14 @@ function answers(section: string, text: string): string {
 
 describe('a word of the trade', () => {
   it.each([
-    ['exhaust', '{ layout: tri-y }', 'exhaust.layout is not a field', 'secondary: {'],
+    ['exhaust', '{ layout: tri-y }', 'exhaust.layout is not a field', 'secondary: {', 'groups: ['],
+    ['exhaust', '{ headers: { length: 34 in } }', 'exhaust.headers is not a field', 'primary: {'],
+    ['cam', '{ type: dohc }', 'cam.type is not a field', 'camshafts: 2', 'valvetrain.type'],
+    ['cam', '{ Lobe Separation: 108 deg }', 'is not a field', 'write separation'],
+    ['valvetrain', '{ rocker ratio: 1.5 }', 'is not a field', 'intakeRatio'],
+    ['induction', '{ itb: 46 mm }', 'is not a field', 'individual-throttles'],
+    ['engine', '{ rated: 6000 rpm }', 'is not a field', 'ratedSpeed'],
+    ['chamber', '{ plug: center }', "got 'center'", 'write central'],
     ['exhaust', '{ style: 4-2-1 }', "must be one of headers, cast; got '4-2-1'", 'secondary: {'],
     ['exhaust', '{ secondary: none }', "got 'none'", 'leave it out'],
     ['exhaust', '{ h-pipe: { length: 18 in } }', 'exhaust.h-pipe is not a field', 'balance: {'],
