@@ -44,6 +44,15 @@ describe('valvetide choose', () => {
     expect(out).toContain('The shelf makes 9 builds, 9 within the limits; all of them were forecast.');
   });
 
+  it('names the parts that no build within the budget has', async () => {
+    const w = world({ files, columns: 120 });
+    expect(await choose(w, ...BAND, '--budget', '600')).toBe(EXIT.ok);
+    expect(w.out()).toContain('No build within the limits has Domed.');
+    const free = world({ files, columns: 120 });
+    await choose(free, ...BAND);
+    expect(free.out()).not.toContain('No build within');
+  });
+
   it('says where the engine as it is may be as good, and where nothing gains', async () => {
     const w = world({ files });
     await choose(w, ...BAND, '--json');

@@ -37,7 +37,15 @@ import { deliverDrawn } from './drawnOutput.ts';
 import { pastThePeak } from './pastThePeak.ts';
 import { fidelityOf, unitsOf } from './readFlags.ts';
 import { speedsOver } from './speedsOver.ts';
-import { forbidTwoForms, parseBand, runnerOf, WHERE_OPTIONS, withWorkers, workersOf } from './studyFlags.ts';
+import {
+  forbidIdleWait,
+  forbidTwoForms,
+  parseBand,
+  runnerOf,
+  WHERE_OPTIONS,
+  withWorkers,
+  workersOf,
+} from './studyFlags.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -101,6 +109,7 @@ const ALL_MARCHED =
 
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTwoForms(flags);
+  forbidIdleWait(flags);
   const invocation: Invocation = { command: 'forecast', flags, io, core };
   const named = parseSpeeds(flags.texts('rpm'));
   const input = await readInput(operand, invocation);

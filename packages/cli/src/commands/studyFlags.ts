@@ -211,6 +211,12 @@ export async function withWorkers<Result>(
 /** A server that is begun anew, and its machine with it, is back by then [s]. */
 const USUAL_WAIT = 600;
 
+/** Refuses `--wait` where there is no server to wait for. */
+export function forbidIdleWait(flags: Flags): void {
+  if (flags.text('queue') === undefined && flags.text('wait') !== undefined)
+    throw usage('--wait is for a server that went away: it needs --queue');
+}
+
 /** Threads of this machine, so many at the most, or whoever works on a queue. */
 export async function runnerOf(
   flags: Flags,
@@ -221,7 +227,7 @@ export async function runnerOf(
   const queue = flags.text('queue');
   const seconds = whole(flags, 'wait', 1, 1_000_000);
   if (queue === undefined) {
-    if (seconds !== null) throw usage('--wait is for a server that went away: it needs --queue');
+    forbidIdleWait(flags);
     return core.openRunner(Math.min(workersOf(flags), most));
   }
   for (const other of ['workers', 'shard'])

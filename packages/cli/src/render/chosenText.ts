@@ -1,5 +1,5 @@
 /** What was chosen from a shelf, for people: the best build, the table of the best, the curve of money, and what was not looked at. */
-import type { ChoiceResult, ChosenBuild, PricedBuild } from '@valvetide/core';
+import type { ChoiceResult, ChosenBuild, PricedBuild, Taken } from '@valvetide/core';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
@@ -227,9 +227,22 @@ export function searchLines({ search }: ChoiceResult): readonly string[] {
   ];
   return [
     `The shelf makes ${fixed(builds)} builds, ${within}; ${looked}.${model}`,
+    ...neverLines(search.never),
     ...(out.length === 0 ? [] : [`Of those looked at, ${out.join('; ')}.`]),
     `${fixed(search.forUncertainty)} short forecasts more say how sure the best are.`,
   ];
+}
+
+/** Choices named at the most that no build may have. */
+const MOST_NEVER = 12;
+
+function neverLines(never: readonly Taken[]): readonly string[] {
+  if (never.length === 0) return [];
+  const named = never
+    .slice(0, MOST_NEVER)
+    .map(({ group, choice }) => (choice === null ? `${plain(group)} as it is` : plain(choice)));
+  const more = never.length > MOST_NEVER ? ` and ${never.length - MOST_NEVER} more` : '';
+  return [`No build within the limits has ${named.join(', ')}${more}.`];
 }
 
 function missingText(missing: number): string {

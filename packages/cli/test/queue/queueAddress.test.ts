@@ -71,9 +71,11 @@ exhaust: { style: headers, primary: { length: 33 in } }
 
   it('alone has a server to wait for', async () => {
     const w = world({ files });
-    const words = ask.slice(0, ask.indexOf('--queue'));
-    expect(await main([...words, '--wait', '60'], w.io)).toBe(EXIT.usage);
-    expect(w.err()).toContain('--wait is for a server that went away: it needs --queue');
+    const study = ask.slice(0, ask.indexOf('--queue'));
+    for (const words of [study, ['forecast', study[1], '--rpm', '4000', '--quick']]) {
+      expect(await main([...words, '--wait', '60'], w.io)).toBe(EXIT.usage);
+      expect(w.err()).toContain('--wait is for a server that went away: it needs --queue');
+    }
   });
 
   it('is what work needs', async () => {

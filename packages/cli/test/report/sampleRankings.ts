@@ -189,6 +189,7 @@ export function sampleChosen(): ChoiceResult {
       refused: 3,
       impossible: 0,
       forUncertainty: 74,
+      never: [{ group: 'Cam', choice: 'Race cam' }],
       enumerated: false,
       missing: 0.02,
       modelErrorPct: 0.12,

@@ -60,6 +60,8 @@ export interface SearchAccount {
   readonly builds: number;
   /** Of these, within the limits of money, hours and fields; null where there are too many to count. */
   readonly withinLimits: number | null;
+  /** Parts, sizes and groups left as they are that no build within the limits has. */
+  readonly never: readonly Taken[];
   /** Builds that were forecast at every speed that counts. */
   readonly forecast: number;
   /** Of these, builds that broke a limit of the combination's file, asked for too much octane, or lost a speed. */

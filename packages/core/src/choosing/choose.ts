@@ -16,7 +16,7 @@ import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { buildForecasts } from './buildForecasts.ts';
 import { keyOf } from './buildSpace.ts';
 import { MOST_TRIED, type NoBuild } from './cheapestBuild.ts';
-import type { ChoiceResult, PricedBuild, SearchAccount } from './choiceResult.ts';
+import type { ChoiceResult, PricedBuild, SearchAccount, Taken } from './choiceResult.ts';
 import { topBuilds } from './chosenBuilds.ts';
 import type { Build } from './effectModel.ts';
 import { expected, findBest, type Judge, type Judged, type SearchOutcome } from './findBest.ts';
@@ -24,7 +24,7 @@ import { frontierHopes, frontierOf } from './frontier.ts';
 import { groupEffects } from './groupEffects.ts';
 import type { Shelf, ShelfAim } from './shelf.ts';
 import { changesOf } from './shelfRules.ts';
-import { priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
+import { neverTaken, priceOf, type ShelfSpace, shelfSpace } from './shelfSpace.ts';
 import { gainsByAim, weightedGain } from './worth.ts';
 
 /** What to choose by, and with what means. */
@@ -158,13 +158,14 @@ function pricedBuild(
   aims: readonly ShelfAim[],
 ): PricedBuild {
   return {
-    choices: build.map((level, g) => ({
-      group: groups[g].name,
-      choice: groups[g].levels[level]?.name ?? null,
-    })),
+    choices: build.map((level, g) => takenOf(groups, g, level)),
     gainPct: weightedGain(gainsByAim(base, curve, aims), aims),
     ...priceOf(changesOf(groups, build)),
   };
+}
+
+function takenOf(groups: ShelfSpace['groups'], g: number, level: number): Taken {
+  return { group: groups[g].name, choice: groups[g].levels[level]?.name ?? null };
 }
 
 /** What was judged, with builds that may move the frontier of money judged besides. */
@@ -248,7 +249,7 @@ function means({ points }: WholeCurve, band: SpeedBand): NonNullable<ChoiceResul
 }
 
 function account(
-  { size }: ShelfSpace,
+  shelved: ShelfSpace,
   { judged, listed, enumerated, missing, model }: SearchOutcome,
   impossible: number,
   forUncertainty: number,
@@ -256,8 +257,9 @@ function account(
   const square = model?.missed.reduce((sum, miss) => sum + miss * miss, 0) ?? 0;
   const kept = judged.filter(({ verdict }) => verdict?.keepsLimits === true).length;
   return {
-    builds: size,
+    builds: shelved.size,
     withinLimits: listed?.length ?? null,
+    never: neverTaken(shelved, listed).map(([g, level]) => takenOf(shelved.groups, g, level)),
     forecast: judged.length - impossible,
     refused: judged.length - impossible - kept,
     impossible,

@@ -15,6 +15,9 @@ import { changesOf, type Groups, type Level, rulesOf, type ShelfRule } from './s
 export interface ShelfSpace {
   readonly groups: Groups;
   readonly space: SearchSpace;
+  /** What the limits ask of builds, money and hours besides. */
+  readonly rules: readonly ShelfRule[];
+  readonly limits: ShelfLimits;
   /** All builds, those that may not be had among them. */
   readonly size: number;
 }
@@ -47,7 +50,27 @@ export function shelfSpace(
   const home = homeOf(groups, allowed, rules, limits);
   if (typeof home === 'string') return home;
   const space = { factors, allowed, home };
-  return { groups, space, size: sizeOf(space) };
+  return { groups, space, rules, limits, size: sizeOf(space) };
+}
+
+/**
+ * The choices that no build within the limits has, as group and level.
+ *
+ * @param listed - all builds within the limits; null where they are too many to list
+ */
+export function neverTaken(
+  { groups, rules, limits }: ShelfSpace,
+  listed: readonly Build[] | null,
+): readonly (readonly [group: number, level: number])[] {
+  const choices = groups.flatMap(({ levels }, g) => levels.map((_, l) => [g, l] as const));
+  if (listed !== null) {
+    const taken = new Set(listed.flatMap((build) => build.map((level, g) => `${g} ${level}`)));
+    return choices.filter(([g, l]) => !taken.has(`${g} ${l}`));
+  }
+  return choices.filter(([g, l]) => {
+    const alone: ShelfRule = { groups: [g], keeps: (build) => build[g] === l };
+    return cheapestBuild(groups, [...rules, alone], limits) === 'none-keeps';
+  });
 }
 
 /** A name that no other build of the shelf has. */

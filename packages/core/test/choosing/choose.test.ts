@@ -68,6 +68,7 @@ describe('choose(baseline, shelf, options)', () => {
       forecast: 24,
       enumerated: true,
       missing: 0,
+      never: [],
     });
     expect(names(builds[0])).toBe('Pistons, -, Primary 32 in');
     expect([builds[0].cost, builds[0].hours]).toEqual([1300, 24]);
@@ -97,6 +98,7 @@ describe('choose(baseline, shelf, options)', () => {
     expect(names(builds[0])).toBe('Milled, -, Primary 32 in');
     expect(search.withinLimits).toBe(8);
     expect(search.forecast).toBe(8);
+    expect(search.never.map(({ choice }) => choice)).toEqual(['Pistons', 'Low friction']);
   });
 
   it('refuses builds that break a limit of the file by the rule of every study, and counts them', async () => {

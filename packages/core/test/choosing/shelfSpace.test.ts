@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { currentValue } from '../../src/changes/assignedValues.ts';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import { buildsOf } from '../../src/choosing/buildSpace.ts';
 import { readShelf } from '../../src/choosing/readShelf.ts';
-import { priceOf, type ShelfSpace, shelfSpace } from '../../src/choosing/shelfSpace.ts';
+import { neverTaken, priceOf, type ShelfSpace, shelfSpace } from '../../src/choosing/shelfSpace.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import { fileWith } from '../reading/files.ts';
 
@@ -123,6 +124,17 @@ describe('a shelf with limits', () => {
       ).join('\n')}`;
     const text = `groups:\n${[0, 1, 2, 3, 4].map(group).join('\n')}\nlimits: { largest: { chamber.compression: 9.5 } }`;
     expect(spaceIn(text)).toBe('none-found');
+  });
+
+  it('names the choices that no build may have, from a list of builds and without one', () => {
+    // B states no price, so that no budget can hold it; C asks for more compression than may be.
+    const found = spaceOf(shelf('limits: { cost: 500, largest: { chamber.compression: 11 } }'));
+    const never = (listed: readonly (readonly number[])[] | null) =>
+      neverTaken(found, listed).map(([g, level]) => found.groups[g].levels[level]?.name);
+    expect(never(null)).toEqual(['B', 'C']);
+    expect(never(buildsOf(found.space))).toEqual(['B', 'C']);
+    const free = spaceOf(shelf(''));
+    expect(neverTaken(free, null)).toEqual([]);
   });
 
   it('has no price where a part states none, and the sum where all do', () => {
