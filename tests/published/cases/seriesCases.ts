@@ -61,7 +61,7 @@ const bolted = once(() =>
   pointsOf('street-350-second', [['exhaust.muffler', 'chambered']], [3700, 4600, 5600, 5900]),
 );
 
-/** The second state as its sheet has it, but for the floor of the manifold: heads of its kind have no passage that would warm it (from memory). */
+/** The second state as its sheet has it, but for the floor of the manifold: isolated, as over an air gap. */
 const unwarmed = once(() =>
   pointsOf('street-350-second', [['induction.manifoldHeat', 'none']], [3700, 5800]),
 );
@@ -107,7 +107,7 @@ const cases: readonly PublishedCase[] = [
     compute: () => most(bolted(), 'powerHp'),
   },
   {
-    what: 'second state, floor not warmed: torque at 3700 rpm',
+    what: 'second state, floor isolated: torque at 3700 rpm',
     value: 430,
     ...torque,
     aim: true,
@@ -115,7 +115,7 @@ const cases: readonly PublishedCase[] = [
     compute: () => unwarmed()[0].torqueLbFt,
   },
   {
-    what: 'second state, floor not warmed: power at 5800 rpm',
+    what: 'second state, floor isolated: power at 5800 rpm',
     value: 408,
     ...power,
     aim: true,
@@ -128,6 +128,6 @@ export const seriesCases: PublishedSource = {
   title: 'The same engine before, and between its two states',
   source:
     'the same series, parts I, III, IV, V and VIII, as a collection of such articles keeps them (corvettefaq.com)',
-  note: 'As delivered it has cast manifolds and a full exhaust. Speeds of peaks are given where the articles give them. Its sheet leaves the second state the warmed floor that is the estimate for dual planes; without it all of its curve is some 4 % higher. Part V says that all states but the second were run as bolted together: spark and jets were set for none of them. Setting both, and wider mufflers, took the better heads from 401 to 430 lb-ft and from 384 to 408 hp; the mufflers alone are worth 3 % of each in the forecast, which is always at best spark.',
+  note: 'As delivered it has cast manifolds and a full exhaust. Speeds of peaks are given where the articles give them. Its sheet leaves the floor of the second state to the estimate for dual planes behind headers, as warm as the valley of the engine; isolated, all of its curve is some 2 % higher. Its heads, the iron truck casting of 1996 (part IV), have no passage for exhaust (chevyhardcore.com, Small-Block First-Gen Heads vs. Vortec). Part V says that all states but the second were run as bolted together: spark and jets were set for none of them. Setting both, and wider mufflers, took the better heads from 401 to 430 lb-ft and from 384 to 408 hp; the mufflers alone are worth 3 % of each in the forecast, which is always at best spark.',
   cases,
 };

@@ -132,7 +132,7 @@ export const inductionWords: WordsOf<'induction'> = {
     'Where fuel is injected behind a throttle body: port (in front of the valve) or direct (into the cylinder).',
   ],
   'induction.manifoldHeat': [
-    'What heats the floor of the plenum: exhaust (an open crossover), coolant (a passage), or none (blocked, or an air gap).',
+    "What heats the floor of the plenum: exhaust (an open crossover), coolant (a passage, or the engine's hot valley under a closed crossover), or none (an air gap).",
   ],
   'induction.heating': [
     'Rise of the charge from warm plenum floor and walls on a day of 60 F, before evaporation cools it.',
