@@ -25,6 +25,8 @@ const REACH = 1;
 /** The parabola is laid anew about its top until that moves less than this [deg], so often at most. */
 const CLOSE = 0.02;
 const MOST_TOPS = 4;
+/** About where nearly all engines burn best: looked at first, where nothing is known yet [deg after firing top centre]. */
+const USUAL = 8;
 /** How far from the last best angle a top is taken without a search anywhere [deg]. */
 const NEAR = 4;
 /** Accuracy of the angle at the limit of knock [deg], and how far from the last one it is looked for first. */
@@ -91,7 +93,7 @@ export function chooseTiming(bench: ClosedBench | undefined, question: TimingQue
   };
   const swept = sweptVolume(bench.march.network.cylinders[0].crank);
   const net = (result: ClosedCycle) => result.work - peakPressureFriction(result.peakPressure) * swept;
-  const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? null);
+  const best = bestAngle((ca50) => net(run({ ca50 })), last?.bestCa50 ?? USUAL);
   const atBest = run({ ca50: best });
   if (!Number.isFinite(net(atBest) + atBest.knock)) return last ?? NO_CHOICE;
   const short = ({ knock }: ClosedCycle): number => octaneShort(knock, fuel);
@@ -124,8 +126,8 @@ function limitOf(last: TimingChoice | null): number | null {
 }
 
 /** Angle of most work: near the last one, or anywhere where it is not near. */
-function bestAngle(work: (ca50: number) => number, last: number | null): number {
-  const near = last === null ? null : topNear(work, last);
+function bestAngle(work: (ca50: number) => number, last: number): number {
+  const near = topNear(work, last);
   if (near !== null) return near;
   const { x } = maximise(work, EARLIEST, LATEST, ROUGH);
   return topNear(work, x) ?? x;
