@@ -93,11 +93,14 @@ async function fastSigmas(baseline: Baseline, unknowns: readonly Unknown[], seed
   return CHANGES.map((_, i) => sigmas.map((of) => of[i]));
 }
 
-function drawnGains(baseline: Baseline, unknowns: readonly Unknown[]): readonly (readonly Float64Array[])[] {
+async function drawnGains(
+  baseline: Baseline,
+  unknowns: readonly Unknown[],
+): Promise<readonly (readonly Float64Array[])[]> {
   const { normal } = randomFrom(20);
   const build = (changes: readonly Change[], offsets: readonly Offset[]): StudyJob['combination'] | null =>
     perturbed(baseline, changes, offsets, undefined);
-  const reach = reaches({ unknowns, changes: CHANGES, build });
+  const reach = await reaches({ unknowns, changes: CHANGES, build });
   const gains: number[][][] = CHANGES.map(() => [[], ...RPM.map(() => [])]);
   const powers = (combination: StudyJob['combination']): readonly number[] => {
     const kw = marchedPoints(runJob(jobOf(combination))).map(({ powerKw }) => powerKw);
@@ -143,7 +146,7 @@ describe('the spread of a gain by paired draws on response surfaces', () => {
     expect(all.length).toBeGreaterThan(40);
     const seeded: Sigmas[] = [];
     for (const seed of SEEDS) seeded.push(await fastSigmas(baseline, all, seed));
-    const drawn = drawnGains(baseline, all);
+    const drawn = await drawnGains(baseline, all);
     CHANGES.forEach(({ name }, i) => {
       ['the mean', ...RPM].forEach((where, at) => {
         const [one, other] = [

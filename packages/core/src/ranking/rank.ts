@@ -2,6 +2,7 @@
 
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
+import { nextTurn } from '../base/turn.ts';
 import { VERSION } from '../base/version.ts';
 import { accessOf } from '../changes/access.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
@@ -19,7 +20,13 @@ import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
 import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
-import { askFirst, expectedLater, measureResponses, type Responses } from '../uncertainty/responses.ts';
+import {
+  askFirst,
+  expectedFirst,
+  expectedLater,
+  measureResponses,
+  type Responses,
+} from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { speedSpreads } from '../uncertainty/speedSpread.ts';
 import { type AppliedChange, type Unknown, unknownsOf } from '../uncertainty/unknowns.ts';
@@ -53,6 +60,8 @@ export interface RankOptions extends StudyControl {
   readonly sheet?: SheetSource | undefined;
 }
 
+/** All together and the best set, and the sets that turn out to break a limit. */
+const LATER = 2 + MOST_TRIES;
 const NO_BUDGET: Budget = { cost: null, hours: null };
 
 /**
@@ -111,17 +120,19 @@ export async function rank(
     fidelity,
     sheet,
   });
-  const pairing = pairUp(baseline, changes, sheet);
-
-  // First what an interrupted ranking would show.
+  // First what an interrupted ranking would show, under way while the rest is built.
   fine(BASELINE, baseline.combination);
   for (const { change, combination } of applied) fine(changeKey(change.name), combination);
+  const mostPairs = (changes.length * (changes.length - 1)) / 2;
+  queue.expect(expectedFirst(world) + mostPairs + expectedLater(world) + LATER);
+  queue.begin();
+  await nextTurn();
+  const pairing = pairUp(baseline, changes, sheet);
+  await nextTurn();
   askFirst(world);
   for (const { a, b, combination } of pairing.pairs) world.ask(pairKey(a, b), combination);
-  // All together and the best set, and the sets that turn out to break a limit.
-  const later = 2 + MOST_TRIES;
-  queue.expect(expectedLater(world) + later);
-  const responses = withModelError(await measureResponses(world, later));
+  queue.expect(expectedLater(world) + LATER);
+  const responses = withModelError(await measureResponses(world, LATER));
 
   const spreads = speedSpreads(responses, speeds.band, { seed, correlated: unknowns.calibrated });
   const study: RankStudy = {

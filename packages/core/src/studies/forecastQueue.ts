@@ -4,14 +4,22 @@ import { meanScatterOf } from '../forecast/cycleScatter.ts';
 import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { JobControl, RunJobs, StudyJob } from './job.ts';
 
+/** Jobs under way. */
+interface Batch {
+  readonly done: Promise<void>;
+  readonly room: Promise<void>;
+}
+
 /** Collects jobs under names, runs them in one go, and keeps the curves. */
 export class ForecastQueue {
   readonly #run: RunJobs;
   readonly #control: JobControl;
   readonly #curves = new Map<string, Curve | null>();
   readonly #waiting = new Map<string, StudyJob>();
+  /** Under way: what was begun, and when there is room for more. */
+  readonly #begun: Batch[] = [];
+  readonly #names = new Set<string>();
   #done = 0;
-  #asked = 0;
   #expected = 0;
 
   constructor(run: RunJobs, control: JobControl) {
@@ -22,13 +30,13 @@ export class ForecastQueue {
   /** Queues a job; a name that was asked for before is not run again. */
   ask(name: string, job: StudyJob): void {
     if (this.knows(name)) return;
+    this.#names.add(name);
     this.#waiting.set(name, job);
-    this.#asked += 1;
   }
 
   /** Whether a job of that name was asked for. */
   knows(name: string): boolean {
-    return this.#curves.has(name) || this.#waiting.has(name);
+    return this.#names.has(name);
   }
 
   /** Whether an abort kept a job of that name from being run. */
@@ -38,35 +46,62 @@ export class ForecastQueue {
 
   /** Jobs asked for so far. */
   get asked(): number {
-    return this.#asked;
+    return this.#names.size;
   }
 
   /** So many more jobs are likely to follow, for progress. */
   expect(more: number): void {
-    this.#expected = this.#asked + more;
+    this.#expected = this.#names.size + more;
   }
 
-  /** Runs what is waiting. */
-  async run(): Promise<void> {
+  /**
+   * Begins what is waiting and goes on, so that more can be asked for while threads are busy; {@link run} waits for it. What was begun
+   * before goes first: the next begins when all of that is under way.
+   */
+  begin(): void {
     const waiting = [...this.#waiting];
     this.#waiting.clear();
     if (waiting.length === 0) return;
-    const before = this.#done;
+    const before = this.#begun.at(-1);
+    let onRoom = (): void => {};
+    const told = new Promise<void>((resolve) => {
+      onRoom = resolve;
+    });
+    const batch = (): Promise<void> => this.#runBatch(waiting, onRoom);
+    const done = before === undefined ? batch() : before.room.then(batch);
+    // A failure is met where the batch is waited for.
+    const ended = done.catch(() => {});
+    this.#begun.push({ done, room: Promise.race([told, ended]) });
+  }
+
+  /** Runs what is waiting, and waits for all that was begun. */
+  async run(): Promise<void> {
+    this.begin();
+    await Promise.all(this.#begun.splice(0).map(({ done }) => done));
+  }
+
+  async #runBatch(batch: readonly (readonly [string, StudyJob])[], onRoom: () => void): Promise<void> {
     const { signal, onProgress } = this.#control;
+    let done = 0;
+    const progress = (now: number): void => {
+      this.#done += now - done;
+      done = now;
+    };
     const curves = await this.#run(
-      waiting.map(([, job]) => job),
+      batch.map(([, job]) => job),
       {
         ...(signal === undefined ? {} : { signal }),
-        onProgress: (done) => {
-          this.#done = before + done;
-          onProgress?.(this.#done, Math.max(this.#asked, this.#expected));
+        onRoom,
+        onProgress: (now) => {
+          progress(now);
+          onProgress?.(this.#done, Math.max(this.#names.size, this.#expected));
         },
       },
     );
-    waiting.forEach(([name], i) => {
+    batch.forEach(([name], i) => {
       this.#curves.set(name, curves[i] ?? null);
     });
-    this.#done = before + waiting.length;
+    progress(batch.length);
   }
 
   /** The curve of that name; null where it was not asked for, an abort came first or a speed was lost. */
@@ -95,8 +130,7 @@ export class ForecastQueue {
   /** Whether every job that was asked for was run and no abort came: only then is there any use in asking for more. */
   get complete(): boolean {
     const stopped = this.#control.signal?.aborted === true;
-    return (
-      !stopped && this.#waiting.size === 0 && [...this.#curves.values()].every((curve) => curve !== null)
-    );
+    const isAllRun = this.#curves.size === this.#names.size;
+    return !stopped && isAllRun && [...this.#curves.values()].every((curve) => curve !== null);
   }
 }

@@ -1,4 +1,5 @@
 /** How far an unknown can be off before there is no such engine: below no loss at all, say, there is nothing. */
+import { nextTurn } from '../base/turn.ts';
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Reach } from './heldWithin.ts';
@@ -12,14 +13,18 @@ const ANY = 10;
 /** How often a shorter reach is halved in, which leaves a tenth of a standard deviation. */
 const HALVINGS = 5;
 
-/** Of the unknowns that can't go any way, by their ids. */
-export function reaches(world: {
+/** So many unknowns are looked at before others have a turn. */
+const AT_ONCE = 8;
+
+/** Of the unknowns that can't go any way, by their ids. Others have turns meanwhile. */
+export async function reaches(world: {
   readonly unknowns: readonly Unknown[];
   readonly changes: readonly Change[];
   readonly build: (changes: readonly Change[], offsets: readonly Offset[]) => Combination | null;
-}): ReadonlyMap<string, Reach> {
+}): Promise<ReadonlyMap<string, Reach>> {
   const found = new Map<string, Reach>();
-  for (const unknown of world.unknowns) {
+  for (const [i, unknown] of world.unknowns.entries()) {
+    if (i % AT_ONCE === 0) await nextTurn();
     const changes = world.changes.filter(({ name }) => name === unknown.of);
     const isPossible = (z: number): boolean => world.build(changes, [{ unknown, z }]) !== null;
     const reach: Reach = [-reachOf((z) => isPossible(-z)), reachOf(isPossible)];

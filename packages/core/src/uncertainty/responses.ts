@@ -1,5 +1,6 @@
 /** How baseline and candidates respond to the unknowns, with as few forecasts as that takes. */
 
+import { nextTurn } from '../base/turn.ts';
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import { scatterOf } from '../forecast/cycleScatter.ts';
@@ -59,14 +60,16 @@ export interface Responses extends Subjects {
   readonly stuck: readonly string[];
 }
 
-/** What a round looks at on each candidate: unknowns one by one, those likeliest to matter first, and draws of all at once. */
+/** Draws of everything at once that every candidate is run with before any shared unknown is looked at singly on it. */
+const FIRST_DRAWS = 4;
+/** What a round looks at on each candidate that is still open: unknowns one by one, those likeliest to matter first, and more draws. */
 const ROUNDS = [
-  { singly: 4, vectors: 4 },
+  { singly: 4, vectors: 0 },
   { singly: 4, vectors: 2 },
   { singly: 4, vectors: 2 },
 ] as const;
-/** Another round where what is left together may bring this share of the variance of a gain, the model's own included, and this much of it [-]. */
-const LARGE_SHARE = 0.15;
+/** A candidate is open where so few draws leave this share of its stated standard deviation open, and what is left together is this much of the gain [-]. */
+const LOOSE = 0.06;
 const LARGE_SIGMA = 0.001;
 /** An unknown that brings this share of that variance, and this much of it [%], is moved both ways, for its curvature. */
 const BOTH_WAYS = 0.1;
@@ -78,41 +81,84 @@ const KNOCK: FieldPath = 'burn.octaneOffset';
 /** Sections that rarely tell one part from another; only their place in the queue depends on it, not the result. */
 const MECHANICAL: ReadonlySet<string> = new Set(['burn', 'heat', 'friction', 'mixture', 'fuel', 'weather']);
 
-/** Queues the references and the baseline's own responses: what can be run before anything is known. */
+/** Queues what can be run before anything is known: references, the baseline's own responses, each change's own unknowns and what is always looked at singly. */
 export function askFirst(world: ResponseWorld): void {
+  const { changes, unknowns, singly } = world;
   askMoved(world, null, []);
-  for (const change of world.changes) askMoved(world, change, []);
-  for (const unknown of world.unknowns) if (unknown.of === null) askEitherWay(world, null, unknown);
+  for (const change of changes) askMoved(world, change, []);
+  for (const unknown of unknowns) if (unknown.of === null) askEitherWay(world, null, unknown);
+  for (const change of changes) {
+    const always = shared(world, change).filter(({ id }) => singly.includes(id));
+    const own = unknowns.filter(({ of }) => of === change.name);
+    for (const unknown of [...always, ...own]) askEitherWay(world, change, unknown);
+  }
+}
+
+/** Forecasts that {@link askFirst} asks for, at most. */
+export function expectedFirst({ changes, unknowns, singly }: ResponseWorld): number {
+  return 1 + unknowns.length + changes.length * (1 + singly.length);
 }
 
 /** Forecasts that may follow those of {@link askFirst}, at most: a total once told falls, and never climbs. */
-export function expectedLater(world: ResponseWorld): number {
-  const own = world.unknowns.filter(({ of }) => of !== null).length;
-  return own + expectedAfter(world, world.changes.length, 0);
+export function expectedLater({ changes }: ResponseWorld): number {
+  return (changes.length + 1) * FIRST_DRAWS + expectedAfter(changes.length, changes.length, 0);
 }
 
-/** Likewise with so many changes not settled after so many rounds. */
-function expectedAfter({ changes }: ResponseWorld, open: number, rounds: number): number {
+/** Likewise with so many changes open after so many rounds. */
+function expectedAfter(changes: number, open: number, rounds: number): number {
   const later = open === 0 ? [] : ROUNDS.slice(rounds);
   const inRounds = later.reduce((sum, { vectors, singly }) => sum + (open + 1) * vectors + open * singly, 0);
   // The other way, of baseline and candidate.
-  return inRounds + changes.length * MOST_CURVED * 2;
+  return inRounds + changes * MOST_CURVED * 2;
 }
 
 /**
- * Responses one unknown at a time: on the baseline all of them, on each candidate those likely to matter for its gain and
- * those of its own parts. Besides, all are drawn at once, on baseline and candidates alike: the mean square of what that moves a
+ * Responses one unknown at a time: on the baseline all of them, on each candidate those of its own parts and, where it takes that, those likely
+ * to matter for its gain. Besides, all are drawn at once, on baseline and candidates alike: the mean square of what that moves a
  * gain beyond the responses known is the variance of what was not looked at, of what the unknowns do to each other and of what
  * bends, without bias. The responses are the control variate of those few honest draws (Law and Kelton, Simulation Modeling and
- * Analysis, chapter 11; from memory). Where that is not small, more of both are run. Those that matter most are moved both ways, for their curvature.
+ * Analysis, chapter 11; from memory). Where they leave the spread open, more of both are run. Those that matter most are moved both ways, for their curvature.
  *
  * @param later - forecasts that follow these, at most, for progress
  */
 export async function measureResponses(world: ResponseWorld, later = 0): Promise<Responses> {
-  const { queue, changes, unknowns } = world;
+  const { queue, changes } = world;
+  // What is known without a forecast is worked out while the first are run.
+  queue.begin();
+  const reach = await reaches(world);
+  const vectors = [...(await askVectors(world, changes, reach, 0, FIRST_DRAWS))];
   await queue.run();
-  const reach = queue.complete ? reaches(world) : new Map<string, Reach>();
-  const found = (vectors: Vectors): Responses => ({
+  if (!queue.complete) return responsesFound(world, reach, vectors);
+  const ordered = new Map(changes.map((change) => [change.name, likely(world, change)]));
+  let open = changes.filter((change) => !isSettled(gainKnown(world, change, reach, vectors)));
+  queue.expect(expectedAfter(changes.length, open.length, 0) + later);
+  let looked = 0;
+  for (const [round, { singly, vectors: more }] of ROUNDS.entries()) {
+    if (open.length === 0) break;
+    vectors.push(...(await askVectors(world, open, reach, vectors.length, more)));
+    for (const change of open) {
+      const next = ordered.get(change.name)?.slice(looked, looked + singly) ?? [];
+      for (const unknown of next) askEitherWay(world, change, unknown);
+    }
+    looked += singly;
+    await queue.run();
+    if (!queue.complete) return responsesFound(world, reach, vectors);
+    open = open.filter((change) => !isSettled(gainKnown(world, change, reach, vectors)));
+    queue.expect(expectedAfter(changes.length, open.length, round + 1) + later);
+  }
+  for (const change of changes) askCurvature(world, change, gainKnown(world, change, reach, vectors));
+  queue.expect(later);
+  await queue.run();
+  return responsesFound(world, reach, vectors);
+}
+
+function responsesFound(
+  world: ResponseWorld,
+  reach: ReadonlyMap<string, Reach>,
+  vectors: Vectors,
+): Responses {
+  const { queue, unknowns } = world;
+  return {
     ...subjectsOf(world, readings(world, reach), vectors),
     bySpeed: speedsOf(world).map((rpm, i) => ({
       rpm,
@@ -120,31 +166,7 @@ export async function measureResponses(world: ResponseWorld, later = 0): Promise
     })),
     complete: queue.complete,
     stuck: unknowns.filter((unknown) => isStuck(world, unknown)).map(({ id }) => id),
-  });
-  if (!queue.complete) return found([]);
-  const ordered = new Map(changes.map((change) => [change.name, likely(world, change)]));
-  for (const change of changes)
-    for (const unknown of unknowns.filter(({ of }) => of === change.name))
-      askEitherWay(world, change, unknown);
-  const vectors: (readonly Offset[])[] = [];
-  let open = changes;
-  let looked = 0;
-  for (const [round, { singly, vectors: more }] of ROUNDS.entries()) {
-    if (open.length > 0) vectors.push(...askVectors(world, open, reach, vectors.length, more));
-    for (const change of open) {
-      const next = ordered.get(change.name)?.slice(looked, looked + singly) ?? [];
-      for (const unknown of next) askEitherWay(world, change, unknown);
-    }
-    looked += singly;
-    await queue.run();
-    if (!queue.complete) return found(vectors);
-    open = open.filter((change) => !isSettled(gainKnown(world, change, reach, vectors)));
-    queue.expect(expectedAfter(world, open.length, round + 1) + later);
-  }
-  for (const change of changes) askCurvature(world, change, gainKnown(world, change, reach, vectors));
-  queue.expect(later);
-  await queue.run();
-  return found(vectors);
+  };
 }
 
 /** Mean power over the speeds, or power at one of them. */
@@ -194,6 +216,8 @@ interface GainKnown {
   /** Standard deviation of what is left together, and variance of the gain with it and with the model's own error [-]. */
   readonly left: number;
   readonly whole: number;
+  /** How many draws say what is left. */
+  readonly draws: number;
 }
 
 /** Null where baseline or candidate was not run. */
@@ -210,12 +234,17 @@ function gainKnown(
   const shares = varianceShares(baseline, candidate);
   const left = remainderOf(candidate);
   const seen = shares.reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, 0);
-  return { shares, left, whole: seen + left ** 2 + ownVarianceOf(world, change) };
+  const draws = vectors.filter((_, v) => read.power(forecastName(change, `vector ${v}`)) !== null).length;
+  return { shares, left, draws, whole: seen + left ** 2 + ownVarianceOf(world, change) };
 }
 
-/** Whether what is left together brings little of the variance of the gain, or little at all. */
+/**
+ * Whether the draws know the standard deviation of the gain closely enough, or what is left is little anyway. The mean square of n normal
+ * deviates is off by (2 / n)^0.5 of itself, one standard deviation; a root by half as much.
+ */
 function isSettled(known: GainKnown | null): boolean {
-  return known === null || known.left < LARGE_SIGMA || known.left ** 2 < LARGE_SHARE * known.whole;
+  if (known === null || known.draws === 0 || known.left < LARGE_SIGMA) return true;
+  return (known.left ** 2 / known.whole / 2) * Math.sqrt(2 / known.draws) < LOOSE;
 }
 
 function askCurvature(world: ResponseWorld, change: Change, known: GainKnown | null): void {
@@ -240,13 +269,12 @@ function likely(world: ResponseWorld, change: Change): readonly Unknown[] {
   const sections = new Set(change.edits.map(({ path }) => sectionOf(path)));
   const score = ({ id, path }: Unknown): number => {
     const section = sectionOf(path);
-    if (world.singly.includes(id) || (id === KNOCK && isHeldBack(world, change)))
-      return Number.POSITIVE_INFINITY;
+    if (id === KNOCK && isHeldBack(world, change)) return Number.POSITIVE_INFINITY;
     const weight = sections.has(section) ? 4 : MECHANICAL.has(section) ? 0.5 : 1;
     return weight * Math.abs(baseline?.responses[id]?.linear ?? 0);
   };
   return shared(world, change)
-    .filter((unknown) => score(unknown) > 0)
+    .filter((unknown) => score(unknown) > 0 && !world.singly.includes(unknown.id))
     .sort((a, b) => compare(score(b), score(a)) || (a.id < b.id ? -1 : 1));
 }
 
@@ -285,23 +313,25 @@ function askBothWays(world: ResponseWorld, change: Change | null, unknown: Unkno
   ask(-1);
 }
 
-/** A round's draws of everything, the same ones for the baseline and every change that asks for them. */
-function askVectors(
+/** A round's draws of everything, the same ones for the baseline and every change that asks for them. Others have turns meanwhile. */
+async function askVectors(
   world: ResponseWorld,
   changes: readonly Change[],
   reach: ReadonlyMap<string, Reach>,
   from: number,
   count: number,
-): Vectors {
-  return Array.from({ length: count }, (_, n) => {
-    const v = from + n;
+): Promise<Vectors> {
+  const vectors: Vectors[number][] = [];
+  for (let v = from; v < from + count; v++) {
+    await nextTurn();
     const offsets = vectorOf(world, reach, v);
     for (const change of [null, ...changes]) {
       const combination = world.build(change === null ? [] : [change], offsets);
       if (combination !== null) world.ask(forecastName(change, `vector ${v}`), combination);
     }
-    return offsets;
-  });
+    vectors.push(offsets);
+  }
+  return vectors;
 }
 
 /** Deviates by the unknown's own name, so that they don't depend on which others there are; each held where it can't go further. */

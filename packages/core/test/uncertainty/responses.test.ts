@@ -36,6 +36,7 @@ type Torque = (z: Readonly<Record<string, number>>, withPart: boolean) => number
 /** What else is so. */
 interface Conditions {
   readonly ownVariance?: ResponseWorld['ownVariance'];
+  readonly singly?: readonly string[];
   /** How far knock holds back the timing with the part [deg]. */
   readonly heldBackDeg?: number;
 }
@@ -45,7 +46,7 @@ async function measured(
   torque: Torque,
   isPossible: (z: Readonly<Record<string, number>>) => boolean = () => true,
   others: readonly Change[] = [],
-  { ownVariance = () => 0, heldBackDeg = 0 }: Conditions = {},
+  { ownVariance = () => 0, singly = [], heldBackDeg = 0 }: Conditions = {},
 ): Promise<{
   sigma: number;
   absolute: number;
@@ -73,7 +74,7 @@ async function measured(
   const queue = new ForecastQueue(knocking, {});
   const world: ResponseWorld = {
     unknowns,
-    singly: [],
+    singly,
     changes: [PART, ...others],
     seed: 3,
     ownVariance,
@@ -136,8 +137,8 @@ describe('measureResponses(world)', () => {
     expect(sigma).toBeLessThan(0.02);
     expect(absolute).toBeGreaterThan(0.4 * Math.sqrt(50) * 0.97);
     expect(absolute).toBeLessThan(0.4 * Math.sqrt(50) * 1.03);
-    // References, the baseline fifty times, four draws of everything on both, four singly.
-    expect(jobs).toBe(2 + 50 + 2 * 4 + 4);
+    // References, the baseline fifty times, four draws of everything on both: they leave nothing to be looked at singly.
+    expect(jobs).toBe(2 + 50 + 2 * 4);
   });
 
   it("looks no further where what is left is little beside the model's own error of such a difference", async () => {
@@ -154,9 +155,35 @@ describe('measureResponses(world)', () => {
       return (await measured(many, torque, () => true, [], { ownVariance })).jobs;
     };
     const [none, large] = [await own(0), await own(0.008 ** 2)];
-    expect(large).toBe(2 + 12 + 2 * 4 + 4);
+    expect(large).toBe(2 + 12 + 2 * 4);
     expect(none).toBeGreaterThan(large);
     for (const distance of apart) expect(distance).toBeCloseTo(0.02, 12);
+  });
+
+  it('looks singly at what is never drawn on every candidate, however little the draws leave', async () => {
+    const unknowns = ['heat.fitted', 'exhaust.other'].map((id) => unknown(id));
+    const { sigma, jobs } = await measured(
+      unknowns,
+      (z, withPart) => 400 * (withPart ? 1.02 + 0.004 * off(z, 'heat.fitted') : 1),
+      () => true,
+      [],
+      { singly: ['heat.fitted'] },
+    );
+    expect(sigma).toBeGreaterThan(0.4 * 0.97);
+    expect(sigma).toBeLessThan(0.4 * 1.03);
+    // References, both unknowns of the baseline, the fitted one with the part, four draws, and that one the other way on both.
+    expect(jobs).toBe(2 + 2 + 1 + 2 * 4 + 2);
+  });
+
+  it('draws eight times where draws are all that tells a spread', async () => {
+    // Products of four: neither a line nor a parabola of any one of them shows anything.
+    const tangled = Array.from({ length: 4 }, (_, i) => unknown(`exhaust.tangled${i}`));
+    const { jobs } = await measured(tangled, (z, withPart) => {
+      const product = tangled.reduce((all, { id }) => all * off(z, id), 1);
+      const seen = tangled.reduce((sum, { id }) => sum + off(z, id), 0);
+      return 400 * (1 + 1e-5 * seen) * (withPart ? 1.02 + 0.01 * product : 1);
+    });
+    expect(jobs).toBe(2 + 4 + 4 + 2 * 8);
   });
 
   it('looks first at the octane that a part asks for where knock holds it back, though the engine as it is never knocks', async () => {
