@@ -19,7 +19,7 @@ describe('slow modes', () => {
     expect(Math.abs(cycle.totals.work / waited.totals.work - 1)).toBeLessThan(2e-5);
   });
 
-  // The copies' share of the plenum rings down by a tenth to a fifth a cycle here: waited for, it takes 24.
+  // The copies' share of the plenum rings down by a tenth to a fifth a cycle here, under a carburetor whose gas swings above it.
   it('of copies that ring in a plenum are worked out with what the copies recall', () => {
     const base = engineFile('examples/hill-climb/engine.yaml');
     const engine = { ...base, burn: { ...base.burn, timing: { mode: 'ca50', angle: 12 } as const } };
@@ -27,11 +27,11 @@ describe('slow modes', () => {
       createSimulation(engine, { fidelity: 'representative', ...options }).runSpeed(8000).cycle;
     const cycle = of({});
     expect(cycle.converged).toBe(true);
-    expect(cycle.cycles).toBeLessThanOrEqual(20);
     const waited = of({
       periodic: { maxCycles: 100, tolerance: 5e-6, stepTolerance: Number.POSITIVE_INFINITY },
     });
     expect(waited.converged).toBe(true);
+    expect(cycle.cycles).toBeLessThan(waited.cycles);
     expect(Math.abs(cycle.totals.closedWork / waited.totals.closedWork - 1)).toBeLessThan(1e-5);
   });
 

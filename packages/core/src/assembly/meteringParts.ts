@@ -3,6 +3,7 @@ import type { Combination, Induction, Stacks } from '../combination/combination.
 import { humidAir } from '../gas/air.ts';
 import { frozenCv, frozenH } from '../gas/frozenBlend.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
+import { LEAST_FRICTION } from '../geometry/tractBench.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
 import { CAST_FANNING } from '../geometry/tractProfile.ts';
 import type { NodeRef } from '../network/part.ts';
@@ -69,17 +70,18 @@ export function meteredAir({ tables, metering }: IntakeCharge, pressure: number)
 }
 
 /** Whether a pipe takes up the metered air: the network then needs that air as a reservoir. */
-export function hasPipes({ stacks, feed }: Induction): boolean {
-  return stacks !== undefined || feed !== undefined;
+export function hasPipes({ stacks, feed, barrels }: Induction): boolean {
+  return stacks !== undefined || feed !== undefined || barrels !== undefined;
 }
 
 /** Carburetor or throttle with what stands in series, into a plenum. Returns the ducts between. */
 export function putMetering(plan: NetworkPlan, task: MeteringTask, fed: FedVolume): readonly number[] {
   const { combination, charge } = task;
   const { induction } = combination;
-  const { airCleanerArea, feed, meteringArea, spacerArea } = induction;
+  const { airCleanerArea, meteringArea, spacerArea } = induction;
   const throats = throatsOf(induction, fed.share);
-  if (feed !== undefined) return [putFeed(plan, task, fed, feed, throats)];
+  const way = wayIn(induction);
+  if (way !== null) return [putFeed(plan, task, fed, way, throats)];
   const losses = [airCleanerArea, spacerArea].filter((area) => area !== null && area !== undefined);
   const area = fed.share * seriesArea(meteringArea, ...losses);
   put(plan.orifices, {
@@ -122,6 +124,26 @@ function withLoss({ area, lost }: Throat, beside: number): Throat {
   return { area, lost: lost + (area / beside) ** 2 };
 }
 
+/** A pipe from the throats to a plenum. */
+interface Way {
+  /** [m] */
+  readonly length: number;
+  /** Whole engine [m2]. */
+  readonly area: number;
+  /** Pipes side by side to one plenum [-]. */
+  readonly bores: number;
+  /** Share of its length whose walls rub and are warm [-]: what barrels rub is in the rating, and their walls are as cold as the air. */
+  readonly walls: number;
+}
+
+/** Barrels with the pipes behind them, as one pipe in which gas weighs as much; null where there is neither. */
+function wayIn({ barrels, feed }: Induction): Way | null {
+  if (barrels === undefined) return feed === undefined ? null : { ...feed, walls: 1 };
+  if (feed === undefined) return { ...barrels, bores: 1, walls: 0 };
+  const length = feed.length + (barrels.length * feed.area) / barrels.area;
+  return { ...feed, length, walls: feed.length / length };
+}
+
 /** Longest pipe that is one cell [m]: shorter cells would slow the whole march for a spacer. */
 const ONE_CELL = 0.06;
 
@@ -130,7 +152,7 @@ function putFeed(
   plan: NetworkPlan,
   { combination, charge, mesh }: MeteringTask,
   { volume, share, weight }: FedVolume,
-  { length, area: whole, bores }: NonNullable<Induction['feed']>,
+  { length, area: whole, bores, walls }: Way,
   throats: readonly Throat[],
 ): number {
   // What stands behind a carburetor holds the mixture.
@@ -145,13 +167,25 @@ function putFeed(
     profile,
     cells: length <= ONE_CELL ? 1 : cellCount(profile, mesh.intakeCell, Math.ceil((mesh.fewest ?? 1) / 2)),
     // Walls of several pipes are longer than that of one of their area.
-    ...wall(CAST_FANNING * Math.sqrt(bores), INTAKE_FLOW, area, combination.induction.runner),
+    ...wallAlong(walls, CAST_FANNING * Math.sqrt(bores), area, combination.induction.runner),
     tables: charge.tables,
     weight,
   });
   put(plan.feeds, { from: AIR, becomes: METERED, throats, duct, gain: charge.metering.gain, weight });
   put(plan.ends, { duct, at: 'right', to: volumeAt(volume), opening: { area }, weight });
   return duct;
+}
+
+/** Friction and heat of a pipe of whose length only a share has walls. */
+function wallAlong(
+  share: number,
+  fanning: number,
+  area: number,
+  runner: Induction['runner'],
+): ReturnType<typeof wall> {
+  const rubs = Math.max(share, LEAST_FRICTION);
+  const whole = wall(fanning * rubs, INTAKE_FLOW, area, runner);
+  return { ...whole, heatMultiplier: share * whole.heatMultiplier };
 }
 
 /** The way into an airbox: a hole, or a pipe, with air cleaner and restrictor in series. Returns the pipe's duct. */

@@ -246,6 +246,13 @@ export interface Induction {
     /** Dynamic pressures lost in them [-]. */
     readonly loss: number;
   };
+  /** What fills the barrels of carburetors over a plenum and swings in them, whole engine; absent: nothing has weight there. */
+  readonly barrels?: {
+    /** As waves see it, at the area below: longer for the narrow venturi, and beyond both ends [m]. */
+    readonly length: number;
+    /** Of all throttle bores [m2]. */
+    readonly area: number;
+  };
   /** An open spacer's way into the plenum, whole engine: effective area [m2]; its volume counts as the plenum's. Absent: none. */
   readonly spacerArea?: number;
   /** Effective area of the opening between two plenums [m2]; absent: a whole wall. */

@@ -26,7 +26,7 @@ const STATIONS = 8;
 const MOST_FRICTION = 0.5;
 
 /** Least friction of a wall, over that of usual castings [-]: heat goes with friction, and a wall without any would give none. */
-const LEAST_FRICTION = 0.02;
+export const LEAST_FRICTION = 0.02;
 
 /** Flow of a bench in units of p0 / sqrt(R T0) of its still air [m2], and the pressure behind over that in front. */
 interface Bench {

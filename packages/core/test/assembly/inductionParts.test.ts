@@ -5,7 +5,7 @@ import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { FIRST_ANGLES, FIRST_TIMING, planBurn } from '../../src/cycle/burnPlan.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
-import { fillDuct } from '../../src/network/duct.ts';
+import { type DuctSpec, fillDuct } from '../../src/network/duct.ts';
 import { createNetwork, type Network, rates } from '../../src/network/network.ts';
 import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
@@ -33,6 +33,12 @@ function networkOf(engine: Combination, fidelity: 'representative' | 'all' = 'al
   const { pressure, vapourPressure } = weather;
   const tables = buildGasTables({ fuel, lambda, vapourPressure, pressure });
   return assembleNetwork(engine, tables, fidelity, planBurn(FIRST_ANGLES, FIRST_TIMING, 0.97), MESH);
+}
+
+/** The engine with barrels whose gas has no weight, so that a flow through them follows at once. */
+function weightless(engine: Combination): Combination {
+  const { barrels: _, ...induction } = engine.induction;
+  return { ...engine, induction };
 }
 
 /** Mass that comes into each plenum [kg/s] when the plenums stand at these pressures and nothing moves in the runners. */
@@ -65,7 +71,9 @@ const CHOKED = flux((2 / 2.4) ** 3.5);
 const SINGLE = 'manifold: single-plane, plenum: 2 l';
 
 describe('a carburetor far below its rating', () => {
-  const engine = engineOf(`{ carburetor: { rating: 400 cfm, barrels: 4, ratedAt: 1.5 inHg }, ${SINGLE} }`);
+  const engine = weightless(
+    engineOf(`{ carburetor: { rating: 400 cfm, barrels: 4, ratedAt: 1.5 inHg }, ${SINGLE} }`),
+  );
   const { pressure, temperature } = engine.weather;
   const own = networkOf(engine);
   const air = createNetwork(own.spec).reservoirs[0].side;
@@ -111,7 +119,7 @@ describe('a restrictor', () => {
 
   it('under a carburetor is one connection with it, shared by two plenums', () => {
     const { spec } = networkOf(
-      engineOf('{ manifold: dual-plane, restrictor: { bore: 1 in, discharge: 0.7 } }'),
+      weightless(engineOf('{ manifold: dual-plane, restrictor: { bore: 1 in, discharge: 0.7 } }')),
     );
     expect(spec.orifices).toHaveLength(2);
     for (const { throats } of spec.orifices) {
@@ -171,8 +179,10 @@ describe('an opening between two planes', () => {
 describe('a spacer with holes', () => {
   it('is one pipe to each plenum, of all its holes, and rubs as several', () => {
     const { spec } = networkOf(
-      engineOf(
-        `{ carburetor: { rating: 650 cfm, barrels: 4 }, ${SINGLE}, spacer: { kind: four-hole, height: 1 in, bore: 1.7 in } }`,
+      weightless(
+        engineOf(
+          `{ carburetor: { rating: 650 cfm, barrels: 4 }, ${SINGLE}, spacer: { kind: four-hole, height: 1 in, bore: 1.7 in } }`,
+        ),
       ),
     );
     expect(spec.orifices).toHaveLength(0);
@@ -184,6 +194,78 @@ describe('a spacer with holes', () => {
       { x: 0.0254, area: expect.closeTo(4 * (Math.PI / 4) * (1.7 * 0.0254) ** 2, 12) },
     ]);
     expect(pipe[0].fanning).toBeCloseTo(2 * 0.0065, 9);
+  });
+});
+
+describe('the barrels of a carburetor', () => {
+  const UNDER = `carburetor: { rating: 650 cfm, barrels: 4, height: 4 in }, manifold: dual-plane, plenum: 2 l`;
+  const pipesOf = (engine: Combination) =>
+    networkOf(engine).spec.ducts.filter(({ name }) => name === 'inlet duct');
+  const weight = ({ profile }: { profile: readonly { x: number; area: number }[] }): number =>
+    profile[profile.length - 1].x / profile[0].area;
+
+  it('are one pipe to each plane, half of them each, that neither rubs nor is warm', () => {
+    const engine = engineOf(`{ ${UNDER} }`);
+    const pipes = pipesOf(engine);
+    expect(pipes).toHaveLength(2);
+    for (const pipe of pipes) {
+      const { length = 0, area = 0 } = engine.induction.barrels ?? {};
+      expect(pipe.profile[0].area / area).toBeCloseTo(0.5, 9);
+      expect(pipe.profile[1].x).toBe(length);
+      expect(pipe.fanning).toBeLessThan(0.03 * 0.0065);
+      expect(pipe.heatMultiplier).toBe(0);
+    }
+  });
+
+  it('weigh on what comes through holes beneath them as well, and only the holes rub', () => {
+    const spaced = engineOf(`{ ${UNDER}, spacer: { kind: four-hole, height: 1 in, bore: 1.7 in } }`);
+    const [both] = pipesOf(spaced);
+    const [holes] = pipesOf(weightless(spaced));
+    const [alone] = pipesOf(engineOf(`{ ${UNDER} }`));
+    expect(weight(both) / (weight(holes) + weight(alone))).toBeCloseTo(1, 9);
+    const rubbing = ({ fanning, profile }: DuctSpec): number => fanning * profile[profile.length - 1].x;
+    expect(rubbing(both) / rubbing(holes)).toBeCloseTo(1, 9);
+  });
+
+  it('swing above a plenum with the note of a resonator, k L tan(k L) = A L / V, within 1 %', () => {
+    const GAS = idealGas({ R: 287, freshGamma: 1.4, burnedGamma: 1.3, heat: 2.5e6 });
+    const [length, area, volume] = [0.15, 3e-3, 2.4e-3];
+    const network = createNetwork({
+      tables: GAS,
+      reservoirs: [
+        { p: 1e5, T: 300, b: 0, R: 287, gamma: 1.4, supplies: true },
+        { p: 1e5, T: 300, b: 0 },
+      ],
+      volumes: [{ name: 'plenum', size: volume }],
+      ducts: [ductSpec(length, [area, area], 6)],
+      feeds: [
+        {
+          from: { kind: 'reservoir', index: 0 },
+          becomes: { kind: 'reservoir', index: 1 },
+          throats: [{ area, lost: 1 }],
+          duct: 0,
+          gain: 1,
+        },
+      ],
+      ends: [{ duct: 0, at: 'right', to: { kind: 'volume', index: 0 }, opening: { area } }],
+    });
+    const y = new Float64Array(network.size);
+    fillVolume(network.volumes[0], y, 1e5 + 50, 300, 0);
+    fillDuct(network.ducts[0], y, 1e5, 300, 0);
+    // A L / V of 3/16 asks for k L of 0.4203.
+    const note = (0.4203 * Math.sqrt(1.4 * 287 * 300)) / (2 * Math.PI * length);
+    // From the first time that the volume is back at the pressure outside to the third is a whole swing.
+    const crossings: number[] = [];
+    const step = 0.002 / note;
+    let before = 50;
+    for (let i = 1; crossings.length < 3 && i < 1500; i++) {
+      marchTime(network, y, step, 1);
+      const over = network.volumes[0].side[SIDE.p] - 1e5;
+      if (over * before < 0) crossings.push((i - over / (over - before)) * step);
+      before = over;
+    }
+    expect(note * (crossings[2] - crossings[0])).toBeGreaterThan(0.99);
+    expect(note * (crossings[2] - crossings[0])).toBeLessThan(1.01);
   });
 });
 

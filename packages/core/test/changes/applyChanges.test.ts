@@ -20,16 +20,23 @@ describe('a change', () => {
   it('alters what it names and nothing else', () => {
     const base = hillClimb();
     const after = changed(base, [set('induction.carburetor.rating', '290 cfm')]);
-    const { meteringArea, venturi, ...rest } = after.induction;
-    const { meteringArea: before, venturi: own, ...restBefore } = base.combination.induction;
+    const { meteringArea, venturi, barrels, ...rest } = after.induction;
+    const {
+      meteringArea: before,
+      venturi: own,
+      barrels: ownBarrels,
+      ...restBefore
+    } = base.combination.induction;
     expect(meteringArea / before).toBeCloseTo(290 / 245, 9);
-    // The venturi goes with the rating, to the four digits of its estimate.
+    // The venturi goes with the rating, to the four digits of its estimate, and the bores and their length with it.
     expect((venturi?.overMetering ?? 0) / (own?.overMetering ?? 1)).toBeCloseTo(1, 3);
+    expect((barrels?.area ?? 0) / (ownBarrels?.area ?? 1)).toBeCloseTo(290 / 245, 3);
+    expect((barrels?.length ?? 0) / (ownBarrels?.length ?? 1)).toBeCloseTo(Math.sqrt(290 / 245), 3);
     expect(rest).toEqual(restBefore);
     const besides = { induction: null, name: '', warnings: [], assumed: [] };
     expect({ ...after, ...besides }).toEqual({ ...base.combination, ...besides });
     const others = ({ assumed }: Combination) =>
-      assumed.filter(({ path }) => path !== 'induction.carburetor.venturi');
+      assumed.filter(({ path }) => !/carburetor\.(venturi|height)$/.test(path));
     expect(others(after)).toEqual(others(base.combination));
   });
 

@@ -59,6 +59,32 @@ describe('a venturi', () => {
   });
 });
 
+describe('the barrels of a carburetor', () => {
+  it('weigh as a pipe of their bores does, longer for the venturi and for what moves beyond both ends', () => {
+    const { barrels } = of(
+      `{ carburetor: { rating: 650 cfm, barrels: 4, venturi: 1.3 in, height: 4 in }, ${SINGLE} }`,
+    );
+    // Bores of 1.573 in: 4 in and an eighth of it for the narrow half, 0.464 of the area's square root more, and 0.72 radii at either end.
+    expect((barrels?.length ?? 0) / INCH).toBeCloseTo(4 * 1.116 + 0.72 * 1.573, 2);
+    expect((barrels?.area ?? 0) / INCH ** 2).toBeCloseTo(7.773, 2);
+  });
+
+  it('are estimated by their bores, with a spread', () => {
+    const entry = assumed(engineOf(`{ ${CARBURETOR}, ${SINGLE} }`), 'carburetor.height');
+    expect(Number(entry?.value)).toBeCloseTo(2.5 * 1.573, 2);
+    expect(entry?.spread).toBeCloseTo(0.2 * Number(entry?.value), 2);
+  });
+
+  it('are none of a throttle, nor of a carburetor along a runner, whose length they are part of', () => {
+    expect(of('{ throttle: { diameter: 70 mm } }').barrels).toBeUndefined();
+    const along = 'carburetor: { rating: 90 cfm, barrels: 1, height: 4 in }, manifold: individual-throttles';
+    expect(of(`{ ${along} }`, 4).barrels).toBeUndefined();
+    expect(engineOf(`{ ${along} }`, 4).warnings.map(({ path }) => path)).toContain(
+      'induction.carburetor.height',
+    );
+  });
+});
+
 describe('a spacer', () => {
   it('that is open adds its volume to the plenum, and little loss', () => {
     const spaced = engineOf(
@@ -177,6 +203,7 @@ it('a file that names none of these parts has none of them', () => {
   expect(Object.keys(of('{ manifold: single-plane }')).sort()).toEqual(
     [
       'airCleanerArea',
+      'barrels',
       'evaporation',
       'heating',
       'injection',

@@ -103,6 +103,9 @@ function inInduction({ induction }: CombinationFile): readonly Unused[] {
       ...stated(carburetor, ['venturi']).map(
         (name) => [`induction.carburetor.${name}`, 'along a runner the rating decides'] as const,
       ),
+      ...stated(carburetor, ['height']).map(
+        (name) => [`induction.carburetor.${name}`, 'along a runner it is part of the length'] as const,
+      ),
       ...loss,
     ];
   }

@@ -1,5 +1,6 @@
 /** Venturis, spacers, restrictors, dividers and balance tubes where the file does not size them. */
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import { PLENUM_END } from '../../geometry/tractProfile.ts';
 import type { RestrictorKind, SpacerKind } from '../schema/inductionParts.ts';
 
 /** Effective area of a rating over the area of the venturis [-]: 0.89 to 1.02 in lists of ratings and sizes; from memory. */
@@ -23,6 +24,28 @@ export function venturi(area: number): Estimate {
 
 /** Throttle bore over venturi [-]: 1.12 to 1.26 in lists of sizes; from memory. */
 export const BORE_OVER_VENTURI = 1.21;
+/**
+ * Length of a barrel over its throttle bore [-]: bodies of 4 to 4.5 in over bores of 1-11/16 in; from memory.
+ */
+export const HEIGHT_OVER_BORE = 2.5;
+/** Share of a barrel's length along which it narrows to its venturi and widens again [-]; from memory. */
+const NARROWING = 0.5;
+
+/** Length of one barrel [m] by its throttle bore [m]. */
+export function carburetorHeight(bore: number): Estimate {
+  const value = HEIGHT_OVER_BORE * bore;
+  return { value, spread: 0.2 * value, reason: `${HEIGHT_OVER_BORE} throttle bores; from memory` };
+}
+
+/**
+ * Length of pipe of the throttle bore's area whose gas weighs on a wave as much as that in a barrel does [m]: length over area, along
+ * the barrel, and what moves beyond its ends, both of which stand in a wall.
+ */
+export function barrelLength(height: number, bore: number, venturi: number): number {
+  const narrow = 0.5 * NARROWING * ((bore / venturi) ** 2 - 1);
+  return height * (1 + narrow) + PLENUM_END * bore;
+}
+
 /** Opening of an open spacer over the area of the bores above it [-]; from memory. */
 export const OPENING_OVER_BORES = 1.55;
 

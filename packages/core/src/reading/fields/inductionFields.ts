@@ -37,7 +37,7 @@ const UNDER_BORES: readonly FieldPath[] = [
 ];
 
 /** Another rating is another carburetor. */
-const OTHER_CARBURETOR = { drops: ['induction.carburetor.venturi'] } as const;
+const OTHER_CARBURETOR = { drops: ['induction.carburetor.venturi', 'induction.carburetor.height'] } as const;
 
 export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
   induction: { access: 'manifold off' },
@@ -65,6 +65,7 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
       },
     ],
   },
+  'induction.carburetor.height': {},
   'induction.carburetor.count': {
     leftOut: 'of more carburetors the model has the flow area, not how evenly they feed the cylinders',
   },

@@ -49,7 +49,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     style,
     runnerArea: () => runnerAreaAt(tract(), section.runner?.throttleAt ?? throttleAt(tract().length).value),
   });
-  const { meteringArea, venturi } = metering;
+  const { meteringArea, venturi, barrels } = metering;
   const injection =
     kind === 'carburetor'
       ? 'carburetor'
@@ -78,6 +78,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     kind,
     meteringArea,
     ...(venturi === undefined ? {} : { venturi }),
+    ...(barrels === undefined ? {} : { barrels }),
     ...(restrictor === undefined ? {} : { restrictor }),
     airCleanerArea: cleaner,
     ...parts,

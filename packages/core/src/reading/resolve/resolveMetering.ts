@@ -5,6 +5,8 @@ import { areaFromFlow, BENCH_AIR } from '../../geometry/flowSheet.ts';
 import { findRoot } from '../../numerics/root.ts';
 import {
   BORE_OVER_VENTURI,
+  barrelLength,
+  carburetorHeight,
   restrictorDischarge,
   restrictorKind,
   restrictorRecovery,
@@ -38,7 +40,7 @@ export interface MeteringInputs {
   readonly ratedSpeed: () => number;
 }
 
-export interface Metering extends Pick<Induction, 'kind' | 'meteringArea' | 'venturi'> {
+export interface Metering extends Pick<Induction, 'kind' | 'meteringArea' | 'venturi' | 'barrels'> {
   /** Carburetors or throttles. */
   readonly count: number;
   /** Bores under which a spacer or a plate has its holes, all together, and the diameter of one [m]. */
@@ -109,14 +111,15 @@ function carburetors(
     ? ledger.quantity(path('venturi'), section.venturi, 'length', 'in', () => venturiOf(area / each))
     : venturiOf(area / each).value;
   const throat = VENTURI_COEFFICIENT * each * discArea(narrow);
+  const made = { meteringArea: count * area, count, bores: each * count, bore: BORE_OVER_VENTURI * narrow };
+  if (!hasVenturi) return made;
+  const height = ledger.quantity(path('height'), section.height, 'length', 'in', () =>
+    carburetorHeight(made.bore),
+  );
   return {
-    meteringArea: count * area,
-    ...(hasVenturi
-      ? { venturi: { overMetering: throat / area, lost: lostBehind(throat / area, drop) } }
-      : {}),
-    count,
-    bores: each * count,
-    bore: BORE_OVER_VENTURI * narrow,
+    ...made,
+    venturi: { overMetering: throat / area, lost: lostBehind(throat / area, drop) },
+    barrels: { length: barrelLength(height, made.bore, narrow), area: made.bores * discArea(made.bore) },
   };
 }
 

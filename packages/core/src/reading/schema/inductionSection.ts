@@ -42,6 +42,7 @@ export interface CarburetorSection {
   readonly ratedAt?: number | undefined;
   readonly count?: number | undefined;
   readonly venturi?: number | undefined;
+  readonly height?: number | undefined;
 }
 
 export interface ThrottleSection {
@@ -106,6 +107,7 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z.strictObject(
       ratedAt: z.optional(quantity('pressure', RATING_DROP)),
       count: z.optional(count(1, 16)),
       venturi: z.optional(quantity('length', '4 mm to 90 mm')),
+      height: z.optional(quantity('length', '5 mm to 400 mm')),
     }),
   ),
   throttle: z.optional(

@@ -15,6 +15,10 @@ export const inductionWords: WordsOf<'induction'> = {
     "Narrowest diameter of one barrel's venturi; where barrels differ, that of their mean area. It chokes the carburetor far above its rating.",
     '1.375 in',
   ],
+  'induction.carburetor.height': [
+    'Length of one barrel, from its base to where air enters it. The gas in it has weight and swings between plenum and open air.',
+    '4.3 in',
+  ],
   'induction.throttle': ['Throttle body; leave out where a carburetor is given.'],
   'induction.throttle.diameter': ['Bore of one throttle.', '62 mm'],
   'induction.throttle.count': ['Number of throttles.', 1, 4],
