@@ -9,6 +9,9 @@ const FILM_CP = 1100;
 /** Conductivity of air [W/(m K)] at 300 K, and the power of temperature it rises with. */
 const CONDUCTIVITY = 0.026;
 const CONDUCTIVITY_EXPONENT = 0.8;
+/** Prandtl number of the gas, and how much slip adds by Ranz and Marshall at it: 0.3 Pr^(1/3). */
+const PRANDTL = 0.7;
+const STIRRING = 0.3 * Math.cbrt(PRANDTL);
 /** Newton's steps at most in the search for the drop's own temperature; the last may be this share of what it is colder than the gas [-]. */
 const MOST_STEPS = 12;
 const CLOSE = 1e-3;
@@ -65,8 +68,8 @@ export function evaporateDrop(liquid: LiquidFuel, drop: Float64Array): void {
   const B = (FILM_CP * (T - Ts)) / liquid.latentHeat;
   const film = 0.5 * (T + Ts);
   const k = CONDUCTIVITY * (film / 300) ** CONDUCTIVITY_EXPONENT;
-  // Prandtl number 0.7: viscosity from conductivity, and 0.3 x 0.7^(1/3) = 0.27.
-  const reynolds = ((p / (GAS_R * film)) * drop[DROP.slip] * diameter * FILM_CP) / (0.7 * k);
-  const stirred = 1 + 0.27 * Math.sqrt(reynolds);
+  // Viscosity from conductivity.
+  const reynolds = ((p / (GAS_R * film)) * drop[DROP.slip] * diameter * FILM_CP) / (PRANDTL * k);
+  const stirred = 1 + STIRRING * Math.sqrt(reynolds);
   drop[DROP.rate] = (12 * k * Math.log1p(B) * stirred) / (FILM_CP * LIQUID_DENSITY * diameter * diameter);
 }
