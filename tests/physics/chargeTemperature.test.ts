@@ -90,11 +90,12 @@ describe('fuel that takes room, and fuel that cools', () => {
     expect(gain).toBeLessThan(5);
   });
 
-  it('injection into the cylinder gains 1 to 4 % of torque over injection at the port, at best timing', () => {
-    const gain = gainOf(FOUR_VALVE, 7000, (base) =>
+  // Common practice, no source.
+  it('injection into the cylinder gains 3 to 5 % of torque over injection at the port, at best timing', () => {
+    const gain = gainOf(FOUR_VALVE, 5500, (base) =>
       withInduction(base, { injection: 'direct', evaporation: 0, vapour: 0 }),
     );
-    expect(gain).toBeGreaterThan(1);
+    expect(gain).toBeGreaterThan(3);
     expect(gain).toBeLessThan(5);
   });
 });

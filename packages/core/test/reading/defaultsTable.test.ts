@@ -139,7 +139,7 @@ const FOUR: readonly Row[] = [
   ['induction.flowLoss', 6, 4],
   ['induction.runner.wallTemperature', 335, 12],
   ['induction.evaporation', 15, 10],
-  ['induction.vapour', 50, 15],
+  ['induction.vapour', 65, 15],
 ];
 
 /** The last of four digits of a value, half the last of two of a spread. */
