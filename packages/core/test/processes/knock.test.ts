@@ -100,8 +100,8 @@ describe('dilutionGain(diluent)', () => {
 describe('motorMethodShare(T)', () => {
   it('is 0 and 1 where the research and the motor method run the standard engine', () => {
     expect(motorMethodShare(739)).toBe(0);
-    expect(motorMethodShare(839)).toBe(1);
-    expect(motorMethodShare(789)).toBeCloseTo(0.5, 12);
+    expect(motorMethodShare(856)).toBe(1);
+    expect(motorMethodShare(797.5)).toBeCloseTo(0.5, 12);
   });
 
   it('is -0.336 in gas 60 K cooler than the research method has', () => {
