@@ -9,7 +9,8 @@ import { needsCombination } from '../combination/needsCombination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_COMPARED, MARCH_DEFAULTS } from '../cycle/march.ts';
 import { PERIODIC_COMPARED, type PeriodicOptions } from '../cycle/periodic.ts';
-import type { Curve, CurvePeak, Fidelity, MarchedPoint, OperatingPoint } from './curve.ts';
+import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
+import { peakOf } from './curvePeak.ts';
 import { heldToHeard } from './heardKnock.ts';
 import { operatingPoint } from './operatingPoint.ts';
 import type { Simulation, SimulationOptions, SpeedResult } from './simulation.ts';
@@ -169,17 +170,6 @@ export function marchedCurve(combination: Combination, options: CurveMarchOption
   const march = curveMarch(combination, options);
   while (march.next() !== null);
   return march.curve();
-}
-
-/** Highest torque and power; null without a point. */
-function peakOf([first, ...others]: readonly MarchedPoint[]): CurvePeak | null {
-  if (first === undefined) return null;
-  const torque = others.reduce((best, p) => (p.torqueNm > best.torqueNm ? p : best), first);
-  const power = others.reduce((best, p) => (p.powerKw > best.powerKw ? p : best), first);
-  return {
-    torque: { rpm: torque.rpm, torqueNm: torque.torqueNm, torqueLbFt: torque.torqueLbFt },
-    power: { rpm: power.rpm, powerKw: power.powerKw, powerHp: power.powerHp },
-  };
 }
 
 /** Still gas set in motion at full speed can outrun the steps in its first cycle; what follows is then no number. */

@@ -1,7 +1,7 @@
 /** A speed's periodic cycle as the figures a builder reads. */
 
 import { portLift } from '../assembly/portValve.ts';
-import { BAR, HORSEPOWER, INCH_OF_MERCURY, POUND_FOOT } from '../base/constants.ts';
+import { BAR, INCH_OF_MERCURY } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { MOST_TIMES_USUAL } from '../cycle/march.ts';
 import { humidAir } from '../gas/air.ts';
@@ -9,11 +9,10 @@ import type { GasTables } from '../gas/gasTables.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
 import type { FastPart } from '../network/fastestPart.ts';
-import { friction } from '../processes/friction.ts';
+import { brakeOf, observedPower, rubbingPressure, shownTorque, sweptOf } from './brakeFigures.ts';
 import type { Fidelity, LostPoint, OperatingPoint } from './curve.ts';
 import { cylinderFigures } from './cylinderFigures.ts';
 import type { SpeedResult } from './simulation.ts';
-import { correctBrake } from './weatherCorrection.ts';
 
 /** Inlet Mach index at a speed: Ap Sp / (mean effective valve area x sound speed), area averaged seat to seat (Taylor, vol. 1, ch. 6). */
 function machIndexOf(combination: Combination, pistonSpeed: number): number {
@@ -22,33 +21,6 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
   const { mean } = areaOverPeriod(lift, flowArea(intake.flow));
   const sound = Math.sqrt(1.4 * humidAir(weather.pressure, weather.vapourPressure).R * weather.temperature);
   return inletMachIndex((Math.PI / 4) * block.bore * block.bore, pistonSpeed, mean, sound);
-}
-
-/** Friction mean effective pressure at best timing [Pa], with the plenum at a pressure [Pa]. */
-function rubbingPressure(combination: Combination, rpm: number, plenumPressure: number): number {
-  const { block, chamber, intake, exhaust, weather, friction: f } = combination;
-  const { total } = friction(
-    {
-      bore: block.bore,
-      stroke: block.stroke,
-      cylinders: block.cylinders,
-      compressionRatio: chamber.compressionRatio,
-      mainBearings: f.mainBearings,
-      mainDiameter: f.mainDiameter,
-      mainLength: f.mainLength,
-      rodDiameter: f.rodDiameter,
-      rodLength: f.rodLength,
-      valvetrain: f.valvetrain,
-      camBearings: f.camBearings,
-      valves: block.cylinders * (intake.valves + exhaust.valves),
-      valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
-      accessories: f.accessories,
-      intakePressureRatio: plenumPressure / weather.pressure,
-      oilViscosityRatio: 1,
-    },
-    rpm / 60,
-  );
-  return f.multiplier * total;
 }
 
 /** Why a point has no figures. */
@@ -99,27 +71,17 @@ export function operatingPoint(
       inletMachIndex: machIndex,
     };
   }
-  const swept = (Math.PI / 4) * block.bore * block.bore * block.stroke;
+  const swept = sweptOf(combination);
   const displacement = swept * block.cylinders;
   const perSecond = rpm / 120;
   const imep = totals.closedWork / swept;
   const pmep = totals.pumpingWork / swept;
   // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
-  const fmep = rubbingPressure(combination, rpm, cycle.plenumPressure) - choice.frictionSpared;
-  const bmep = imep + pmep - fmep;
-  const torqueOf = (mep: number, volume: number) => (mep * volume) / (4 * Math.PI);
+  const rubbing = rubbingPressure(combination, rpm, cycle.plenumPressure) - choice.frictionSpared;
+  const pressures = { indicated: imep + pmep, friction: rubbing };
+  const bmep = pressures.indicated - rubbing;
+  const brakePower = observedPower(combination, rpm, bmep);
   const dryPressure = weather.pressure - weather.vapourPressure;
-  const corrected = (volume: number, indicated: number): number =>
-    correctBrake(
-      combination.correction,
-      torqueOf(indicated - fmep, volume),
-      torqueOf(fmep, volume),
-      dryPressure,
-      weather.temperature,
-    );
-  const torque = corrected(displacement, imep + pmep);
-  const power = (torque * rpm * Math.PI) / 30;
-  const observedPower = (torqueOf(bmep, displacement) * rpm * Math.PI) / 30;
   const dryAir = totals.freshIn * tables.dryAirFraction;
   const fullAir = dryPressure / (humidAir(dryPressure, 0).R * weather.temperature);
   const fuel = totals.massIn * tables.fuelFraction + totals.fuelAdded;
@@ -128,14 +90,11 @@ export function operatingPoint(
     status: cycle.converged ? 'settled' : 'unsettled',
     ...(cycle.converged ? {} : { scatterPct: 100 * cycle.scatter }),
     rpm,
-    torqueNm: torque,
-    powerKw: power / 1000,
-    torqueLbFt: torque / POUND_FOOT,
-    powerHp: power / HORSEPOWER,
+    ...brakeOf(shownTorque(combination, displacement, pressures), rpm),
     volumetricEfficiency: dryAir / (fullAir * displacement),
     imepBar: imep / BAR,
     pmepBar: pmep / BAR,
-    fmepBar: fmep / BAR,
+    fmepBar: rubbing / BAR,
     bmepBar: bmep / BAR,
     peakPressureBar: totals.peakPressure / BAR,
     peakPressureDegAtdc: totals.peakAngle,
@@ -144,7 +103,7 @@ export function operatingPoint(
     residualFraction: totals.residual,
     chargeTemperatureK: totals.intakeT,
     exhaustTemperatureK: totals.exhaustT,
-    bsfcGPerKwh: observedPower > 0 ? (fuel * perSecond * 3600 * 1e6) / observedPower : 0,
+    bsfcGPerKwh: brakePower > 0 ? (fuel * perSecond * 3600 * 1e6) / brakePower : 0,
     airflowKgPerH: totals.massIn * (1 - tables.fuelFraction) * perSecond * 3600,
     fuelKgPerH: fuel * perSecond * 3600,
     sparkDegBtdc: result.spark,
@@ -167,7 +126,8 @@ export function operatingPoint(
             tables,
             swept,
             fullAir: fullAir * swept,
-            torqueOf: corrected,
+            torqueOf: (volume, indicated) =>
+              shownTorque(combination, volume, { indicated, friction: rubbing }),
           }),
         }
       : {}),

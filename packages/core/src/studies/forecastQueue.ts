@@ -4,6 +4,14 @@ import { meanScatterOf } from '../forecast/cycleScatter.ts';
 import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
 import type { JobControl, RunJobs, StudyJob } from './job.ts';
 
+/** A curve that follows from another without a forecast. */
+interface Derived {
+  readonly from: string;
+  readonly by: (curve: Curve) => Curve;
+  /** Once it was read. */
+  curve?: Curve;
+}
+
 /** Jobs under way. */
 interface Batch {
   readonly done: Promise<void>;
@@ -16,6 +24,7 @@ export class ForecastQueue {
   readonly #control: JobControl;
   readonly #curves = new Map<string, Curve | null>();
   readonly #waiting = new Map<string, StudyJob>();
+  readonly #derived = new Map<string, Derived>();
   /** Under way: what was begun, and when there is room for more. */
   readonly #begun: Batch[] = [];
   readonly #names = new Set<string>();
@@ -34,14 +43,19 @@ export class ForecastQueue {
     this.#waiting.set(name, job);
   }
 
+  /** Names what follows from a job that was asked for: it costs no forecast, and is there or lost together with it. */
+  derive(name: string, from: string, by: Derived['by']): void {
+    if (!this.knows(name)) this.#derived.set(name, { from, by });
+  }
+
   /** Whether a job of that name was asked for. */
   knows(name: string): boolean {
-    return this.#names.has(name);
+    return this.#names.has(name) || this.#derived.has(name);
   }
 
   /** Whether an abort kept a job of that name from being run. */
   aborted(name: string): boolean {
-    return this.#curves.get(name) === null;
+    return this.#curves.get(this.#derived.get(name)?.from ?? name) === null;
   }
 
   /** Jobs asked for so far. */
@@ -106,8 +120,11 @@ export class ForecastQueue {
 
   /** The curve of that name; null where it was not asked for, an abort came first or a speed was lost. */
   curve(name: string): WholeCurve | null {
-    const curve = this.#curves.get(name) ?? null;
-    return curve === null ? null : wholeCurve(curve);
+    const derived = this.#derived.get(name);
+    const curve = this.#curves.get(derived?.from ?? name) ?? null;
+    if (curve === null || derived === undefined) return curve === null ? null : wholeCurve(curve);
+    derived.curve ??= derived.by(curve);
+    return wholeCurve(derived.curve);
   }
 
   /** Lost speeds of every job, under the names that were asked for. */

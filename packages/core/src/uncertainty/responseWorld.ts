@@ -1,7 +1,9 @@
 /** Where responses to unknowns come from: forecasts at few speeds and on a coarse mesh. */
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
+import type { Combination } from '../combination/combination.ts';
 import type { Fidelity } from '../forecast/curve.ts';
+import { marchedText, withOtherFriction } from '../forecast/otherFriction.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import type { StudyJob } from '../studies/job.ts';
@@ -30,7 +32,7 @@ export interface ResponseMeans {
   readonly sheet: SheetSource | undefined;
 }
 
-/** The world of a baseline and its changes. */
+/** The world of a baseline and its changes. What differs from an engine that was asked for in what rubs alone is not marched again. */
 export function responseWorld(
   baseline: Baseline,
   changes: readonly Change[],
@@ -38,6 +40,17 @@ export function responseWorld(
   { queue, seed, rpm, fidelity, sheet }: ResponseMeans,
 ): ResponseWorld {
   const marching = fidelity === undefined ? {} : { fidelity };
+  const marched = new Map<string, { readonly name: string; readonly combination: Combination }>();
+  const ask = (name: string, combination: Combination): void => {
+    const text = marchedText(combination);
+    const same = marched.get(text);
+    if (same !== undefined)
+      queue.derive(name, same.name, (curve) => withOtherFriction(curve, same.combination, combination));
+    else {
+      marched.set(text, { name, combination });
+      queue.ask(name, { combination, rpm, ...COARSE, ...marching });
+    }
+  };
   return {
     unknowns: unknowns.all,
     singly: unknowns.calibrated?.ids ?? [],
@@ -46,6 +59,6 @@ export function responseWorld(
     ownVariance: gainVariance,
     queue,
     build: (applied, offsets) => perturbed(baseline, applied, offsets, sheet),
-    ask: (name, combination) => queue.ask(name, { combination, rpm, ...COARSE, ...marching }),
+    ask,
   };
 }

@@ -7,7 +7,7 @@ import { additive, change, HEADER, MILL, ranked, scale, set } from './rankedEngi
 describe('the best set of rank(baseline, changes, options)', () => {
   it('keeps best set and order of tests to one rule', async () => {
     // 0.06 % by itself: more than nothing, and not worth a bolt.
-    const rod = change('rod', [scale('friction.multiplier', 0.988)]);
+    const rod = change('rod', [scale('heat.multiplier', 0.988)]);
     const { best, order } = await ranked([HEADER, MILL, rod]);
     expect(best?.changes).toEqual(['header', 'mill']);
     expect(order.leave.map(({ change: name }) => name)).toEqual(['rod']);

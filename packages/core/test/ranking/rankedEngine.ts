@@ -27,18 +27,18 @@ export const scale = (path: string, factor: number): FieldEdit => ({ kind: 'scal
 export const set = (path: string, value: number | string): FieldEdit => ({ kind: 'set', path, value });
 
 /** An engine invented for these tests, with answers that can be worked out on paper: every part adds torque of its own. */
-export function additive({ chamber, exhaustSystem, burn, friction }: Combination): number {
+export function additive({ chamber, exhaustSystem, burn, walls }: Combination): number {
   return (
     200 +
     6 * (chamber.compressionRatio - 9.5) +
     20 * (exhaustSystem.primary.length / 0.8636 - 1) +
     100 * (burn.efficiency / 0.97 - 1) -
-    10 * (friction.multiplier - 1)
+    10 * (walls.multiplier - 1)
   );
 }
 
 export const HEADER = change('header', [scale('exhaust.primary.length', 1.2)]);
-export const RINGS = change('rings', [scale('friction.multiplier', 0.8)], {
+export const COATING = change('thermal coating', [scale('heat.multiplier', 0.8)], {
   cost: 300,
   hours: 20,
   reversible: false,
