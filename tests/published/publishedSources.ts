@@ -8,6 +8,7 @@ import { calibratedCases, dynoCases, populationCases } from './cases/engineCases
 import { equilibriumCases, flameCases, fuelAirCycleCases } from './cases/gasCases.ts';
 import { handCases } from './cases/handCases.ts';
 import { heatBalanceCases } from './cases/heatBalanceCases.ts';
+import { largeEightCases } from './cases/largeEightCases.ts';
 import { laterCases } from './cases/laterCases.ts';
 import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
 import { manifoldCases } from './cases/manifoldCases.ts';
@@ -64,6 +65,7 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   seriesCases,
   calibratedCases,
   manifoldCases,
+  largeEightCases,
   standCases,
   populationCases,
   laterCases,
