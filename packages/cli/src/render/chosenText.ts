@@ -113,7 +113,7 @@ function buildsText(chosen: ChoiceResult, { width, units }: TextOptions): string
   );
   const told = builds.length > 1 ? 'Within a tie group the order is not settled.' : '';
   const common = shared.map(
-    ({ group, choice }) => `${plain(group)}: ${choice === null ? 'as it is' : plain(choice)}`,
+    ({ group, choice }) => `${plain(group)}: ${choice === null ? 'as it is' : plain(sizeIn(group, choice))}`,
   );
   const sharedLine =
     builds.length < 2 || common.length === 0
@@ -193,7 +193,8 @@ function effectsText({ effects }: ChoiceResult, { width, detail }: TextOptions):
   const left = effects.length - shown.length;
   const lines = shown.map(({ group, effects: of }) => {
     const each = of.map(
-      ({ choice, effectPct }) => `${choice === null ? 'as it is' : plain(choice)} ${signed(effectPct, 1)}`,
+      ({ choice, effectPct }) =>
+        `${choice === null ? 'as it is' : plain(sizeIn(group, choice))} ${signed(effectPct, 1)}`,
     );
     return `${plain(group)}: ${each.join(', ')}`;
   });
@@ -201,6 +202,11 @@ function effectsText({ effects }: ChoiceResult, { width, detail }: TextOptions):
     wrapped('What matters, each choice by itself against the mean of its group [%]:', width) +
     linesText([...lines, ...(left > 0 ? [`and ${left} more that matter less`] : [])], width)
   );
+}
+
+/** A choice beside the name of its group: a size of a range begins with that name. */
+function sizeIn(group: string, choice: string): string {
+  return choice.startsWith(`${group} `) ? choice.slice(group.length + 1) : choice;
 }
 
 /** How many builds there are, how many were forecast, and what was not looked at. */

@@ -35,6 +35,28 @@ export const SHOWN: Readonly<Record<UnitSystem, Shown>> = {
   si: { torque: (nm) => nm, torqueUnit: 'Nm', power: (kw) => kw, powerUnit: 'kW' },
 };
 
+/** How the flow of a bench [cfm] is shown, and the usual depression. */
+export interface ShownFlow {
+  readonly flow: (cfm: number) => number;
+  readonly unit: string;
+  readonly decimals: number;
+  /** 28 inH2O. */
+  readonly bench: string;
+  /** 1.5 inHg, what carburetors are rated at. */
+  readonly rating: string;
+}
+
+export const SHOWN_FLOW: Readonly<Record<UnitSystem, ShownFlow>> = {
+  trade: { flow: (cfm) => cfm, unit: 'cfm', decimals: 0, bench: '28 inH2O', rating: '1.5 inHg' },
+  si: {
+    flow: (cfm) => toLitrePerSecond(cfm),
+    unit: 'l/s',
+    decimals: 1,
+    bench: '6.97 kPa',
+    rating: '5.08 kPa',
+  },
+};
+
 export const toLitrePerSecond = (cfm: number): number => (cfm * (12 * INCH_MM) ** 3) / 60e6;
 export const toInch = (mm: number): number => mm / INCH_MM;
 export const toSquareInch = (mm2: number): number => mm2 / INCH_MM ** 2;

@@ -2,7 +2,7 @@
 import type { Inspection } from '@valvetide/core';
 import { fixed } from '../render/fixed.ts';
 import { chamberForm } from '../render/inspectionText.ts';
-import { toCubicInch, toInch, toSquareInch, type UnitSystem } from '../render/units.ts';
+import { SHOWN_FLOW, toCubicInch, toInch, toSquareInch, type UnitSystem } from '../render/units.ts';
 import { html, type Markup } from './html.ts';
 
 export function engineSheetMarkup(inspection: Inspection, units: UnitSystem): Markup {
@@ -23,6 +23,8 @@ function engineSheet(
   const length = (mm: number): string => (trade ? `${fixed(toInch(mm), 3)} in` : `${fixed(mm, 2)} mm`);
   const area = (mm2: number): string => (trade ? `${fixed(toSquareInch(mm2), 2)} in2` : `${fixed(mm2)} mm2`);
   const degrees = (value: number | undefined): string => (value === undefined ? '-' : `${fixed(value)} deg`);
+  const { flow: flowOf, unit, decimals, bench, rating } = SHOWN_FLOW[units];
+  const flowed = (cfm: number): string => fixed(flowOf(cfm), decimals);
   return [
     [
       'Displacement',
@@ -37,16 +39,16 @@ function engineSheet(
       `${length(cam.intake.valveLiftMm)} / ${length(cam.exhaust.valveLiftMm)}`,
     ],
     [
-      'Duration at 0.050 in of lobe',
+      `Duration at ${trade ? '0.050 in' : '1.27 mm'} of lobe`,
       `${degrees(cam.intake.at050?.durationDeg)} / ${degrees(cam.exhaust.at050?.durationDeg)}`,
     ],
     ['Lobe separation, advance', `${fixed(cam.separationDeg, 1)} cam deg, ${fixed(cam.advanceDeg, 1)} deg`],
-    ['Flow at full lift, 28 inH2O', `${fixed(flow.intakeCfm28)} / ${fixed(flow.exhaustCfm28)} cfm`],
+    [`Flow at full lift, ${bench}`, `${flowed(flow.intakeCfm28)} / ${flowed(flow.exhaustCfm28)} ${unit}`],
     ['Exhaust over intake flow', `${fixed(100 * flow.exhaustOverIntake)} %`],
     ['Port area', `${area(flow.intakePortMm2)} / ${area(flow.exhaustPortMm2)}`],
     [
       flow.inductionKind === 'carburetor' ? 'Carburetor' : 'Throttle body',
-      `${fixed(flow.inductionCfm15)} cfm at 1.5 inHg`,
+      `${flowed(flow.inductionCfm15)} ${unit} at ${rating}`,
     ],
   ];
 }

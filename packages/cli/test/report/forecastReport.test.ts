@@ -68,6 +68,15 @@ describe('forecastReport(report, units)', () => {
     expect(section.match(/<th scope="row"[^>]*>3000</g)).toHaveLength(4);
   });
 
+  it('shows nothing in inches, cfm or inches of mercury where results are in SI', async () => {
+    const words = text(await forecastReport(sample(), 'si'));
+    expect(words).toContain('Flow at full lift, 6.97 kPa');
+    expect(words).toMatch(/l\/s at 5\.08 kPa/);
+    const sheet = words.slice(words.indexOf('The engine as read'), words.indexOf('All figures by speed'));
+    expect(sheet).not.toMatch(/\b(in|in2|in3|cfm|inHg|inH2O)\b/);
+    expect(words).toContain('flow at 6.97 kPa. Bars');
+  });
+
   it('lists assumed values, doubts, what is left out and the cautions', async () => {
     const warnings = [{ code: 'flow', path: 'heads.intake', message: 'lift beyond the sheet' }];
     const words = text(await forecastReport(sample({ curve: sampleCurve(RPM, { warnings }) }), 'trade'));

@@ -185,6 +185,11 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     "huge.csv:3 heads.flow has 1000000000 cfm in column 'intake cfm', which is impossible",
   ],
   [
+    'millimetres under inches',
+    heads('flow: mixed.csv'),
+    "mixed.csv:3 heads.flow has 5 in in column 'lift in', which is impossible (5 mm would be 0.197 in: one unit a column)",
+  ],
+  [
     'no lift column',
     heads('flow: nolift.csv'),
     "nolift.csv:1 heads.flow has no lift column among 'rise in', 'intake cfm' (name it 'lift in')",

@@ -17,6 +17,7 @@ export const SHEETS: Readonly<Record<string, string>> = {
   'empty.csv': '',
   'quote.csv': 'lift in,intake cfm\n"0.1,60\n0.3,170\n',
   'negative.csv': 'lift in,intake cfm\n0.1,-60\n0.3,170\n',
+  'mixed.csv': 'lift in,intake cfm\n0.1,60\n5,170\n',
   'huge.csv': 'lift in,intake cfm\n0.1,60\n0.3,1e9\n',
   'nolift.csv': 'rise in,intake cfm\n0.1,60\n0.3,170\n',
   'swapped.csv': 'lift cfm,intake in\n0.1,60\n0.3,170\n',

@@ -134,4 +134,14 @@ describe('a file with', () => {
     const { warnings } = readGood(fileWith(sections), (name) => SHEETS[name]);
     expect(warnings.map((warning) => warning.code)).toEqual(codes);
   });
+
+  it('results in SI is answered in millimetres, another in inches', () => {
+    const told = (units: string): string => {
+      const sections = { correction: 'none', units, heads: heads('short.csv') };
+      const { warnings } = readGood(fileWith(sections), (name) => SHEETS[name]);
+      return warnings.find(({ path }) => path === 'heads.flow')?.message ?? '';
+    };
+    expect(told('trade')).toContain('the sheet ends at 0.35 in');
+    expect(told('si')).toContain('the sheet ends at 8.89 mm');
+  });
 });

@@ -1,7 +1,7 @@
 /** Flow against lift, and how long the cam keeps the valve at which lift: the part of the sheet that gets used. */
 import type { ValveUseSide } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
-import { toInch, type UnitSystem } from '../../render/units.ts';
+import { SHOWN_FLOW, toInch, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
@@ -10,6 +10,7 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
   const unit = trade ? 'in' : 'mm';
   const decimals = trade ? 3 : 2;
   const shown = (mm: number): number => (trade ? toInch(mm) : mm);
+  const { flow, unit: flowUnit, decimals: flowDecimals, bench } = SHOWN_FLOW[units];
   const { measuredToMm, peakLiftMm, dwell } = use;
   const beyond = measuredToMm !== null && peakLiftMm > measuredToMm * 1.0001;
   const sheet =
@@ -25,12 +26,12 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
   return {
     id: `flow-used-${side}`,
     title: `${side === 'intake' ? 'Intake' : 'Exhaust'} flow, and the lift in use`,
-    description: `Line: one cylinder's flow at 28 inH2O. Bars: crank degrees a cycle at that lift, on the same scale; most, ${fixed(longest.crankDeg)} degrees, from ${fixed(shown(longest.fromMm), decimals)} to ${fixed(shown(longest.toMm), decimals)} ${unit}. ${sheet}`,
+    description: `Line: one cylinder's flow at ${bench}. Bars: crank degrees a cycle at that lift, on the same scale; most, ${fixed(longest.crankDeg)} degrees, from ${fixed(shown(longest.fromMm), decimals)} to ${fixed(shown(longest.toMm), decimals)} ${unit}. ${sheet}`,
     drawing: {
       kind: 'plot',
       plot: {
         x: { title: `lift, ${unit}`, zero: true },
-        y: { title: 'cfm at 28 inH2O; crank degrees', zero: true },
+        y: { title: `${flowUnit} at ${bench}; crank degrees`, zero: true },
         layers: [
           {
             kind: 'bars',
@@ -41,8 +42,8 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
           ...end,
           {
             kind: 'line',
-            name: 'flow, cfm',
-            points: use.flow.map((p) => ({ x: shown(p.liftMm), y: p.cfm28 })),
+            name: `flow, ${flowUnit}`,
+            points: use.flow.map((p) => ({ x: shown(p.liftMm), y: flow(p.cfm28) })),
             colour: 'a',
           },
         ],
@@ -53,7 +54,11 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
         { name: 'lift from', unit, cell: (d) => fixed(shown(d.fromMm), decimals) },
         { name: 'to', unit, cell: (d) => fixed(shown(d.toMm), decimals) },
         { name: 'stays', unit: 'crank deg', cell: (d) => fixed(d.crankDeg, 1) },
-        { name: 'flow at the upper end', unit: 'cfm', cell: (d) => fixed(flowAt(use, d.toMm)) },
+        {
+          name: 'flow at the upper end',
+          unit: flowUnit,
+          cell: (d) => fixed(flow(flowAt(use, d.toMm)), flowDecimals),
+        },
       ],
       dwell,
     ),

@@ -7,7 +7,7 @@ import { statedCardRatio } from '../resolve/cardLobe.ts';
 import { ANGLE_SLACK } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
-import { inches, type Report } from './report.ts';
+import type { Report } from './report.ts';
 
 /** Lift may miss lobe times ratio by this much [-]: cards are rounded to a thousandth. */
 const LIFT_SLACK = 0.02;
@@ -29,7 +29,7 @@ export function checkCam(file: PartialFile, report: Report): void {
       report.problem(
         `${path}.at200`,
         'lobe-lift',
-        `is impossible: the lobe rises only ${inches(card.lobeLift)}`,
+        `is impossible: the lobe rises only ${report.length(card.lobeLift)}`,
       );
     }
     if (card.lobeLift !== undefined && !(card.lobeLift > 0.05 * INCH)) {
@@ -67,7 +67,7 @@ function checkLift(file: PartialFile, side: Side, report: Report): void {
   if (ratio === undefined) return;
   const expected = lobeLift * ratio;
   if (Math.abs(valveLift / expected - 1) > LIFT_SLACK) {
-    const message = `is not lobe lift times rocker ratio: ${inches(lobeLift)} times ${ratio} is ${inches(expected)}`;
+    const message = `is not lobe lift times rocker ratio: ${report.length(lobeLift)} times ${ratio} is ${report.length(expected)}`;
     const hint = 'where the card is for other rockers, state cam.cardRatio';
     report.problem(`cam.${side}.valveLift`, 'lift-disagrees', message, hint);
   }

@@ -7,7 +7,7 @@ import { valveCounts } from '../resolve/resolveValves.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { EngineSection } from '../schema/engineSection.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
-import { inches, type Report } from './report.ts';
+import type { Report } from './report.ts';
 
 /** Rod over stroke that an engine can have [-]: shorter hits the liner, longer is a slip. */
 const ROD_LIMITS = { min: 1.1, max: 3.5 } as const;
@@ -112,7 +112,11 @@ function checkChamber(file: PartialFile, report: Report): void {
     );
   }
   if (gasketBore !== undefined && !(gasketBore >= 0.98 * engine.bore)) {
-    report.problem('chamber.gasketBore', 'gasket-bore', `is smaller than the bore, ${inches(engine.bore)}`);
+    report.problem(
+      'chamber.gasketBore',
+      'gasket-bore',
+      `is smaller than the bore, ${report.length(engine.bore)}`,
+    );
   }
 }
 
@@ -134,10 +138,14 @@ function checkValves(file: PartialFile, report: Report): void {
   for (const side of ['intake', 'exhaust'] as const) {
     const { valve, throat, stem, minimumArea, portArea } = heads?.[side] ?? {};
     if (valve !== undefined && throat !== undefined && !(throat < valve)) {
-      report.problem(`heads.${side}.throat`, 'throat', `is not smaller than the valve, ${inches(valve)}`);
+      report.problem(
+        `heads.${side}.throat`,
+        'throat',
+        `is not smaller than the valve, ${report.length(valve)}`,
+      );
     }
     if (valve !== undefined && stem !== undefined && !(stem < valve / 2)) {
-      report.problem(`heads.${side}.stem`, 'stem', `is too thick for a valve of ${inches(valve)}`);
+      report.problem(`heads.${side}.stem`, 'stem', `is too thick for a valve of ${report.length(valve)}`);
     }
     if (minimumArea !== undefined && portArea !== undefined && !(minimumArea <= portArea)) {
       report.problem(`heads.${side}.minimumArea`, 'port-area', 'is larger than the mean area of the port');

@@ -11,7 +11,7 @@ import type { Side } from '../defaults/side.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { FLOW_FIELDS } from '../sheet/readSheets.ts';
-import { inches, type Report, squareInches } from './report.ts';
+import { areaText, lengthText, type Report } from './report.ts';
 
 /** Exhaust over intake flow at equal lift that is worth a remark outside [-]; common practice, no source. */
 export const EXHAUST_OVER_INTAKE: { readonly min: number; readonly max: number } = { min: 0.55, max: 1.05 };
@@ -34,7 +34,7 @@ export function checkFlow(context: ResolveContext, combination: Combination, rep
   const fixture = context.file.heads?.bench?.fixture;
   const { bore } = combination.block;
   if (fixture !== undefined && Math.abs(fixture - bore) > FIXTURE_SLACK) {
-    const message = `was ${inches(fixture)} for a bore of ${inches(bore)}: flow in the engine may differ by 1 to 3 %`;
+    const message = `was ${report.length(fixture)} for a bore of ${report.length(bore)}: flow in the engine may differ by 1 to 3 %`;
     context.ledger.warn('bore-fixture', 'heads.bench.fixture', message);
   }
   for (const path of FLOW_FIELDS) {
@@ -87,12 +87,12 @@ function checkSheet(context: ResolveContext, side: Side, port: Port, report: Rep
   if (lift > 0 && !kinds.has('above-minimum-area')) {
     const opens = flowArea(port.flow)(lift);
     if (opens > MOST_OF_PORT * port.portArea) {
-      const message = `the ${side} port's mean area of ${squareInches(port.portArea)} hardly passes what the valve does, ${squareInches(opens)} at full lift: it chokes first, and at high speed cycles may not settle`;
+      const message = `the ${side} port's mean area of ${report.area(port.portArea)} hardly passes what the valve does, ${report.area(opens)} at full lift: it chokes first, and at high speed cycles may not settle`;
       ledger.warn('port-chokes', path, message);
     }
   }
   if (lift > port.flow.measuredTo * 1.001) {
-    const message = `the ${side} valve lifts ${inches(lift)}, the sheet ends at ${inches(port.flow.measuredTo)}: its last flow is held`;
+    const message = `the ${side} valve lifts ${report.length(lift)}, the sheet ends at ${report.length(port.flow.measuredTo)}: its last flow is held`;
     ledger.warn('lift-beyond-sheet', path, message);
   }
 }
@@ -112,7 +112,7 @@ function smallestSection(
     sections.push({ area: port.portArea, what: 'portVolume over portLength' });
   }
   const least = sections.reduce((a, b) => (b.area < a.area ? b : a));
-  return { area: least.area, what: `${least.what}, ${squareInches(least.area)}` };
+  return { area: least.area, what: `${least.what}, ${areaText(least.area, file.units)}` };
 }
 
 /** A doubt as a problem where the sheet can't be right, else as a warning; `smallest`: the smallest cross-section, in words. */
@@ -123,7 +123,7 @@ function noteDoubt(
   { lift, smallest }: { readonly lift: number; readonly smallest: string },
   report: Report,
 ): void {
-  const message = `at ${inches(lift)} lift: ${doubt.message}`;
+  const message = `at ${lengthText(lift, file.units)} lift: ${doubt.message}`;
   if (doubt.code === 'above-minimum-area') {
     const slip = depressionSlip(doubt.value, file.heads?.bench?.depression);
     report.problem(path, 'flow-above-limit', message, `the smallest is ${smallest}${slip}`);
@@ -148,7 +148,7 @@ function checkBalance({ ledger, file }: ResolveContext, { intake, exhaust }: Com
   const ratio = flowArea(exhaust.flow)(lift) / flowArea(intake.flow)(lift);
   if (ratio >= EXHAUST_OVER_INTAKE.min && ratio <= EXHAUST_OVER_INTAKE.max) return;
   const path = file.heads?.flow === undefined ? 'heads.exhaust.flow' : 'heads.flow';
-  const message = `exhaust flow is ${Math.round(100 * ratio)} % of intake flow at ${inches(lift)}; 55 to 105 % is usual`;
+  const message = `exhaust flow is ${Math.round(100 * ratio)} % of intake flow at ${lengthText(lift, file.units)}; 55 to 105 % is usual`;
   ledger.warn('exhaust-over-intake', path, message);
 }
 

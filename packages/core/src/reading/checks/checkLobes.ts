@@ -8,7 +8,7 @@ import type { Side } from '../defaults/side.ts';
 import { CARD_LIFTS } from '../resolve/cardLobe.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
-import { inches, type Report } from './report.ts';
+import { lengthText, type Report } from './report.ts';
 
 type Card = Extract<Lobe, { kind: 'card' }>;
 
@@ -32,7 +32,7 @@ function tellCard(context: ResolveContext, side: Side, lobe: Card, fault: CardFa
   const message =
     fault.shorter < lobe.points.length
       ? `can't go with ${shorter.field}: ${longer.text} and ${shorter.text} are ${degrees(fault.apart)} apart, and a lobe has them ${limit} apart`
-      : `can't go with ${shorter.field}: ${longer.text} and a lobe of ${inches(lobe.maxLift)}, which needs ${limit} there`;
+      : `can't go with ${shorter.field}: ${longer.text} and a lobe of ${report.length(lobe.maxLift)}, which needs ${limit} there`;
   const at = isStated(context, side, longer.field) ? longer : shorter;
   report.problem(
     `cam.${side}.${at.field}`,
@@ -71,11 +71,11 @@ function lineOf(
       file.cam?.[side]?.valveLift !== undefined && file.cam[side].lobeLift === undefined
         ? 'valveLift'
         : 'lobeLift';
-    return { field, text: `a lobe of ${inches(maxLift)}` };
+    return { field, text: `a lobe of ${lengthText(maxLift, file.units)}` };
   }
   const { duration, lift } = points[index];
   const field = lift === CARD_LIFTS.at050 ? 'at050' : lift === CARD_LIFTS.at200 ? 'at200' : 'advertised';
-  return { field, text: `${degrees(duration)} above ${inches(lift)}` };
+  return { field, text: `${degrees(duration)} above ${lengthText(lift, file.units)}` };
 }
 
 function isStated({ file }: ResolveContext, side: Side, field: CardField): boolean {

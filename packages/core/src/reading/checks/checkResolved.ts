@@ -14,7 +14,7 @@ import { checkLobes } from './checkLobes.ts';
 import { checkPorts } from './checkPorts.ts';
 import { checkSlips } from './checkSlips.ts';
 import { checkUnused } from './checkUnused.ts';
-import { inches, Report } from './report.ts';
+import { Report } from './report.ts';
 import { isTrusted } from './trust.ts';
 
 /** Valve head diameters side by side over bore [-]: flat chambers, and domed ones whose valves are canted. */
@@ -99,7 +99,7 @@ function checkJoined({ exhaustSystem: { balance, collectors } }: Combination, re
     report.problem(
       'exhaust.balance.at',
       'balance',
-      `lies behind the end of the collectors, ${inches(length)}`,
+      `lies behind the end of the collectors, ${report.length(length)}`,
     );
 }
 
@@ -123,7 +123,7 @@ function checkFit({ block, chamber, intake, exhaust }: Combination, report: Repo
   const area =
     (intake.valves * intake.valveDiameter ** 2 + exhaust.valves * exhaust.valveDiameter ** 2) / (bore * bore);
   if (abreast > limit || area > VALVE_AREA_LIMIT) {
-    const message = `does not fit: valves of ${inches(intake.valveDiameter)} and ${inches(exhaust.valveDiameter)} in a bore of ${inches(bore)}`;
+    const message = `does not fit: valves of ${report.length(intake.valveDiameter)} and ${report.length(exhaust.valveDiameter)} in a bore of ${report.length(bore)}`;
     report.problem('heads.intake.valve', 'valves-too-large', message);
   }
 }
@@ -137,15 +137,19 @@ function checkLash({ file, ledger }: ResolveContext, combination: Combination, r
       report.problem(path, 'lash', 'leaves the valve shut: lash and bending take all of the lift');
     }
     if (greatestLift(port) > 0.45 * port.valveDiameter) {
-      const message = `the ${side} valve lifts ${inches(greatestLift(port))}, more than 0.45 of its diameter`;
+      const message = `the ${side} valve lifts ${report.length(greatestLift(port))}, more than 0.45 of its diameter`;
       ledger.warn('lift-high', `cam.${side}`, message);
     }
     if (hydraulic && port.lash > 0) ledger.warn('lash-band', path, 'hydraulic lifters run without lash');
     if (!hydraulic && port.lash > LASH_BAND.max) {
-      ledger.warn('lash-band', path, `${inches(port.lash)} is more than any usual hot lash`);
+      ledger.warn('lash-band', path, `${report.length(port.lash)} is more than any usual hot lash`);
     }
     if (file.cam?.lifter !== undefined && !hydraulic && port.lash < LASH_BAND.min) {
-      ledger.warn('lash-band', path, `${inches(port.lash)} is less than any usual hot lash of solid lifters`);
+      ledger.warn(
+        'lash-band',
+        path,
+        `${report.length(port.lash)} is less than any usual hot lash of solid lifters`,
+      );
     }
   }
 }

@@ -3,7 +3,7 @@
 import type { Combination } from '../../combination/combination.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
-import { inches, type Report } from './report.ts';
+import type { Report } from './report.ts';
 
 /** Durations at 0.050 in outside which no cam is ground [crank deg]: industrial engines have 170, the wildest race cams 320. */
 const AT_050 = { min: 135, max: 330 } as const;
@@ -48,7 +48,7 @@ function checkLobeLift(
   if (lobeLift === undefined || valveLift !== undefined || valve === undefined) return;
   const { rockerRatio } = combination[side];
   if (!(lobeLift * rockerRatio > MOST_LIFT * valve && lobeLift <= MOST_LIFT * valve)) return;
-  const message = `of ${inches(lobeLift)} would lift a valve of ${inches(valve)} by ${inches(lobeLift * rockerRatio)}`;
+  const message = `of ${report.length(lobeLift)} would lift a valve of ${report.length(valve)} by ${report.length(lobeLift * rockerRatio)}`;
   report.problem(
     `cam.${side}.lobeLift`,
     'lift-slip',

@@ -5,6 +5,9 @@ import type { CombinationDocument } from '../readDocument.ts';
 import { problemOf } from '../readSections.ts';
 import type { FieldPlace } from '../schema/fieldPath.ts';
 
+/** `units` of a file; left out: those of the trade. */
+export type FileUnits = 'trade' | 'si' | undefined;
+
 /** Collects problems of one document. */
 export class Report {
   readonly problems: Problem[] = [];
@@ -18,18 +21,36 @@ export class Report {
     this.problems.push(problemOf(this.document, path, code, message, hint));
   }
 
+  /** A length [m] as messages show it. */
+  length(metres: number): string {
+    return lengthText(metres, this.units);
+  }
+
+  /** An area [m2], likewise. */
+  area(area: number): string {
+    return areaText(area, this.units);
+  }
+
+  private get units(): FileUnits {
+    return this.document.data['units'] === 'si' ? 'si' : 'trade';
+  }
+
   /** Whether the file has this section, readable or not. */
   wrote(section: string): boolean {
     return Object.hasOwn(this.document.data, section) && this.document.data[section] !== null;
   }
 }
 
-/** A length [m] as people read it. */
-export function inches(metres: number): string {
-  return `${Number((metres / INCH).toPrecision(4))} in`;
+/** A length [m] as the file's own units have it. */
+export function lengthText(metres: number, units: FileUnits): string {
+  return units === 'si'
+    ? `${Number((1000 * metres).toPrecision(4))} mm`
+    : `${Number((metres / INCH).toPrecision(4))} in`;
 }
 
-/** An area [m2] as people read it. */
-export function squareInches(area: number): string {
-  return `${Number((area / (INCH * INCH)).toPrecision(3))} in2`;
+/** An area [m2], likewise. */
+export function areaText(area: number, units: FileUnits): string {
+  return units === 'si'
+    ? `${Number((1e6 * area).toPrecision(3))} mm2`
+    : `${Number((area / (INCH * INCH)).toPrecision(3))} in2`;
 }

@@ -3,7 +3,7 @@ import { INCH } from '../../base/constants.ts';
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import { completeCard, type Follower, standardDuration } from '../../geometry/lobeCard.ts';
-import { inches } from '../checks/report.ts';
+import { lengthText } from '../checks/report.ts';
 import { checkingHeight, estimatedLift, LEAST_LOBE_LIFT } from '../defaults/cam.ts';
 import type { Side } from '../defaults/side.ts';
 import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
@@ -77,7 +77,7 @@ export function cardLobe(
   if (!(last.lift < maxLift)) {
     const field =
       last.lift === CARD_LIFTS.at200 ? 'at200' : card.advertised === undefined ? 'at050' : 'advertised';
-    const message = `is impossible: the lobe rises only ${inches(maxLift)}`;
+    const message = `is impossible: the lobe rises only ${lengthText(maxLift, context.file.units)}`;
     throw new FieldFault(path(card[field] === undefined ? 'valveLift' : field), 'lobe-lift', message);
   }
   const complete = completeCard(lines, maxLift, follower);

@@ -1,5 +1,5 @@
 /** Numbers of a column in SI. */
-import { parseQuantity } from '../../base/units.ts';
+import { parseQuantity, toUnit } from '../../base/units.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { sheetProblem } from './sheetProblem.ts';
 import type { Column, Table } from './table.ts';
@@ -31,8 +31,16 @@ export function converted(
     const si = value * one.value.kept;
     if (!(si >= 0 && si <= max)) {
       const message = `has ${value} ${column.unit} in column '${column.header}', which is impossible`;
-      problems.push(sheetProblem(table.name, table.lines[row], 'out-of-range', message));
+      const hint = dimension === 'length' && si > max ? otherLength(value, column.unit, max) : null;
+      problems.push(sheetProblem(table.name, table.lines[row], 'out-of-range', message, hint));
     }
     return si;
   });
+}
+
+/** The lift that was meant where millimetres stand under inches; null where it would be none in millimetres either. */
+function otherLength(value: number, unit: string, max: number): string | null {
+  const one = parseQuantity('1 mm', 'length');
+  if (unit === 'mm' || !one.ok || !(value * one.value.kept <= max)) return null;
+  return `${value} mm would be ${Number(toUnit(value * one.value.kept, unit, 'length').toPrecision(3))} ${unit}: one unit a column`;
 }
