@@ -1,19 +1,7 @@
+/** Command lines of the guides as text; that each works is shown by `output.test.ts`, which runs them. */
 import { describe, expect, it } from 'vitest';
-import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { EXIT_MEANINGS } from '../../packages/cli/src/exitCodes.ts';
-import { main } from '../../packages/cli/src/main.ts';
-import { world } from '../../packages/cli/test/fakeIo.ts';
-import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
-import { byPrimary, inventedRunner } from '../../packages/cli/test/studies.ts';
-import { blocks, commandLines, exampleFiles, guides, readGuide, split } from './guides.ts';
-
-/** The real library, but one speed a forecast and invented curves in studies: the command lines are under test. */
-const firstSpeed: Core = {
-  ...measuringCore(CORE),
-  openRunner: () => inventedRunner(byPrimary),
-  forecast: (combination, options) =>
-    CORE.forecast(combination, { ...options, rpm: options.rpm.slice(0, 1) }),
-};
+import { blocks, commandLines, exampleFiles, guides, readGuide } from './guides.ts';
 
 describe('the command lines of the guides', () => {
   it('are there', () => {
@@ -28,23 +16,6 @@ describe('the command lines of the guides', () => {
         typed.filter((line) => /(^|\s)valvetide\b/.test(line) && !line.startsWith('npx valvetide ')),
       ).toEqual([]);
     },
-  );
-
-  it.each(guides())(
-    '%s: each works, one after the other',
-    async (path) => {
-      let files = exampleFiles();
-      for (const line of commandLines(readGuide(path))) {
-        const { words, input } = split(line);
-        const w = world({ files, columns: 100, ...(input === undefined ? {} : { stdin: files[input] }) });
-        const code = await main(words, w.io, firstSpeed);
-        expect(code, `${line}\n${w.err()}`).toBe(0);
-        const written = [...w.files.keys()].filter((name) => !(name in files));
-        expect(w.out().length + written.length, `${line} gave nothing`).toBeGreaterThan(0);
-        files = Object.fromEntries(w.files);
-      }
-    },
-    120_000,
   );
 
   it('that the README puts into npm start works', () => {

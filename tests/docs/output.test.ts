@@ -1,9 +1,10 @@
-/** What the guides show as output, and the files they show, are what the program gives and reads. */
+/** Every command line of the guides works; what they show as output, and the files they show, are what the program gives and reads. */
 import { describe, expect, it } from 'vitest';
 import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
 import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
+import { byPrimary, inventedRunner } from '../../packages/cli/test/studies.ts';
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
 import type { Curve } from '../../packages/core/src/forecast/curve.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
@@ -55,7 +56,8 @@ function scaled(curve: Curve, by: number): Curve {
   };
 }
 
-const twoSpeeds: Core = {
+/** For commands whose output is shown: first and last speed for real, and studies on the runner above. */
+const likeReal: Core = {
   ...measuringCore(CORE),
   openRunner: () => ({ run: likeTheFirst, close: async () => {} }),
   forecast: (combination, options) => CORE.forecast(combination, { ...options, rpm: ends(options.rpm) }),
@@ -63,21 +65,36 @@ const twoSpeeds: Core = {
     CORE.forecastOn(open, 1, combination, { ...options, rpm: ends(options.rpm) }),
 };
 
-const pages = guides().filter((path) =>
-  shown(readGuide(path), 'text').some(({ outputs }) => outputs.length > 0),
-);
+/** For the rest, of which only the line is under test: one speed, and invented curves in studies. */
+const invented: Core = {
+  ...measuringCore(CORE),
+  openRunner: () => inventedRunner(byPrimary),
+  forecast: (combination, options) =>
+    CORE.forecast(combination, { ...options, rpm: options.rpm.slice(0, 1) }),
+};
 
-describe('output in the guides', () => {
-  it('is there', () => expect(pages.length).toBeGreaterThan(1));
+const pages = guides().filter((path) => shown(readGuide(path), 'text').length > 0);
+
+describe('commands and output in the guides', () => {
+  it('are there', () => {
+    const all = pages.map((path) => shown(readGuide(path), 'text'));
+    expect(all.length).toBeGreaterThan(10);
+    expect(all.filter((page) => page.some(({ outputs }) => outputs.length > 0)).length).toBeGreaterThan(1);
+  });
 
   it.each(pages)(
-    '%s: every line shown has its like in the real output',
+    '%s: each works, one after the other, and every line shown has its like in the real output',
     async (path) => {
       let files = exampleFiles();
       for (const { command, outputs } of shown(readGuide(path), 'text')) {
         const { words, input } = split(command);
         const w = world({ files, columns: 90, ...(input === undefined ? {} : { stdin: files[input] }) });
-        expect(await main(words, w.io, twoSpeeds), `${command}\n${w.err()}`).toBe(0);
+        expect(
+          await main(words, w.io, outputs.length > 0 ? likeReal : invented),
+          `${command}\n${w.err()}`,
+        ).toBe(0);
+        const written = [...w.files.keys()].filter((name) => !(name in files));
+        expect(w.out().length + written.length, `${command} gave nothing`).toBeGreaterThan(0);
         files = Object.fromEntries(w.files);
         const real = new Set(`${w.out()}\n${w.err()}`.split('\n').map(form));
         const lines = outputs.flatMap((text) => text.split('\n')).filter((line) => !isFree(line));

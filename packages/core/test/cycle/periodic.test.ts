@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { marchToPeriodic, PERIODIC_DEFAULTS } from '../../src/cycle/periodic.ts';
+import { marchToPeriodic, PERIODIC_DEFAULTS, type PeriodicOptions } from '../../src/cycle/periodic.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { bigBlock } from '../support/bigBlock.ts';
+
+const runOf = (periodic: Partial<PeriodicOptions> = {}) =>
+  createSimulation(bigBlock(), {
+    fidelity: 'representative',
+    periodic: { ...PERIODIC_DEFAULTS, ...periodic },
+  }).runSpeed(3000).cycle;
 
 describe('a cycle that repeats', () => {
   it('says its steps and right-hand sides, four a step and no more than waves in the shortest cells ask for', () => {
@@ -13,17 +19,13 @@ describe('a cycle that repeats', () => {
     expect(cycle.cycles).toBeLessThan(20);
   });
 
-  it('has steps that were tried at half their length, and cut where that changed more than is allowed', () => {
-    const run = (stepTolerance?: number) =>
-      createSimulation(bigBlock(), {
-        fidelity: 'representative',
-        periodic: { ...PERIODIC_DEFAULTS, ...(stepTolerance === undefined ? {} : { stepTolerance }) },
-      }).runSpeed(3000).cycle;
-    const usual = run();
+  it('stands for itself, its steps tried at half their length, and cut where that changed more than is allowed', () => {
+    const usual = runOf();
     expect(usual.stepError).not.toBeNull();
     expect(usual.stepError).toBeLessThan(3e-4);
-    const strict = run(0.3 * (usual.stepError ?? 0));
-    const untried = run(Number.POSITIVE_INFINITY);
+    expect([usual.converged, usual.averaged, usual.scatter]).toEqual([true, 1, 0]);
+    const strict = runOf({ stepTolerance: 0.3 * (usual.stepError ?? 0) });
+    const untried = runOf({ stepTolerance: Number.POSITIVE_INFINITY });
     expect([untried.converged, untried.stepError]).toEqual([true, null]);
     expect(untried.totals.work).toBe(usual.totals.work);
     expect(untried.cycles).toBe(usual.cycles - 1);
@@ -58,10 +60,5 @@ describe('a cycle that repeats', () => {
     expect(audit.mass).toBeCloseTo((totals.massIn - totals.massOut) / totals.massIn, 12);
     const each = totals.cylinders.map(({ closedWork }) => closedWork);
     expect(each.reduce((sum, work) => sum + work, 0) / each.length).toBeCloseTo(totals.closedWork, 9);
-  });
-
-  it('stands for itself where it repeats', () => {
-    const { cycle } = createSimulation(bigBlock(), { fidelity: 'representative' }).runSpeed(3000);
-    expect([cycle.converged, cycle.averaged, cycle.scatter]).toEqual([true, 1, 0]);
   });
 });
