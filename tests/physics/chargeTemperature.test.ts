@@ -1,12 +1,16 @@
 /** What the trade knows of air and fuel by their effect on torque. */
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import { fuelNamed } from '../../packages/core/src/gas/fuels.ts';
 import { evaporation, vapour } from '../../packages/core/src/reading/defaults/charge.ts';
 import { engineFile, pointsOf } from './engines.ts';
 
 const SMALL_BLOCK = 'tests/data/engines/street-350.yaml';
 const FOUR_VALVE = 'examples/club-racer/engine.yaml';
+
+/** Gains are those of the usual mesh to 0.2 %. */
+const COARSE = { intakeCell: 0.06, exhaustCell: 0.15, fewest: 6 };
 
 /** At best torque, so that knock has no part, and as observed. */
 function engine(path: string, change: Partial<Combination> = {}): Combination {
@@ -37,17 +41,28 @@ describe('colder air at a fixed mixture', () => {
     const runner = { ...base.induction.runner, wallTemperature };
     const torque = [253, 273, 298, 313].map((temperature) => {
       const day = withInduction(base, { runner, heating });
-      return pointsOf({ ...day, weather: { ...base.weather, temperature } }, [4000])[0].torqueNm;
+      return pointsOf({ ...day, weather: { ...base.weather, temperature } }, [4000], {
+        mesh: COARSE,
+        onlyCompared: true,
+      })[0].torqueNm;
     });
     for (let i = 1; i < torque.length; i++) expect(torque[i]).toBeLessThan(torque[i - 1]);
   });
 });
 
 describe('fuel that takes room, and fuel that cools', () => {
+  const known = new Map<string, MarchedPoint>();
+  /** The engine on gasoline, forecast once for all that is compared with it. */
+  const onGasoline = (path: string, base: Combination, rpm: number): MarchedPoint => {
+    const key = `${path} ${rpm}`;
+    const point = known.get(key) ?? pointsOf(base, [rpm], { mesh: COARSE })[0];
+    known.set(key, point);
+    return point;
+  };
   const gainOf = (path: string, rpm: number, to: (base: Combination) => Combination): number => {
     const base = engine(path, { fuel: fuelNamed('pump-93') });
-    const [before] = pointsOf(base, [rpm]);
-    const [after] = pointsOf(to(base), [rpm]);
+    const before = onGasoline(path, base, rpm);
+    const [after] = pointsOf(to(base), [rpm], { mesh: COARSE });
     for (const point of [before, after]) {
       expect(Math.abs(point.energyClosure)).toBeLessThan(1e-4);
       expect(Math.abs(point.massClosure)).toBeLessThan(1e-4);
@@ -64,7 +79,7 @@ describe('fuel that takes room, and fuel that cools', () => {
   };
 
   // Common practice: a gas displaces air, and nothing of it cools the charge.
-  it('propane in place of gasoline costs 5 to 10 %, natural gas 10 to 17 %', () => {
+  it('propane in place of gasoline costs 4 to 10 %, natural gas 10 to 17 %', () => {
     const propane = gainOf(SMALL_BLOCK, 4000, fuelled('propane'));
     expect(propane).toBeLessThan(-4);
     expect(propane).toBeGreaterThan(-10);
