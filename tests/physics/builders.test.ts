@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
-import type { Fidelity, MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 import { engineFile } from './engines.ts';
@@ -19,8 +19,8 @@ function builder(name: string, change: (text: string) => string = (text) => text
   return read.value;
 }
 
-const pointOf = (engine: Combination, rpm: number, fidelity: Fidelity = 'all'): MarchedPoint =>
-  wholeForecast(engine, { rpm: [rpm], mesh: MESH, fidelity }).points[0];
+const pointOf = (engine: Combination, rpm: number): MarchedPoint =>
+  wholeForecast(engine, { rpm: [rpm], mesh: MESH, fidelity: 'all' }).points[0];
 
 /** Brake mean effective pressure that engines of their kinds reach at full throttle [bar]; common practice, no source. */
 const BMEP = { from: 7, to: 14.5 };
