@@ -3,16 +3,17 @@ import type { Baseline } from '../changes/baseline.ts';
 import type { Curve, Fidelity } from '../forecast/curve.ts';
 import { meanScatterOf, scatterOf } from '../forecast/cycleScatter.ts';
 import { type EvidenceKind, MODEL_ERRORS, type ModelError } from '../forecast/modelError.ts';
-import { marchedPoints } from '../forecast/wholeCurve.ts';
+import { marchedPoints, type WholeCurve } from '../forecast/wholeCurve.ts';
 import { linearTable } from '../numerics/interpolate.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
-import { type Offset, perturbed } from './perturbed.ts';
-import { COARSE } from './responseWorld.ts';
+import type { Offset } from './perturbed.ts';
+import type { ResponseWorld } from './responses.ts';
+import { responseWorld } from './responseWorld.ts';
 import { type SettledBy, settledBy } from './settledBy.ts';
 import { signedOffsets } from './signedOffsets.ts';
+import { type Kind, type SpreadPlan, spreadPlan } from './spreadPlan.ts';
 import { type Unknown, type Unknowns, unknownsOf } from './unknowns.ts';
-import { usualRank } from './usualWorth.ts';
 
 /** One standard deviation by its parts, in shares of the figure [-]. */
 export interface SpreadParts {
@@ -79,14 +80,11 @@ export interface ForecastSpreadOptions extends StudyControl {
   readonly seed?: number | undefined;
 }
 
-/** Unknowns looked at singly beside those of a calibration, and vectors in which all others are moved at once, of each kind. */
-const SINGLY = 16;
+/** So often all others of a kind are moved at once. */
 const VECTORS = 3;
 /** Where in the speeds of the curve responses are taken: middles of thirds. */
 const SHARES: readonly number[] = [1 / 6, 1 / 2, 5 / 6];
 const NOMINAL = 'nominal';
-
-type Kind = UnknownWorth['kind'];
 
 /** Change of torque at the speeds of the responses, in shares of the torque there. */
 type Effect = readonly number[];
@@ -111,98 +109,92 @@ export async function forecastSpread(
   const { run = runJobsHere, fidelity, seed = 1, ...control } = options;
   const shown = marchedPoints(curve);
   if (shown.length === 0) return null;
-  const asked = responseRpm(shown.map((point) => point.rpm));
   const unknowns = unknownsOf(baseline, []);
-  const fitted = new Set(unknowns.calibrated?.ids ?? []);
-  const ordered = [...unknowns.all].sort(
-    (a, b) => usualRank(a.id) - usualRank(b.id) || (a.id < b.id ? -1 : 1),
-  );
-  const others = ordered.filter(({ id }) => !fitted.has(id));
-  const singly = [...ordered.filter(({ id }) => fitted.has(id)), ...others.slice(0, SINGLY)];
-  const rest = others.slice(SINGLY);
-  const kindOf = ({ id }: Unknown): Kind =>
-    fitted.has(id)
-      ? 'fitted'
-      : baseline.combination.assumed.some(({ path }) => path === id)
-        ? 'assumed'
-        : 'stated';
-
+  const plan = spreadPlan(baseline, unknowns);
   const queue = new ForecastQueue(run, control);
-  const ask = (name: string, offsets: readonly Offset[]): boolean => {
-    const combination = perturbed(baseline, [], offsets, undefined);
-    if (combination === null) return false;
-    queue.ask(name, { combination, rpm: asked, ...COARSE, ...(fidelity === undefined ? {} : { fidelity }) });
-    return true;
-  };
-  const isPossible = (unknown: Unknown, z: number): boolean =>
-    perturbed(baseline, [], [{ unknown, z }], undefined) !== null;
-  ask(NOMINAL, []);
-  for (const unknown of singly)
-    if (!ask(unknown.id, [{ unknown, z: 1 }])) ask(unknown.id, [{ unknown, z: -1 }]);
-  const groups = (['assumed', 'stated'] as const).map((kind) => {
-    const members = rest.filter((unknown) => kindOf(unknown) === kind);
-    const vectors = members.length === 0 ? [] : Array.from({ length: VECTORS }, (_, v) => `${kind} ${v}`);
-    const asked = vectors.filter((name) => ask(name, signedOffsets(members, { seed, name, isPossible })));
-    return { kind, members, vectors: asked };
-  });
+  const rpm = responseRpm(shown.map((point) => point.rpm));
+  const world = responseWorld(baseline, [], unknowns, { queue, seed, rpm, fidelity, sheet: undefined });
+  const together = askSpread(world, plan);
   await queue.run();
-
   const nominal = queue.curve(NOMINAL);
   if (nominal === null || !queue.complete) return null;
-  const rpm = nominal.points.map((point) => point.rpm);
-  const effectOf = (name: string): Effect | null => {
+
+  const effectOf = (name: string): readonly Effect[] => {
     const moved = queue.curve(name);
-    return moved?.points.map((point, i) => point.torqueNm / nominal.points[i].torqueNm - 1) ?? null;
+    return moved === null
+      ? []
+      : [moved.points.map((point, i) => point.torqueNm / nominal.points[i].torqueNm - 1)];
   };
-  const found = singly.flatMap((unknown) => {
-    const effect = effectOf(unknown.id);
-    return effect === null ? [] : [{ unknown, kind: kindOf(unknown), effect }];
+  const found: SpreadFound = {
+    singly: plan.singly.flatMap(({ unknown, kind }) =>
+      effectOf(unknown.id).map((effect) => ({ unknown, kind, effect })),
+    ),
+    together: together.map(({ kind, names }) => ({ kind, effects: names.flatMap(effectOf) })),
+    unknowns,
+  };
+  return spreadOfCurve(baseline, curve, nominal, found, {
+    rest: plan.rest.reduce((sum, { members }) => sum + members.length, 0),
+    forecasts: queue.asked,
   });
-  const together = groups.map(({ kind, members, vectors }) => ({
-    kind,
-    count: members.length,
-    effects: vectors.flatMap((name) => {
-      const effect = effectOf(name);
-      return effect === null ? [] : [effect];
-    }),
-  }));
+}
+
+/** Queues the engine as it is and moved; the names of the forecasts that many were moved for at once. */
+function askSpread(
+  { build, ask, seed }: ResponseWorld,
+  { singly, rest }: SpreadPlan,
+): readonly { readonly kind: Kind; readonly names: readonly string[] }[] {
+  const asked = (name: string, offsets: readonly Offset[]): boolean => {
+    const combination = build([], offsets);
+    if (combination !== null) ask(name, combination);
+    return combination !== null;
+  };
+  const isPossible = (unknown: Unknown, z: number): boolean => build([], [{ unknown, z }]) !== null;
+  asked(NOMINAL, []);
+  for (const { unknown } of singly) [1, -1].some((z) => asked(unknown.id, [{ unknown, z }]));
+  return rest.map(({ kind, members }) => {
+    const names = members.length === 0 ? [] : Array.from({ length: VECTORS }, (_, v) => `${kind} ${v}`);
+    return {
+      kind,
+      names: names.filter((name) => asked(name, signedOffsets(members, { seed, name, isPossible }))),
+    };
+  });
+}
+
+/** What the forecasts found of unknowns. */
+interface SpreadFound {
+  readonly singly: readonly { readonly unknown: Unknown; readonly kind: Kind; readonly effect: Effect }[];
+  /** Of all others of a kind, one effect a time that they were moved at once. */
+  readonly together: readonly { readonly kind: Kind; readonly effects: readonly Effect[] }[];
+  readonly unknowns: Unknowns;
+}
+
+function spreadOfCurve(
+  baseline: Baseline,
+  curve: Curve,
+  nominal: WholeCurve,
+  found: SpreadFound,
+  { rest, forecasts }: { readonly rest: number; readonly forecasts: number },
+): ForecastSpread {
+  const shown = marchedPoints(curve);
+  const rpm = nominal.points.map((point) => point.rpm);
   // Mean power counts each speed by its power.
   const powers = nominal.points.map(({ powerKw }) => powerKw);
   const inPower = (effect: Effect): number =>
     effect.reduce((sum, share, i) => sum + share * powers[i], 0) / powers.reduce((sum, p) => sum + p, 0);
   const evidence = evidenceOf(baseline);
   const own = MODEL_ERRORS[evidence];
-  const partsOf = (read: (effect: Effect) => number, model: number, scatter: number): SpreadParts => {
-    const variance = { assumed: 0, stated: 0 };
-    for (const { kind, effect } of found) if (kind !== 'fitted') variance[kind] += read(effect) ** 2;
-    for (const { kind, effects } of together)
-      variance[kind] +=
-        effects.reduce((sum, effect) => sum + read(effect) ** 2, 0) / Math.max(1, effects.length);
-    variance.assumed += fittedVariance(unknowns, (id) => {
-      const at = found.find(({ unknown }) => unknown.id === id);
-      return at === undefined ? 0 : read(at.effect);
-    });
-    const [assumed, stated] = [Math.sqrt(variance.assumed), Math.sqrt(variance.stated)];
-    return { assumed, stated, model, scatter, total: Math.hypot(assumed, stated, model, scatter) };
-  };
   const scatters = new Map(shown.map((point) => [point.rpm, scatterOf(point)]));
   const at = (n: number, model: number): SpreadParts =>
-    partsOf((effect) => between(rpm, effect, n), model, scatters.get(n) ?? 0);
-  const points = shown.map((point): SpreadAtRpm => {
-    const parts = at(point.rpm, own.torque);
-    return { rpm: point.rpm, ...parts, torqueNm: parts.total * Math.abs(point.torqueNm) };
-  });
-  const restVariance = together.reduce(
-    (sum, { effects }) =>
-      sum +
-      effects.reduce((squares, effect) => squares + inPower(effect) ** 2, 0) / Math.max(1, effects.length),
-    0,
-  );
+    partsOf(found, (effect) => between(rpm, effect, n), model, scatters.get(n) ?? 0);
+  const restVariance = found.together.reduce((sum, { effects }) => sum + meanSquare(effects, inPower), 0);
   return {
-    points,
+    points: shown.map((point): SpreadAtRpm => {
+      const parts = at(point.rpm, own.torque);
+      return { rpm: point.rpm, ...parts, torqueNm: parts.total * Math.abs(point.torqueNm) };
+    }),
     peak: peakSpread(curve, at, own),
-    power: partsOf(inPower, own.power, meanScatterOf(shown)),
-    worths: found
+    power: partsOf(found, inPower, own.power, meanScatterOf(shown)),
+    worths: found.singly
       .map(
         ({ unknown, kind, effect }): UnknownWorth => ({
           path: unknown.path,
@@ -213,10 +205,33 @@ export async function forecastSpread(
         }),
       )
       .sort((a, b) => b.powerPct - a.powerPct || (a.name < b.name ? -1 : 1)),
-    rest: { powerPct: 100 * Math.sqrt(restVariance), unknowns: rest.length },
+    rest: { powerPct: 100 * Math.sqrt(restVariance), unknowns: rest },
     evidence,
-    forecasts: singly.length + 1 + groups.reduce((sum, { vectors }) => sum + vectors.length, 0),
+    forecasts,
   };
+}
+
+/** One standard deviation by its parts, of a figure that effects are read as. */
+function partsOf(
+  { singly, together, unknowns }: SpreadFound,
+  read: (effect: Effect) => number,
+  model: number,
+  scatter: number,
+): SpreadParts {
+  const variance = { assumed: 0, stated: 0, fitted: 0 };
+  for (const { kind, effect } of singly) if (kind !== 'fitted') variance[kind] += read(effect) ** 2;
+  for (const { kind, effects } of together) variance[kind] += meanSquare(effects, read);
+  variance.fitted = fittedVariance(unknowns, (id) => {
+    const one = singly.find(({ unknown }) => unknown.id === id);
+    return one === undefined ? 0 : read(one.effect);
+  });
+  const assumed = Math.sqrt(variance.assumed + variance.fitted);
+  const stated = Math.sqrt(variance.stated);
+  return { assumed, stated, model, scatter, total: Math.hypot(assumed, stated, model, scatter) };
+}
+
+function meanSquare(effects: readonly Effect[], read: (effect: Effect) => number): number {
+  return effects.reduce((sum, effect) => sum + read(effect) ** 2, 0) / Math.max(1, effects.length);
 }
 
 /** A flow sheet and a cam card, or a measured lobe, make an engine known by its sheets. */

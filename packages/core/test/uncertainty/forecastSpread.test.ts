@@ -4,18 +4,29 @@ import type { Combination } from '../../src/combination/combination.ts';
 import type { Curve } from '../../src/forecast/curve.ts';
 import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
-import { readDocument } from '../../src/reading/readDocument.ts';
+import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { type ForecastSpread, forecastSpread } from '../../src/uncertainty/forecastSpread.ts';
 import { exampleText } from '../reading/files.ts';
 import { altered, curveOf, lostAt, runnerOf } from '../studies/fakeCurves.ts';
-import { minimumDocument } from '../support/knobResponse.ts';
 
 const SPEEDS = [3000, 4000, 5000, 6000];
 
+/** What rubs, stated: a spread works out by itself what is not known of it, whatever an invented engine does. */
+const RUBBING = `
+friction: { multiplier: 1, mainDiameter: 50 mm, mainLength: 17 mm, rodDiameter: 43 mm, rodLength: 16 mm }
+`;
+
+/** The smallest example, and what else its file says. */
+function documentWith(more: string): CombinationDocument {
+  const read = readDocument(`${exampleText('minimum')}${RUBBING}${more}`);
+  if (!read.ok) throw new Error('not readable');
+  return read.value;
+}
+
 async function spreadOf(
   torque: (combination: Combination, rpm: number) => number,
-  document = minimumDocument(),
+  document = documentWith(''),
   run: RunJobs = runnerOf(torque),
 ): Promise<ForecastSpread | null> {
   const pinned = pinBaseline(document);
@@ -37,15 +48,15 @@ describe('forecastSpread(baseline, curve)', () => {
   });
 
   it('adds the squares of what each unknown does, at each speed', async () => {
-    // Friction is known to 12 %, walls to 15 %: 0.3 x 12 = 3.6 % and, at the top alone, 0.4 x 15 = 6 %.
+    // What burns is known to 1 %, walls to 15 %: 3.6 x 1 = 3.6 % and, at the top alone, 0.4 x 15 = 6 %.
     const spread = await spreadOf(
-      ({ friction, walls }, rpm) =>
-        200 * (1 - 0.3 * (friction.multiplier - 1) - (rpm > 5000 ? 0.4 * (walls.multiplier - 1) : 0)),
+      ({ burn, walls }, rpm) =>
+        200 * (1 + 3.6 * (burn.efficiency - 0.97) - (rpm > 5000 ? 0.4 * (walls.multiplier - 1) : 0)),
     );
     expect(spread?.points[0].assumed).toBeCloseTo(0.036, 6);
     expect(spread?.points[3].assumed).toBeCloseTo(Math.hypot(0.036, 0.06), 6);
     const [first, second, third] = spread?.worths ?? [];
-    expect([first.name, second.name]).toEqual(['friction.multiplier', 'heat.multiplier']);
+    expect([first.name, second.name]).toEqual(['burn.efficiency', 'heat.multiplier']);
     expect([first.settledBy, second.settledBy]).toEqual(['pull', 'pull']);
     expect(first.powerPct).toBeCloseTo(3.6, 4);
     expect(third.powerPct).toBe(0);
@@ -62,7 +73,7 @@ describe('forecastSpread(baseline, curve)', () => {
 
   it('keeps errors of what is stated apart from estimates', async () => {
     // A ratio from the catalogue is known to 0.25.
-    const document = editDocument(minimumDocument(), 'chamber.compression', 9);
+    const document = editDocument(documentWith(''), 'chamber.compression', 9);
     const spread = await spreadOf(
       ({ chamber }) => 200 * (1 + 0.04 * (chamber.compressionRatio - 9)),
       document,
@@ -73,7 +84,7 @@ describe('forecastSpread(baseline, curve)', () => {
   });
 
   it('counts the scatter of a speed that never settled, in squares, at that speed and by its share of power', async () => {
-    const pinned = pinBaseline(minimumDocument());
+    const pinned = pinBaseline(documentWith(''));
     if (!pinned.ok) throw new Error('not sound');
     const curve = altered(
       curveOf(SPEEDS, () => 200),
@@ -99,24 +110,21 @@ describe('forecastSpread(baseline, curve)', () => {
   });
 
   it('of a calibrated engine counts what the fit left open as it goes together', async () => {
-    const calibrated = (correlation: number) => {
-      const text = `${exampleText('minimum')}
-friction: { multiplier: 0.95 }
+    const calibrated = (correlation: number): CombinationDocument => {
+      return documentWith(`
+induction: { runner: { lengthMultiplier: 0.95 } }
 heat: { multiplier: 1.1 }
 calibration:
   sheets: [pull.csv]
   knobs:
-    - { field: friction.multiplier, value: 0.95, spread: 0.04 }
+    - { field: induction.runner.lengthMultiplier, value: 0.95, spread: 0.04 }
     - { field: heat.multiplier, value: 1.1, spread: 0.06 }
   correlation: [[1, ${correlation}], [${correlation}, 1]]
-`;
-      const read = readDocument(text);
-      if (!read.ok) throw new Error('not readable');
-      return read.value;
+`);
     };
-    // 0.3 x 4 = 1.2 % by friction, 0.4 x 6 = 2.4 % by the walls' heat.
-    const torque = ({ friction, walls }: Combination): number =>
-      200 * (1 - 0.3 * (friction.multiplier - 0.95) - 0.4 * (walls.multiplier - 1.1));
+    // 0.3 x 4 = 1.2 % by length, 0.4 x 6 = 2.4 % by the walls' heat.
+    const torque = ({ induction, walls }: Combination): number =>
+      200 * (1 - 0.3 * (induction.runner.lengthMultiplier - 0.95) - 0.4 * (walls.multiplier - 1.1));
     const assumed = async (correlation: number) =>
       (await spreadOf(torque, calibrated(correlation)))?.power.assumed;
     expect(await assumed(0)).toBeCloseTo(Math.hypot(0.012, 0.024), 6);
@@ -124,13 +132,27 @@ calibration:
     const spread = await spreadOf(torque, calibrated(-0.5));
     expect(spread?.worths.slice(0, 2).map(({ name, kind }) => `${name} ${kind}`)).toEqual([
       'heat.multiplier fitted',
-      'friction.multiplier fitted',
+      'induction.runner.lengthMultiplier fitted',
     ]);
     expect(spread?.worths[0].powerPct).toBeCloseTo(2.4, 4);
   });
 
+  it('works out what friction is worth without a forecast of its own', async () => {
+    const read = readDocument(exampleText('minimum'));
+    if (!read.ok) throw new Error('not readable');
+    const run = runnerOf(() => 200);
+    const spread = await spreadOf(() => 200, read.value, run);
+    // 12 % of some 1 bar, of the 15 bar of 200 N m from 1.6 litres.
+    const worth = spread?.worths.find(({ name }) => name === 'friction.multiplier')?.powerPct;
+    expect(worth).toBeGreaterThan(0.3);
+    expect(worth).toBeLessThan(2);
+    const singly = run.asked.filter(({ combination }) => combination.friction.multiplier !== 1);
+    expect(singly).toHaveLength(0);
+    expect(spread?.forecasts).toBe(run.asked.length);
+  });
+
   it('is none where no speed has figures', async () => {
-    const pinned = pinBaseline(minimumDocument());
+    const pinned = pinBaseline(documentWith(''));
     if (!pinned.ok) throw new Error('not sound');
     const lost = SPEEDS.reduce<Curve>(
       lostAt,
@@ -145,13 +167,13 @@ calibration:
       jobs += list.length;
       return runnerOf(() => 200)(list, control);
     };
-    const spread = await spreadOf(() => 200, minimumDocument(), counting);
+    const spread = await spreadOf(() => 200, documentWith(''), counting);
     expect(jobs).toBeLessThanOrEqual(23);
     expect(spread?.forecasts).toBe(jobs);
     expect(
       await spreadOf(
         () => 200,
-        minimumDocument(),
+        documentWith(''),
         async (list) => list.map(() => null),
       ),
     ).toBeNull();
