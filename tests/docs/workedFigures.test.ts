@@ -4,6 +4,13 @@ import { INCH, INCH_OF_MERCURY, STANDARD_ATMOSPHERE } from '../../packages/core/
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
 import { criticalPressureRatio, isentropicFluxFunction } from '../../packages/core/src/gas/isentropic.ts';
 import { BENCH_AIR } from '../../packages/core/src/geometry/flowSheet.ts';
+import {
+  CAST_FANNING,
+  endCorrection,
+  OPEN_END,
+  PLENUM_END,
+} from '../../packages/core/src/geometry/tractProfile.ts';
+import { balanceDuct, createDuct, decodeDuct, fillDuct } from '../../packages/core/src/network/duct.ts';
 import { mergeVolume } from '../../packages/core/src/reading/defaults/header.ts';
 import {
   DISCHARGE,
@@ -16,6 +23,7 @@ import {
   RETURNED,
 } from '../../packages/core/src/reading/defaults/outlet.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
+import { idealGas } from '../../packages/core/test/network/idealGas.ts';
 import { readGuide } from './guides.ts';
 
 const page = (name: string): string => readGuide(`docs/theory/${name}.md`).replaceAll(/\s+/g, ' ');
@@ -35,6 +43,42 @@ describe('the page of volumes and merges', () => {
     expect(page('volumes-and-merge')).toContain(
       `left at ${OUTLET_TEMPERATURE} K comes back from an open pipe in a room of 289 K at ${(back / 10).toFixed(0)}0 K`,
     );
+  });
+});
+
+describe('the pages of ducts and their ends', () => {
+  it('have the friction of a cast runner', () => {
+    const [bore, length, rho, speed] = [0.04, 0.3, 1.2, 60];
+    const area = disc(bore);
+    const duct = createDuct(
+      {
+        name: 'runner',
+        profile: [
+          { x: 0, area },
+          { x: length, area },
+        ],
+        cells: 1,
+        fanning: CAST_FANNING,
+        wallTemperature: 350,
+        heatMultiplier: 1,
+      },
+      { tables: idealGas({ R: 287, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 }), take: () => 0 },
+    );
+    const y = new Float64Array(5);
+    fillDuct(duct, y, rho * 287 * 300, 300, 0);
+    y[1] = y[0] * speed;
+    decodeDuct(duct, y);
+    const d = new Float64Array(5);
+    balanceDuct(duct, d);
+    const force = -d[1];
+    expect(page('duct')).toContain(`a \`shear\` of ${(force / speed / length).toFixed(4)} kg/(m s)`);
+    expect(page('duct')).toContain(`300 mm of it take ${(force / area).toFixed(0)} Pa`);
+  });
+
+  it('have the lengths that waves see beyond an end', () => {
+    const millimetres = (bore: number, k: number): string => (1e3 * endCorrection(disc(bore), k)).toFixed(1);
+    expect(page('duct-ends')).toContain(`a runner of 50 mm is ${millimetres(0.05, PLENUM_END)} mm longer`);
+    expect(page('duct-ends')).toContain(`a collector of 63 mm ${millimetres(0.063, OPEN_END)} mm longer`);
   });
 });
 
