@@ -99,11 +99,8 @@ function leadingOf(comparison: ComparisonResult, most: number): ReturnType<typeo
 /** Which of many are drawn; empty where all are. */
 function leftOutOfDrawings(others: number): string {
   if (others <= MOST_TOGETHER) return '';
-  const small =
-    others > MOST_PANELS
-      ? `Drawings of torque show the ${MOST_PANELS} that gain most, the others`
-      : 'Drawings of torque show all, the others';
-  return `${small} the ${MOST_TOGETHER} that gain most; the table shows all.`;
+  const torque = others > MOST_PANELS ? `the ${MOST_PANELS} changes that gain most` : 'every change';
+  return `Drawings of torque show ${torque}, the other drawings the ${MOST_TOGETHER} that gain most; the table has all.`;
 }
 
 export async function compareReport(

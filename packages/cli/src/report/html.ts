@@ -46,7 +46,14 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** Controls and reordering marks spelled out, then what HTML would obey. */
+/**
+ * Controls and reordering marks spelled out, then what HTML would obey. A page has the one sign for what a terminal writes as `+/-`, behind which
+ * browsers end a line.
+ */
 function escaped(text: string): string {
-  return plain(text).replace(/[&<>"']/g, (character) => ENTITIES[character]);
+  return withOneSign(plain(text)).replace(/[&<>"']/g, (character) => ENTITIES[character]);
+}
+
+function withOneSign(text: string): string {
+  return text.replace(/\+\/-([ \u00a0]?)/gu, (_, blank: string) => (blank === '' ? '±' : '±\u00a0'));
 }

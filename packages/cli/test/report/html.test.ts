@@ -2,6 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { html, named, trusted, unbroken } from '../../src/report/html.ts';
 
 describe('html', () => {
+  it('has one sign for a spread, which no line ends behind', () => {
+    expect(html`<p>${'+2.5 +/- 0.2 %, +/-6 %'}</p>`.markup).toBe('<p>+2.5 ±\u00a00.2 %, ±6 %</p>');
+  });
+
   it('escapes every character that markup is made of', () => {
     expect(html`<p title="${`"'`}">${'<b>&'}</p>`.markup).toBe('<p title="&quot;&#39;">&lt;b&gt;&amp;</p>');
   });

@@ -67,7 +67,7 @@ describe('compareReport(comparison, extras, units)', () => {
     const names = Array.from({ length: 9 }, (_, i) => `engine ${i}`);
     const words = textOf(await compare(names));
     expect(words).toContain(
-      'Drawings of torque show all, the others the 3 that gain most; the table shows all.',
+      'Drawings of torque show every change, the other drawings the 3 that gain most; the table has all.',
     );
     for (const name of names) expect(words).toContain(name);
     const drawing = (page: string, id: string): string =>
@@ -80,7 +80,9 @@ describe('compareReport(comparison, extras, units)', () => {
     const more = await compare(Array.from({ length: 20 }, (_, i) => `engine ${i}`));
     expect(drawing(more, 'torque')).toContain('>engine 8<');
     expect(drawing(more, 'torque')).not.toContain('>engine 7<');
-    expect(textOf(more)).toContain('Drawings of torque show the 12 that gain most, the others the 3');
+    expect(textOf(more)).toContain(
+      'Drawings of torque show the 12 changes that gain most, the other drawings the 3',
+    );
   });
 
   it('shows one combination alone, with nothing to set it against', async () => {
@@ -161,7 +163,7 @@ describe('rankReport(ranking, note, units)', () => {
       'octane-margin',
     ]);
     const words = textOf(page);
-    expect(words).toMatch(/^ sample - valvetide sample First test headers: \+11\.3 \+\/- 2\.3 hp/);
+    expect(words).toMatch(/^ sample - valvetide sample First test headers: \+11\.3 ± 2\.3 hp/);
     expect(words).toContain('Shaded: less than the 0.82 % that 3 pulls a side can show.');
     const bars = /<figure id="ranking">(.*?)<figcaption>/s.exec(page)?.[1] ?? '';
     expect(bars).toContain('>headers<');
@@ -297,12 +299,12 @@ describe('backtestReport(result, units)', () => {
     const page = await backtestReport(sampleBacktest(), 'trade');
     expect(figuresOf(page)).toEqual(['gain', 'before-and-after', 'fit', 'fit-difference', 'knobs']);
     const words = textOf(page);
-    expect(words).toContain('milled heads: forecast +2.5 +/- 0.2 %, measured +2.0 % of mean power');
+    expect(words).toContain('milled heads: forecast +2.5 ± 0.2 %, measured +2.0 % of mean power');
     expect(words).toContain('as near as the dyno can show');
   });
 
   it.each([
-    [0.0004, '+2.5 +/- less than 0.1 %, measured'],
+    [0.0004, '+2.5 ± less than 0.1 %, measured'],
     [null, '+2.5 %, measured'],
   ])('never says that a gain is known exactly, its spread being %s', async (spread, words) => {
     const gain = sampleBacktest().gain;
