@@ -39,6 +39,8 @@ export interface RankStudy {
   readonly spreads: SpeedSpreads;
   readonly unknowns: Unknowns;
   readonly pairing: PairPlan;
+  /** Queues a combination at the speeds of the gains. */
+  readonly ask: (name: string, combination: Combination) => void;
 }
 
 /** Name of the baseline's forecast at the speeds of the gains. */

@@ -14,13 +14,6 @@ import type { RankedChange, RankedPair, RankedSet, RankingResult } from './ranki
 import { BASELINE, changeKey, pairKey, type RankStudy } from './rankStudy.ts';
 import type { ChangeWorth } from './worthwhile.ts';
 
-/** What {@link rankSets} runs its forecasts with. */
-export interface SetTools {
-  /** Queues a combination at the speeds of the gains. */
-  readonly ask: (name: string, combination: Combination) => void;
-  readonly sheet: SheetSource | undefined;
-}
-
 /** Sets that turn out to break a limit only once they are forecast whole are passed over so often. */
 export const MOST_TRIES = 4;
 
@@ -31,9 +24,9 @@ export async function rankSets(
   pairs: readonly RankedPair[],
   worths: ReadonlyMap<string, ChangeWorth>,
   budget: Budget,
-  { ask, sheet }: SetTools,
+  sheet: SheetSource | undefined,
 ): Promise<Pick<RankingResult, 'together' | 'best'>> {
-  const { queue, changes, baseline } = study;
+  const { queue, changes, baseline, ask } = study;
   const index = new Map(pairs.map((pair) => [pairKey(pair.a, pair.b), pair]));
   const pairOf = (i: number, j: number): RankedPair | undefined =>
     index.get(pairKey(ranked[i].name, ranked[j].name));
@@ -69,42 +62,20 @@ export async function rankSets(
     return newBreaches(limitBreaches(baseline.combination, base), limitBreaches(engine, curve));
   };
   const parts = choicesOf(ranked, worths);
-  /** Of the parts, the last that were chosen. */
-  let tried: readonly number[] = [];
-  const choose = (forbidden: readonly (readonly number[])[]): readonly number[] => {
-    const choices = parts.map((members) => ({
-      name: members.map((i) => ranked[i].name).join('\n'),
-      gainPct: members.reduce((sum, i) => sum + ranked[i].bandGainPct, crossed(members, interaction)),
-      cost: totalOf(ranked, members, 'cost'),
-      hours: totalOf(ranked, members, 'hours'),
-    }));
-    const usable = (a: number, b: number): number | null => {
-      if (parts[a].some((i) => parts[b].includes(i))) return null;
-      let sum = 0;
-      for (const i of parts[a])
-        for (const j of parts[b]) {
-          const pair = pairOf(i, j);
-          // What breaks a limit alone is in a part with what bears it; what it breaks beside others shows once the set is forecast.
-          const isBorne = ranked[i].breaches.length + ranked[j].breaches.length > 0;
-          if (pair === undefined || (pair.breaches.length > 0 && !isBorne)) return null;
-          sum += pair.interactionPct;
-        }
-      return sum;
-    };
-    tried = bestSubset(choices, usable, budget, forbidden)?.members ?? [];
-    return tried.flatMap((at) => parts[at]).sort((i, j) => i - j);
+  const choose = (forbidden: readonly (readonly number[])[]): Chosen => {
+    const tried = bestParts(ranked, parts, pairOf, budget, forbidden);
+    return { tried, members: tried.flatMap((at) => parts[at]).sort((i, j) => i - j) };
   };
   // After an abort nothing more is run.
   const goesOn = queue.complete;
   let best = choose([]);
-  if (goesOn) await run([all, best]);
+  if (goesOn) await run([all, best.members]);
   const forbidden: (readonly number[])[] = [];
-  while (goesOn && best.length > 0 && breachesOf(best).length > 0 && forbidden.length < MOST_TRIES) {
-    forbidden.push(tried);
+  while (goesOn && breachesOf(best.members).length > 0 && forbidden.length < MOST_TRIES) {
+    forbidden.push(best.tried);
     best = choose(forbidden);
-    await run([best]);
+    await run([best.members]);
   }
-  if (breachesOf(best).length > 0) best = [];
   const set = (members: readonly number[]): RankedSet | null => {
     const curve = members.length === 0 ? null : queue.curve(keyOf(members));
     if (curve === null || base === null) return null;
@@ -120,7 +91,46 @@ export async function rankSets(
       breaches: breachesOf(members),
     };
   };
-  return { together: set(all), best: set(best) };
+  return { together: set(all), best: breachesOf(best.members).length > 0 ? null : set(best.members) };
+}
+
+/** What was chosen. */
+interface Chosen {
+  /** Indices of parts, see {@link choicesOf}. */
+  readonly tried: readonly number[];
+  /** Indices of their changes, rising. */
+  readonly members: readonly number[];
+}
+
+/** The parts that gain most together within the budget, by what is known of changes and pairs; the same as a forbidden choice never. */
+function bestParts(
+  ranked: readonly RankedChange[],
+  parts: readonly (readonly number[])[],
+  pairOf: (i: number, j: number) => RankedPair | undefined,
+  budget: Budget,
+  forbidden: readonly (readonly number[])[],
+): readonly number[] {
+  const interaction = (i: number, j: number): number | null => pairOf(i, j)?.interactionPct ?? null;
+  const choices = parts.map((members) => ({
+    name: members.map((i) => ranked[i].name).join('\n'),
+    gainPct: members.reduce((sum, i) => sum + ranked[i].bandGainPct, crossed(members, interaction)),
+    cost: totalOf(ranked, members, 'cost'),
+    hours: totalOf(ranked, members, 'hours'),
+  }));
+  const usable = (a: number, b: number): number | null => {
+    if (parts[a].some((i) => parts[b].includes(i))) return null;
+    let sum = 0;
+    for (const i of parts[a])
+      for (const j of parts[b]) {
+        const pair = pairOf(i, j);
+        // What breaks a limit alone is in a part with what bears it; what it breaks beside others shows once the set is forecast.
+        const isBorne = ranked[i].breaches.length + ranked[j].breaches.length > 0;
+        if (pair === undefined || (pair.breaches.length > 0 && !isBorne)) return null;
+        sum += pair.interactionPct;
+      }
+    return sum;
+  };
+  return bestSubset(choices, usable, budget, forbidden)?.members ?? [];
 }
 
 /** What may be chosen, as indices of changes: each that is worth having, and each that breaks a limit with the one that bears it. */

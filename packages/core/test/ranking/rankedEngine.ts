@@ -1,8 +1,9 @@
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
 import type { Combination } from '../../src/combination/combination.ts';
-import { type RankOptions, rank } from '../../src/ranking/rank.ts';
+import { rank } from '../../src/ranking/rank.ts';
 import type { RankingResult } from '../../src/ranking/rankingResult.ts';
+import type { RankOptions } from '../../src/ranking/rankOptions.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
