@@ -28,53 +28,75 @@ export function torqueAndPower(
   units: UnitSystem,
   extras: TorqueAndPowerExtras = {},
 ): Figure | null {
-  const trade = units === 'trade';
-  const { torque: torqueOf, torqueUnit, power: shownPower, powerUnit } = SHOWN[units];
-  const powerOf = (newtonMetre: number, rpm: number): number =>
-    shownPower((newtonMetre * rpm * Math.PI) / 30_000);
   const { points, peak } = curve;
   if (peak === null) return null;
-  const spreadAt = (rpm: number): number | null =>
-    extras.spreadNm?.[points.findIndex((p) => p.rpm === rpm)] ?? null;
-  const { band, spreadNm, measured = [] } = extras;
-  const ribbon = (
-    name: string | null,
-    colour: 'a' | 'b',
-    of: (nm: number, rpm: number) => number,
-  ): Layer[] =>
-    spreadNm === undefined || spreadNm.every((spread) => spread === null)
-      ? []
-      : [
-          {
-            kind: 'ribbon',
-            name,
-            colour,
-            points: marched(points).flatMap((p) => {
-              const spread = spreadAt(p.rpm);
-              return spread === null
-                ? []
-                : [
-                    {
-                      x: p.rpm,
-                      low: of(p.torqueNm - spread, p.rpm),
-                      high: of(p.torqueNm + spread, p.rpm),
-                    },
-                  ];
-            }),
-          },
-        ];
-  const [torque, power] = trade
-    ? [peak.torque.torqueLbFt, peak.power.powerHp]
-    : [peak.torque.torqueNm, peak.power.powerKw];
-  const torqueNmAt = (rpm: number): number => marched(points).find((p) => p.rpm === rpm)?.torqueNm ?? 0;
-  const torqueAt = (rpm: number): number => torqueOf(torqueNmAt(rpm));
-  const powerAt = (rpm: number): number => powerOf(torqueNmAt(rpm), rpm);
+  const { torqueUnit, powerUnit } = SHOWN[units];
+  const { band } = extras;
   const layers: Layer[] = [
     ...(band === undefined
       ? []
       : [{ kind: 'span' as const, name: 'band', from: band.fromRpm, to: band.toRpm }]),
-    ...ribbon('one standard deviation', 'a', torqueOf),
-    ...ribbon(null, 'b', powerOf),
+    ...ribbons(curve, units, extras),
+    ...lines(curve, units),
+    // Words would lie on the marks of what was measured; the sentence below says the peaks too.
+    ...(extras.measured === undefined || extras.measured.length === 0
+      ? peakNotes(curve, peak, units)
+      : measuredDots(extras.measured, units)),
+  ];
+  return {
+    id: 'torque-and-power',
+    title: 'Torque and power',
+    description: describe(curve, peak, units, extras),
+    drawing: {
+      kind: 'plot',
+      plot: { x: SPEED_AXIS, y: { title: `${torqueUnit} and ${powerUnit}` }, layers },
+    },
+    table: figureTable(columns(curve, units, extras), points),
+  };
+}
+
+type Peak = NonNullable<Curve['peak']>;
+
+/** Power of a torque [Nm] at a speed [1/min], as shown. */
+function shownPower(units: UnitSystem, newtonMetre: number, rpm: number): number {
+  return SHOWN[units].power((newtonMetre * rpm * Math.PI) / 30_000);
+}
+
+/** Highest torque and power, as shown. */
+function peaksOf(peak: Peak, units: UnitSystem): readonly [torque: number, power: number] {
+  return units === 'trade'
+    ? [peak.torque.torqueLbFt, peak.power.powerHp]
+    : [peak.torque.torqueNm, peak.power.powerKw];
+}
+
+/** One standard deviation to either side of both curves. */
+function ribbons({ points }: Curve, units: UnitSystem, { spreadNm }: TorqueAndPowerExtras): Layer[] {
+  if (spreadNm === undefined || spreadNm.every((spread) => spread === null)) return [];
+  const ribbon = (
+    name: string | null,
+    colour: 'a' | 'b',
+    of: (nm: number, rpm: number) => number,
+  ): Layer => ({
+    kind: 'ribbon',
+    name,
+    colour,
+    points: marched(points).flatMap(({ rpm, torqueNm }) => {
+      const spread = spreadNm[points.findIndex((p) => p.rpm === rpm)] ?? null;
+      return spread === null
+        ? []
+        : [{ x: rpm, low: of(torqueNm - spread, rpm), high: of(torqueNm + spread, rpm) }];
+    }),
+  });
+  return [
+    ribbon('one standard deviation', 'a', SHOWN[units].torque),
+    ribbon(null, 'b', (nm, rpm) => shownPower(units, nm, rpm)),
+  ];
+}
+
+function lines({ points }: Curve, units: UnitSystem): Layer[] {
+  const trade = units === 'trade';
+  const { torqueUnit, powerUnit } = SHOWN[units];
+  return [
     {
       kind: 'line',
       name: `torque, ${torqueUnit}`,
@@ -93,42 +115,58 @@ export function torqueAndPower(
       marked: true,
       far: FAR_RPM,
     },
-    ...(measured.length === 0
-      ? []
-      : [
-          {
-            kind: 'dots' as const,
-            name: 'torque measured',
-            points: measured.map(({ rpm, torqueNm }) => ({ x: rpm, y: torqueOf(torqueNm) })),
-            colour: 'a' as const,
-            shape: 'circle' as const,
-          },
-          {
-            kind: 'dots' as const,
-            name: 'power measured',
-            points: measured.map(({ rpm, torqueNm }) => ({ x: rpm, y: powerOf(torqueNm, rpm) })),
-            colour: 'b' as const,
-            shape: 'diamond' as const,
-          },
-        ]),
-    // Words would lie on the marks of what was measured; the sentence below says the peaks too.
-    ...(measured.length > 0
-      ? []
-      : [
-          note(peak.torque, torque, powerAt(peak.torque.rpm), torqueUnit, 'a'),
-          note(peak.power, power, torqueAt(peak.power.rpm), powerUnit, 'b'),
-        ]),
   ];
-  return {
-    id: 'torque-and-power',
-    title: 'Torque and power',
-    description: `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.${measured.length === 0 ? '' : ' Open marks are measured.'}${spreadNm === undefined ? '' : ' The ribbons are one standard deviation of what is not known, with the part that all changes share and that cancels in their gains.'}${band === undefined ? '' : ` Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`}${farRemark(points.map(({ rpm }) => rpm))}`,
-    drawing: {
-      kind: 'plot',
-      plot: { x: SPEED_AXIS, y: { title: `${torqueUnit} and ${powerUnit}` }, layers },
+}
+
+function measuredDots(measured: readonly MeasuredPoint[], units: UnitSystem): Layer[] {
+  return [
+    {
+      kind: 'dots',
+      name: 'torque measured',
+      points: measured.map(({ rpm, torqueNm }) => ({ x: rpm, y: SHOWN[units].torque(torqueNm) })),
+      colour: 'a',
+      shape: 'circle',
     },
-    table: figureTable(columns(curve, units, extras), points),
-  };
+    {
+      kind: 'dots',
+      name: 'power measured',
+      points: measured.map(({ rpm, torqueNm }) => ({ x: rpm, y: shownPower(units, torqueNm, rpm) })),
+      colour: 'b',
+      shape: 'diamond',
+    },
+  ];
+}
+
+function peakNotes({ points }: Curve, peak: Peak, units: UnitSystem): Layer[] {
+  const { torque: torqueOf, torqueUnit, powerUnit } = SHOWN[units];
+  const [torque, power] = peaksOf(peak, units);
+  const torqueNmAt = (rpm: number): number => marched(points).find((p) => p.rpm === rpm)?.torqueNm ?? 0;
+  const powerThere = shownPower(units, torqueNmAt(peak.torque.rpm), peak.torque.rpm);
+  return [
+    note(peak.torque, torque, powerThere, torqueUnit, 'a'),
+    note(peak.power, power, torqueOf(torqueNmAt(peak.power.rpm)), powerUnit, 'b'),
+  ];
+}
+
+function describe(
+  { points }: Curve,
+  peak: Peak,
+  units: UnitSystem,
+  { band, spreadNm, measured = [] }: TorqueAndPowerExtras,
+): string {
+  const { torqueUnit, powerUnit } = SHOWN[units];
+  const [torque, power] = peaksOf(peak, units);
+  const sentences = [
+    `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.`,
+    ...(measured.length === 0 ? [] : ['Open marks are measured.']),
+    ...(spreadNm === undefined
+      ? []
+      : [
+          'The ribbons are one standard deviation of what is not known, with the part that all changes share and that cancels in their gains.',
+        ]),
+    ...(band === undefined ? [] : [`Shaded: the band, ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm.`]),
+  ];
+  return `${sentences.join(' ')}${farRemark(points.map(({ rpm }) => rpm))}`;
 }
 
 /** On the side of the point where the other curve is not. */
