@@ -5,6 +5,7 @@ import { TUBE_FANNING } from '../geometry/tractProfile.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
+import { bendFanning } from '../processes/bendFriction.ts';
 import type { Mesh } from './mesh.ts';
 import { cellCount, EXHAUST_FLOW, wall } from './mesh.ts';
 import type { NetworkPlan } from './networkPlan.ts';
@@ -75,11 +76,13 @@ function putPrimary(
   const { primary } = exhaustSystem;
   const { weight } = marching;
   const profile = exhaustTract(combination, number);
+  const { area, bends = 0 } = primary;
+  const length = profile[profile.length - 1].x;
   const duct = put(plan.ducts, {
     name: `exhaust ${number}`,
     profile,
     cells: cellCount(profile, mesh.exhaustCell, mesh.fewest),
-    ...wall(TUBE_FANNING, EXHAUST_FLOW, primary.area, primary),
+    ...wall(TUBE_FANNING + bendFanning(bends, area, length), EXHAUST_FLOW, area, primary),
     weight,
   });
   const valveEnd = put(plan.ends, {

@@ -328,7 +328,9 @@ export interface ExhaustSystem {
     /** Area, one cylinder [m2]. */
     readonly area: number;
     readonly wallTemperature: number;
-    /** Friction of the walls of port and primary over that of usual tubes, above 0 [-]; absent: 1. */
+    /** Bends of the tube, all together [deg]; absent: none. */
+    readonly bends?: number;
+    /** Friction of the walls of port and primary, bends too, over that of usual tubes, above 0 [-]; absent: 1. */
     readonly wallFriction?: number;
     /** Length of each cylinder's own, in the order of their numbers [m]; absent: all as `length`. */
     readonly lengths?: readonly number[];

@@ -76,6 +76,7 @@ const EIGHT: readonly Row[] = [
   ['exhaust.primary.inside', primary, 0.05 * primary],
   ['exhaust.primary.length', 34, 3.4],
   ['exhaust.primary.wallTemperature', 800, 80],
+  ['exhaust.primary.bends', 180, 60],
   ['exhaust.collector.inside', collector, 0.06 * collector],
   [
     'exhaust.collector.mergeVolume',

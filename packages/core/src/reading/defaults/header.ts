@@ -112,6 +112,21 @@ export function primaryLength(
   };
 }
 
+/** Bends of a primary, all together [deg]; from memory. */
+export const PRIMARY_BENDS: Readonly<Record<ExhaustStyle, number>> = { headers: 180, cast: 90 };
+
+export function primaryBends(style: ExhaustStyle): Estimate {
+  const value = PRIMARY_BENDS[style];
+  return {
+    value,
+    spread: value / 3,
+    reason:
+      style === 'cast'
+        ? 'from the port along the manifold; from memory'
+        : 'away from the port, along the engine and into the merge; from memory',
+  };
+}
+
 export function primaryWall(style: ExhaustStyle): Estimate {
   return { value: PRIMARY_WALL[style], spread: 80, reason: 'full load; from memory' };
 }

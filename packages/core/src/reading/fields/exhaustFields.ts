@@ -45,6 +45,7 @@ export const EXHAUST_FIELDS: FieldsOf<'exhaust'> = {
     follows: ({ exhaustSystem }) => inside(exhaustSystem.primary.area),
   },
   'exhaust.primary.length': { entails: [{ drops: ['exhaust.primary.lengths'] }] },
+  'exhaust.primary.bends': {},
   'exhaust.primary.steps': {},
   'exhaust.primary.lengths': { entails: [{ drops: ['exhaust.primary.length'] }] },
   'exhaust.secondary': {},

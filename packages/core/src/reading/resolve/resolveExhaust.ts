@@ -12,6 +12,7 @@ import {
   collectorWall,
   exhaustStyle,
   mergeVolume,
+  primaryBends,
   primaryInside,
   primaryLength,
   primaryWall,
@@ -59,6 +60,9 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
       'temperature',
       'K',
       () => primaryWall(style),
+    ),
+    bends: ledger.quantity(`${path}.bends`, section.primary?.bends, 'angle', 'deg', () =>
+      primaryBends(style),
     ),
     ...primaryForm(section.primary),
   };

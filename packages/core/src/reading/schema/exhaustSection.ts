@@ -25,6 +25,7 @@ export interface StepSection extends Pick<PipeSection, 'diameter' | 'wall' | 'in
 }
 
 export interface PrimarySection extends PipeSection {
+  readonly bends?: number | undefined;
   readonly steps?: StepSection[] | undefined;
   readonly lengths?: number[] | undefined;
 }
@@ -96,6 +97,7 @@ const step = z.strictObject({
 
 const primary = z.strictObject({
   ...pipe(),
+  bends: z.optional(quantity('angle', '0 deg to 900 deg')),
   steps: z.optional(z.array(step).check(z.minLength(1), z.maxLength(4))),
   lengths: z.optional(z.array(quantity('length', '10 mm to 4000 mm')).check(z.minLength(1), z.maxLength(16))),
 }) as unknown as z.ZodMiniType<PrimarySection>;

@@ -10,6 +10,10 @@ export const exhaustWords: WordsOf<'exhaust'> = {
   'exhaust.primary.inside': ['Inside diameter of the primary, in place of outside and wall.', '1.65 in'],
   'exhaust.primary.length': ['Length of the primary.', '34 in'],
   'exhaust.primary.wallTemperature': ['Temperature of the tube at full load.', '800 K'],
+  'exhaust.primary.bends': [
+    'Bends of one primary, flange to merge, all together: two right angles are 180 deg.',
+    '180 deg',
+  ],
   'exhaust.primary.steps': [
     'Next sizes of the tube, one after another, from the flange on.',
     [{ after: '12 in', diameter: '1-7/8 in' }],
