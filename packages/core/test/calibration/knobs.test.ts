@@ -34,6 +34,18 @@ describe('a knob', () => {
     });
   });
 
+  it('lets a dyno read a tenth beside the engine at most, and 0.15 beside 0.87 where driveline and tyres lie between', () => {
+    const text = fileWith({});
+    const [document, engine] = [readDocument(text), readCombination(text)];
+    if (!document.ok || !engine.ok) throw new Error('it reads well');
+    const reach = (place: 'engine' | 'wheels') => {
+      const dyno = knobsOf(['flow', 'dyno'], document.value, engine.value.assumed, place)[1];
+      return [dyno.value, dyno.min / dyno.value, dyno.max / dyno.value].map((x) => Number(x.toFixed(12)));
+    };
+    expect(reach('engine')).toEqual([1, 0.9, 1.1]);
+    expect(reach('wheels')).toEqual([0.87, 0.85, 1.15]);
+  });
+
   it('is written with five digits, which are finer than any fit', () => {
     expect(knobText('heat.multiplier', 1.0234567)).toBe(1.0235);
     expect(knobText('burn.efficiency', 0.9612345)).toBe('96.123 %');

@@ -116,6 +116,13 @@ describe('a shelf with limits', () => {
     expect([0, 1, 2].map((level) => space.allowed([level]))).toEqual([true, false, true]);
   });
 
+  it('keep a part that comes to just the largest, however a sum or a unit rounds it', () => {
+    const parts = `groups:\n  - name: Header\n    choices:\n      - { name: Long, scale: { exhaust.primary.length: 1.1 } }\n      - { name: Longer, scale: { exhaust.primary.length: 1.1001 } }\n`;
+    const { space } = spaceOf(`${parts}limits: { largest: { exhaust.primary.length: 83.82 cm } }`);
+    // 30 in as it is, a tenth more, and a little more than that.
+    expect([0, 1, 2].map((level) => space.allowed([level]))).toEqual([true, true, false]);
+  });
+
   it('says that it did not try all where one rule looks at too many groups', () => {
     const group = (g: number): string =>
       `  - name: G${g}\n    mayStay: false\n    choices:\n${Array.from(

@@ -127,18 +127,25 @@ describe('solveDuctEnd', () => {
     }
   });
 
-  it('passes as much just before the duct is filled at the speed of sound as just after', () => {
-    const volume = stillGas(GAS, 4e5, 600, 0);
-    const masses = Array.from({ length: 400 }, (_, i) => {
-      const p = 3e5 * 0.985 ** i;
-      return -flowOf(faceOf(p, 600, -300), volume, AREA / 2)[END.mass];
-    });
-    masses.slice(1).forEach((m, i) => {
-      // Less pressure in the duct never passes less, and nowhere by a jump.
-      expect(m).toBeGreaterThan(masses[i] * (1 - 4e-5));
-      expect(m).toBeLessThan(masses[i] * 1.05);
-    });
-  });
+  // Gas that already leaves the end fast is the harder to tell: the wave of the stream it would have raises the pressure most.
+  it.each([
+    [0.5, -300],
+    [0.8, -500],
+  ])(
+    'passes as much just before the duct is filled at the speed of sound as just after: %f of the duct, gas at %f m/s',
+    (share, w) => {
+      const volume = stillGas(GAS, 4e5, 600, 0);
+      const masses = Array.from({ length: 3000 }, (_, i) => {
+        const p = 3e5 * 0.998 ** i;
+        return -flowOf(faceOf(p, 600, w), volume, share * AREA)[END.mass];
+      });
+      masses.slice(1).forEach((m, i) => {
+        // Less pressure in the duct never passes less, and nowhere by a jump.
+        expect(m).toBeGreaterThan(masses[i] * (1 - 4e-5));
+        expect(m).toBeLessThan(masses[i] * 1.01);
+      });
+    },
+  );
 
   it('lets it through a throat that is wide enough for it too: 0.592593 of the duct at twice the speed of sound', () => {
     const [p, T] = [2e4, 200];

@@ -90,6 +90,8 @@ describe('dilutionGain(diluent)', () => {
   });
 
   it('stays beyond four tenths, which nobody measured, and refuses what is no share', () => {
+    // (0.91 / 0.6) by the same power.
+    expect(dilutionGain(0.4)).toBeCloseTo(1.124, 4);
     expect(dilutionGain(1)).toBe(dilutionGain(0.4));
     expect(() => dilutionGain(Number.NaN)).toThrow('diluent must be in [0, 1], got NaN');
     expect(() => dilutionGain(1.01)).toThrow('diluent');
