@@ -1,0 +1,48 @@
+/** Fields that the schema doesn't know. */
+import type { Problem } from '../combination/problem.ts';
+import { nearestName } from './nearestName.ts';
+import { notForecast, notForecastMessage } from './notForecast.ts';
+import { newFieldFor } from './oldNames.ts';
+import { misspeltAt } from './problemOf.ts';
+import { type CombinationDocument, join } from './readDocument.ts';
+import { wordForField } from './tradeWords.ts';
+import { valueAt } from './valueAt.ts';
+
+/** Unknown fields of one section told singly; of many, that there are more. */
+const MOST_UNKNOWN = 20;
+
+/** Names that are no fields at a path, each with what was probably meant by it. */
+export function unknownFields(
+  document: CombinationDocument,
+  path: readonly PropertyKey[],
+  unknown: readonly string[],
+  names: readonly string[],
+): readonly Problem[] {
+  const told = unknown.slice(0, MOST_UNKNOWN).map((name) => unknownField(document, path, name, names));
+  if (unknown.length <= MOST_UNKNOWN) return told;
+  const message = `has ${unknown.length - MOST_UNKNOWN} more fields that are not fields of this file`;
+  return [...told, misspeltAt(document, path.map(String).join('.'), 'unknown-field', message)];
+}
+
+function unknownField(
+  document: CombinationDocument,
+  path: readonly PropertyKey[],
+  name: string,
+  names: readonly string[],
+): Problem {
+  const at = join(path.map(String).join('.'), name);
+  const now = newFieldFor(at, valueAt(document.data, at));
+  if (now !== null)
+    return misspeltAt(document, at, 'unknown-field', 'has another name now', { hint: `write ${now}` });
+  const matter = notForecast(name);
+  if (matter !== null) {
+    const { message, hint } = notForecastMessage(matter);
+    return misspeltAt(document, at, 'unknown-field', message, { hint });
+  }
+  const nearest = nearestName(name, names);
+  const spelling = nearest === null ? `known here: ${names.join(', ')}` : `did you mean ${nearest}?`;
+  const hint = wordForField(at) ?? spelling;
+  const short = name.length > 60 ? `${name.slice(0, 57)}...` : name;
+  const field = join(path.map(String).join('.'), short);
+  return misspeltAt(document, field, 'unknown-field', 'is not a field of this file', { hint, nearest });
+}
