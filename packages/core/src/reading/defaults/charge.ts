@@ -14,9 +14,9 @@
  *
  * A dual plane lies over the hot valley of its engine, as warm as coolant; an air gap below keeps it from that. How much exhaust goes through its
  * floor besides is the heads' and the headers' doing: with cast manifolds a valve drives it through, long tubes leave it a dead end, and many
- * heads have no passage for it. Of two manifolds on one eight of 306 in3 the dual plane had more torque up to 5300 rpm, by up to 6.6 %, and
- * 2.1 % less power (R. Holdener, Mustang & Fords, January 2009). Forecast with exhaust under it, it has less nearly everywhere, and 8.8 % less
- * power; over a valley as warm as coolant, more up to 4700 rpm, by 3.7 %, and 6.4 % less power.
+ * heads have no passage for it. Of two manifolds on one eight of 306 in3 the dual plane had more torque up to 5300 rpm, by up to 26 lb-ft, and
+ * 2.1 % less power (R. Holdener, Mustang & Fords, January 2009). Forecast with exhaust under it: 19 lb-ft, up to 4300 rpm, and 11.6 %; over a
+ * valley as warm as coolant 28 lb-ft, 4400 rpm, 8.1 %; isolated 34 lb-ft, 4600 rpm, 6.4 %.
  *
  * **Vapour.** Drops in the stream give off 15 to 30 % of a gasoline by the heat of the air; the film on floor and walls gives off
  * as much again and more by theirs: of a carburetor's fuel 60 to 95 % is vapour at the end of a heated manifold (Heywood, 1988,
