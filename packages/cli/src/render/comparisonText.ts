@@ -258,7 +258,7 @@ function bySpeed(comparison: ComparisonResult, { width, units, detail }: TextOpt
   }
   const rows = points.map(({ rpm }, index) => ({ rpm, index }));
   const marks = marksText(rows.map(({ index }) => ({ status: statusAt(comparison, index) })));
-  const heading = `By speed: ${plain(comparison.reference)}, and the torque that each other has more\n`;
+  const heading = `By speed: ${plain(comparison.reference)}, and how much more torque each of the others has\n`;
   return heading + table(columns, rows, width) + marks;
 }
 
