@@ -69,6 +69,10 @@ const unwarmed = once(() =>
 const most = (points: readonly MarchedPoint[], key: 'torqueLbFt' | 'powerHp'): number =>
   Math.max(...points.map((point) => point[key]));
 
+/** What part V says of all states but the second, and what setting them brought beyond the mufflers: 4 % of torque. */
+const NOT_SET =
+  'the state was run as it was bolted together, with neither spark nor jets set, which brought the next one 4 % of torque; a forecast is always at best spark. At 3000 rpm, where its torque now peaks, the gas in the barrels of the carburetor and the colder floor of the manifold each added 2 to 3 %';
+
 const torque = { unit: 'lb-ft', decimals: 0, within: 0.06, relative: true } as const;
 const power = { unit: 'hp', decimals: 0, within: 0.06, relative: true } as const;
 
@@ -84,6 +88,8 @@ const cases: readonly PublishedCase[] = [
     what: 'with headers and another low manifold: peak torque',
     value: 350,
     ...torque,
+    aim: true,
+    cause: NOT_SET,
     compute: () => most(headers(), 'torqueLbFt'),
   },
   {
