@@ -46,6 +46,24 @@
   for (let q = 0; q < 4; q++) put(slope, q * n + i, get(slope, q * n + i) * (0.4 / most));
 }
 
+@inline function two(a: f64, b: f64): v128 {
+  return f64x2.replace_lane(f64x2.splat(a), 1, b);
+}
+
+/** Where in the tables gas of energy e and burned share b lies, from a guess on. */
+@inline function place(freshU: usize, burnedU: usize, last: i32, guess: i32, e: f64, b: f64): i32 {
+  let k = guess;
+  if (k < 0) k = 0;
+  else if (k > last) k = last;
+  while (k < last && e >= blend(freshU, burnedU, k + 1, b)) k++;
+  while (k > 0 && e < blend(freshU, burnedU, k, b)) k--;
+  return k;
+}
+@inline function blend(freshU: usize, burnedU: usize, k: i32, b: f64): f64 {
+  const fresh = get(freshU, k);
+  return fresh + b * (get(burnedU, k) - fresh);
+}
+
 /** Decodes `count` ducts, whose blocks and offsets in the state stand in `list`, from the state at `y`. */
 export function decode(list: usize, count: i32, y: usize): void {
   for (let j = 0; j < count; j++)
@@ -77,52 +95,46 @@ function decodeDuct(block: usize, y: usize): void {
   const perVolume = slope + 4 * s;
   const cellArea = perVolume + s;
   const perKelvin = 1 / dT;
-  for (let i = 0; i < n; i++) {
-    const m = get(y, i);
-    const perM = 1 / m;
-    const ui = get(y + s, i) * perM;
-    const ei = get(y + 2 * s, i) * perM - 0.5 * ui * ui;
-    let bi = get(y + 3 * s, i) * perM;
-    if (bi < 0) bi = 0;
-    else if (bi > 1) bi = 1;
-    let k = <i32>((get(T, i) - tMin) * perKelvin);
-    if (k < 0) k = 0;
-    else if (k > last) k = last;
-    let deltaLo = get(burnedU, k) - get(freshU, k);
-    let deltaHi = get(burnedU, k + 1) - get(freshU, k + 1);
-    let lo = get(freshU, k) + bi * deltaLo;
-    let hi = get(freshU, k + 1) + bi * deltaHi;
-    while (ei >= hi && k < last) {
-      k++;
-      deltaLo = deltaHi;
-      deltaHi = get(burnedU, k + 1) - get(freshU, k + 1);
-      lo = hi;
-      hi = get(freshU, k + 1) + bi * deltaHi;
-    }
-    while (ei < lo && k > 0) {
-      k--;
-      deltaHi = deltaLo;
-      deltaLo = get(burnedU, k) - get(freshU, k);
-      hi = lo;
-      lo = get(freshU, k) + bi * deltaLo;
-    }
-    const perRise = 1 / (hi - lo);
-    const f = (ei - lo) * perRise;
-    const Ti = tMin + dT * (<f64>k + f);
-    const Ri = freshR + bi * dR;
-    const ri = m * get(perVolume, i);
-    const RT = Ri * Ti;
-    put(rho, i, ri);
-    put(u, i, ui);
-    put(p, i, ri * RT);
-    put(T, i, Ti);
-    put(b, i, bi);
-    put(R, i, Ri);
-    put(cv, i, (hi - lo) * perKelvin);
-    put(c, i, sqrt((1 + Ri * dT * perRise) * RT));
-    put(e, i, ei);
-    put(eBurn, i, deltaLo + f * (deltaHi - deltaLo));
-    put(uA, i, ui * get(cellArea, i));
+  const zero = f64x2.splat(0);
+  const one = f64x2.splat(1);
+  const half = f64x2.splat(0.5);
+  // The last pair of an odd number of cells overlaps the one before: what is worked out twice comes out alike. A lone cell is a pair
+  // whose second half is nothing that is used: each column overwrites what the one before it left there, and the slopes come last.
+  for (let i = 0; i < n; i += 2) {
+    if (i + 1 === n && n > 1) i--;
+    const m = pair(y, i);
+    const perM = f64x2.div(one, m);
+    const ui = f64x2.mul(pair(y + s, i), perM);
+    const ei = f64x2.sub(f64x2.mul(pair(y + 2 * s, i), perM), f64x2.mul(f64x2.mul(half, ui), ui));
+    const share = f64x2.mul(pair(y + 3 * s, i), perM);
+    const bi = v128.bitselect(zero, v128.bitselect(one, share, f64x2.gt(share, one)), f64x2.lt(share, zero));
+    const guess = i32x4.trunc_sat_f64x2_s_zero(f64x2.mul(f64x2.sub(pair(T, i), f64x2.splat(tMin)), f64x2.splat(perKelvin)));
+    const k0 = place(freshU, burnedU, last, i32x4.extract_lane(guess, 0), f64x2.extract_lane(ei, 0), f64x2.extract_lane(bi, 0));
+    const k1 = place(freshU, burnedU, last, i32x4.extract_lane(guess, 1), f64x2.extract_lane(ei, 1), f64x2.extract_lane(bi, 1));
+    const freshLo = two(get(freshU, k0), get(freshU, k1));
+    const freshHi = two(get(freshU, k0 + 1), get(freshU, k1 + 1));
+    const deltaLo = f64x2.sub(two(get(burnedU, k0), get(burnedU, k1)), freshLo);
+    const deltaHi = f64x2.sub(two(get(burnedU, k0 + 1), get(burnedU, k1 + 1)), freshHi);
+    const lo = f64x2.add(freshLo, f64x2.mul(bi, deltaLo));
+    const rise = f64x2.sub(f64x2.add(freshHi, f64x2.mul(bi, deltaHi)), lo);
+    const perRise = f64x2.div(one, rise);
+    const f = f64x2.mul(f64x2.sub(ei, lo), perRise);
+    const Ti = f64x2.add(f64x2.splat(tMin), f64x2.mul(f64x2.splat(dT), f64x2.add(two(<f64>k0, <f64>k1), f)));
+    const Ri = f64x2.add(f64x2.splat(freshR), f64x2.mul(bi, f64x2.splat(dR)));
+    const ri = f64x2.mul(m, pair(perVolume, i));
+    const RT = f64x2.mul(Ri, Ti);
+    const stiff = f64x2.add(one, f64x2.mul(f64x2.mul(Ri, f64x2.splat(dT)), perRise));
+    putPair(rho, i, ri);
+    putPair(u, i, ui);
+    putPair(p, i, f64x2.mul(ri, RT));
+    putPair(T, i, Ti);
+    putPair(b, i, bi);
+    putPair(R, i, Ri);
+    putPair(cv, i, f64x2.mul(rise, f64x2.splat(perKelvin)));
+    putPair(c, i, f64x2.sqrt(f64x2.mul(stiff, RT)));
+    putPair(e, i, ei);
+    putPair(eBurn, i, f64x2.add(deltaLo, f64x2.mul(f, f64x2.sub(deltaHi, deltaLo))));
+    putPair(uA, i, f64x2.mul(ui, pair(cellArea, i)));
   }
   if (n === 1) {
     for (let q = 0; q < 4; q++) put(slope, q, 0);
@@ -252,4 +264,28 @@ function balanceDuct(block: usize, d: usize): void {
     put(d + 3 * s, i, get(d + 3 * s, i) + (get(F3, i) - get(F3, i + 1)));
   }
   put(d, 4 * n, get(d, 4 * n) + heat);
+}
+
+/** y + w k of a step's trial state, as packages/core/src/numerics/rungeKutta.ts has it: `count` numbers at `y` and at `k`, w the first weight. */
+export function addScaled(weights: usize, y: usize, k: usize, count: i32): void {
+  const w = get(weights, 0);
+  const ww = f64x2.splat(w);
+  let q = 0;
+  for (; q + 1 < count; q += 2) putPair(y, q, f64x2.add(pair(y, q), f64x2.mul(ww, pair(k, q))));
+  for (; q < count; q++) put(y, q, get(y, q) + w * get(k, q));
+}
+
+/** y + share (trial - y) + w k of a step's end, share the second weight. */
+export function carryOver(weights: usize, y: usize, trial: usize, k: usize, count: i32): void {
+  const w = get(weights, 0);
+  const share = get(weights, 1);
+  const ss = f64x2.splat(share);
+  const ww = f64x2.splat(w);
+  let q = 0;
+  for (; q + 1 < count; q += 2) {
+    const here = pair(y, q);
+    const moved = f64x2.add(f64x2.mul(ss, f64x2.sub(pair(trial, q), here)), f64x2.mul(ww, pair(k, q)));
+    putPair(y, q, f64x2.add(here, moved));
+  }
+  for (; q < count; q++) put(y, q, get(y, q) + (share * (get(trial, q) - get(y, q)) + w * get(k, q)));
 }

@@ -84,7 +84,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
   return {
     network,
     options,
-    stepper: createStepper(options.tableau, network.size, network.vector),
+    stepper: createStepper(options.tableau, network.size, network.space),
     rhs: (t, y, d) => {
       network.crankAngle[0] = t[TIME.stage] * network.degreesPerSecond;
       decodeHere(network, y);
@@ -93,7 +93,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     plan,
     calendars: network.cylinders.map((_, i) => calendarOf(network, i)),
     diaries: network.cylinders.map(emptyDiary),
-    y: network.vector(),
+    y: network.space.vector(),
     before: new Float64Array(network.size),
     grid: freeGrid(options.maxStep),
     clock: new Float64Array(CLOCK_SIZE),

@@ -75,6 +75,9 @@ const AVERAGED_SHARE = 1 / 3;
 
 /** Cycles before which the grid of steps is laid anew; it is kept from then on. */
 const LAID = 3;
+/** A cycle that was altered after so large a change tells nothing of those to come [-]. */
+const UNLIKE = 2e-2;
+
 /** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
 const PATIENCE = 6;
 const CALM = 0.7;
@@ -162,7 +165,7 @@ export function marchToPeriodic(
     const again = afterCycle(result);
     if (again || !result.converged) {
       // Records of copies can be told apart once the grid that cuts them is laid for good.
-      if (again || (march.network.copies.length > 0 && cycles <= LAID)) quick.forget();
+      if ((again && change > UNLIKE) || (march.network.copies.length > 0 && cycles <= LAID)) quick.forget();
       else quick.look(before);
       continue;
     }

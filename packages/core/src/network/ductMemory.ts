@@ -3,6 +3,7 @@
  * C. Where there is no WebAssembly, or a page forbids it, the same is worked out by duct.ts, to the same bits.
  */
 import type { GasTables } from '../gas/gasTables.ts';
+import { plainSums, type VectorSums, WEIGHT_SIZE } from '../numerics/rungeKutta.ts';
 import { DUCT_KERNEL_BYTES } from './ductKernelBytes.ts';
 
 /** What the library needs of WebAssembly; Node, browsers and threads have it. */
@@ -12,10 +13,13 @@ declare const WebAssembly: {
   readonly Instance: new (module: object, imports: object) => { readonly exports: unknown };
 };
 
-/** Both take a list of ducts by its address and length, and the address of a state or of rates, in bytes. */
+/** The first two take a list of ducts by its address and length, and the address of a state or of rates, in bytes. */
 interface Kernel {
   readonly decode: (list: number, count: number, y: number) => void;
   readonly balance: (list: number, count: number, d: number) => void;
+  /** The sums of a step, {@link VectorSums}, by addresses and the length of the vectors. */
+  readonly addScaled: (weights: number, y: number, k: number, count: number) => void;
+  readonly carryOver: (weights: number, y: number, trial: number, k: number, count: number) => void;
 }
 
 /** A duct as the kernel meets it: its block of memory, its place in the state and its gas. */
@@ -36,6 +40,8 @@ export interface KernelDucts {
 export interface DuctMemory {
   /** So many zeros [-], in the memory as long as there is room. */
   readonly take: (count: number) => Float64Array;
+  /** Sums of vectors that were taken here, or of any others. */
+  readonly sums: VectorSums;
   /** The kernel for ducts whose blocks were taken here; null where there is none. */
   readonly enlist: (ducts: readonly BlockedDuct[]) => KernelDucts | null;
 }
@@ -64,7 +70,8 @@ const NUMBER = 8;
 /** @param numbers - room for so many [-] */
 export function ductMemory(numbers: number): DuctMemory {
   const memory = newMemory(numbers);
-  if (memory === null) return { take: (count) => new Float64Array(count), enlist: () => null };
+  if (memory === null)
+    return { take: (count) => new Float64Array(count), sums: plainSums(), enlist: () => null };
   const { buffer, kernel } = memory;
   let used = 0;
   const take = (count: number): Float64Array => {
@@ -72,8 +79,24 @@ export function ductMemory(numbers: number): DuctMemory {
     used += count;
     return new Float64Array(buffer, (used - count) * NUMBER, count);
   };
+  // First, so that there is room for them whatever else is taken.
+  const weights = take(WEIGHT_SIZE);
+  const plain = plainSums(weights);
   return {
     take,
+    sums: {
+      weights,
+      addScaled(y, k) {
+        if (y.buffer === buffer && k.buffer === buffer)
+          kernel.addScaled(weights.byteOffset, y.byteOffset, k.byteOffset, y.length);
+        else plain.addScaled(y, k);
+      },
+      carryOver(y, trial, k) {
+        if (y.buffer === buffer && trial.buffer === buffer && k.buffer === buffer)
+          kernel.carryOver(weights.byteOffset, y.byteOffset, trial.byteOffset, k.byteOffset, y.length);
+        else plain.carryOver(y, trial, k);
+      },
+    },
     enlist: (ducts) => {
       const tables = new Map<GasTables, { fresh: number; burned: number }>();
       for (const { tables: gas } of ducts)

@@ -1,6 +1,7 @@
 /** Nodes of gas and the connections between them: packs their state into one vector and is a right-hand side, nothing else. */
 import { ZERO } from '../base/zero.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import type { VectorSpace } from '../numerics/rungeKutta.ts';
 import type { Copy, CopySpec } from './copiedEnds.ts';
 import { copyGroup, createCopy } from './copiedEnds.ts';
 import type { Cylinder, CylinderSpec } from './cylinder.ts';
@@ -61,8 +62,8 @@ export interface Network {
   readonly connections: readonly PartGroup[];
   /** Crank angle of the state that is decoded [deg], at index 0. */
   readonly crankAngle: Float64Array;
-  /** Zeros for a state or its rates, of a kind that the network is quickest with. */
-  readonly vector: () => Float64Array;
+  /** Zeros for a state or its rates, of a kind that the network is quickest with, and their sums. */
+  readonly space: VectorSpace;
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
   degreesPerSecond: number;
 }
@@ -123,7 +124,7 @@ export function createNetwork(spec: NetworkSpec): Network {
       copyGroup(copies),
     ],
     crankAngle: site.crankAngle,
-    vector: () => memory.take(size),
+    space: { vector: () => memory.take(size), ...memory.sums },
     degreesPerSecond: ZERO,
   };
 }
