@@ -2,11 +2,11 @@
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import type { DynoSheet, Pull } from '../../src/dyno/dynoSheet.ts';
-import type { Curve, OperatingPoint } from '../../src/forecast/curve.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
+import { curveOf } from '../studies/fakeCurves.ts';
 
 /** Flow, heat, friction, length and metering, less what they are believed to be [-]; without the last it is as believed. */
 export type Knobs = readonly [
@@ -67,20 +67,9 @@ export function runResponse(response: Response, base: Combination, counter = { j
   return async (jobs) => {
     counter.jobs += jobs.length;
     return jobs.map(({ combination, rpm }) =>
-      curveOf(rpm.map((n) => [n, response(n, knobsIn(combination, base))])),
+      curveOf(rpm, (n) => response(n, knobsIn(combination, base))),
     );
   };
-}
-
-/** A curve with nothing but torque and power. */
-function curveOf(points: readonly (readonly [rpm: number, torqueNm: number])[]): Curve {
-  return {
-    points: points.map(([rpm, torqueNm]) => ({
-      rpm,
-      torqueNm,
-      powerKw: (torqueNm * rpm * Math.PI) / 30_000,
-    })) as OperatingPoint[],
-  } as unknown as Curve;
 }
 
 /** A sheet of pulls at given torques, under J607. */
