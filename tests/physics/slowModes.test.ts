@@ -30,8 +30,8 @@ describe('slow modes', () => {
     const waited = of({
       periodic: { maxCycles: 100, tolerance: 5e-6, stepTolerance: Number.POSITIVE_INFINITY },
     });
-    // Its balance closes no closer than copies are cut into steps; the cycle repeats to rounding.
-    expect(waited.change).toBeLessThan(1e-8);
+    // Its balance closes no closer than copies are cut into steps; what is left of the ringing is a tenth of what is asked below.
+    expect(waited.change).toBeLessThan(1e-6);
     expect(cycle.cycles).toBeLessThanOrEqual(20);
     expect(Math.abs(cycle.totals.closedWork / waited.totals.closedWork - 1)).toBeLessThan(1e-5);
   });

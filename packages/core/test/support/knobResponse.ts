@@ -66,9 +66,7 @@ export const INVENTED: Response = (rpm, [flow, heat, friction, length, metering 
 export function runResponse(response: Response, base: Combination, counter = { jobs: 0 }): RunJobs {
   return async (jobs) => {
     counter.jobs += jobs.length;
-    return jobs.map(({ combination, rpm }) =>
-      curveOf(rpm, (n) => response(n, knobsIn(combination, base))),
-    );
+    return jobs.map(({ combination, rpm }) => curveOf(rpm, (n) => response(n, knobsIn(combination, base))));
   };
 }
 
