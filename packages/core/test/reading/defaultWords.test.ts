@@ -25,30 +25,21 @@ const WORDS: readonly Choice[] = [
   ['plug of a pent roof', () => chamber.plugPlace('pent-roof').value, 'central'],
   ['plug of a wedge', () => chamber.plugPlace('wedge').value, 'side'],
   [
-    'floor of a dual plane behind headers',
-    () => charge.manifoldHeat('carburetor', 'dual-plane', 'performance', 'headers').value,
-    'coolant',
-  ],
-  [
-    'floor of a dual plane behind cast manifolds',
-    () => charge.manifoldHeat('carburetor', 'dual-plane', 'performance', 'cast').value,
+    'floor of a dual plane',
+    () => charge.manifoldHeat('carburetor', 'dual-plane', 'performance').value,
     'exhaust',
   ],
   [
     'floor of a road car',
-    () => charge.manifoldHeat('carburetor', 'single-plane', 'production', 'headers').value,
+    () => charge.manifoldHeat('carburetor', 'single-plane', 'production').value,
     'exhaust',
   ],
   [
     'floor of a race car',
-    () => charge.manifoldHeat('carburetor', 'single-plane', 'performance', 'headers').value,
+    () => charge.manifoldHeat('carburetor', 'single-plane', 'performance').value,
     'none',
   ],
-  [
-    'floor with injectors',
-    () => charge.manifoldHeat('port', 'dual-plane', 'production', 'cast').value,
-    'none',
-  ],
+  ['floor with injectors', () => charge.manifoldHeat('port', 'dual-plane', 'production').value, 'none'],
   ...(
     [
       [9, 'pump-87'],

@@ -156,18 +156,24 @@ describe('the charge', () => {
     expect(Math.abs(heating('carburetor', 'exhaust', 350).value + wallRise - cooling - 15)).toBeLessThan(1);
   });
 
-  it('stands on a warmed floor in a road car and with cast manifolds, over a hot valley else, under a single plane on none', () => {
-    expect(manifoldHeat('carburetor', 'dual-plane', 'performance', 'headers').value).toBe('coolant');
-    expect(manifoldHeat('carburetor', 'dual-plane', 'performance', 'cast').value).toBe('exhaust');
-    expect(manifoldHeat('carburetor', 'single-plane', 'production', 'headers').value).toBe('exhaust');
-    expect(manifoldHeat('carburetor', 'single-plane', 'performance', 'cast').value).toBe('none');
-    expect(manifoldHeat('port', 'long-runner', 'production', 'cast').value).toBe('none');
+  it('stands on a warmed floor in a road car and under a dual plane, else not', () => {
+    expect(manifoldHeat('carburetor', 'dual-plane', 'performance').value).toBe('exhaust');
+    expect(manifoldHeat('carburetor', 'single-plane', 'production').value).toBe('exhaust');
+    expect(manifoldHeat('carburetor', 'single-plane', 'performance').value).toBe('none');
+    expect(manifoldHeat('port', 'long-runner', 'production').value).toBe('none');
   });
 
-  it('knows less of the heating where what warms the floor is a guess', () => {
-    expect(heating('carburetor', 'coolant', 350, 360, false).spread).toBe(6);
-    expect(heating('carburetor', 'coolant', 350, 360, true).spread).toBe(4);
-    expect(heating('carburetor', 'none', 340, 360, false).spread).toBe(4);
+  it('has a floor that nothing warms within two standard deviations of one that exhaust is taken to warm', () => {
+    const gasoline = fuelNamed('pump-93');
+    const pairs = [
+      [heating('carburetor', 'exhaust', 350), heating('carburetor', 'none', 340)],
+      [vapour('carburetor', 'exhaust', 0.3, gasoline), vapour('carburetor', 'none', 0.3, gasoline)],
+      [runnerWall('carburetor', 'exhaust'), runnerWall('carburetor', 'none')],
+    ] as const;
+    for (const [warmed, isolated] of pairs)
+      expect(warmed.value - isolated.value).toBeLessThan(2 * (warmed.spread ?? 0));
+    expect(heating('carburetor', 'exhaust', 350).spread).toBe(6);
+    expect(heating('carburetor', 'coolant', 350).spread).toBe(4);
   });
 
   it('has the air give a kilogram of any fuel the same heat, and walls a kilogram of air', () => {

@@ -12,11 +12,9 @@
  * With an exhaust crossover the trade sees a net rise of 15 K (common practice, no source). Surface alone would give 5 K; what boils
  * off a floor of 430 K and more warms the stream as well. 15 = heating + 8 - 7 makes it 14 K.
  *
- * A dual plane lies over the hot valley of its engine, as warm as coolant; an air gap below keeps it from that. How much exhaust goes through its
- * floor besides is the heads' and the headers' doing: with cast manifolds a valve drives it through, long tubes leave it a dead end, and many
- * heads have no passage for it. Of two manifolds on one eight of 306 in3 the dual plane had more torque up to 5300 rpm, by up to 26 lb-ft, and
- * 2.1 % less power (R. Holdener, Mustang & Fords, January 2009). Forecast with exhaust under it: 19 lb-ft, up to 4300 rpm, and 11.6 %; over a
- * valley as warm as coolant 28 lb-ft, 4400 rpm, 8.1 %; isolated 34 lb-ft, 4600 rpm, 6.4 %.
+ * A dual plane is taken to have exhaust under it, behind headers too. A floor over the engine's valley, as warm as coolant, was tried behind
+ * headers: published engines with sheets come out as near, those rated on stands farther off (docs/theory/curve-shape.md). Heads that have no
+ * passage for exhaust ask for `manifoldHeat: coolant`.
  *
  * **Vapour.** Drops in the stream give off 15 to 30 % of a gasoline by the heat of the air; the film on floor and walls gives off
  * as much again and more by theirs: of a carburetor's fuel 60 to 95 % is vapour at the end of a heated manifold (Heywood, 1988,
@@ -33,7 +31,6 @@ import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE } from '../../combination/referenceAir.ts';
 import { latentBesideGasoline } from '../../gas/besideGasoline.ts';
 import type { Fuel } from '../../gas/fuel.ts';
-import type { ExhaustStyle } from '../schema/exhaustSection.ts';
 import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
 import type { Make } from './make.ts';
 
@@ -45,8 +42,8 @@ export const EFFECTIVENESS = { walls: 0.02, floor: 0.025 } as const;
 export const COOLANT = 360;
 /** Heating by an exhaust crossover [K], see above. */
 export const CROSSOVER_HEATING = 14;
-/** One standard deviation of the heating by what warms the floor, and where that is a guess between exhaust and none [K]; from memory. */
-export const HEATING_SPREAD = { exhaust: 6, coolant: 4, none: 4, guessed: 6 } as const;
+/** One standard deviation of the heating by what warms the floor [K]; from memory. Two of the estimate with exhaust reach a floor that nothing warms. */
+export const HEATING_SPREAD = { exhaust: 6, coolant: 4, none: 4 } as const;
 
 /** Of a gasoline: share of the latent heat taken from the air before the valve, and share that is vapour there [-]. */
 export const EVAPORATION: Readonly<Record<Injection, number>> = { carburetor: 0.3, port: 0.15, direct: 0 };
@@ -64,24 +61,12 @@ export function injectionKind(): WordEstimate<'port'> {
 }
 
 /** What warms the floor of a manifold. */
-export function manifoldHeat(
-  injection: Injection,
-  style: Manifold,
-  make: Make,
-  exhaust: ExhaustStyle,
-): WordEstimate<ManifoldHeat> {
+export function manifoldHeat(injection: Injection, style: Manifold, make: Make): WordEstimate<ManifoldHeat> {
   if (injection !== 'carburetor') return { value: 'none', reason: 'usual with injection' };
-  if (make === 'production' || (style === 'dual-plane' && exhaust === 'cast')) {
-    return {
-      value: 'exhaust',
-      reason: 'carburetors of road cars stand on a warmed floor; common practice, no source',
-    };
-  }
-  return style === 'dual-plane'
+  return style === 'dual-plane' || make === 'production'
     ? {
-        value: 'coolant',
-        reason:
-          "lies over the engine's hot valley; headers drive little exhaust under it, and many heads have no passage for it",
+        value: 'exhaust',
+        reason: 'carburetors of road cars stand on a warmed floor; common practice, no source',
       }
     : { value: 'none', reason: 'usual with such a manifold; common practice, no source' };
 }
@@ -96,14 +81,12 @@ export function openHeating(): Estimate {
  *
  * @param wall - of runner and port [K]
  * @param coolant - [K]
- * @param known - whether what warms the floor is known, and not an estimate too
  */
 export function heating(
   injection: Injection,
   heat: ManifoldHeat,
   wall: number,
   coolant: number = COOLANT,
-  known = true,
 ): Estimate {
   if (heat === 'exhaust')
     return {
@@ -116,7 +99,7 @@ export function heating(
   const under = injection === 'carburetor' ? EFFECTIVENESS.floor : 0;
   return {
     value: EFFECTIVENESS.walls * (wall - outside) + under * (floor - outside),
-    spread: HEATING_SPREAD[known || heat === 'none' ? heat : 'guessed'],
+    spread: HEATING_SPREAD[heat],
     reason: 'what a plenum of usual surface gives to a full flow; derived',
   };
 }

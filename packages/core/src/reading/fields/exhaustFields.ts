@@ -1,7 +1,7 @@
 /** Rows of the section `exhaust`. */
 import type { PipePath } from '../schema/fieldPath.ts';
 import { below, type FieldFacts, type FieldsOf } from './fieldFacts.ts';
-import { ratingError, WARMTH } from './inductionFields.ts';
+import { ratingError } from './inductionFields.ts';
 import { inside } from './written.ts';
 
 /** Rows that every pipe has: inside, or outside and wall. */
@@ -31,9 +31,6 @@ export const EXHAUST_FIELDS: FieldsOf<'exhaust'> = {
           'exhaust.collector.inside',
           'exhaust.collector.length',
           'exhaust.collector.wallTemperature',
-          // A valve in cast manifolds drives exhaust under the carburetor; headers have none.
-          'induction.manifoldHeat',
-          ...WARMTH,
         ],
       },
     ],

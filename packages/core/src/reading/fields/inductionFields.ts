@@ -4,7 +4,7 @@ import type { ErrorName } from './errorName.ts';
 import type { FieldsOf, UsualError } from './fieldFacts.ts';
 
 /** How warm the charge comes to the port. */
-export const WARMTH: readonly FieldPath[] = [
+const WARMTH: readonly FieldPath[] = [
   'induction.heating',
   'induction.vapour',
   'induction.runner.wallTemperature',

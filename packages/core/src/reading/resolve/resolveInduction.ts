@@ -11,7 +11,6 @@ import {
   runnerWall,
   vapour,
 } from '../defaults/charge.ts';
-import { exhaustStyle } from '../defaults/header.ts';
 import { manifoldStyle, throttleAt } from '../defaults/manifold.ts';
 import type { InductionSection, Manifold } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
@@ -59,7 +58,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     ? { plenums: airbox(section, block) }
     : resolvePlenums(context, { block: inputs.block, style, metering });
   const heat = ledger.word('induction.manifoldHeat', section.manifoldHeat, () =>
-    manifoldHeat(injection, style, makeOf(context), file.exhaust?.style ?? exhaustStyle().value),
+    manifoldHeat(injection, style, makeOf(context)),
   );
   const wall = (): Estimate => runnerWall(injection, heat, file.heat?.coolant);
   const { stacks, ...runner } = isOpen
@@ -94,15 +93,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
       ),
     ),
     heating: ledger.quantity('induction.heating', section.heating, 'temperature-difference', 'K', () =>
-      isOpen
-        ? openHeating()
-        : heating(
-            injection,
-            heat,
-            runner.wallTemperature,
-            file.heat?.coolant,
-            section.manifoldHeat !== undefined,
-          ),
+      isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature, file.heat?.coolant),
     ),
   };
 }
