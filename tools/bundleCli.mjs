@@ -1,6 +1,6 @@
 /**
  * The command as a few files, with what it uses of the libraries in them: a module is loaded for every file it stands in, and
- * yargs, yaml and zod stand in hundreds. What draws and what starts threads stays outside, loaded when asked for.
+ * mathjs, yargs, yaml and zod stand in thousands. What draws and what starts threads stays outside, loaded when asked for.
  * Needs a build first.
  */
 import { cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -54,6 +54,8 @@ const build = await rolldown({
   },
   platform: 'node',
   external: (id) => outside.some((name) => id === name || id.startsWith(`${name}/`)),
+  // The class of units alone, not the one file of all of mathjs that Node loads without a bundle.
+  resolve: { alias: { '#units': join(root, 'packages/core/dist/base/unitsOfModules.js') } },
 });
 const { output } = await build.write({
   dir: folder,

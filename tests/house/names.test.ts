@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 const ROOT = join(import.meta.dirname, '../..');
-/** The two forms of one thing, of which the manifest takes one. */
-const TWO_FORMS = new Set(['newUnitClass']);
+/** The forms of one thing, of which the manifest takes one. */
+const FORMS = new Set(['unitSize']);
 const EXPORTED = /^export (?:async )?(?:interface|type|class|const|function)\*? (\w+)/gmu;
 
 /** Exported names that stand in several files, with the files. */
@@ -15,7 +15,7 @@ function sharedNames(sources: ReadonlyMap<string, string>): readonly string[] {
     for (const [, name] of text.matchAll(EXPORTED))
       places.set(name, (places.get(name) ?? new Set()).add(path));
   return [...places]
-    .filter(([name, paths]) => paths.size > 1 && !TWO_FORMS.has(name))
+    .filter(([name, paths]) => paths.size > 1 && !FORMS.has(name))
     .map(([name, paths]) => `${name}: ${[...paths].sort().join(', ')}`);
 }
 

@@ -1,8 +1,9 @@
 /** Quantities as people write them (`4.155 in`, `850 cfm`, `60 degF`) to SI and back; nothing else knows units. */
 
+import { unitSize } from '#units';
 import { DomainError } from './errors.ts';
 import type { Result } from './result.ts';
-import { type UnitSize, unitSize } from './unitSize.ts';
+import type { UnitSize } from './unitSize.ts';
 
 /** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
 export type Dimension =

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { unitSize } from '../../src/base/unitSize.ts';
+import { unitSize as ofFile } from '../../src/base/unitsOfFile.ts';
+import { unitSize as ofModules } from '../../src/base/unitsOfModules.ts';
+import { unitSize as ofTable } from '../../src/base/unitsOfTable.ts';
 
 /** Exact by definition, or of NIST SP 811 (2008), appendix B.8, to its seven digits; the sizes of inch of mercury and of water stand in units.test.ts. */
 const SI: readonly (readonly [string, number])[] = [
@@ -32,7 +34,41 @@ const SI: readonly (readonly [string, number])[] = [
   ['rpm', 1 / 60],
 ];
 
-describe('unitSize', () => {
+/** The same units three times: for Node, for the bundled command, and for a page. */
+const SOURCES = [
+  ['mathjs in one file', ofFile],
+  ['the units of mathjs alone', ofModules],
+  ['the table', ofTable],
+] as const;
+
+/** Units as files may write them, each with what it is kept in. */
+const PAIRS: readonly (readonly [string, string])[] = [
+  ...['in', 'mm', 'cm', 'ft', 'm', 'um', 'yd', 'thou', 'micron'].map((unit) => [unit, 'm'] as const),
+  ...['in^2', 'cm^2', 'mm^2'].map((unit) => [unit, 'm^2'] as const),
+  ...['cc', 'in^3', 'l', 'ml', 'ft^3', 'gal'].map((unit) => [unit, 'm^3'] as const),
+  ...'psi kPa hPa mbar bar mmHg atm torr inHg inH2O cmH2O mmH2O'
+    .split(' ')
+    .map((unit) => [unit, 'Pa'] as const),
+  ...['cfm', 'l/s', 'm^3/h', 'm^3/min'].map((unit) => [unit, 'm^3/s'] as const),
+  ...['degF', 'degC', 'degR'].map((unit) => [unit, 'K'] as const),
+  ...['MJ/kg', 'kJ/kg', 'BTU/lb'].map((unit) => [unit, 'J/kg'] as const),
+  ['rad', 'deg'],
+  ['kgf', 'N'],
+  ['hp', 'W'],
+];
+
+describe('sizes of units', () => {
+  // mathjs has the British thermal unit and the horsepower to ten digits.
+  it.each(PAIRS)('are alike in all sources: %s in %s', (unit, kept) => {
+    const ratios = SOURCES.map(([, sizes]) => (sizes(unit)?.size ?? 0) / (sizes(kept)?.size ?? 0));
+    const zeros = SOURCES.map(([, sizes]) => sizes(unit)?.zero);
+    expect(Math.abs(ratios[1] / ratios[0] - 1)).toBeLessThan(1e-14);
+    expect(Math.abs(ratios[2] / ratios[0] - 1)).toBeLessThan(1e-10);
+    expect(zeros).toEqual([zeros[0], zeros[0], zeros[0]]);
+  });
+});
+
+describe.each(SOURCES)('unitSize of %s', (_source, unitSize) => {
   it.each(SI)('of %s is %d in SI', (name, size) => {
     expect(Math.abs((unitSize(name)?.size ?? 0) / size - 1)).toBeLessThan(3e-7);
   });
