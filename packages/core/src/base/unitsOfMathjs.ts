@@ -3,6 +3,7 @@
 import { INCH_OF_MERCURY, INCH_OF_WATER, STANDARD_ATMOSPHERE } from './constants.ts';
 import type { UnitClass } from './unitClass.ts';
 import type { UnitSize, UnitSizes } from './unitSize.ts';
+import { UNIT_WORDS } from './unitWords.ts';
 
 /** Where a scale of temperature has its zero, in its own degrees above absolute zero, and one of them [K]. */
 const SCALES: Readonly<Record<string, readonly [zero: number, degree: number]>> = {
@@ -30,21 +31,6 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   degr: 'degR',
 };
 
-/** Units in words, which take prefixes in words: `millimetre`. */
-const WORDS: Readonly<Record<string, string>> = {
-  metre: 'm',
-  meter: 'm',
-  gram: 'g',
-  second: 's',
-  litre: 'l',
-  liter: 'l',
-  newton: 'N',
-  pascal: 'Pa',
-  bar: 'bar',
-  joule: 'J',
-  watt: 'W',
-  hertz: 'Hz',
-};
 const PREFIXES = {
   micro: 'u',
   milli: 'm',
@@ -100,9 +86,9 @@ function usualName(Unit: UnitClass, name: string): string {
 
 function inWords(name: string): string {
   for (const [word, prefix] of Object.entries(PREFIXES))
-    if (name.startsWith(word) && Object.hasOwn(WORDS, name.slice(word.length)))
-      return prefix + WORDS[name.slice(word.length)];
-  return Object.hasOwn(WORDS, name) ? WORDS[name] : name;
+    if (name.startsWith(word) && Object.hasOwn(UNIT_WORDS, name.slice(word.length)))
+      return prefix + UNIT_WORDS[name.slice(word.length)];
+  return Object.hasOwn(UNIT_WORDS, name) ? UNIT_WORDS[name] : name;
 }
 
 function unitNamed(Unit: UnitClass, name: string): InstanceType<UnitClass> | null {

@@ -14,6 +14,7 @@ import {
   STANDARD_ATMOSPHERE,
 } from './constants.ts';
 import type { UnitSize } from './unitSize.ts';
+import { UNIT_WORDS } from './unitWords.ts';
 
 /** Powers of metre, kilogram, second, kelvin and degree, in this order. */
 const NONE = [0, 0, 0, 0, 0];
@@ -45,22 +46,6 @@ const SYMBOLS: Readonly<Record<string, Row>> = {
   J: [1, ENERGY],
   W: [1, POWER],
   Hz: [1, SPEED_OF_TURNING],
-};
-
-/** The same units in words, which take prefixes in words: `millimetre`. */
-const WORDS: Readonly<Record<string, string>> = {
-  metre: 'm',
-  meter: 'm',
-  gram: 'g',
-  second: 's',
-  litre: 'l',
-  liter: 'l',
-  newton: 'N',
-  pascal: 'Pa',
-  bar: 'bar',
-  joule: 'J',
-  watt: 'W',
-  hertz: 'Hz',
 };
 
 const PREFIXES: readonly (readonly [symbol: string, word: string, factor: number])[] = [
@@ -176,7 +161,7 @@ function prefixed(name: string): Row | null {
 function inWords(name: string): Row | null {
   for (const [symbol, word] of PREFIXES) {
     const rest = name.slice(word.length);
-    if (name.startsWith(word) && Object.hasOwn(WORDS, rest)) return prefixed(symbol + WORDS[rest]);
+    if (name.startsWith(word) && Object.hasOwn(UNIT_WORDS, rest)) return prefixed(symbol + UNIT_WORDS[rest]);
   }
   return null;
 }
