@@ -23,6 +23,6 @@ export interface ModelError {
  * no rating is tabled, is taken as the power, and the rest from the engines with sheets.
  */
 export const MODEL_ERRORS: Readonly<Record<EvidenceKind, ModelError>> = {
-  sheets: { torque: 0.048, power: 0.047, torqueSpeed: 600, powerSpeed: 335, gain: 0.008 },
-  estimates: { torque: 0.07, power: 0.07, torqueSpeed: 600, powerSpeed: 335, gain: 0.008 },
+  sheets: { torque: 0.048, power: 0.047, torqueSpeed: 260, powerSpeed: 335, gain: 0.008 },
+  estimates: { torque: 0.07, power: 0.07, torqueSpeed: 260, powerSpeed: 335, gain: 0.008 },
 };
