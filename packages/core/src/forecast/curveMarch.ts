@@ -182,7 +182,7 @@ function isOverrun({ march }: SpeedResult): boolean {
   return march.overrun !== null;
 }
 
-/** The speed from still gas again, in shorter and shorter steps; the last attempt stands as it is. */
+/** The speed from its start again, in shorter and shorter steps; the last attempt stands as it is. */
 function begunAnew(combination: Combination, options: SimulationOptions, rpm: number): SpeedResult {
   const march = options.march ?? MARCH_DEFAULTS;
   for (let attempt = 1; ; attempt++) {

@@ -1,4 +1,4 @@
-/** An engine set up once and run at any speed, each from still gas: a speed alone gives the figures it has within a curve. */
+/** An engine set up once and run at any speed, each from the same state: a speed alone gives the figures it has within a curve. */
 import type { EngineNetwork } from '../assembly/assemble.ts';
 import { assembleNetwork } from '../assembly/assemble.ts';
 import { DEFAULT_MESH, type Mesh } from '../assembly/mesh.ts';
@@ -49,7 +49,7 @@ export interface Simulation {
   readonly combination: Combination;
   readonly tables: GasTables;
   readonly engine: EngineNetwork;
-  /** A speed [1/min] before its first cycle: still gas everywhere. */
+  /** A speed [1/min] before its first cycle: gas at rest in pipes and volumes, cylinders under way. */
   readonly startSpeed: (rpm: number) => SpeedMarch;
   readonly runSpeed: (rpm: number) => SpeedResult;
 }

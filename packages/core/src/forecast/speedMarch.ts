@@ -72,7 +72,7 @@ export function startSpeed(setup: SpeedSetup, rpm: number): SpeedMarch {
 /** Looks for the timing after a cycle; true where it may have moved, so that the next cycle is another. */
 export function retime(setup: SpeedSetup, speed: SpeedMarch, { change, cycles }: PeriodicCycle): boolean {
   if (speed.settled) return false;
-  // The first cycle starts from still gas: what it traps is not worth a search.
+  // The first cycle starts from gas at rest: what it traps is not worth a search.
   if (cycles === 1) return true;
   const before = timedBurn(speed.angles[0], speed.timing).ca50;
   speed.choice = search(setup, speed);
