@@ -9,11 +9,11 @@ const CALLS: Readonly<Record<string, number>> = {
   problemOf: 2,
   sheetProblem: 2,
   fail: 1,
-  problemAt: 2,
+  complain: 2,
   sourceProblem: 2,
   FieldFault: 1,
   failure: 0,
-  fill: 0,
+  refused: 1,
   warn: 0,
   add: 0,
 };

@@ -2,7 +2,7 @@
 import { type Dimension, parseQuantity } from '../../packages/core/src/base/units.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import { camSideFigures } from '../../packages/core/src/forecast/camFigures.ts';
-import type { Plain } from '../../packages/core/src/reading/readDocument.ts';
+import type { Plain } from '../../packages/core/src/reading/combinationDocument.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
 import { valueAt } from '../../packages/core/src/reading/valueAt.ts';

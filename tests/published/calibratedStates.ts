@@ -5,8 +5,9 @@ import type { CalibrationResult } from '../../packages/core/src/calibration/cali
 import { peakTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
 import { pinBaseline } from '../../packages/core/src/changes/baseline.ts';
 import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts';
+import type { CombinationDocument } from '../../packages/core/src/reading/combinationDocument.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
-import { type CombinationDocument, readDocument } from '../../packages/core/src/reading/readDocument.ts';
+import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { resolveDocument } from '../../packages/core/src/reading/resolveDocument.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
 

@@ -1,8 +1,9 @@
 /** The engine of the dyno series in the states around those of its two sheets, as far as the articles' peaks were read. */
 import { readFileSync } from 'node:fs';
 import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts';
+import type { CombinationDocument } from '../../../packages/core/src/reading/combinationDocument.ts';
 import { editDocument } from '../../../packages/core/src/reading/editDocument.ts';
-import { type CombinationDocument, readDocument } from '../../../packages/core/src/reading/readDocument.ts';
+import { readDocument } from '../../../packages/core/src/reading/readDocument.ts';
 import { resolveDocument } from '../../../packages/core/src/reading/resolveDocument.ts';
 import { comparedPointsOf } from '../../physics/engines.ts';
 import { once, type PublishedCase, type PublishedSource } from '../publishedCase.ts';

@@ -13,7 +13,7 @@ import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.t
 import type { Curve } from '../forecast/curve.ts';
 import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
 import { type GainSpread, gainSpread } from '../ranking/gainSpread.ts';
-import type { CombinationDocument } from '../reading/readDocument.ts';
+import type { CombinationDocument } from '../reading/combinationDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type JobControl, runJobsHere, type StudyJob } from '../studies/job.ts';
 import { type CalibrateOptions, calibrate } from './calibrate.ts';

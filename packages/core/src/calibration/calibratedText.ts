@@ -1,6 +1,7 @@
 /** The text of a combination file with a calibration written into it. */
+
+import type { CombinationDocument } from '../reading/combinationDocument.ts';
 import { editText, type FieldValue } from '../reading/editText.ts';
-import type { CombinationDocument } from '../reading/readDocument.ts';
 import { SHEET_FIELDS } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import { calibrationEdits, formerKnobs } from './calibrate.ts';

@@ -2,10 +2,10 @@
 
 import { DomainError } from '../base/errors.ts';
 import type { Assumed } from '../combination/combination.ts';
+import type { CombinationDocument, Plain } from '../reading/combinationDocument.ts';
 import { runnerLengthMultiplier } from '../reading/defaults/manifold.ts';
 import { burnEfficiency, frictionMultiplier, wallMultiplier } from '../reading/defaults/running.ts';
 import { FIELDS } from '../reading/fields/fieldTable.ts';
-import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import type { CalibratedField } from '../reading/schema/calibratedFields.ts';
 import { MAX_KNOBS } from '../reading/schema/calibrationSection.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';

@@ -4,8 +4,8 @@ import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
+import type { CombinationDocument, Plain } from '../reading/combinationDocument.ts';
 import { fieldOf, withField } from '../reading/fieldOf.ts';
-import type { CombinationDocument, Plain } from '../reading/readDocument.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 

@@ -1,11 +1,11 @@
 /** The edits of some changes as one value a field. */
 import { type EachResult, eachScaled, eachSum } from '../base/quantityArithmetic.ts';
 import type { MisspeltProblem, PlainCode, PlainProblem, Problem } from '../combination/problem.ts';
+import type { Plain } from '../reading/combinationDocument.ts';
 import { FIELDS, isField } from '../reading/fields/fieldTable.ts';
 import { isWithin } from '../reading/fields/isWithin.ts';
 import { notForecast, notForecastMessage } from '../reading/notForecast.ts';
 import { newFieldFor } from '../reading/oldNames.ts';
-import type { Plain } from '../reading/readDocument.ts';
 import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import type { Baseline } from './baseline.ts';

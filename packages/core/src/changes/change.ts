@@ -1,5 +1,5 @@
 /** A change: a named edit of a combination, as a builder would buy, grind or bolt it on. */
-import type { Plain } from '../reading/readDocument.ts';
+import type { Plain } from '../reading/combinationDocument.ts';
 
 /** One field altered. `scale` and `add` start from the value the combination has, stated or assumed. */
 export type FieldEdit =

@@ -1,6 +1,6 @@
 /** The shape of a changes file. */
 import * as z from 'zod/mini';
-import type { Plain } from '../reading/readDocument.ts';
+import type { Plain } from '../reading/combinationDocument.ts';
 import { explained } from '../reading/schema/explained.ts';
 import { flag, text } from '../reading/schema/quantity.ts';
 import type { ChangeEntry } from './changeEntry.ts';

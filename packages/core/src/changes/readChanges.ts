@@ -2,11 +2,12 @@
 import { isBySpeed } from '../base/quantityArithmetic.ts';
 import type { Result } from '../base/result.ts';
 import type { Problem } from '../combination/problem.ts';
+import { type CombinationDocument, join, type Plain } from '../reading/combinationDocument.ts';
 import { fieldNames } from '../reading/fieldNames.ts';
 import { inFileOrder } from '../reading/inFileOrder.ts';
 import { issueProblems } from '../reading/issueProblems.ts';
 import { problemOf } from '../reading/problemOf.ts';
-import { type CombinationDocument, join, type Plain, readDocument } from '../reading/readDocument.ts';
+import { readDocument } from '../reading/readDocument.ts';
 import { withoutMisspelt } from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { type FieldShape, fieldShape } from '../reading/schema/fieldShape.ts';

@@ -1,6 +1,6 @@
 /** Changing a document by path before it is resolved. */
 import type { Assumed } from '../combination/combination.ts';
-import type { CombinationDocument, Plain } from './readDocument.ts';
+import type { CombinationDocument, Plain } from './combinationDocument.ts';
 
 const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['', '__proto__', 'prototype', 'constructor']);
 

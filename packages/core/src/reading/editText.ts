@@ -1,7 +1,7 @@
 /** Changing fields in the text of a combination file, so that its remarks stay where they are. */
 import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml';
 import { DomainError } from '../base/errors.ts';
-import type { Plain } from './readDocument.ts';
+import type { Plain } from './combinationDocument.ts';
 
 /** A field and what to write there; null takes it out. */
 export type FieldValue = readonly [path: string, value: Plain];

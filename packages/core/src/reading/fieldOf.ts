@@ -1,6 +1,7 @@
 /** Fields of a document by a path that the compiler knows. */
+
+import type { CombinationDocument, Plain } from './combinationDocument.ts';
 import { editDocument } from './editDocument.ts';
-import type { CombinationDocument, Plain } from './readDocument.ts';
 import type { FieldPath } from './schema/fieldPath.ts';
 import { valueAt } from './valueAt.ts';
 

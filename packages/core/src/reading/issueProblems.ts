@@ -1,11 +1,11 @@
 /** What a schema has against a document, in a builder's words. */
 import type * as z from 'zod/mini';
 import type { PlainCode, Problem } from '../combination/problem.ts';
+import type { CombinationDocument } from './combinationDocument.ts';
 import { fieldNames } from './fieldNames.ts';
 import { nearestName } from './nearestName.ts';
 import { newWordFor } from './oldNames.ts';
 import { misspeltAt, problemOf } from './problemOf.ts';
-import type { CombinationDocument } from './readDocument.ts';
 import { type FieldShape, fileShape } from './schema/fieldShape.ts';
 import { wordForValue } from './tradeWords.ts';
 import { unknownFields } from './unknownFields.ts';

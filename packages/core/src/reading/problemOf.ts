@@ -1,6 +1,6 @@
 /** Problems of a document, each with the place where its field stands. */
 import type { MisspeltCode, MisspeltProblem, PlainCode, PlainProblem } from '../combination/problem.ts';
-import type { CombinationDocument } from './readDocument.ts';
+import type { CombinationDocument } from './combinationDocument.ts';
 
 /** A problem at a field, placed where the field stands or else where the nearest field around it does. */
 export function problemOf(

@@ -1,9 +1,9 @@
 /** A document's sections through their schemas: every complaint as a problem, every sound section as values. */
 import type { Problem } from '../combination/problem.ts';
+import type { CombinationDocument } from './combinationDocument.ts';
 import { fieldNames } from './fieldNames.ts';
 import { issueProblems } from './issueProblems.ts';
 import { problemOf } from './problemOf.ts';
-import type { CombinationDocument } from './readDocument.ts';
 import { type PartialFile, SECTIONS } from './schema/combinationFile.ts';
 import { type FieldShape, fileShape } from './schema/fieldShape.ts';
 import { unknownFields } from './unknownFields.ts';

@@ -1,10 +1,10 @@
 /** Fields that the schema doesn't know. */
 import type { Problem } from '../combination/problem.ts';
+import { type CombinationDocument, join } from './combinationDocument.ts';
 import { nearestName } from './nearestName.ts';
 import { notForecast, notForecastMessage } from './notForecast.ts';
 import { newFieldFor } from './oldNames.ts';
 import { misspeltAt } from './problemOf.ts';
-import { type CombinationDocument, join } from './readDocument.ts';
 import { wordForField } from './tradeWords.ts';
 import { valueAt } from './valueAt.ts';
 

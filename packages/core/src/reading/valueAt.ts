@@ -1,5 +1,5 @@
 /** What stands at a path of a document. */
-import type { Plain } from './readDocument.ts';
+import type { Plain } from './combinationDocument.ts';
 
 /** The value at a path, or undefined. */
 export function valueAt(data: Plain, path: string): Plain | undefined {

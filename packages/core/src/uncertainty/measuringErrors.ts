@@ -1,10 +1,10 @@
 /** How wrong the stated values of a combination may be: sheets, ratings and cards, each with its usual error from the table of fields. */
 import type { Combination } from '../combination/combination.ts';
+import type { Plain } from '../reading/combinationDocument.ts';
 import { SIDES } from '../reading/defaults/side.ts';
 import type { ErrorName } from '../reading/fields/errorName.ts';
 import type { UsualError } from '../reading/fields/fieldFacts.ts';
 import { FIELDS } from '../reading/fields/fieldTable.ts';
-import type { Plain } from '../reading/readDocument.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 
 /** How one field moves with an error. */

@@ -5,10 +5,10 @@ import type { Change } from '../changes/change.ts';
 import { entailed } from '../changes/entailed.ts';
 import type { Assumed, Combination } from '../combination/combination.ts';
 import { otherBench } from '../combination/otherBench.ts';
+import type { Plain } from '../reading/combinationDocument.ts';
 import type { FieldFacts } from '../reading/fields/fieldFacts.ts';
 import { FIELDS, isField } from '../reading/fields/fieldTable.ts';
 import { areNested, isWithin } from '../reading/fields/isWithin.ts';
-import type { Plain } from '../reading/readDocument.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import {
   type FieldError,

@@ -5,8 +5,8 @@ import { pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change } from '../../src/changes/change.ts';
 import { rank } from '../../src/ranking/rank.ts';
 import type { RankingResult } from '../../src/ranking/rankingResult.ts';
+import type { CombinationDocument } from '../../src/reading/combinationDocument.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
-import type { CombinationDocument } from '../../src/reading/readDocument.ts';
 import { runnerOf } from '../studies/fakeCurves.ts';
 import {
   INVENTED,

@@ -8,8 +8,9 @@ import {
   trySuspects,
 } from '../../src/calibration/suspects.ts';
 import { brakeFactor } from '../../src/forecast/weatherCorrection.ts';
+import type { CombinationDocument } from '../../src/reading/combinationDocument.ts';
 import { fieldOf, withField } from '../../src/reading/fieldOf.ts';
-import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
 import type { FieldPath } from '../../src/reading/schema/fieldPath.ts';
 
 const FILE = [

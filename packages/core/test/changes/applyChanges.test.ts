@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { INCH as IN } from '../../src/base/constants.ts';
 import { applyChanges } from '../../src/changes/applyChanges.ts';
 import type { Combination } from '../../src/combination/combination.ts';
-import type { Plain } from '../../src/reading/readDocument.ts';
+import type { Plain } from '../../src/reading/combinationDocument.ts';
 import { exampleSheet, fileWith } from '../reading/files.ts';
 import {
   add,

@@ -4,7 +4,7 @@ import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
-import type { Plain } from '../../src/reading/readDocument.ts';
+import type { Plain } from '../../src/reading/combinationDocument.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import type { SheetSource } from '../../src/reading/sheet/readSheets.ts';
 import { exampleSheet, exampleText, fileWith } from '../reading/files.ts';

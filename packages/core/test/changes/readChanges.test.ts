@@ -4,7 +4,7 @@ import type { Change } from '../../src/changes/change.ts';
 import { changesSchema } from '../../src/changes/changesSchema.ts';
 import { readChanges } from '../../src/changes/readChanges.ts';
 import { problemLine } from '../../src/combination/problem.ts';
-import type { Plain } from '../../src/reading/readDocument.ts';
+import type { Plain } from '../../src/reading/combinationDocument.ts';
 import { valueAt } from '../../src/reading/valueAt.ts';
 
 const GOOD = `

@@ -8,6 +8,12 @@ export const BAD_DOCUMENTS: readonly (readonly [what: string, text: string, ...l
     ['an empty file', '', 'e.yaml is empty'],
     ['a list', '- 1', 'e.yaml is not a combination: sections such as engine: are expected'],
     [
+      'a list in which a field stands twice',
+      '- bore: 4 in\n  bore: 5 in\n',
+      'e.yaml:2:3 0.bore is given twice, first on line 1: keep one of the two',
+      'e.yaml is not a combination: sections such as engine: are expected',
+    ],
+    [
       'broken YAML',
       'engine: [',
       'e.yaml:1:10 is not readable YAML: Flow sequence in block collection must be sufficiently indented and end with a ]',

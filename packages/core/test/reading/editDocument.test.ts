@@ -1,9 +1,9 @@
 /** Edits of a document by path, and the order its problems are told in. */
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/combination/problem.ts';
+import type { CombinationDocument } from '../../src/reading/combinationDocument.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
 import { inFileOrder } from '../../src/reading/inFileOrder.ts';
-import type { CombinationDocument } from '../../src/reading/readDocument.ts';
 
 const document: CombinationDocument = {
   file: 'e.yaml',

@@ -2,9 +2,10 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import type { Combination } from '../../src/combination/combination.ts';
+import type { CombinationDocument, Plain } from '../../src/reading/combinationDocument.ts';
 import { editDocument, pinAssumed } from '../../src/reading/editDocument.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
-import { type CombinationDocument, type Plain, readDocument } from '../../src/reading/readDocument.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
 import { resolveDocument } from '../../src/reading/resolveDocument.ts';
 import { EXAMPLES, exampleSheet, exampleText, fileWith, readExample, readGood } from './files.ts';
 

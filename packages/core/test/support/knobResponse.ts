@@ -2,8 +2,9 @@
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import type { DynoSheet, Pull } from '../../src/dyno/dynoSheet.ts';
+import type { CombinationDocument } from '../../src/reading/combinationDocument.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
-import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { exampleText } from '../reading/files.ts';
 import { curveOf } from '../studies/fakeCurves.ts';

@@ -3,8 +3,8 @@ import { applyChanges } from '../../src/changes/applyChanges.ts';
 import { assignedValues } from '../../src/changes/assignedValues.ts';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
-import type { Plain } from '../../src/reading/readDocument.ts';
-import { type CombinationDocument, readDocument } from '../../src/reading/readDocument.ts';
+import type { CombinationDocument, Plain } from '../../src/reading/combinationDocument.ts';
+import { readDocument } from '../../src/reading/readDocument.ts';
 import { perturbed } from '../../src/uncertainty/perturbed.ts';
 import {
   type AppliedChange,

@@ -5,7 +5,7 @@
 
 import { parseQuantity, splitNumber, toUnit } from '../../base/units.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
-import type { CombinationDocument } from '../readDocument.ts';
+import type { CombinationDocument } from '../combinationDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { discArea } from '../resolve/pipes.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';

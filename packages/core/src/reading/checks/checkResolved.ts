@@ -4,7 +4,7 @@ import { INCH, INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Combination } from '../../combination/combination.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { saturationPressure } from '../../gas/air.ts';
-import type { CombinationDocument } from '../readDocument.ts';
+import type { CombinationDocument } from '../combinationDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';

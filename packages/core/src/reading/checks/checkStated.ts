@@ -1,6 +1,6 @@
 /** Cross-checks on what a file states, before any gap is filled. */
 import type { Problem } from '../../combination/problem.ts';
-import type { CombinationDocument } from '../readDocument.ts';
+import type { CombinationDocument } from '../combinationDocument.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import { checkCalibration } from './checkCalibration.ts';
 import { checkCam } from './checkCam.ts';

@@ -1,8 +1,8 @@
 /** Where checks put what they find. */
 import { INCH } from '../../base/constants.ts';
 import type { PlainCode, Problem } from '../../combination/problem.ts';
+import type { CombinationDocument } from '../combinationDocument.ts';
 import { problemOf } from '../problemOf.ts';
-import type { CombinationDocument } from '../readDocument.ts';
 import type { FieldPlace } from '../schema/fieldPath.ts';
 
 /** `units` of a file; left out: those of the trade. */

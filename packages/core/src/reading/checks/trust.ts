@@ -1,9 +1,9 @@
 /** Which checks still mean something while other fields of the file are known to be wrong. */
 
 import type { Problem, ProblemCode } from '../../combination/problem.ts';
+import type { CombinationDocument } from '../combinationDocument.ts';
 import { editDocument } from '../editDocument.ts';
 import { areNested } from '../fields/isWithin.ts';
-import type { CombinationDocument } from '../readDocument.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 
 /** A field, or a field of both sides with `SIDE` in place of the side. */

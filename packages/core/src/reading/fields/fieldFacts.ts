@@ -1,6 +1,6 @@
 /** What is known of a field beside its schema and its default. */
 import type { Combination } from '../../combination/combination.ts';
-import type { Plain } from '../readDocument.ts';
+import type { Plain } from '../combinationDocument.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import type { Access } from './access.ts';
 import type { ErrorName } from './errorName.ts';

@@ -1,8 +1,8 @@
 /** Every sheet a combination file names, read once. */
 
 import type { Problem } from '../../combination/problem.ts';
+import type { CombinationDocument } from '../combinationDocument.ts';
 import { problemOf } from '../problemOf.ts';
-import type { CombinationDocument } from '../readDocument.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { valueAt } from '../valueAt.ts';
 import { type FlowSheet, readFlowSheet } from './flowSheet.ts';
