@@ -7,14 +7,14 @@ import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
 import { needsCombination } from '../combination/needsCombination.ts';
 import type { MarchOptions } from '../cycle/march.ts';
-import { MARCH_COMPARED, MARCH_DEFAULTS } from '../cycle/march.ts';
+import { MARCH_COMPARED } from '../cycle/march.ts';
 import { PERIODIC_COMPARED, type PeriodicOptions } from '../cycle/periodic.ts';
+import { attemptsOf, bestOfAttempts } from './attempts.ts';
 import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
 import { peakOf } from './curvePeak.ts';
 import { heldToHeard } from './heardKnock.ts';
 import { operatingPoint } from './operatingPoint.ts';
-import type { Simulation, SimulationOptions, SpeedResult } from './simulation.ts';
-import { createSimulation } from './simulation.ts';
+import type { SimulationOptions } from './simulation.ts';
 import { curveWarnings } from './warnings.ts';
 import { brakeFactor } from './weatherCorrection.ts';
 import { marchedPoints } from './wholeCurve.ts';
@@ -42,9 +42,6 @@ export interface CurveMarchOptions extends ForecastOptions {
   readonly periodic?: PeriodicOptions;
 }
 
-/** How often a march that lost its way is begun anew, in steps half as long each time. */
-const ATTEMPTS = 3;
-
 /** A curve under way. */
 export interface CurveMarch {
   /** Marches the next speed; null where there is none left. */
@@ -56,53 +53,22 @@ export interface CurveMarch {
 /** @throws {@link DomainError} where there is no engine, or speeds are missing, not rising or out of 100 to 30 000 rpm */
 export function curveMarch(combination: Combination, options: CurveMarchOptions): CurveMarch {
   needsCombination(combination);
-  const { rpm, onProgress, mesh, onlyCompared = false } = options;
-  const march = options.march ?? (onlyCompared ? MARCH_COMPARED : undefined);
-  const periodic = options.periodic ?? (onlyCompared ? PERIODIC_COMPARED : undefined);
+  const { rpm, onProgress } = options;
+  checkSpeeds(rpm);
+  const numerics = numericsOf(options);
   // Of cylinders that differ all march, whatever is asked for, and the curve says so.
   const fidelity = areUnlike(combination) ? 'all' : (options.fidelity ?? 'representative');
-  const numerics = {
-    ...(mesh === undefined ? {} : { mesh }),
-    ...(march === undefined ? {} : { march }),
-    ...(periodic === undefined ? {} : { periodic }),
-  };
-  checkSpeeds(rpm);
   const held = heldToHeard(combination, numerics);
-  const setUp = (options: SimulationOptions): ((engine: Combination) => Simulation) => {
-    // Set up once, or at every speed where something goes with speed.
-    let last: Simulation | null = null;
-    return (engine) => {
-      if (last?.combination !== engine) last = createSimulation(engine, options);
-      return last;
-    };
-  };
-  const simulationOf = setUp({ ...numerics, fidelity });
+  const attempts = attemptsOf({ ...numerics, fidelity });
   const points: OperatingPoint[] = [];
-  // Copied flows don't settle everywhere (a small merge in resonance); there every cylinder marches.
-  const whole: SimulationOptions = { ...numerics, fidelity: 'all' };
-  const usual = march ?? MARCH_DEFAULTS;
-  // Steps half as long, for speeds that gave trouble.
-  const careful: SimulationOptions = { ...whole, march: { ...usual, courant: usual.courant / 2 } };
-  const wholeOf = setUp(whole);
-  const carefulOf = setUp(careful);
   const marchedWhole: number[] = [];
   const next = (): OperatingPoint | null => {
     if (points.length === rpm.length) return null;
     const n = rpm[points.length];
     const engine = atSpeed(held.combination, n);
-    const simulation = simulationOf(engine);
-    let result = simulation.runSpeed(n);
-    if (isLost(result)) result = begunAnew(engine, { ...numerics, fidelity }, n);
-    if (!result.cycle.converged && !isOverrun(result) && fidelity === 'representative') {
-      result = wholeOf(engine).runSpeed(n);
-      marchedWhole.push(n);
-    }
-    if (!result.cycle.converged && !isOverrun(result)) {
-      const again = carefulOf(engine).runSpeed(n);
-      if (!isLost(again)) result = again;
-    }
-    if (isLost(result)) result = begunAnew(engine, careful, n);
-    const point = operatingPoint(engine, simulation.tables, result, fidelity);
+    const { result, tables, isWhole } = bestOfAttempts(engine, n, attempts);
+    if (isWhole) marchedWhole.push(n);
+    const point = operatingPoint(engine, tables, result, fidelity);
     points.push(point);
     onProgress?.(points.length, rpm.length, point);
     return point;
@@ -117,6 +83,19 @@ export function curveMarch(combination: Combination, options: CurveMarchOptions)
     });
   return { next, curve };
 }
+
+/** The numerical settings that were asked for, or that a comparison takes. */
+function numericsOf({ mesh, onlyCompared = false, ...asked }: CurveMarchOptions): Numerics {
+  const march = asked.march ?? (onlyCompared ? MARCH_COMPARED : undefined);
+  const periodic = asked.periodic ?? (onlyCompared ? PERIODIC_COMPARED : undefined);
+  return {
+    ...(mesh === undefined ? {} : { mesh }),
+    ...(march === undefined ? {} : { march }),
+    ...(periodic === undefined ? {} : { periodic }),
+  };
+}
+
+type Numerics = Omit<SimulationOptions, 'fidelity'>;
 
 /** @throws {@link DomainError} where speeds are missing, no numbers, not rising or out of 100 to 30 000 rpm */
 export function checkSpeeds(rpm: readonly number[]): void {
@@ -170,24 +149,4 @@ export function marchedCurve(combination: Combination, options: CurveMarchOption
   const march = curveMarch(combination, options);
   while (march.next() !== null);
   return march.curve();
-}
-
-/** Still gas set in motion at full speed can outrun the steps in its first cycle; what follows is then no number. */
-function isLost(result: SpeedResult): boolean {
-  return !isOverrun(result) && !Number.isFinite(result.cycle.totals.work);
-}
-
-/** Shorter steps, or more cylinders that march, would only take longer. */
-function isOverrun({ march }: SpeedResult): boolean {
-  return march.overrun !== null;
-}
-
-/** The speed from its start again, in shorter and shorter steps; the last attempt stands as it is. */
-function begunAnew(combination: Combination, options: SimulationOptions, rpm: number): SpeedResult {
-  const march = options.march ?? MARCH_DEFAULTS;
-  for (let attempt = 1; ; attempt++) {
-    const shorter = { ...march, courant: march.courant / 2 ** attempt };
-    const result = createSimulation(combination, { ...options, march: shorter }).runSpeed(rpm);
-    if (!isLost(result) || attempt === ATTEMPTS) return result;
-  }
 }

@@ -9,8 +9,15 @@ import type { GasTables } from '../gas/gasTables.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
 import type { FastPart } from '../network/fastestPart.ts';
-import { brakeOf, observedPower, rubbingPressure, shownTorque, sweptOf } from './brakeFigures.ts';
-import type { Fidelity, LostPoint, OperatingPoint } from './curve.ts';
+import {
+  brakeOf,
+  type MeanPressures,
+  observedPower,
+  rubbingPressure,
+  shownTorque,
+  sweptOf,
+} from './brakeFigures.ts';
+import type { Fidelity, LostPoint, MarchedPoint, OperatingPoint } from './curve.ts';
 import { cylinderFigures } from './cylinderFigures.ts';
 import type { SpeedResult } from './simulation.ts';
 
@@ -55,47 +62,42 @@ export function operatingPoint(
   result: SpeedResult,
   fidelity: Fidelity,
 ): OperatingPoint {
+  const { rpm, cycle } = result;
+  const pistonSpeed = (combination.block.stroke * rpm) / 30;
+  const travel = { meanPistonSpeedMs: pistonSpeed, inletMachIndex: machIndexOf(combination, pistonSpeed) };
+  if (Number.isFinite(cycle.totals.work)) return marchedPoint(combination, tables, result, fidelity, travel);
+  return { status: 'lost', rpm, ...lostBy(result), cycles: cycle.cycles, ...travel };
+}
+
+/** How fast piston and inlet gas move. */
+type Travel = Pick<MarchedPoint, 'meanPistonSpeedMs' | 'inletMachIndex'>;
+
+function marchedPoint(
+  combination: Combination,
+  tables: GasTables,
+  result: SpeedResult,
+  fidelity: Fidelity,
+  travel: Travel,
+): MarchedPoint {
   const { block, weather } = combination;
-  const { rpm, cycle, choice } = result;
+  const { rpm, cycle } = result;
   const { totals } = cycle;
-  const pistonSpeed = (block.stroke * rpm) / 30;
-  const machIndex = machIndexOf(combination, pistonSpeed);
-  if (!Number.isFinite(totals.work)) {
-    const { cycles } = cycle;
-    return {
-      status: 'lost',
-      rpm,
-      ...lostBy(result),
-      cycles,
-      meanPistonSpeedMs: pistonSpeed,
-      inletMachIndex: machIndex,
-    };
-  }
   const swept = sweptOf(combination);
   const displacement = swept * block.cylinders;
-  const perSecond = rpm / 120;
-  const imep = totals.closedWork / swept;
-  const pmep = totals.pumpingWork / swept;
-  // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
-  const rubbing = rubbingPressure(combination, rpm, cycle.plenumPressure) - choice.frictionSpared;
-  const pressures = { indicated: imep + pmep, friction: rubbing };
-  const bmep = pressures.indicated - rubbing;
-  const brakePower = observedPower(combination, rpm, bmep);
+  const work = workOf(combination, result, swept);
   const dryPressure = weather.pressure - weather.vapourPressure;
-  const dryAir = totals.freshIn * tables.dryAirFraction;
   const fullAir = dryPressure / (humidAir(dryPressure, 0).R * weather.temperature);
   const fuel = totals.massIn * tables.fuelFraction + totals.fuelAdded;
-  const heatLoss = totals.cylinderHeat / (fuel * tables.lowerHeatingValue);
   return {
     status: cycle.converged ? 'settled' : 'unsettled',
     ...(cycle.converged ? {} : { scatterPct: 100 * cycle.scatter }),
     rpm,
-    ...brakeOf(shownTorque(combination, displacement, pressures), rpm),
-    volumetricEfficiency: dryAir / (fullAir * displacement),
-    imepBar: imep / BAR,
-    pmepBar: pmep / BAR,
-    fmepBar: rubbing / BAR,
-    bmepBar: bmep / BAR,
+    ...brakeOf(shownTorque(combination, displacement, work), rpm),
+    volumetricEfficiency: (totals.freshIn * tables.dryAirFraction) / (fullAir * displacement),
+    imepBar: work.imep / BAR,
+    pmepBar: work.pmep / BAR,
+    fmepBar: work.friction / BAR,
+    bmepBar: work.bmep / BAR,
     peakPressureBar: totals.peakPressure / BAR,
     peakPressureDegAtdc: totals.peakAngle,
     manifoldPressureKpa: cycle.plenumPressure / 1000,
@@ -103,20 +105,10 @@ export function operatingPoint(
     residualFraction: totals.residual,
     chargeTemperatureK: totals.intakeT,
     exhaustTemperatureK: totals.exhaustT,
-    bsfcGPerKwh: brakePower > 0 ? (fuel * perSecond * 3600 * 1e6) / brakePower : 0,
-    airflowKgPerH: totals.massIn * (1 - tables.fuelFraction) * perSecond * 3600,
-    fuelKgPerH: fuel * perSecond * 3600,
-    sparkDegBtdc: result.spark,
-    ca50DegAtdc: result.ca50,
-    burnDurationDeg: result.burnDuration,
-    octaneRequired: choice.octaneRequired,
-    octaneAtBestTiming: choice.octaneAtBest,
-    sparkGivenBackDeg: Math.max(0, result.ca50 - choice.bestCa50),
-    torqueGivenBackPct: (100 * choice.workLost) / (choice.workLost + bmep * swept),
-    detonates: choice.detonates,
-    meanPistonSpeedMs: pistonSpeed,
-    inletMachIndex: machIndex,
-    heatLossFraction: heatLoss,
+    ...consumptionOf(result, tables, fuel, observedPower(combination, rpm, work.bmep)),
+    ...timingOf(result, work.bmep * swept),
+    ...travel,
+    heatLossFraction: totals.cylinderHeat / (fuel * tables.lowerHeatingValue),
     cycles: cycle.cycles,
     massClosure: cycle.audit.mass,
     energyClosure: cycle.audit.energy,
@@ -127,9 +119,72 @@ export function operatingPoint(
             swept,
             fullAir: fullAir * swept,
             torqueOf: (volume, indicated) =>
-              shownTorque(combination, volume, { indicated, friction: rubbing }),
+              shownTorque(combination, volume, { indicated, friction: work.friction }),
           }),
         }
       : {}),
   };
 }
+
+/** Mean effective pressures of a cylinder [Pa]. */
+interface CylinderWork extends MeanPressures {
+  readonly imep: number;
+  readonly pmep: number;
+  readonly bmep: number;
+}
+
+/** @param swept - of a cylinder [m³] */
+function workOf(combination: Combination, { rpm, cycle, choice }: SpeedResult, swept: number): CylinderWork {
+  const imep = cycle.totals.closedWork / swept;
+  const pmep = cycle.totals.pumpingWork / swept;
+  // The model knows the engine at its best timing; rings and bearings of a retarded one bear less.
+  const friction = rubbingPressure(combination, rpm, cycle.plenumPressure) - choice.frictionSpared;
+  const indicated = imep + pmep;
+  return { imep, pmep, indicated, friction, bmep: indicated - friction };
+}
+
+/**
+ * What the engine takes in.
+ *
+ * @param fuel - of all cylinders in a cycle [kg]
+ * @param brakePower - in the air of the day [W]
+ */
+function consumptionOf(
+  { rpm, cycle }: SpeedResult,
+  tables: GasTables,
+  fuel: number,
+  brakePower: number,
+): Pick<MarchedPoint, 'bsfcGPerKwh' | 'airflowKgPerH' | 'fuelKgPerH'> {
+  const perSecond = rpm / 120;
+  return {
+    bsfcGPerKwh: brakePower > 0 ? (fuel * perSecond * 3600 * 1e6) / brakePower : 0,
+    airflowKgPerH: cycle.totals.massIn * (1 - tables.fuelFraction) * perSecond * 3600,
+    fuelKgPerH: fuel * perSecond * 3600,
+  };
+}
+
+/** When it burns, and what the fuel's octane takes of the best timing. @param brakeWork - of a cylinder in a cycle [J] */
+function timingOf({ spark, ca50, burnDuration, choice }: SpeedResult, brakeWork: number): Timing {
+  return {
+    sparkDegBtdc: spark,
+    ca50DegAtdc: ca50,
+    burnDurationDeg: burnDuration,
+    octaneRequired: choice.octaneRequired,
+    octaneAtBestTiming: choice.octaneAtBest,
+    sparkGivenBackDeg: Math.max(0, ca50 - choice.bestCa50),
+    torqueGivenBackPct: (100 * choice.workLost) / (choice.workLost + brakeWork),
+    detonates: choice.detonates,
+  };
+}
+
+type Timing = Pick<
+  MarchedPoint,
+  | 'sparkDegBtdc'
+  | 'ca50DegAtdc'
+  | 'burnDurationDeg'
+  | 'octaneRequired'
+  | 'octaneAtBestTiming'
+  | 'sparkGivenBackDeg'
+  | 'torqueGivenBackPct'
+  | 'detonates'
+>;
