@@ -9,13 +9,9 @@ export type { Pause } from './base/turn.ts';
 export type { Dimension, Quantity, QuantityProblem } from './base/units.ts';
 export { parseQuantity, toUnit } from './base/units.ts';
 export { VERSION } from './base/version.ts';
-export type {
-  BacktestOptions,
-  BacktestPoint,
-  BacktestResult,
-  MeasuredChange,
-} from './calibration/backtest.ts';
+export type { BacktestOptions, MeasuredChange } from './calibration/backtest.ts';
 export { backtest } from './calibration/backtest.ts';
+export type { BacktestPoint, BacktestResult } from './calibration/backtestResult.ts';
 export type { CalibrateOptions, CalibrationWithDocument } from './calibration/calibrate.ts';
 export { calibrate } from './calibration/calibrate.ts';
 export { calibratedText } from './calibration/calibratedText.ts';

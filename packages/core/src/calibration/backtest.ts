@@ -11,13 +11,13 @@ import { comparePulls, type PullComparison } from '../dyno/pullComparison.ts';
 import { recorrectSheet } from '../dyno/recorrectSheet.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
-import { isMarched, type LeftOut, leftOutOf } from '../forecast/wholeCurve.ts';
+import { isMarched, leftOutOf } from '../forecast/wholeCurve.ts';
 import { type GainSpread, gainSpread } from '../ranking/gainSpread.ts';
 import type { CombinationDocument } from '../reading/combinationDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type JobControl, runJobsHere, type StudyJob } from '../studies/job.ts';
+import type { BacktestPoint, BacktestResult } from './backtestResult.ts';
 import { type CalibrateOptions, calibrate } from './calibrate.ts';
-import type { CalibrationResult } from './calibrationResult.ts';
 import { dayOf, sheetTarget } from './calibrationTarget.ts';
 import { asObserved } from './fitRun.ts';
 
@@ -27,61 +27,6 @@ export interface BacktestOptions extends CalibrateOptions {
   readonly band?: SpeedBand | undefined;
   /** What counts equally in a mean; default `speed`. */
   readonly weighting?: BandWeighting | undefined;
-}
-
-/** One speed, torque under the sheets' standard. */
-export interface BacktestPoint {
-  /** Crank speed [1/min]. */
-  readonly rpm: number;
-  /** Torque of the engine as it was [N m]. */
-  readonly before: { readonly measuredNm: number; readonly forecastNm: number };
-  /** Torque of the changed engine [N m]. */
-  readonly after: { readonly measuredNm: number; readonly forecastNm: number };
-  /** After over before less one [-]. */
-  readonly measuredGain: number;
-  /** The same of the forecasts [-]. */
-  readonly forecastGain: number;
-  /** One standard deviation of the forecast gain [-]; null outside the band, and where it could not be worked out. */
-  readonly spread: number | null;
-}
-
-/** How a known change was forecast. Plain and serialisable. */
-export interface BacktestResult {
-  /** Version of this shape. */
-  readonly schemaVersion: 1;
-  /** What made it. */
-  readonly program: { readonly name: 'valvetide'; readonly version: string };
-  /** `forecast`; or the reason why the change was not. `lost`: too many speeds were. */
-  readonly outcome: 'forecast' | 'sheets disagree' | 'lost' | 'incomplete';
-  /** Name of the combination. */
-  readonly combination: string;
-  /** Names of the changes. */
-  readonly changes: readonly string[];
-  /** The fit to the sheet before. */
-  readonly calibration: CalibrationResult;
-  /** Sheet against sheet; the band and the least difference the pulls resolve are in it. */
-  readonly measured: PullComparison;
-  /** By speed, rising; empty where nothing was forecast. */
-  readonly points: readonly BacktestPoint[];
-  /** Mean power over the band, after over before less one [-]; null where nothing was forecast. */
-  readonly gain: {
-    readonly measured: number;
-    readonly forecast: number;
-    /**
-     * One standard deviation of the forecast gain from what isn't known of engine and parts, and from what the calibration
-     * left open; null where it could not be worked out.
-     */
-    readonly spread: number | null;
-    /** Forecast less measured. */
-    readonly error: number;
-    /** `within`: nearer than the pulls resolve; `near`: so with twice the spread added; `beyond` otherwise. */
-    readonly verdict: 'within' | 'near' | 'beyond';
-    readonly rightSign: boolean;
-  } | null;
-  /** What was repaired or taken for granted, for people. */
-  readonly notes: readonly string[];
-  /** Speeds that were lost and count neither before nor after, those of the calibration among them. */
-  readonly leftOut: readonly LeftOut[];
 }
 
 /** A change that was made and measured. */
@@ -113,7 +58,7 @@ export async function backtest(
 ): Promise<Result<BacktestResult, Problem>> {
   const { changes, before } = measuredChange;
   const after = recorrectSheet(measuredChange.after, before.standard).sheet;
-  const { band, weighting, run = runJobsHere } = options;
+  const { band, weighting } = options;
   const sheet = sheetsOf(baseline.sheets, options.sheet);
   const measured = comparePulls(before, after, { band, weighting });
   // The changes are tried before hours of forecasts.
@@ -138,38 +83,65 @@ export async function backtest(
     const outcome = calibration.outcome === 'fitted' ? 'incomplete' : calibration.outcome;
     return { ok: true, value: { ...base, outcome, points: [], gain: null } };
   }
-  const asked = speedsOf(measured);
+  const pair = changedBy(fitted, changes, sheet);
+  if (!pair.ok) return pair;
   // Both sheets are of one dyno.
   const reads = calibration.calibration?.dyno?.reads ?? 1;
   const days = { before: dayOnDyno(before, reads), after: dayOnDyno(after, reads) };
-  const pair = changedBy(fitted, changes, sheet);
-  if (!pair.ok) return pair;
+  const held = await heldToSheets(pair.value, joined(changes), {
+    measured,
+    days,
+    sheet,
+    done: calibration.forecasts,
+    options,
+  });
+  return { ok: true, value: { ...base, ...held, leftOut: [...base.leftOut, ...held.leftOut] } };
+}
+
+/** What a changed engine is held to, and with what means. */
+interface SheetMeans {
+  readonly measured: PullComparison;
+  readonly days: Days;
+  readonly sheet: SheetSource;
+  /** Forecasts that were done before. */
+  readonly done: number;
+  readonly options: BacktestOptions;
+}
+
+/** Forecasts both engines, each in the air of its day, and holds what the change gains to what it was measured to. */
+async function heldToSheets(
+  { baseline, before, after }: ChangedPair,
+  change: Change,
+  { measured, days, sheet, done, options }: SheetMeans,
+): Promise<Pick<BacktestResult, 'outcome' | 'points' | 'gain' | 'leftOut'>> {
+  const { run = runJobsHere, signal } = options;
+  const rpm = speedsOf(measured);
   const jobs: StudyJob[] = [
-    { combination: asObserved(pair.value.before, days.before), rpm: asked },
-    { combination: asObserved(pair.value.after, days.after), rpm: asked },
+    { combination: asObserved(before, days.before), rpm },
+    { combination: asObserved(after, days.after), rpm },
   ];
-  const curves = await run(jobs, controlAfter(calibration.forecasts, options));
-  const first = pairOf(curves, days);
+  const curves = await run(jobs, controlAfter(done, options));
+  const pair = pairOf(curves, days);
   const spreads =
-    first === null
+    pair === null
       ? null
-      : await gainSpread(pair.value.baseline, joined(changes), measured.band, {
-          ...controlAfter(calibration.forecasts + jobs.length, options),
+      : await gainSpread(baseline, change, measured.band, {
+          ...controlAfter(done + jobs.length, options),
           run,
           sheet,
         });
-  const leftOut = [
-    ...base.leftOut,
-    ...leftOutOf('before', curves[0] ?? null),
-    ...leftOutOf('after', curves[1] ?? null),
-  ];
-  if (first === null || options.signal?.aborted === true) {
-    const outcome = curves.includes(null) || options.signal?.aborted === true ? 'incomplete' : 'lost';
-    return { ok: true, value: { ...base, outcome, points: [], gain: null, leftOut } };
+  const leftOut = [...leftOutOf('before', curves[0] ?? null), ...leftOutOf('after', curves[1] ?? null)];
+  const isAborted = signal?.aborted === true;
+  if (pair === null || isAborted) {
+    const outcome = curves.includes(null) || isAborted ? 'incomplete' : 'lost';
+    return { outcome, points: [], gain: null, leftOut };
   }
-  const points = pointsOf(first, measured, spreads);
-  const gain = judged(first, measured, spreads?.band ?? null);
-  return { ok: true, value: { ...base, outcome: 'forecast', points, gain, leftOut } };
+  return {
+    outcome: 'forecast',
+    points: pointsOf(pair, measured, spreads),
+    gain: judged(pair, measured, spreads?.band ?? null),
+    leftOut,
+  };
 }
 
 /** Each speed that was forecast on both sides, beside what was measured there. */
@@ -178,16 +150,19 @@ function pointsOf(
   measured: PullComparison,
   spreads: GainSpread | null,
 ): readonly BacktestPoint[] {
-  return after.map(({ rpm, torqueNm }, i): BacktestPoint => {
-    const there = measured.points.find((point) => point.rpm === rpm) ?? measured.points[0];
-    return {
-      rpm,
-      before: { measuredNm: there.beforeNm, forecastNm: before[i].torqueNm },
-      after: { measuredNm: there.afterNm, forecastNm: torqueNm },
-      measuredGain: there.gain,
-      forecastGain: torqueNm / before[i].torqueNm - 1,
-      spread: spreads?.at(rpm)?.ratio ?? null,
-    };
+  return measured.points.flatMap(({ rpm, beforeNm, afterNm, gain }): readonly BacktestPoint[] => {
+    const i = after.findIndex((point) => point.rpm === rpm);
+    if (i < 0) return [];
+    return [
+      {
+        rpm,
+        before: { measuredNm: beforeNm, forecastNm: before[i].torqueNm },
+        after: { measuredNm: afterNm, forecastNm: after[i].torqueNm },
+        measuredGain: gain,
+        forecastGain: after[i].torqueNm / before[i].torqueNm - 1,
+        spread: spreads?.at(rpm)?.ratio ?? null,
+      },
+    ];
   });
 }
 
@@ -210,6 +185,9 @@ function dayOnDyno({ pulls, standard }: DynoSheet, reads: number): ReturnType<ty
   const day = dayOf(pulls, standard);
   return { ...day, factor: reads * day.factor };
 }
+
+/** Of the sheets before and after. */
+type Days = Readonly<Record<'before' | 'after', ReturnType<typeof dayOnDyno>>>;
 
 interface Torque {
   readonly rpm: number;
@@ -260,10 +238,7 @@ function controlAfter(done: number, { signal, onProgress }: BacktestOptions): Jo
 }
 
 /** Torque of both at the speeds that neither lost; null where there are none. */
-function pairOf(
-  [before = null, after = null]: readonly (Curve | null)[],
-  days: Readonly<Record<'before' | 'after', { readonly factor: number }>>,
-): Pair | null {
+function pairOf([before = null, after = null]: readonly (Curve | null)[], days: Days): Pair | null {
   if (before === null || after === null) return null;
   const both = before.points.flatMap((point, i) => {
     const other = after.points[i];
@@ -295,6 +270,5 @@ function speedsOf({ points, band }: PullComparison): number[] {
   const to = speeds.find((n) => n >= band.toRpm) ?? speeds[speeds.length - 1];
   const inside = speeds.filter((n) => n >= from && n <= to);
   const every = Math.max(1, Math.ceil((inside.length - 1) / 8));
-  const chosen = inside.filter((_, i) => i % every === 0 || i === inside.length - 1);
-  return chosen;
+  return inside.filter((_, i) => i % every === 0 || i === inside.length - 1);
 }

@@ -16,7 +16,7 @@ import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { buildForecasts } from './buildForecasts.ts';
 import { keyOf } from './buildSpace.ts';
 import { MOST_TRIED, type NoBuild } from './cheapestBuild.ts';
-import type { ChoiceResult, PricedBuild, SearchAccount, Taken } from './choiceResult.ts';
+import type { ChoiceResult, ChosenBuild, PricedBuild, SearchAccount, Taken } from './choiceResult.ts';
 import { topBuilds } from './chosenBuilds.ts';
 import type { Build } from './effectModel.ts';
 import { expected, findBest, type Judge, type Judged, type SearchOutcome } from './findBest.ts';
@@ -69,15 +69,10 @@ export async function choose(
   options: ChooseOptions = {},
 ): Promise<Result<ChoiceResult, Problem>> {
   const { run = runJobsHere, sheet, signal, onProgress, fidelity, seed = 1 } = options;
-  const { wanted = 5, most = 400 } = options;
-  if (!(wanted >= 1 && wanted <= 20)) throw new DomainError('wanted', wanted, '1 to 20');
-  if (!(most >= 10)) throw new DomainError('most', most, '10 or more');
+  const { wanted, most } = countsOf(options);
   const aims = aimsOf(baseline, shelf, options);
   const rpm = options.rpm ?? speedsOf(baseline, aims);
-  const band = {
-    fromRpm: Math.min(...aims.map((aim) => aim.band.fromRpm)),
-    toRpm: Math.max(...aims.map((aim) => aim.band.toRpm)),
-  };
+  const band = bandAround(aims);
   const problems = problemsOf(baseline, shelf, sheet);
   if (problems.length > 0) return { ok: false, problems };
   const shelved = shelfSpace(baseline, shelf, sheet);
@@ -98,31 +93,10 @@ export async function choose(
     const curve = curveOf(build);
     return base === null || curve === null ? null : pricedBuild(shelved, build, { base, curve }, aims);
   };
-  const kept = judged
-    .filter(({ verdict }) => verdict?.keepsLimits === true)
-    .sort((a, b) => (b.verdict?.worth ?? 0) - (a.verdict?.worth ?? 0));
-  const best = kept.slice(0, wanted).map(({ build }) => build);
+  const kept = keptBestFirst(judged);
   const forecasts = queue.asked;
-  const builds =
-    base === null
-      ? []
-      : await topBuilds(baseline, best, {
-          shelved,
-          aims,
-          band,
-          seed,
-          fidelity,
-          sheet,
-          queue,
-          base,
-          curveOf,
-          priced,
-        });
-  const tied = builds.filter(({ tieGroup }) => tieGroup === 1);
-  const affordable = kept.flatMap(({ build }) => {
-    const one = priced(build);
-    return one === null || one.cost === null ? [] : [{ ...one, gain: one.gainPct, cost: one.cost }];
-  });
+  const means = { shelved, aims, band, seed, fidelity, sheet, queue, curveOf, priced };
+  const builds = base === null ? [] : await topBuilds(baseline, kept.slice(0, wanted), { ...means, base });
   return {
     ok: true,
     value: {
@@ -135,12 +109,10 @@ export async function choose(
       limits: shelf.limits,
       band,
       rpm,
-      baseline: base === null ? null : means(base, band),
+      baseline: base === null ? null : meanFigures(base, band),
       builds,
-      shared: (tied[0]?.choices ?? []).filter(({ choice }, g) =>
-        tied.every(({ choices }) => choices[g].choice === choice),
-      ),
-      frontier: frontierOf(affordable).map(({ gain: _, ...one }) => one),
+      shared: sharedByTied(builds),
+      frontier: pricedFrontier(kept.flatMap((build) => priced(build) ?? [])),
       effects: groupEffects(shelved, judged, outcome.model),
       search: account(shelved, { ...outcome, judged }, forecast.impossible(), queue.asked - forecasts),
       assumed: baseline.combination.assumed,
@@ -148,6 +120,45 @@ export async function choose(
       leftOut: queue.leftOut,
     },
   };
+}
+
+/** How many builds are wanted, and forecast at most. */
+function countsOf({ wanted = 5, most = 400 }: ChooseOptions): { wanted: number; most: number } {
+  if (!(wanted >= 1 && wanted <= 20)) throw new DomainError('wanted', wanted, '1 to 20');
+  if (!(most >= 10)) throw new DomainError('most', most, '10 or more');
+  return { wanted, most };
+}
+
+/** From the lowest speed that an aim looks at to the highest. */
+function bandAround(aims: readonly ShelfAim[]): SpeedBand {
+  return {
+    fromRpm: Math.min(...aims.map(({ band }) => band.fromRpm)),
+    toRpm: Math.max(...aims.map(({ band }) => band.toRpm)),
+  };
+}
+
+/** Builds that keep the limits, those of most worth first. */
+function keptBestFirst(judged: readonly Judged[]): readonly Build[] {
+  return judged
+    .flatMap(({ build, verdict }) => (verdict?.keepsLimits === true ? [{ build, worth: verdict.worth }] : []))
+    .sort((a, b) => b.worth - a.worth)
+    .map(({ build }) => build);
+}
+
+/** What all builds that can't be told from the best have in common. */
+function sharedByTied(builds: readonly ChosenBuild[]): readonly Taken[] {
+  const tied = builds.filter(({ tieGroup }) => tieGroup === 1);
+  return (tied[0]?.choices ?? []).filter(({ choice }, g) =>
+    tied.every(({ choices }) => choices[g].choice === choice),
+  );
+}
+
+/** The builds that gain most for their money, of those whose cost is known. */
+function pricedFrontier(builds: readonly PricedBuild[]): readonly PricedBuild[] {
+  const affordable = builds.flatMap((build) =>
+    build.cost === null ? [] : [{ build, gain: build.gainPct, cost: build.cost }],
+  );
+  return frontierOf(affordable).map(({ build }) => build);
 }
 
 /** A build with what it gains by its forecast, and what it costs. */
@@ -243,7 +254,7 @@ function nothingFits({ combination }: Baseline, why: NoBuild): Problem {
   };
 }
 
-function means({ points }: WholeCurve, band: SpeedBand): NonNullable<ChoiceResult['baseline']> {
+function meanFigures({ points }: WholeCurve, band: SpeedBand): NonNullable<ChoiceResult['baseline']> {
   const { powerKw, torqueNm } = bandMean(points, band);
   return { bandPowerKw: powerKw, bandTorqueNm: torqueNm };
 }

@@ -2,7 +2,6 @@
 
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
-import { splitNumber } from '../base/units.ts';
 import { VERSION } from '../base/version.ts';
 import { applyChanges, isSameEngine } from '../changes/applyChanges.ts';
 import { currentValue, sourceProblem } from '../changes/assignedValues.ts';
@@ -14,15 +13,15 @@ import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { limitBreaches } from '../forecast/limits.ts';
 import { type LeftOut, leftOutOf, type WholeCurve, wholeCurve } from '../forecast/wholeCurve.ts';
-import { indexOfHighest } from '../numerics/topOf.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from './cautions.ts';
 import type { StudyBasis } from './comparisonResult.ts';
-import { gainOver, percent } from './gain.ts';
+import { gainOver } from './gain.ts';
 import { runJobsHere, type StudyJob } from './job.ts';
 import { runInChunks } from './runInChunks.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
-import type { Flatness, SweepBest, SweepFigures, SweepPoint, SweepResult, Variable } from './sweepResult.ts';
+import { bestOf, highestOf } from './sweepBest.ts';
+import type { SweepFigures, SweepPoint, SweepResult, Variable } from './sweepResult.ts';
 
 /** A study's options, and where sheets that the values name come from. */
 export interface SweepOptions extends StudyOptions {
@@ -65,7 +64,6 @@ export async function sweep(
   variables: readonly Variable[],
   options: SweepOptions,
 ): Promise<Result<SweepResult, Problem>> {
-  const { run = runJobsHere } = options;
   const grid = gridOf(variables, options.most ?? MOST_SWEEP_POINTS);
   const basis = studyBasis(options, baseline.combination);
   const planOf = (values: readonly (string | number)[]): Planned =>
@@ -73,14 +71,66 @@ export async function sweep(
   const problems = whyNot(baseline, variables, grid, planOf);
   if (problems.length > 0) return { ok: false, problems };
 
+  const { reference, warnings, made, leftOut, complete } = await forecastGrid(baseline, basis, options, {
+    grid,
+    planOf,
+  });
+  // Whatever an abort kept from being made keeps its place, and has no figures.
+  const unmade = grid
+    .slice(made.length)
+    .map((values) => pointOf(notMade(variables, values), null, null, basis));
+  const points = [...made, ...unmade];
+  return {
+    ok: true,
+    value: {
+      schemaVersion: 1,
+      program: { name: 'valvetide', version: VERSION },
+      complete: complete && unmade.length === 0,
+      combination: baseline.combination.name,
+      ...basis,
+      variables: variables.map(({ path, values }) => ({ path, values, current: current(baseline, path) })),
+      baseline: reference === null ? null : figuresOf(reference, basis),
+      points,
+      best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
+      highest: highestOf(points, () => true),
+      warnings,
+      leftOut,
+    },
+  };
+}
+
+/** The points of a grid, and how to plan one when its turn comes. */
+interface GridPlan {
+  readonly grid: readonly (readonly (string | number)[])[];
+  readonly planOf: (values: readonly (string | number)[]) => Planned;
+}
+
+/** What was forecast of a grid. */
+interface ForecastGrid {
+  readonly reference: WholeCurve | null;
+  readonly warnings: readonly Warning[];
+  /** In the order of the grid, as far as it went. */
+  readonly made: readonly SweepPoint[];
+  readonly leftOut: readonly LeftOut[];
+  /** Every job gave a curve. */
+  readonly complete: boolean;
+}
+
+/** Forecasts the baseline and then the grid, of which only a few points are in memory at a time. */
+async function forecastGrid(
+  { combination }: Baseline,
+  basis: StudyBasis,
+  options: SweepOptions,
+  { grid, planOf }: GridPlan,
+): Promise<ForecastGrid> {
   let reference: WholeCurve | null = null;
   let warnings: readonly Warning[] = [];
   let complete = true;
   const leftOut: LeftOut[] = [];
-  const points: SweepPoint[] = [];
+  const made: SweepPoint[] = [];
   const waiting: Planned[] = [];
   const jobs = function* (): Generator<StudyJob> {
-    yield jobOf(baseline.combination, basis, options.mesh);
+    yield jobOf(combination, basis, options.mesh);
     for (const values of grid) {
       const planned = planOf(values);
       waiting.push(planned);
@@ -95,39 +145,19 @@ export async function sweep(
       waiting.shift();
       const own = planned.combination === null ? null : (curve ?? null);
       leftOut.push(...leftOutOf(planned.name, own));
-      points.push(pointOf(planned, own === null ? null : wholeCurve(own), reference, basis));
+      made.push(pointOf(planned, own === null ? null : wholeCurve(own), reference, basis));
       if (planned.combination !== null) return;
     }
   };
-  await runInChunks(run, jobs(), grid.length + 1, options, (curve, i) => {
+  await runInChunks(options.run ?? runJobsHere, jobs(), grid.length + 1, options, (curve, i) => {
     complete &&= curve !== null;
     if (i > 0) return settle(curve);
     reference = curve === null ? null : wholeCurve(curve);
     warnings = curve?.warnings ?? [];
-    leftOut.push(...leftOutOf(baseline.combination.name, curve));
+    leftOut.push(...leftOutOf(combination.name, curve));
   });
   settle(undefined);
-  // Whatever an abort kept from being made keeps its place, and has no figures.
-  const unmade = grid.slice(points.length).map((values) => notMade(variables, values));
-  complete &&= unmade.length === 0;
-  points.push(...unmade.map((planned) => pointOf(planned, null, null, basis)));
-  return {
-    ok: true,
-    value: {
-      schemaVersion: 1,
-      program: { name: 'valvetide', version: VERSION },
-      complete,
-      combination: baseline.combination.name,
-      ...basis,
-      variables: variables.map(({ path, values }) => ({ path, values, current: current(baseline, path) })),
-      baseline: reference === null ? null : figuresOf(reference, basis),
-      points,
-      best: bestOf(variables, points, options.flatWithinPct ?? FLAT_WITHIN),
-      highest: highestOf(points, () => true),
-      warnings,
-      leftOut,
-    },
-  };
+  return { reference, warnings, made, leftOut, complete };
 }
 
 function gridOf(variables: readonly Variable[], most: number): readonly (readonly (string | number)[])[] {
@@ -225,72 +255,4 @@ function pointOf(
     cautions: curve === null || reference === null ? [] : cautionsOf(reference, curve),
     breaches: curve === null || combination === null ? [] : limitBreaches(combination, curve),
   };
-}
-
-function bestOf(
-  variables: readonly Variable[],
-  points: readonly SweepPoint[],
-  withinPct: number,
-): SweepBest | null {
-  const index = highestOf(points, isAllowed);
-  if (index === null) return null;
-  const { values, bandGainPct } = points[index];
-  const ordered = variables.flatMap((variable, v) => (isOrdered(variable) ? [{ variable, v }] : []));
-  const atEdge = ordered.filter(
-    ({ variable: { values: tried }, v }) =>
-      tried.length > 1 && (values[v] === tried[0] || values[v] === tried[tried.length - 1]),
-  );
-  return {
-    index,
-    values,
-    bandGainPct,
-    atEdge: atEdge.map(({ variable }) => variable.path),
-    flatness: ordered.map(({ variable, v }) => flatness(variable, v, points, index, withinPct)),
-  };
-}
-
-/** Words have no neighbours and no end beyond which more may lie. */
-function isOrdered({ values }: Variable): boolean {
-  return values.every((value) => typeof value === 'number' || splitNumber(value) !== null);
-}
-
-function isAllowed({ breaches }: SweepPoint): boolean {
-  return breaches.length === 0;
-}
-
-/** Place of the first of those that count with the highest mean power. */
-function highestOf(points: readonly SweepPoint[], counts: (point: SweepPoint) => boolean): number | null {
-  return indexOfHighest(points.map((point) => (counts(point) ? powerOf(point) : null)));
-}
-
-/** From the best point outward along one variable as long as the mean power stays close. */
-function flatness(
-  { path, values }: Variable,
-  v: number,
-  points: readonly SweepPoint[],
-  best: number,
-  withinPct: number,
-): Flatness {
-  const line = points.filter((point) =>
-    point.values.every((value, i) => i === v || value === points[best].values[i]),
-  );
-  const at = line.indexOf(points[best]);
-  const isClose = (point: SweepPoint | undefined): boolean =>
-    point !== undefined && isAllowed(point) && lossPct(points[best], point) <= withinPct;
-  let from = at;
-  while (isClose(line[from - 1])) from -= 1;
-  let to = at;
-  while (isClose(line[to + 1])) to += 1;
-  return { path, withinPct, from: values[from], to: values[to] };
-}
-
-/** Mean power over the band [kW]; null where there is none. */
-function powerOf({ figures }: SweepPoint): number | null {
-  return figures?.band.powerKw ?? null;
-}
-
-/** Mean power that a point has less than the best one [%]; without a figure, more than any. */
-function lossPct(best: SweepPoint, point: SweepPoint): number {
-  const [most, own] = [powerOf(best), powerOf(point)];
-  return most === null || own === null ? Number.POSITIVE_INFINITY : -percent(most, own);
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type BacktestResult, backtest } from '../../src/calibration/backtest.ts';
+import { backtest } from '../../src/calibration/backtest.ts';
+import type { BacktestResult } from '../../src/calibration/backtestResult.ts';
 import type { Change } from '../../src/changes/change.ts';
 import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
 import { seriesArea } from '../../src/geometry/flowSheet.ts';
