@@ -13,7 +13,7 @@ import { commandLines, exampleFiles, guides, readGuide, root, split } from '../d
 import { form, isFree, rowName, shown } from '../docs/shownOutput.ts';
 
 const WRITE = process.env['GUIDES'] === 'write';
-const LONG = ['docs/guide/choose.md', 'docs/guide/rank.md', 'docs/guide/restrictions.md'];
+const LONG = ['README.md', 'docs/guide/choose.md', 'docs/guide/rank.md', 'docs/guide/restrictions.md'];
 const core: Core = { ...CORE, openRunner: () => ({ run: runJobsHere, close: async () => {} }) };
 
 /** Wide enough for every table that a guide shows whole. */

@@ -12,7 +12,10 @@ const words = ['forecast', 'engine.yaml', '--rpm', '3000:6000:1000'];
 const core = fakeCore({
   readCombination: () => ({
     ok: true,
-    value: { correction: 'J607', fuel: { researchOctane: 98, motorOctane: 88 } } as Combination,
+    value: {
+      correction: 'J607',
+      fuel: { name: 'pump-93', researchOctane: 98, motorOctane: 88 },
+    } as Combination,
   }),
 });
 

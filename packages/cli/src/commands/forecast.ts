@@ -18,6 +18,7 @@ import type { BesideCurve, CountedBand } from '../render/besideCurve.ts';
 import { curveCsv } from '../render/csv.ts';
 import { fixed } from '../render/fixed.ts';
 import { forecastText } from '../render/forecastText.ts';
+import type { PumpFuel } from '../render/fuelLine.ts';
 import { curveJson } from '../render/json.ts';
 import { marched } from '../render/marched.ts';
 import { warningLines } from '../render/notes.ts';
@@ -136,11 +137,12 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     spread: flags.on('quick') || flags.on('quiet') ? null : await spreadOf(curve, input, invocation),
   };
 
+  const fuel = pumpFuel(input.combination, core);
   const asked = input.combination.units;
   const whole = curve.fidelity === fidelityOf(flags) ? '' : ALL_MARCHED;
   const noteWith = (line: string): string => [whole, line].filter((part) => part !== '').join(' ');
   const note = noteWith(speeds.chosen === '' ? '' : `${speeds.chosen}; --rpm names another.`);
-  deliver(io, destination, rendered({ curve, note, beside, asked }, destination, invocation));
+  deliver(io, destination, rendered({ curve, note, fuel, beside, asked }, destination, invocation));
   const report = (): ForecastReport =>
     reportOf(
       curve,
@@ -224,19 +226,20 @@ interface Shown {
   readonly curve: Curve;
   /** Where the speeds come from, and whether every cylinder was computed. */
   readonly note: string;
+  readonly fuel: PumpFuel;
   readonly beside: BesideCurve;
   /** Units that the combination asks for. */
   readonly asked: UnitSystem;
 }
 
 function rendered(
-  { curve, note, beside, asked }: Shown,
+  { curve, note, fuel, beside, asked }: Shown,
   { path }: Destination,
   { flags, io }: Invocation,
 ): string {
   if (flags.on('json')) return curveJson(curve, beside);
   if (flags.on('csv')) return curveCsv(curve, beside);
-  return forecastText(curve, note, beside, {
+  return forecastText(curve, { band: note, fuel }, beside, {
     width: widthOf(io.stdout),
     units: unitsOf(flags, asked),
     paint: path === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
@@ -257,10 +260,14 @@ function reportOf(
     band,
     ...beside,
     inspection: core.inspectCombination(combination),
-    fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
+    fuel: pumpFuel(combination, core),
     trace: curve.peak === null ? null : traceAt(curve.peak.power.rpm),
     valves: () => core.valveUse(combination),
   };
+}
+
+function pumpFuel({ fuel }: Combination, core: Core): PumpFuel {
+  return { name: fuel.name, octane: core.octaneIndex(fuel.researchOctane, fuel.motorOctane) };
 }
 
 /** Null where it can't be worked out, or Ctrl-C came first: the curve stands without it. */

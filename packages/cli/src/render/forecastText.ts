@@ -6,6 +6,7 @@ import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
 import { cylindersLine, cylindersText } from './cylindersText.ts';
 import { fixed } from './fixed.ts';
+import { fuelLine, type PumpFuel } from './fuelLine.ts';
 import { marched, marksText } from './marched.ts';
 import { assumedText, cautionsText, warningsText, wrapped } from './notes.ts';
 import type { Paint } from './paint.ts';
@@ -22,10 +23,10 @@ export interface TextOptions {
   readonly detail: 'quiet' | 'normal' | 'verbose';
 }
 
-/** `band` says where the speeds come from; empty where the user named them. */
+/** `band` says where the speeds come from; empty where the user named them. `fuel`: what burns. */
 export function forecastText(
   curve: Curve,
-  band: string,
+  { band, fuel }: { readonly band: string; readonly fuel: PumpFuel },
   { counted, measured, spread }: BesideCurve,
   options: TextOptions,
 ): string {
@@ -40,6 +41,7 @@ export function forecastText(
         hinted(edgeLine(curve)),
         counted === null ? '' : bandLine(counted, units),
         spread === null ? '' : spreadLine(spread, units),
+        fuelLine(curve, fuel),
       ]
         .map((line) => wrapped(line, width))
         .join(''),

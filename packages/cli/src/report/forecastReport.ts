@@ -5,6 +5,7 @@ import { answerLine } from '../render/answerLine.ts';
 import { type BesideCurve, bandLine, measuredLine } from '../render/besideCurve.ts';
 import { cylindersLine } from '../render/cylindersText.ts';
 import { curveBasis, edgeLine } from '../render/forecastText.ts';
+import { fuelLine, type PumpFuel } from '../render/fuelLine.ts';
 import { warningLines } from '../render/notes.ts';
 import { pointColumns } from '../render/pointColumns.ts';
 import { spreadLine } from '../render/spreadText.ts';
@@ -30,8 +31,7 @@ export interface ForecastReport extends BesideCurve {
   /** Says where the speeds come from; empty where the user named them. */
   readonly band: string;
   readonly inspection: Inspection;
-  /** (R + M) / 2. */
-  readonly fuelOctane: number;
+  readonly fuel: PumpFuel;
   /** Marched when it is drawn: it takes as long as a speed of the forecast. Null without a speed to trace. */
   readonly trace: (() => CycleTrace) | null;
   readonly valves: () => ValveUse;
@@ -51,7 +51,7 @@ export const FORECAST_CHARTS = [
 ] as const;
 
 export function forecastCharts(
-  { curve, fuelOctane, trace, valves, counted, measured, spread }: ForecastReport,
+  { curve, fuel, trace, valves, counted, measured, spread }: ForecastReport,
   units: UnitSystem,
 ): Charts<(typeof FORECAST_CHARTS)[number]> {
   const alone = [{ name: 'forecast', curve }];
@@ -65,7 +65,7 @@ export function forecastCharts(
     'measured-difference': () => (measured === null ? null : measuredDifference(measured, units)),
     filling: () => filling(alone),
     depression: () => depression(alone, units),
-    'octane-margin': () => octaneMargin(curve, fuelOctane),
+    'octane-margin': () => octaneMargin(curve, fuel.octane),
     'pressure-loop': () => (trace === null ? null : pressureLoop(trace(), units)),
     'valve-lift': () => valveLift(valves(), units),
     'flow-used-intake': () => flowUsed('intake', valves().intake, units),
@@ -81,7 +81,7 @@ export async function forecastReport(
   units: UnitSystem,
   about: About = NOTHING_ABOUT,
 ): Promise<string> {
-  const { curve, band, inspection, counted, measured, spread } = report;
+  const { curve, band, fuel, inspection, counted, measured, spread } = report;
   const { 'torque-and-power': lead, ...others } = forecastCharts(report, units);
   const edge = edgeLine(curve);
   const lines = [
@@ -92,6 +92,7 @@ export async function forecastReport(
     cylindersLine(curve, units),
     measured === null ? '' : measuredLine(measured),
     spread === null ? '' : spreadLine(spread, units),
+    fuelLine(curve, fuel),
   ].filter((line) => line !== '');
   return page({
     subject: curve.combination,

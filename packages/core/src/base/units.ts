@@ -186,9 +186,14 @@ export function toUnit(value: number, unit: string, dimension: Dimension): numbe
   return value / scale.factor - scale.zero;
 }
 
-/** How a quantity of this dimension is asked for: `a length with its unit, such as 4.000 in`. */
+/** How a quantity of this dimension is asked for: `a length with its unit`. */
 export function describeDimension(dimension: Dimension): string {
-  return `${FACTS[dimension].noun} with its unit, such as ${FACTS[dimension].example}`;
+  return `${FACTS[dimension].noun} with its unit`;
+}
+
+/** How a quantity of this dimension is written: `4.000 in`. */
+export function exampleOf(dimension: Dimension): string {
+  return FACTS[dimension].example;
 }
 
 /** Units usual for a dimension, in the order to offer them. */

@@ -116,7 +116,8 @@ function inOurWords(problem: Problem): Problem {
   return {
     ...problem,
     code: 'not-changes',
-    message: 'is not a list of changes: a list under changes: is expected',
+    message: 'is not a list of changes',
+    hint: 'begin with a line changes: and write the list of changes below it',
   };
 }
 

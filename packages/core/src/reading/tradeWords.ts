@@ -17,6 +17,8 @@ const HEADERS = 'tubes and what they end in are primary: { diameter: 1.625 in, l
 const CAMSHAFTS =
   'how many there are is camshafts: 2; what stands between lobe and valve is valvetrain.type, lifters are cam.lifter';
 const INDIVIDUAL = 'write manifold: individual-throttles and throttle: { diameter: 46 mm, count: 4 }';
+const THROTTLE =
+  'a throttle is throttle: { diameter: 46 mm, count: 4 }; one to each cylinder also wants manifold: individual-throttles';
 const SEPARATION = 'write separation: 110 deg, in cam degrees';
 const CENTRE =
   'the installed centre of the intake lobe is intake: { centreline: 106 deg }, and the exhaust side has its own';
@@ -89,6 +91,10 @@ const NAMES: Readonly<Record<string, string>> = {
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':
     'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
+  'induction.body': THROTTLE,
+  'induction.throttlebodies': THROTTLE,
+  'induction.throttlebody': THROTTLE,
+  'induction.throttles': THROTTLE,
   'induction.crossover': BETWEEN_RUNNERS,
   'induction.itb': INDIVIDUAL,
   'induction.itbs': INDIVIDUAL,
@@ -117,7 +123,13 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
   'engine.layout': { straight: 'write inline', boxer: 'write flat', twin: 'write inline, v or flat' },
   'exhaust.balance': { 'h-pipe': TUBE, 'x-pipe': TUBE, h: TUBE, x: TUBE },
   'exhaust.box.kind': { perforated: 'holes in a pipe that leads through the box are straight-through' },
-  'exhaust.collector': { megaphone: WIDENS, cone: WIDENS },
+  'exhaust.collector': {
+    megaphone: WIDENS,
+    cone: WIDENS,
+    ...Object.fromEntries(
+      ['2-1', '3-1', '4-1', '2-into-1', '3-into-1', '4-into-1'].map((form) => [form, MEET]),
+    ),
+  },
   'exhaust.muffler': {
     perforated: 'write straight-through',
     straight: 'write straight-through',

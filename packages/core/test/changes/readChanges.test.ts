@@ -130,7 +130,10 @@ changes:
 
   it.each([
     ['', 'changes.yaml is empty'],
-    ['- name: a', 'changes.yaml is not a list of changes: a list under changes: is expected'],
+    [
+      '- name: a',
+      'changes.yaml is not a list of changes (begin with a line changes: and write the list of changes below it)',
+    ],
     ['engine: {}', 'engine is not a field of this file'],
     ['changes: []', 'changes.yaml:1:1 changes must have at least 1 entry'],
     ['changes: [{ name: a, cost: -1, set: { cam.advance: 2 deg } }]', 'changes.0.cost is impossible: -1'],

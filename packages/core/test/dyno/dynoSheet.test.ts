@@ -161,7 +161,8 @@ describe('the standard of a sheet', () => {
 
   it('is not SAE alone, and not one unknown here', () => {
     expect(complaints(`# standard: SAE\n${body}`)).toContain('may be J607 or J1349');
-    expect(complaints(`# standard: DIN 70020\n${body}`)).toContain('not known here');
+    expect(complaints(`# standard: DIN 70020\n${body}`)).toContain('reads 1 to 2 % below J607');
+    expect(complaints(`# standard: ISO 1585\n${body}`)).toContain('refer to the air of J1349');
   });
 });
 

@@ -301,7 +301,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
       heads: '{ valvesPerCylinder: 2, flow: word.csv, intake: { valve: 3 kg } }',
       fuel: 'diesel',
     }),
-    'e.yaml:1:11 engine.bore needs a length with its unit, such as 4.000 in: 4 alone could be anything',
+    'e.yaml:1:11 engine.bore needs a length with its unit, such as 4 in: 4 alone could be anything',
     "e.yaml:3:58 heads.intake.valve needs a length, got '3 kg' (use in, mm, cm, thou, ft, m)",
     "e.yaml:4:1 fuel is not a fuel this program knows: 'diesel' (known: pump-87, pump-89, pump-91, pump-93, pump-87-e10, " +
       'pump-91-e10, pump-93-e10, race-100, race-110, race-116, e85, ethanol, methanol, iso-octane, propane, natural-gas; pump fuels by antiknock index, (R+M)/2)',

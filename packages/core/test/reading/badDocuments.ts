@@ -89,7 +89,7 @@ export const BAD_DOCUMENTS: readonly (readonly [what: string, text: string, ...l
     [
       'a bare number',
       fileWith({ engine: '{ bore: 4, stroke: 3.48 in, cylinders: 8 }' }),
-      'e.yaml:1:11 engine.bore needs a length with its unit, such as 4.000 in: 4 alone could be anything',
+      'e.yaml:1:11 engine.bore needs a length with its unit, such as 4 in: 4 alone could be anything',
     ],
     [
       'a mass for a length',

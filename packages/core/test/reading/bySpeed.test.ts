@@ -91,7 +91,7 @@ describe('a value by speed', () => {
     ],
     [
       { burn: '{ spark: { 3000 rpm: 34 } }' },
-      'e.yaml:4:18 burn.spark.3000 rpm needs an angle with its unit, such as 224 deg: 34 alone could be anything',
+      'e.yaml:4:18 burn.spark.3000 rpm needs an angle with its unit, such as 34 deg: 34 alone could be anything',
     ],
     [
       { burn: '{ spark: { 3000 rpm: 34 deg, 3000.0 rpm: 35 deg } }' },

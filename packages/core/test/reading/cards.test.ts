@@ -35,6 +35,15 @@ describe('a cam card', () => {
     expect(lines(`{ lifter: solid-flat, intake: ${card}, exhaust: ${card} }`)).toEqual([]);
   });
 
+  it('whose duration stands at 1 mm is told why another, near the seat, is assumed beside it', () => {
+    const cam = '{ lifter: solid-flat, intake: { advertised: 252 deg, checkedAt: 1 mm, lobeLift: 10.5 mm } }';
+    const read = readCombination(fileWith({ cam }), { file: 'e.yaml' });
+    const assumed = read.ok ? read.value.assumed : [];
+    expect(assumed.find(({ path }) => path === 'cam.intake.checkedAt')?.reason).toBe(
+      'the stated duration counts at its own lift; near the seat another is estimated, at this height',
+    );
+  });
+
   it('that creeps between two lines is refused with both fields and how far apart they may be', () => {
     expect(
       lines('{ intake: { advertised: 240 deg, checkedAt: 1 mm, at050: 200 deg, lobeLift: 8 mm } }'),

@@ -56,6 +56,19 @@ describe('a flow sheet of a shop', () => {
     expect(sheet.exhaust?.lift[0]).toBeCloseTo(0.1 * 0.0254, 12);
   });
 
+  it('may be one that a spreadsheet wrote: its mark in front, decimal commas, empty rows of semicolons, litres a minute', () => {
+    const sheet = read(
+      '\uFEFFHead, rev C;;\r\nLift (mm);Intake (l/min);Exhaust (l/min)\r\n1;720,5;510\r\n;;\r\n8;3950;2600,5\r\n;;\r\n',
+    );
+    expect(sheet.intake?.flow[0]).toBeCloseTo(0.7205 / 60, 12);
+    expect(sheet.exhaust?.flow[1]).toBeCloseTo(2.6005 / 60, 12);
+  });
+
+  it('whose flow is in a unit not read here is told which are', () =>
+    expect(refusal('Lift (mm);Intake (kg/min)\n1;0.8\n8;4.7\n')).toBe(
+      "flow.csv:1 has no intake column among 'Lift (mm)', 'Intake (kg/min)' (units of flow are cfm, l/s, l/min, m3/min, m3/h)",
+    ));
+
   it('whose cells are not separated is refused with the header that was seen', () =>
     expect(refusal('Lift Intake Exhaust\n0.1 60 50\n0.3 170 130\n')).toBe(
       "flow.csv:1 has one cell in its header: 'Lift Intake Exhaust' (separate the cells by commas, semicolons, tabs or bars)",

@@ -60,7 +60,17 @@ describe('a likely slip asks back', () => {
     [
       'a bore without unit',
       { engine: '{ bore: 4.03, stroke: 3.48 in, cylinders: 8 }' },
-      'engine.bore needs a length with its unit, such as 4.000 in',
+      'engine.bore needs a length with its unit, such as 4.03 in',
+    ],
+    [
+      'a bore without unit that could not be inches',
+      { engine: '{ bore: 81, stroke: 3.48 in, cylinders: 8 }' },
+      'engine.bore needs a length with its unit, such as 81 mm: 81 alone could be anything',
+    ],
+    [
+      'a tube by its fraction alone',
+      { exhaust: '{ primary: { diameter: 1-5/8, length: 32 in } }' },
+      "exhaust.primary.diameter needs a unit: '1-5/8' could be anything (write it like 1-5/8 in)",
     ],
     [
       'a heating value that its atoms deny',

@@ -52,13 +52,19 @@ export function manifoldStyle(
     : { value: 'dual-plane', reason: 'usual on a carbureted V8' };
 }
 
+/** `an individual-runner manifold`, as a reason has it. */
+function named(style: Manifold): string {
+  if (style === 'individual-throttles') return 'individual throttles';
+  return style === 'individual-runner' ? 'an individual-runner manifold' : `a ${style} manifold`;
+}
+
 export function plenumVolume(style: Manifold, displacement: number): Estimate {
   const share = MANIFOLD_STYLES[style].plenum;
   const value = share * displacement;
   return {
     value,
     spread: 0.3 * value,
-    reason: `${share} of the displacement for a ${style} manifold; from memory`,
+    reason: `${share} of the displacement for ${named(style)}; from memory`,
   };
 }
 
@@ -92,8 +98,8 @@ export function runnerLength(
     spread: 0.2 * value,
     reason:
       pace > 1
-        ? `usual for a ${style} manifold, with the bore, and shorter for its rated speed; from memory`
-        : `usual for a ${style} manifold, with the bore; common practice, no source`,
+        ? `usual for ${named(style)}, with the bore, and shorter for its rated speed; from memory`
+        : `usual for ${named(style)}, with the bore; common practice, no source`,
   };
 }
 
@@ -117,7 +123,7 @@ export function runnerEntryArea(style: Manifold, exitArea: number): Estimate {
   return {
     value,
     spread: 0.08 * value,
-    reason: `${taper} of the area at the head for a ${style} manifold; from memory`,
+    reason: `${taper === 1 ? 'the area' : `${taper} of the area`} at the head for ${named(style)}; from memory`,
   };
 }
 
@@ -125,7 +131,7 @@ export function flowLoss(style: Manifold): Estimate {
   return {
     value: MANIFOLD_STYLES[style].loss,
     spread: 0.04,
-    reason: `usual for a ${style} manifold; common practice, no source`,
+    reason: `usual for ${named(style)}; common practice, no source`,
   };
 }
 

@@ -83,7 +83,7 @@ export function cardLobe(
   const complete = completeCard(lines, maxLift, follower);
   const filled = complete.points.map((point) => {
     if (!complete.estimated.includes(point)) return point;
-    return { lift: point.lift, duration: noteEstimate(context, path, point) };
+    return { lift: point.lift, duration: noteEstimate(context, path, point, card.advertised !== undefined) };
   });
   return { kind: 'card', points: filled, maxLift };
 }
@@ -98,18 +98,21 @@ function durationFrom(at200: number, lobeLift: number | undefined, kind: Lifter)
   };
 }
 
-/** Puts an estimated line of the card into the ledger and gives its duration as shown there. */
+/** Puts an estimated line of the card into the ledger and gives its duration as shown there; `isStatedHigher`: the card's own is not near the seat. */
 function noteEstimate(
   { ledger }: ResolveContext,
   path: (field: keyof CamSide) => FieldPath,
   point: { readonly duration: number; readonly lift: number },
+  isStatedHigher: boolean,
 ): number {
   const low = point.lift < CARD_LIFTS.at050;
   if (low) {
     ledger.quantity(path('checkedAt'), undefined, 'length', 'in', () => ({
       value: point.lift,
       spread: null,
-      reason: 'height the estimated advertised duration belongs to',
+      reason: isStatedHigher
+        ? 'the stated duration counts at its own lift; near the seat another is estimated, at this height'
+        : 'height the estimated advertised duration belongs to',
     }));
   }
   return ledger.quantity(path(low ? 'advertised' : 'at200'), undefined, 'angle', 'deg', () => ({

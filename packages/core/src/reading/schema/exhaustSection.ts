@@ -143,7 +143,8 @@ export const exhaustSection: z.ZodMiniType<ExhaustSection> = z.strictObject({
   secondary: z.optional(secondary),
   collector: z.optional(
     z.union([z.literal('none'), collector], {
-      error: () => "needs 'none' (open primaries) or the collector's sizes",
+      error: () =>
+        "needs 'none' (open primaries) or the collector's sizes, such as { diameter: 3.000 in, length: 14 in }",
     }),
   ),
   groups: z.optional(z.array(cylinderList()).check(z.minLength(1), z.maxLength(16))),

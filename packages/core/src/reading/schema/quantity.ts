@@ -1,6 +1,13 @@
 /** Building blocks of the file's schema: a quantity with its unit, a pure number, a ratio, words, free text. */
 import * as z from 'zod/mini';
-import { commonUnits, type Dimension, describeDimension, parseQuantity, toUnit } from '../../base/units.ts';
+import {
+  commonUnits,
+  type Dimension,
+  describeDimension,
+  exampleOf,
+  parseQuantity,
+  toUnit,
+} from '../../base/units.ts';
 import type { BySpeed } from '../../combination/combination.ts';
 
 /** Rounding between units, so that a limit itself passes in any of them [-]. */
@@ -17,15 +24,20 @@ export function quantity(dimension: Dimension, range: string): z.ZodMiniType<num
     .pipe(
       z
         .string({
-          error: (issue) =>
-            typeof issue.input === 'number' ? `${wanted}: ${issue.input} alone could be anything` : wanted,
+          error: ({ input }) => {
+            if (typeof input !== 'number') return `${wanted}, such as ${exampleOf(dimension)}`;
+            const example = withUnit(String(input), dimension, min, max) ?? exampleOf(dimension);
+            return `${wanted}, such as ${example}: ${input} alone could be anything`;
+          },
         })
         .check(z.meta({ pattern: '[0-9.]\\s*[A-Za-z%"°]' })),
       z.transform((text, context) => {
         const result = parseQuantity(text, dimension);
         if (!result.ok) {
           const [{ code, message, hint }] = result.problems;
-          context.issues.push({ code: 'custom', input: text, message, params: { code, hint } });
+          const whole = code === 'unit-missing' ? withUnit(text.trim(), dimension, min, max) : null;
+          const own = whole === null ? hint : `write it like ${whole}`;
+          context.issues.push({ code: 'custom', input: text, message, params: { code, hint: own } });
           return z.NEVER;
         }
         const { kept, unit } = result.value;
@@ -180,11 +192,15 @@ function known(limit: string, dimension: Dimension): number {
 
 /** The same number in the unit that was probably meant: `28 inHg` for a test depression of 28 inH2O. */
 function unitSlip(number: number, dimension: Dimension, min: number, max: number): string | null {
-  const written = Number(number.toPrecision(8));
+  const meant = withUnit(String(Number(number.toPrecision(8))), dimension, min, max);
+  return meant === null ? null : `did you mean ${meant}?`;
+}
+
+/** What was written, with the first usual unit that it may be believed in; null where there is none. */
+function withUnit(written: string, dimension: Dimension, min: number, max: number): string | null {
   for (const unit of commonUnits(dimension)) {
     const read = parseQuantity(`${written} ${unit}`, dimension);
-    if (read.ok && read.value.kept >= min && read.value.kept <= max)
-      return `did you mean ${written} ${unit}?`;
+    if (read.ok && read.value.kept >= min && read.value.kept <= max) return `${written} ${unit}`;
   }
   return null;
 }

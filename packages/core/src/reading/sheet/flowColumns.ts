@@ -153,13 +153,17 @@ export function cylinderOf({ words }: Column): number | null {
 /** Most cylinders of an engine that is read. */
 const MOST_CYLINDERS = 16;
 
+const FLOW_UNITS = 'units of flow are cfm, l/s, l/min, m3/min, m3/h';
 /** Most headers named in one message. */
 const MOST_NAMED = 6;
 
 function missingColumn(table: Table, what: string, example: string, ignored: readonly string[]): Problem {
   const words = ignored.flatMap((header) => header.split(/[\s,;()[\]]+/u)).filter((word) => word.length > 2);
   const slip = words.find((word) => nearestName(word, KNOWN_WORDS) === what);
-  const hint = slip === undefined ? `name it '${example}'` : `did you mean ${what} by '${slip}'?`;
+  // The name is right: what kept the column from being one is its unit.
+  const isNamed = slip?.toLowerCase() === what && what !== 'lift';
+  const meant = isNamed ? FLOW_UNITS : `did you mean ${what} by '${slip}'?`;
+  const hint = slip === undefined ? `name it '${example}'` : meant;
   const seen = table.columns.slice(0, MOST_NAMED).map(({ header }) => `'${header}'`);
   const message = `has no ${what} column among ${seen.join(', ')}${table.columns.length > MOST_NAMED ? ', ...' : ''}`;
   return sheetProblem(table.name, table.headerLine, 'sheet-columns', message, hint);

@@ -43,6 +43,7 @@ const BLANKS: ReadonlySet<string> = new Set(['', '-', '--', 'n/a', 'na']);
 const UNITS = [
   'm3/h',
   'm3/min',
+  'l/min',
   'l/s',
   'inches',
   'inch',
@@ -81,7 +82,8 @@ export function readTable(text: string, name: string, wanted: readonly string[])
   if (long !== null) return long;
   const written = linesOf(text)
     .map((content, index) => ({ content, line: index + 1 }))
-    .filter(({ content }) => content.trim() !== '');
+    // A spreadsheet writes an empty row as its separators alone.
+    .filter(({ content }) => /[^\s;,|]/u.test(content));
   const filled = written.filter(({ content }) => !content.trim().startsWith('#'));
   const titles = Math.max(
     0,
