@@ -3,7 +3,7 @@ import { readDynoSheet, summarisePulls } from '@valvetide/core';
 import { describe, expect, it } from 'vitest';
 import { backtestCsv, calibrationCsv } from '../../packages/cli/src/render/calibrationCsv.ts';
 import { chosenCsv } from '../../packages/cli/src/render/chosenCsv.ts';
-import { curveCsv } from '../../packages/cli/src/render/csv.ts';
+import { curveCsv } from '../../packages/cli/src/render/curveCsv.ts';
 import { pullsCsv } from '../../packages/cli/src/render/pullsCsv.ts';
 import { restrictionsCsv } from '../../packages/cli/src/render/restrictionsCsv.ts';
 import { comparisonCsv, rankingCsv, sweepCsv } from '../../packages/cli/src/render/studyCsv.ts';

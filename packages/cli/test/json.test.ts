@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { curveCsv } from '../src/render/csv.ts';
+import { curveCsv } from '../src/render/curveCsv.ts';
 import { curveJson, json } from '../src/render/json.ts';
 import { lostPoint, sampleCurve, samplePoint } from './sampleCurve.ts';
 

@@ -5,6 +5,8 @@ import type {
   Change,
   ComparisonResult,
   NamedCombination,
+  Problem,
+  Result,
   SheetSource,
   StudyControl,
 } from '@valvetide/core';
@@ -19,11 +21,11 @@ import { pageOptions } from '../output/sideFiles.ts';
 import { type BestGain, bestGainLine } from '../render/bestGain.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
 import { comparisonCsv } from '../render/studyCsv.ts';
-import { aboutOf } from '../report/about.ts';
+import { type About, aboutOf } from '../report/about.ts';
 import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
 import { resultOf } from '../results.ts';
 import { fidelityOf, weightingOf } from './readFlags.ts';
-import { runStudy, unsettledSpeeds } from './runStudy.ts';
+import { runStudy, type StudyView, unsettledSpeeds } from './runStudy.ts';
 import {
   chooseSpeeds,
   forbidTwoForms,
@@ -103,7 +105,7 @@ async function run(
   return runStudy(flags, io, core, {
     files,
     units: baseline.combination.units,
-    ask: async (control) => {
+    ask: async (control): Promise<Result<Compared, Problem>> => {
       const compared = await core.compare(baseline, others, {
         rpm,
         band,
@@ -116,30 +118,29 @@ async function run(
       const value = await withBestGain(compared.value, candidates, asked, control, core);
       return { ok: true, value };
     },
-    view: (comparison: ComparisonResult & { readonly bestGain?: BestGain | null }) => ({
-      result: resultOf('compare', comparison),
-      text: (options) =>
-        comparisonText(comparison, [hinted, bestGainLine(comparison.bestGain ?? null)], options),
-      csv: () => comparisonCsv(comparison),
-      drawn: {
-        page: (units) =>
-          compareReport(
-            comparison,
-            { ...extras, bestGain: bestGainLine(comparison.bestGain ?? null) },
-            units,
-            aboutOf(source, core),
-          ),
-        charts: (units) => compareCharts(comparison, extras, units),
-      },
-      answer: (units) => comparisonAnswer(comparison, units),
-      warnings: comparisonWarnings(comparison),
-      unsettled: comparison.entries.flatMap(({ name, curve }) =>
-        unsettledSpeeds(name, curve?.points ?? null),
-      ),
-      complete: comparison.complete,
-      worthShowing: comparison.entries.some(({ curve }) => curve !== null),
-    }),
+    view: (comparison) => viewOf(comparison, hinted, aboutOf(source, core), extras),
   });
+}
+
+/** The best gain has its spread where changes were compared, and that was not left out. */
+type Compared = ComparisonResult & { readonly bestGain?: BestGain | null };
+
+function viewOf(comparison: Compared, hinted: string, about: About, extras: CompareExtras): StudyView {
+  const bestGain = bestGainLine(comparison.bestGain ?? null);
+  return {
+    result: resultOf('compare', comparison),
+    text: (options) => comparisonText(comparison, [hinted, bestGain], options),
+    csv: () => comparisonCsv(comparison),
+    drawn: {
+      page: (units) => compareReport(comparison, { ...extras, bestGain }, units, about),
+      charts: (units) => compareCharts(comparison, extras, units),
+    },
+    answer: (units) => comparisonAnswer(comparison, units),
+    warnings: comparisonWarnings(comparison),
+    unsettled: comparison.entries.flatMap(({ name, curve }) => unsettledSpeeds(name, curve?.points ?? null)),
+    complete: comparison.complete,
+    worthShowing: comparison.entries.some(({ curve }) => curve !== null),
+  };
 }
 
 async function fromFiles(operands: readonly string[], invocation: Invocation): Promise<Candidates> {
@@ -206,7 +207,7 @@ async function withBestGain(
   { baseline, changes, sheet }: NonNullable<Candidates['asked']>,
   control: Required<StudyControl>,
   core: Core,
-): Promise<ComparisonResult & { readonly bestGain: BestGain | null }> {
+): Promise<Compared> {
   const gainOf = (name: string): number =>
     comparison.entries.find((entry) => entry.name === name && entry.breaches.length === 0)?.gain?.band
       .powerPct ?? Number.NEGATIVE_INFINITY;

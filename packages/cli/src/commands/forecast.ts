@@ -15,7 +15,7 @@ import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { type AgainstMeasured, againstMeasured } from '../render/againstMeasured.ts';
 import { answerLine } from '../render/answerLine.ts';
 import type { BesideCurve, CountedBand } from '../render/besideCurve.ts';
-import { curveCsv } from '../render/csv.ts';
+import { curveCsv } from '../render/curveCsv.ts';
 import { fixed } from '../render/fixed.ts';
 import { forecastText } from '../render/forecastText.ts';
 import type { PumpFuel } from '../render/fuelLine.ts';

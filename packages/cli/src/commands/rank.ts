@@ -6,17 +6,17 @@ import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
-import { readBaseline } from '../input/readInput.ts';
+import { type BaselineInput, readBaseline } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { pageOptions } from '../output/sideFiles.ts';
 import { plainShort } from '../render/plain.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
 import { rankingCsv } from '../render/studyCsv.ts';
-import { aboutOf } from '../report/about.ts';
+import { type About, aboutOf } from '../report/about.ts';
 import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
 import { resultOf } from '../results.ts';
 import { amount, fidelityOf, refuse, whole } from './readFlags.ts';
-import { runStudy } from './runStudy.ts';
+import { runStudy, type StudyView } from './runStudy.ts';
 import { chooseSpeeds, forbidTwoForms, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
 
 /** Pairs grow with the square, and each change asks for a dozen forecasts of its own. */
@@ -71,15 +71,6 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   }
   const { combination } = input.baseline;
   const { rpm, band, reason, hinted } = chooseSpeeds(flags, combination, core);
-  const extrasOf = (ranking: RankingResult): RankExtras => ({
-    note: reason,
-    curve: once(() =>
-      ranking.baseline === null
-        ? null
-        : core.forecast(combination, { rpm: ranking.rpm, fidelity: fidelityOf(flags) }),
-    ),
-    fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
-  });
   return runStudy(flags, io, core, {
     files,
     units: combination.units,
@@ -98,25 +89,44 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
           ...control,
         },
       ),
-    view: (ranking) => {
-      const extras = extrasOf(ranking);
-      return {
-        result: resultOf('rank', ranking),
-        text: (options) => rankingText(ranking, hinted, options),
-        csv: () => rankingCsv(ranking),
-        drawn: {
-          page: (units) => rankReport(ranking, extras, units, aboutOf(input, core)),
-          charts: (units) => rankCharts(ranking, extras, units),
-        },
-        answer: (units) => rankingAnswer(ranking, units),
-        warnings: rankingWarnings(ranking),
-        unsettled: [],
-        complete: ranking.complete,
-        // Without the baseline there is nothing to show.
-        worthShowing: ranking.baseline !== null,
-      };
-    },
+    view: (ranking) =>
+      viewOf(ranking, hinted, aboutOf(input, core), extrasOf(ranking, reason, input, flags, core)),
   });
+}
+
+/** What a page says of the engine as it is, forecast only where a page is made. */
+function extrasOf(
+  { baseline, rpm }: RankingResult,
+  note: string,
+  { baseline: { combination } }: BaselineInput,
+  flags: Flags,
+  core: Core,
+): RankExtras {
+  return {
+    note,
+    curve: once(() =>
+      baseline === null ? null : core.forecast(combination, { rpm, fidelity: fidelityOf(flags) }),
+    ),
+    fuelOctane: core.octaneIndex(combination.fuel.researchOctane, combination.fuel.motorOctane),
+  };
+}
+
+function viewOf(ranking: RankingResult, hinted: string, about: About, extras: RankExtras): StudyView {
+  return {
+    result: resultOf('rank', ranking),
+    text: (options) => rankingText(ranking, hinted, options),
+    csv: () => rankingCsv(ranking),
+    drawn: {
+      page: (units) => rankReport(ranking, extras, units, about),
+      charts: (units) => rankCharts(ranking, extras, units),
+    },
+    answer: (units) => rankingAnswer(ranking, units),
+    warnings: rankingWarnings(ranking),
+    unsettled: [],
+    complete: ranking.complete,
+    // Without the baseline there is nothing to show.
+    worthShowing: ranking.baseline !== null,
+  };
 }
 
 /** Computed at the first call and kept. */

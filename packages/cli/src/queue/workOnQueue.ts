@@ -1,11 +1,11 @@
 /** Takes forecasts from a queue and does them, until told to stop. */
 import type { StudyJob } from '@valvetide/core';
-import type { Job } from 'bullmq';
+import type { Job, Worker } from 'bullmq';
 import { plainShort } from '../render/plain.ts';
 import { version } from '../version.ts';
 import type { JobRunner } from '../workers/jobRunner.ts';
 import type { QueueAddress } from './queueAddress.ts';
-import { connectQueue, QUEUE_NAME } from './queueConnection.ts';
+import { connectQueue, QUEUE_NAME, type QueueConnection } from './queueConnection.ts';
 
 /** A worker that was not heard of for so long has lost its job [ms]; another then takes it. */
 const LOST_AFTER = 10_000;
@@ -40,12 +40,52 @@ export interface WorkDone {
   readonly otherVersion: string | null;
 }
 
-export async function workOnQueue(
-  address: QueueAddress,
-  { workers, runner, signal, idleSeconds, onDone, say }: WorkOptions,
-): Promise<WorkDone> {
-  const { library, redis, answers, complain, close } = await connectQueue(address, say);
-  const handBack = new AbortController();
+export async function workOnQueue(address: QueueAddress, options: WorkOptions): Promise<WorkDone> {
+  const { workers, signal, idleSeconds, say } = options;
+  const connection = await connectQueue(address, say);
+  const { library, redis, complain, close } = connection;
+  const shift = beginShift(library, options);
+  const worker = new library.Worker<StudyJob>(QUEUE_NAME, shift.forecast, {
+    connection: redis,
+    concurrency: workers,
+    lockDuration: LOST_AFTER,
+    stalledInterval: LOOK_EVERY,
+    maxStalledCount: MOST_LOSSES,
+  });
+  worker.on('error', complain);
+  // Counted once it is with the server: one that came too late was done by somebody else.
+  worker.on('completed', shift.count);
+  worker.on('failed', (_, error) => say(`a forecast failed: ${plainShort(error.message, 200)}`));
+  if (signal.aborted) shift.stop();
+  signal.addEventListener('abort', shift.stop, { once: true });
+  const idling = setInterval(() => {
+    if (idleSeconds !== null && shift.isIdleFor(1000 * idleSeconds)) shift.stop();
+  }, 200);
+  try {
+    await shift.stopped;
+    await leave(worker, connection, shift);
+  } finally {
+    clearInterval(idling);
+    close();
+  }
+  return shift.done();
+}
+
+/** Forecasts taken from the queue one after another, and what came of them. */
+interface Shift {
+  /** Does one, or hands it back. */
+  readonly forecast: (job: Job<StudyJob>, token?: string) => Promise<unknown>;
+  readonly count: () => void;
+  readonly isIdleFor: (milliseconds: number) => boolean;
+  readonly stop: () => void;
+  readonly stopped: Promise<void>;
+  /** Gives up what is under way: others take it. */
+  readonly handBack: () => void;
+  readonly done: () => WorkDone;
+}
+
+function beginShift(library: QueueConnection['library'], { runner, onDone }: WorkOptions): Shift {
+  const giveUp = new AbortController();
   let [done, handedBack, busy] = [0, 0, 0];
   let otherVersion: string | null = null;
   let idleSince = Date.now();
@@ -53,7 +93,6 @@ export async function workOnQueue(
   const stopped = new Promise<void>((resolve) => {
     stop = resolve;
   });
-
   const refuse = async (job: Job): Promise<void> => {
     otherVersion = job.name;
     await job.updateProgress({ refusedBy: version() });
@@ -63,8 +102,8 @@ export async function workOnQueue(
     busy += 1;
     try {
       if (job.name !== version()) await refuse(job);
-      const here = otherVersion === null && !handBack.signal.aborted;
-      const [curve] = here ? await runner.run([job.data], { signal: handBack.signal }) : [null];
+      const here = otherVersion === null && !giveUp.signal.aborted;
+      const [curve] = here ? await runner.run([job.data], { signal: giveUp.signal }) : [null];
       if (curve === null) {
         await job.moveToWait(token);
         handedBack += 1;
@@ -76,44 +115,36 @@ export async function workOnQueue(
       idleSince = Date.now();
     }
   };
-  const worker = new library.Worker<StudyJob>(QUEUE_NAME, forecast, {
-    connection: redis,
-    concurrency: workers,
-    lockDuration: LOST_AFTER,
-    stalledInterval: LOOK_EVERY,
-    maxStalledCount: MOST_LOSSES,
-  });
-  worker.on('error', complain);
-  // Counted once it is with the server: one that came too late was done by somebody else.
-  worker.on('completed', () => {
-    done += 1;
-    onDone(done);
-  });
-  worker.on('failed', (_, error) => say(`a forecast failed: ${plainShort(error.message, 200)}`));
-  if (signal.aborted) stop();
-  signal.addEventListener('abort', stop, { once: true });
-  const idling = setInterval(() => {
-    if (busy === 0 && idleSeconds !== null && Date.now() - idleSince >= 1000 * idleSeconds) stop();
-  }, 200);
-  let handing: NodeJS.Timeout | undefined;
+  return {
+    forecast,
+    count: () => {
+      done += 1;
+      onDone(done);
+    },
+    isIdleFor: (milliseconds) => busy === 0 && Date.now() - idleSince >= milliseconds,
+    stop,
+    stopped,
+    handBack: () => giveUp.abort(),
+    done: () => ({ done, handedBack, otherVersion }),
+  };
+}
+
+/** Lets what is under way be done as far as it can be, hands back the rest, and takes leave of the server. */
+async function leave(worker: Worker, { answers, close }: QueueConnection, shift: Shift): Promise<void> {
+  const there = answers();
+  const closed = worker.close(!there);
+  // What a server that is away can't be given is done by others once it is back.
+  if (!there) close();
+  const grace = there && shift.done().otherVersion === null ? GRACE : 0;
+  const handing = setTimeout(shift.handBack, grace);
   let farewell: NodeJS.Timeout | undefined;
+  const late = new Promise<void>((resolve) => {
+    farewell = setTimeout(resolve, grace + FAREWELL);
+  });
   try {
-    await stopped;
-    const there = answers();
-    const closed = worker.close(!there);
-    // What a server that is away can't be given is done by others once it is back.
-    if (!there) close();
-    const grace = there && otherVersion === null ? GRACE : 0;
-    handing = setTimeout(() => handBack.abort(), grace);
-    const late = new Promise<void>((resolve) => {
-      farewell = setTimeout(resolve, grace + FAREWELL);
-    });
     await Promise.race([closed, late]);
   } finally {
     clearTimeout(handing);
     clearTimeout(farewell);
-    clearInterval(idling);
-    close();
   }
-  return { done, handedBack, otherVersion };
 }

@@ -1,54 +1,35 @@
 /** What was chosen as CSV: a line a build, the best first and then those along the curve of money. */
 import type { ChoiceResult } from '@valvetide/core';
-import { csv, warningsCell } from './csv.ts';
+import { type CsvColumn, csvTable, warningsCell } from './csv.ts';
 
 export function chosenCsv({ combination, builds, frontier, warnings }: ChoiceResult): string {
+  type Chosen = ChoiceResult['builds'][number];
+  type Row = {
+    readonly list: 'best' | 'for the money';
+    readonly place: number;
+    readonly build: ChoiceResult['frontier'][number];
+    /** What only the best were worked out with. */
+    readonly best: Chosen | null;
+  };
   const groups = (builds[0] ?? frontier[0])?.choices.map(({ group }) => group) ?? [];
-  const header = [
-    'combination',
-    'list',
-    'place',
-    'gainPct',
-    'sigmaPct',
-    'bandGainKw',
-    'chanceOfGain',
-    'tieGroup',
-    'cost',
-    'hours',
-    'octaneRequired',
-    'pistonSpeedMs',
-    'warnings',
-    ...groups,
+  const columns: readonly CsvColumn<Row>[] = [
+    ['combination', () => combination],
+    ['list', ({ list }) => list],
+    ['place', ({ place }) => place],
+    ['gainPct', ({ build }) => build.gainPct],
+    ['sigmaPct', ({ best }) => best?.sigmaPct ?? null],
+    ['bandGainKw', ({ best }) => best?.bandGainKw ?? null],
+    ['chanceOfGain', ({ best }) => best?.chanceOfGain ?? null],
+    ['tieGroup', ({ best }) => best?.tieGroup ?? null],
+    ['cost', ({ build }) => build.cost],
+    ['hours', ({ build }) => build.hours],
+    ['octaneRequired', ({ best }) => best?.octaneRequired ?? null],
+    ['pistonSpeedMs', ({ best }) => best?.pistonSpeedMs ?? null],
+    ['warnings', ({ best }) => warningsCell([...warnings, ...(best?.cautions ?? [])])],
+    ...groups.map((group, g): CsvColumn<Row> => [group, ({ build }) => build.choices[g].choice]),
   ];
-  return csv([
-    header,
-    ...builds.map((build, i) => [
-      combination,
-      'best',
-      i + 1,
-      build.gainPct,
-      build.sigmaPct ?? '',
-      build.bandGainKw,
-      build.chanceOfGain ?? '',
-      build.tieGroup,
-      build.cost ?? '',
-      build.hours ?? '',
-      build.octaneRequired,
-      build.pistonSpeedMs,
-      warningsCell([...warnings, ...build.cautions]),
-      ...build.choices.map(({ choice }) => choice ?? ''),
-    ]),
-    ...frontier.map(({ gainPct, cost, hours, choices }, i) => [
-      combination,
-      'for the money',
-      i + 1,
-      gainPct,
-      ...['', '', '', ''],
-      cost ?? '',
-      hours ?? '',
-      ...['', ''],
-      warningsCell(warnings),
-      ...choices.map(({ choice }) => choice ?? ''),
-    ]),
+  return csvTable(columns, [
+    ...builds.map((build, i): Row => ({ list: 'best', place: i + 1, build, best: build })),
+    ...frontier.map((build, i): Row => ({ list: 'for the money', place: i + 1, build, best: null })),
   ]);
 }

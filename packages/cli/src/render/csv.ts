@@ -1,59 +1,14 @@
 /** CSV after RFC 4180: CRLF, quotes doubled, one header line whose names carry the units; no cell is a formula. */
-import type { Curve } from '@valvetide/core';
-import { type BesideCurve, NOTHING_BESIDE } from './besideCurve.ts';
-import { pointValues } from './json.ts';
 import { plain } from './plain.ts';
 
-type Cell = string | number | boolean;
+/** Null: there is nothing to say. */
+export type Cell = string | number | boolean | null;
 
-/**
- * One line per speed. Combination, fidelity, standard and factor stand on each, so that no line loses its basis when it is cut out; so do
- * the means over a band. Columns of a sheet are empty at speeds it does not reach.
- */
-export function curveCsv(curve: Curve, { counted, measured, spread }: BesideCurve = NOTHING_BESIDE): string {
-  const { combination, fidelity, correction } = curve;
-  const ofBand: readonly (readonly [string, Cell])[] =
-    counted === null
-      ? []
-      : [
-          ['bandFromRpm', counted.band.fromRpm],
-          ['bandToRpm', counted.band.toRpm],
-          ['bandTorqueNm', counted.mean.torqueNm],
-          ['bandPowerKw', counted.mean.powerKw],
-        ];
-  const ofSheet = (rpm: number): readonly (readonly [string, Cell])[] => {
-    if (measured === null) return [];
-    const step = measured.bySpeed.find((one) => one.rpm === rpm);
-    return [
-      ['measuredTorqueNm', step?.measuredNm ?? ''],
-      ['torqueAboveMeasuredNm', step?.differenceNm ?? ''],
-      ['torqueAboveMeasuredPct', step?.differencePct ?? ''],
-      ['rootMeanSquarePct', measured.rootMeanSquarePct],
-    ];
-  };
-  const ofSpread = (rpm: number): readonly (readonly [string, Cell])[] => {
-    if (spread === null) return [];
-    const at = spread.points.find((point) => point.rpm === rpm);
-    return [
-      ['spreadTorqueNm', at?.torqueNm ?? ''],
-      ['spreadShare', at?.total ?? ''],
-      ['spreadShareAssumed', at?.assumed ?? ''],
-      ['spreadShareStated', at?.stated ?? ''],
-      ['spreadShareModel', at?.model ?? ''],
-    ];
-  };
-  const rows = curve.points.map((point): readonly (readonly [string, Cell])[] => [
-    ...pointValues(point).map(([key, value]) => [key, value ?? ''] as const),
-    ['combination', combination],
-    ['fidelity', fidelity],
-    ['correctionStandard', correction.standard],
-    ['correctionFactor', correction.factor],
-    ['warnings', warningsCell(curve.warnings)],
-    ...ofBand,
-    ...ofSheet(point.rpm),
-    ...ofSpread(point.rpm),
-  ]);
-  return csv([rows[0].map(([name]) => name), ...rows.map((row) => row.map(([, value]) => value))]);
+/** The name of a column, with its unit, and what it says of a row. */
+export type CsvColumn<Row> = readonly [name: string, cell: (row: Row) => Cell];
+
+export function csvTable<Row>(columns: readonly CsvColumn<Row>[], rows: readonly Row[]): string {
+  return csv([columns.map(([name]) => name), ...rows.map((row) => columns.map(([, cell]) => cell(row)))]);
 }
 
 /** What is to be known of all lines, in one cell. */
@@ -66,6 +21,7 @@ export function csv(rows: readonly (readonly Cell[])[]): string {
 }
 
 function field(value: Cell): string {
+  if (value === null) return '';
   if (typeof value === 'number' && !Number.isFinite(value)) {
     throw new Error(`result value is ${value}, not a finite number`);
   }

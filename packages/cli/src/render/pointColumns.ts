@@ -20,20 +20,17 @@ type PointColumn = Column<OperatingPoint>;
 /** Columns that tell of the program and not of the engine: nobody decides by them. */
 export const CHECKS: ReadonlySet<string> = new Set(['cycles', 'mass error', 'energy error']);
 
+/** A figure in one of the two systems: unit, decimals, value. */
+type Figure = readonly [unit: string, decimals: number, value: (point: MarchedPoint) => number];
+
+function column(name: string, unit: string, cell: (point: MarchedPoint) => string): PointColumn {
+  return { name, unit, cell: figureCell(cell) };
+}
+
 export function pointColumns(units: UnitSystem): PointColumn[] {
-  const trade = units === 'trade';
-  const column = (name: string, unit: string, cell: (point: MarchedPoint) => string): PointColumn => ({
-    name,
-    unit,
-    cell: figureCell(cell),
-  });
   /** A column whose figure differs between the two systems in unit, factor and decimals. */
-  const either = (
-    name: string,
-    asTrade: readonly [unit: string, decimals: number, value: (point: MarchedPoint) => number],
-    asSi: readonly [unit: string, decimals: number, value: (point: MarchedPoint) => number],
-  ): PointColumn => {
-    const [unit, decimals, value] = trade ? asTrade : asSi;
+  const either = (name: string, trade: Figure, si: Figure): PointColumn => {
+    const [unit, decimals, value] = units === 'trade' ? trade : si;
     return column(name, unit, (point) => fixed(value(point), decimals));
   };
   return [

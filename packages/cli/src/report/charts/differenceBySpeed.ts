@@ -41,101 +41,111 @@ export interface DifferenceOptions {
 
 export function differenceBySpeed(
   others: readonly NamedDifference[],
-  { reference, referenceTorqueNm, resolvablePct, firstColour, remark = '' }: DifferenceOptions,
+  options: DifferenceOptions,
   units: UnitSystem,
 ): Figure {
-  const { torque, torqueUnit } = SHOWN[units];
   const rpm = others[0].byRpm.map((d) => d.rpm);
-  const strip: Layer[] =
-    resolvablePct === null
-      ? []
-      : [
-          {
-            kind: 'ribbon',
-            name: `less than a dyno shows, ${fixed(resolvablePct, 2)} %`,
-            colour: 'soft',
-            points: rpm.map((x, i) => {
-              const high = torque((referenceTorqueNm[i] * resolvablePct) / 100);
-              return { x, low: -high, high };
-            }),
-          },
-        ];
-  const ribbonOf = ({ byRpm, sigmaNm }: NamedDifference, name: string | null, colour: Colour): Layer[] =>
-    sigmaNm === null || sigmaNm.every((sigma) => sigma === null)
-      ? []
-      : [
-          {
-            kind: 'ribbon',
-            name,
-            colour,
-            points: byRpm.flatMap((d, k) => {
-              const sigma = sigmaNm[k];
-              return sigma === null
-                ? []
-                : [{ x: d.rpm, low: torque(d.torqueNm - sigma), high: torque(d.torqueNm + sigma) }];
-            }),
-          },
-        ];
-  const lineOf = ({ byRpm }: NamedDifference, name: string, colour: Colour, shape?: Shape): Layer => ({
-    kind: 'line',
-    name,
-    points: byRpm.map((d) => ({ x: d.rpm, y: torque(d.torqueNm) })),
-    colour,
-    ...(shape === undefined ? {} : { shape }),
-    marked: true,
-    far: FAR_RPM,
-  });
-  const axis = { title: `torque against ${seriesName(reference)}, ${torqueUnit}`, zero: true };
-  const zero: Layer = { kind: 'rule', name: null, y: 0, colour: 'ink' };
+  const reference = seriesName(options.reference);
+  const { remark = '' } = options;
+  const told = others.length > MOST_TOGETHER ? farthest(others) : others;
   return {
     id: 'difference',
     title: 'Difference by speed',
-    description: `Torque more or less than ${seriesName(reference)}. ${(others.length > MOST_TOGETHER ? farthest(others) : others).map(extremes).join(' ')}${remark === '' ? '' : ` ${remark}`}${farRemark(rpm)}`,
-    drawing:
-      others.length > MOST_TOGETHER
-        ? {
-            kind: 'panels',
-            panels: {
-              x: SPEED_AXIS,
-              y: axis,
-              panels: others.map((one) => ({
-                title: seriesName(one.name),
-                layers: [
-                  ...strip,
-                  ...ribbonOf(one, 'one standard deviation', 'a'),
-                  zero,
-                  lineOf(one, 'with the change', 'a'),
-                ],
-              })),
-            },
-          }
-        : {
-            kind: 'plot',
-            plot: {
-              x: SPEED_AXIS,
-              y: axis,
-              layers: [
-                ...strip,
-                ...others.flatMap((one, i) =>
-                  ribbonOf(one, i === 0 ? 'one standard deviation' : null, seriesColour(firstColour + i)),
-                ),
-                zero,
-                ...others.map((one, i) =>
-                  lineOf(
-                    one,
-                    seriesName(one.name),
-                    seriesColour(firstColour + i),
-                    seriesShape(firstColour + i),
-                  ),
-                ),
-              ],
-            },
-          },
+    description: `Torque more or less than ${reference}. ${told.map(extremes).join(' ')}${remark === '' ? '' : ` ${remark}`}${farRemark(rpm)}`,
+    drawing: drawingOf(others, options, units),
     table: figureTable(
       columnsOf(others, rpm, units),
       rpm.map((_, i) => i),
     ),
   };
+}
+
+const ZERO: Layer = { kind: 'rule', name: null, y: 0, colour: 'ink' };
+
+/** All in one drawing, or each in a small one of its own where they are many. */
+function drawingOf(
+  others: readonly NamedDifference[],
+  options: DifferenceOptions,
+  units: UnitSystem,
+): Figure['drawing'] {
+  const axes = {
+    x: SPEED_AXIS,
+    y: { title: `torque against ${seriesName(options.reference)}, ${SHOWN[units].torqueUnit}`, zero: true },
+  };
+  const strip = resolvableStrip(
+    others[0].byRpm.map((d) => d.rpm),
+    options,
+    units,
+  );
+  if (others.length > MOST_TOGETHER) {
+    const panels = others.map((one) => ({
+      title: seriesName(one.name),
+      layers: [
+        ...strip,
+        ...ribbonOf(one, 'one standard deviation', 'a', units),
+        ZERO,
+        lineOf(one, { name: 'with the change', colour: 'a' }, units),
+      ],
+    }));
+    return { kind: 'panels', panels: { ...axes, panels } };
+  }
+  const place = (i: number): number => options.firstColour + i;
+  const layers = [
+    ...strip,
+    ...others.flatMap((one, i) =>
+      ribbonOf(one, i === 0 ? 'one standard deviation' : null, seriesColour(place(i)), units),
+    ),
+    ZERO,
+    ...others.map((one, i) =>
+      lineOf(
+        one,
+        { name: seriesName(one.name), colour: seriesColour(place(i)), shape: seriesShape(place(i)) },
+        units,
+      ),
+    ),
+  ];
+  return { kind: 'plot', plot: { ...axes, layers } };
+}
+
+/** What a dyno can't tell from nothing; no layer where that is not known. */
+function resolvableStrip(
+  rpm: readonly number[],
+  { referenceTorqueNm, resolvablePct }: DifferenceOptions,
+  units: UnitSystem,
+): readonly Layer[] {
+  if (resolvablePct === null) return [];
+  const points = rpm.map((x, i) => {
+    const high = SHOWN[units].torque((referenceTorqueNm[i] * resolvablePct) / 100);
+    return { x, low: -high, high };
+  });
+  const name = `less than a dyno shows, ${fixed(resolvablePct, 2)} %`;
+  return [{ kind: 'ribbon', name, colour: 'soft', points }];
+}
+
+/** One standard deviation to both sides, at the speeds where it was worked out. */
+function ribbonOf(
+  { byRpm, sigmaNm }: NamedDifference,
+  name: string | null,
+  colour: Colour,
+  units: UnitSystem,
+): readonly Layer[] {
+  const { torque } = SHOWN[units];
+  const points = byRpm.flatMap((d, k) => {
+    const sigma = sigmaNm?.[k] ?? null;
+    return sigma === null
+      ? []
+      : [{ x: d.rpm, low: torque(d.torqueNm - sigma), high: torque(d.torqueNm + sigma) }];
+  });
+  return points.length === 0 ? [] : [{ kind: 'ribbon', name, colour, points }];
+}
+
+function lineOf(
+  { byRpm }: NamedDifference,
+  look: { readonly name: string; readonly colour: Colour; readonly shape?: Shape },
+  units: UnitSystem,
+): Layer {
+  const points = byRpm.map((d) => ({ x: d.rpm, y: SHOWN[units].torque(d.torqueNm) }));
+  return { kind: 'line', points, ...look, marked: true, far: FAR_RPM };
 }
 
 /** Speed, then each difference with its percentage and what is not known of it. */

@@ -1,7 +1,9 @@
 /** The octane number an engine asks for beside the one its fuel has. */
-import type { Curve } from '@valvetide/core';
+import type { Curve, OperatingPoint } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import { figureCell, marched } from '../../render/marched.ts';
+import type { Column } from '../../render/table.ts';
+import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 import { FAR_RPM, highest, overSpeed, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
@@ -16,14 +18,9 @@ const LEAST_SPAN = 10;
  * @param fuelOctane - of the fuel at hand, (R + M) / 2
  */
 export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
-  const { points } = curve;
   const least = highest(curve, (p) => p.octaneRequired);
   if (least === null) return null;
   const spare = fuelOctane - least.octaneRequired;
-  // Drawn on top of each other they would hide each other.
-  const isBestSpark = marched(points).every(
-    (p) => Math.abs(p.octaneAtBestTiming - p.octaneRequired) < HARDLY,
-  );
   const state =
     spare >= 0
       ? `The fuel has at least ${fixed(spare, 1)} to spare, least at ${fixed(least.rpm)} rpm.`
@@ -39,48 +36,51 @@ export function octaneMargin(curve: Curve, fuelOctane: number): Figure | null {
         y: { title: 'octane number, (R + M) / 2', least: LEAST_SPAN },
         layers: [
           { kind: 'rule', name: `fuel, ${fixed(fuelOctane, 1)}`, y: fuelOctane, colour: 'c' },
-          {
-            kind: 'line',
-            name: isBestSpark ? 'at this spark, the best' : 'at this spark',
-            points: overSpeed(points, (p) => p.octaneRequired),
-            colour: 'b',
-            marked: true,
-            far: FAR_RPM,
-          },
-          ...(isBestSpark
-            ? []
-            : [
-                {
-                  kind: 'line' as const,
-                  name: 'at best-torque spark',
-                  points: overSpeed(points, (p) => p.octaneAtBestTiming),
-                  colour: 'd' as const,
-                  dash: 'dashed' as const,
-                  marked: true,
-                  far: FAR_RPM,
-                },
-              ]),
+          ...linesOf(curve),
         ],
       },
     },
-    table: figureTable(
-      [
-        SPEED_COLUMN,
-        {
-          name: 'asked for',
-          unit: '(R+M)/2',
-          cell: figureCell((p) => `${fixed(p.octaneRequired, 1)}${p.detonates ? ' !' : ''}`),
-        },
-        {
-          name: 'to spare',
-          unit: '(R+M)/2',
-          cell: figureCell((p) => fixed(fuelOctane - p.octaneRequired, 1)),
-        },
-        { name: 'at best spark', unit: '(R+M)/2', cell: figureCell((p) => fixed(p.octaneAtBestTiming, 1)) },
-        { name: 'spark', unit: 'deg BTDC', cell: figureCell((p) => fixed(p.sparkDegBtdc, 1)) },
-        { name: 'given back', unit: 'deg', cell: figureCell((p) => fixed(p.sparkGivenBackDeg, 1)) },
-      ],
-      points,
-    ),
+    table: figureTable(columnsOf(fuelOctane), curve.points),
   };
+}
+
+/** What is asked for at this spark, and at the best; one line where they are the same: on top of each other they would hide each other. */
+function linesOf({ points }: Curve): readonly Layer[] {
+  const isBestSpark = marched(points).every(
+    (p) => Math.abs(p.octaneAtBestTiming - p.octaneRequired) < HARDLY,
+  );
+  const own: Layer = {
+    kind: 'line',
+    name: isBestSpark ? 'at this spark, the best' : 'at this spark',
+    points: overSpeed(points, (p) => p.octaneRequired),
+    colour: 'b',
+    marked: true,
+    far: FAR_RPM,
+  };
+  if (isBestSpark) return [own];
+  const best: Layer = {
+    kind: 'line',
+    name: 'at best-torque spark',
+    points: overSpeed(points, (p) => p.octaneAtBestTiming),
+    colour: 'd',
+    dash: 'dashed',
+    marked: true,
+    far: FAR_RPM,
+  };
+  return [own, best];
+}
+
+function columnsOf(fuelOctane: number): readonly Column<OperatingPoint>[] {
+  return [
+    SPEED_COLUMN,
+    {
+      name: 'asked for',
+      unit: '(R+M)/2',
+      cell: figureCell((p) => `${fixed(p.octaneRequired, 1)}${p.detonates ? ' !' : ''}`),
+    },
+    { name: 'to spare', unit: '(R+M)/2', cell: figureCell((p) => fixed(fuelOctane - p.octaneRequired, 1)) },
+    { name: 'at best spark', unit: '(R+M)/2', cell: figureCell((p) => fixed(p.octaneAtBestTiming, 1)) },
+    { name: 'spark', unit: 'deg BTDC', cell: figureCell((p) => fixed(p.sparkDegBtdc, 1)) },
+    { name: 'given back', unit: 'deg', cell: figureCell((p) => fixed(p.sparkGivenBackDeg, 1)) },
+  ];
 }

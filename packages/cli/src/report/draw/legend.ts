@@ -58,73 +58,44 @@ export function legendOf(layers: readonly Layer[], width: number): Legend {
   };
 }
 
+/** How a layer is drawn, in little. */
 function sampleOf(layer: Layer, x: number, y: number): Mark[] {
   switch (layer.kind) {
     case 'line':
-    case 'rule': {
-      const mark: Mark[] =
-        layer.kind === 'line' && layer.shape !== undefined
-          ? [
-              {
-                type: 'symbol',
-                encode: {
-                  enter: {
-                    x: { value: x + SAMPLE / 2 },
-                    y: { value: y },
-                    shape: { value: layer.shape },
-                    size: { value: 55 },
-                    fill: { value: colour(layer.colour) },
-                  },
-                },
-              },
-            ]
-          : [];
-      return [
-        {
-          type: 'rule',
-          encode: {
-            enter: {
-              x: { value: x },
-              x2: { value: x + SAMPLE },
-              y: { value: y },
-              ...strokeOf(layer),
-            },
-          },
-        },
-        ...mark,
-      ];
+      return [strokeSample(layer, x, y), ...shapeSample(layer, x, y)];
+    case 'rule':
+      return [strokeSample(layer, x, y)];
+    case 'dots': {
+      const enter = { x: { value: x + SAMPLE / 2 }, y: { value: y }, ...dotOf(layer) };
+      return [{ type: 'symbol', encode: { enter } }];
     }
-    case 'dots':
-      return [
-        {
-          type: 'symbol',
-          encode: {
-            enter: {
-              x: { value: x + SAMPLE / 2 },
-              y: { value: y },
-              ...dotOf(layer),
-            },
-          },
-        },
-      ];
     case 'ribbon':
     case 'span':
-    case 'bars':
-      return [
-        {
-          type: 'rect',
-          encode: {
-            enter: {
-              x: { value: x },
-              width: { value: SAMPLE },
-              y: { value: y - 6 },
-              height: { value: 12 },
-              ...washOf(layer),
-            },
-          },
-        },
-      ];
+    case 'bars': {
+      const box = { x: { value: x }, width: { value: SAMPLE }, y: { value: y - 6 }, height: { value: 12 } };
+      return [{ type: 'rect', encode: { enter: { ...box, ...washOf(layer) } } }];
+    }
     case 'note':
       return [];
   }
 }
+
+function strokeSample(layer: Parameters<typeof strokeOf>[0], x: number, y: number): Mark {
+  const enter = { x: { value: x }, x2: { value: x + SAMPLE }, y: { value: y }, ...strokeOf(layer) };
+  return { type: 'rule', encode: { enter } };
+}
+
+/** The mark of a line whose points have a shape of their own. */
+function shapeSample({ shape, colour: name }: LineLook, x: number, y: number): Mark[] {
+  if (shape === undefined) return [];
+  const enter = {
+    x: { value: x + SAMPLE / 2 },
+    y: { value: y },
+    shape: { value: shape },
+    size: { value: 55 },
+    fill: { value: colour(name) },
+  };
+  return [{ type: 'symbol', encode: { enter } }];
+}
+
+type LineLook = Pick<Extract<Layer, { kind: 'line' }>, 'shape' | 'colour'>;
