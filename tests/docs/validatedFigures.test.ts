@@ -31,7 +31,9 @@ describe('the page on knock', () => {
   it.each([
     ['a point of compression, 10 to 11:1', 'octane for a point of compression, 10 to 11'],
     ['a spark a degree later', 'octane that a spark a degree later spares'],
+    ['10 K of inlet air at one spark', 'octane for 10 K more of inlet air at one spark'],
     ['10 K in the manifold', 'octane for 10 K more in the manifold'],
+    ['coolant 10 K warmer at one spark', 'octane for coolant 10 K warmer at one spark'],
     ['lambda 0.9 in place of 0.8', 'octane for lambda 0.9 in place of 0.8'],
   ])('says what the examples ask for: %s', (name, what) => {
     const said = [...(cells(name)[0] ?? '').matchAll(/\d\.\d/g)].map(([figure]) => Number(figure));

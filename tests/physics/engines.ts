@@ -11,10 +11,10 @@ import { bigBlock } from '../../packages/core/test/support/bigBlock.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
-/** A combination file of this repository with the sheets beside it. */
-export function engineFile(path: string): Combination {
+/** A combination file of this repository with the sheets beside it, and lines that it doesn't have. */
+export function engineFile(path: string, more = ''): Combination {
   const file = join(root, path);
-  const read = readCombination(readFileSync(file, 'utf8'), {
+  const read = readCombination(`${readFileSync(file, 'utf8')}${more}`, {
     file: path,
     sheet: (name) => readFileSync(join(dirname(file), name), 'utf8'),
   });

@@ -6,10 +6,16 @@ import { asMeasured, GUIDE, type Rated, type RatingMethod, rated } from './ratin
 
 const METHODS: readonly RatingMethod[] = ['research', 'motor'];
 
+const known = new Map<string, Rated>();
+
+/** The engine where a fuel just knocks, run once for all tests. */
 function atOctane(method: RatingMethod, octane: number): Rated {
   const row = GUIDE[method].find(([number]) => number === octane);
   if (row === undefined) throw new RangeError(`no row for ${octane}`);
-  return rated(method, row[1]);
+  const key = `${method} ${octane}`;
+  const run = known.get(key) ?? rated(method, row[1]);
+  known.set(key, run);
+  return run;
 }
 
 describe('the standard octane-rating engine', () => {
@@ -26,7 +32,7 @@ describe('the standard octane-rating engine', () => {
   });
 
   it.each(METHODS)('asks by the %s method for the octane number of the fuel that just knocks', (method) => {
-    for (const octane of [90, 100])
+    for (const octane of [85, 95])
       expect(Math.abs(atOctane(method, octane).octane - octane), `${octane}`).toBeLessThan(3);
   });
 

@@ -79,8 +79,8 @@ const MEASURED_BURN = { development: 13.5, main: 17.1 };
 /** How the two methods differ. */
 const METHODS = {
   research: { rpm: 600, airTemperature: 325.15, heating: 44, evaporation: 0.6 },
-  // Air of 38 degC, and a heater that brings the mixture to 149 degC with all of its fuel as vapour.
-  motor: { rpm: 900, airTemperature: 311.15, heating: 143, evaporation: 1 },
+  // Air of 38 degC, and a heater that brings the mixture to 149 degC with all of its fuel as vapour: 151.3 K on a day of 60 F.
+  motor: { rpm: 900, airTemperature: 311.15, heating: 151.3, evaporation: 1 },
 } as const;
 
 /** What one run of the engine shows. */
@@ -100,7 +100,7 @@ function standing(method: RatingMethod, compression: number): Combination {
   return {
     ...engine,
     chamber: { ...engine.chamber, compressionRatio: compression, clearanceVolume },
-    induction: { ...engine.induction, heating, evaporation },
+    induction: { ...engine.induction, heating, evaporation, vapour: evaporation },
     weather: { ...engine.weather, temperature: airTemperature },
   };
 }
@@ -140,16 +140,41 @@ export function asMeasured(heat: number | null = null): Rated {
   return run({ ...engine, walls, weather }, 'research');
 }
 
-let reference: { development: number; main: number } | null = null;
+/** Coolant of both methods [K]. */
+const JACKET = 373.15;
 
-/** What the model of the burn has for the conditions of {@link MEASURED_BURN} [deg]. */
-export function standardBurn(): { readonly development: number; readonly main: number } {
-  reference ??= modelled(asMeasured(), sparkAt('research', 867));
+/** Heat to the walls of the cylinder [W]. */
+function heatOf({ cycle }: Rated, method: RatingMethod): number {
+  return (cycle.totals.cylinderHeat * METHODS[method].rpm) / 120;
+}
+
+/** Walls that are as much warmer than the coolant as they take more heat than where their temperatures were found. */
+function warmed(walls: Combination['walls'], share: number): Combination['walls'] {
+  const over = (T: number): number => JACKET + share * (T - JACKET);
+  return { ...walls, head: over(walls.head), piston: over(walls.piston), liner: over(walls.liner) };
+}
+
+/** What the conditions of {@link MEASURED_BURN} give: angles of the model of the burn [deg], heat to the cylinder's walls [W]. */
+export interface Standard {
+  readonly development: number;
+  readonly main: number;
+  readonly heat: number;
+}
+
+let reference: Standard | null = null;
+
+/** See {@link Standard}. */
+export function standardBurn(): Standard {
+  if (reference === null) {
+    const measured = asMeasured();
+    reference = { ...modelled(measured, sparkAt('research', 867)), heat: heatOf(measured, 'research') };
+  }
   return reference;
 }
 
 /**
- * The engine at a counter reading, a barometer [Pa] and a spark before top centre [deg]. The burn is the measured one, scaled to this charge as the model of the burn scales its own.
+ * The engine at a counter reading, a barometer [Pa] and a spark before top centre [deg]. The burn is the measured one, scaled to this charge as the model of the burn scales
+ * its own. The walls are as much warmer than the coolant as this burn gives them more heat than the one they were measured with.
  */
 export function rated(
   method: RatingMethod,
@@ -160,12 +185,14 @@ export function rated(
   const standard = standing(method, compressionAt(counter));
   const engine = { ...standard, weather: { ...standard.weather, pressure: barometer } };
   const reference = standardBurn();
-  const here = modelled(run(engine, method), spark);
+  const burning = ({ development, main }: typeof MEASURED_BURN): Combination['burn'] => {
+    const angle = development + shareBefore50() * main - spark;
+    return { ...engine.burn, duration: main, timing: { mode: 'ca50', angle } };
+  };
+  const here = modelled(run({ ...engine, burn: burning(MEASURED_BURN) }, method), spark);
   const main = (MEASURED_BURN.main * here.main) / reference.main;
   const development = (MEASURED_BURN.development * here.development) / reference.development;
-  const angle = development + shareBefore50() * main - spark;
-  return run(
-    { ...engine, burn: { ...engine.burn, duration: main, timing: { mode: 'ca50', angle } } },
-    method,
-  );
+  const lit = { ...engine, burn: burning({ development, main }) };
+  const walls = warmed(engine.walls, heatOf(run(lit, method), method) / reference.heat);
+  return run({ ...lit, walls }, method);
 }

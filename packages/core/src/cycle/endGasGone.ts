@@ -10,9 +10,9 @@ import { wiebeFractionNormalised } from '../processes/wiebe.ts';
  * charge alone would not do: half as much again is packed into the chamber of an engine at 10:1 as into the standard octane-rating engine.
  * That knock is this energy over this volume: Karim and Gao, SAE 922356 (1992), from memory.
  *
- * It sets what a degree of spark is worth, and is set where that was measured, on the standard octane-rating engine at its height for
- * iso-octane: 0.65 to 0.85 octane numbers a degree from 13 to 8 deg (Pal et al., SAE 2018-01-0187, fig. 1, with 12 to 15 units of
- * the knockmeter a number, ASTM D2699).
+ * The one free constant of knock. It sets the level of the octane asked for, a tenth of it 1.5 numbers, and is set where octane numbers are
+ * defined: the standard octane-rating engine, run by both methods at the heights where reference fuels of 80 to 100 just knock, asks for their
+ * numbers in the mean over that range.
  */
 export const KNOCK_ENERGY = 3.0e6;
 

@@ -39,7 +39,7 @@ export function knockRate(p: number, T: number): number {
 
 /**
  * Share of the unburned gas that takes no part in burning on the standard engine, by the mole, where octane numbers are defined [-]: residual
- * and the water of its air. As the program runs it, 0.084 to 0.095 by the research method from 100 to 80, and 0.091 to 0.109 by the motor method.
+ * and the water of its air. As the program runs it, 0.084 to 0.096 by the research method from 100 to 80, and 0.090 to 0.109 by the motor method.
  */
 export const RATING_DILUENT = 0.09;
 
@@ -89,8 +89,8 @@ export const AUDIBLE_MARGIN = 4;
 /** Pressure at which {@link motorMethodShare} asks for the temperature of the unburned gas [Pa]. */
 export const SHARE_PRESSURE = 15e5;
 
-/** Unburned gas of the standard octane-rating engine, compressed to {@link SHARE_PRESSURE} without heat, by method [K]. */
-export const RATING_TEMPERATURES = { research: 739, motor: 839 } as const;
+/** Unburned gas of the standard octane-rating engine with a fuel of 95, compressed to {@link SHARE_PRESSURE} without heat, by method [K]. */
+export const RATING_TEMPERATURES = { research: 739, motor: 855 } as const;
 
 /** Slope of {@link motorMethodShare} in gas that is cooler than the research method's [1/K]. */
 const COOL_SLOPE = 0.0056;

@@ -90,6 +90,8 @@ describe('dilutionGain(diluent)', () => {
   });
 
   it('stays beyond four tenths, which nobody measured, and refuses what is no share', () => {
+    // (0.91 / 0.6) by the same power.
+    expect(dilutionGain(0.4)).toBeCloseTo(1.124, 4);
     expect(dilutionGain(1)).toBe(dilutionGain(0.4));
     expect(() => dilutionGain(Number.NaN)).toThrow('diluent must be in [0, 1], got NaN');
     expect(() => dilutionGain(1.01)).toThrow('diluent');
@@ -100,8 +102,8 @@ describe('dilutionGain(diluent)', () => {
 describe('motorMethodShare(T)', () => {
   it('is 0 and 1 where the research and the motor method run the standard engine', () => {
     expect(motorMethodShare(739)).toBe(0);
-    expect(motorMethodShare(839)).toBe(1);
-    expect(motorMethodShare(789)).toBeCloseTo(0.5, 12);
+    expect(motorMethodShare(855)).toBe(1);
+    expect(motorMethodShare(797)).toBeCloseTo(0.5, 12);
   });
 
   it('is -0.336 in gas 60 K cooler than the research method has', () => {
