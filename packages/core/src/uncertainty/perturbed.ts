@@ -98,7 +98,7 @@ function movedField(
   const values = assignedValues(baseline, [change], []);
   const whole = [...values].find(([edited]) => isWithin(path, edited));
   const start = whole === undefined ? undefined : within(whole[1], whole[0], path);
-  const value = shifted(start ?? field.silent ?? estimateIn(baseline, change, path, sheet), field, z);
+  const value = shifted(start ?? untouched(baseline, change, field, whole, sheet), field, z);
   if (value === null) return null;
   const others = change.edits.filter(({ path: edited }) => edited !== (whole?.[0] ?? path));
   const edit: FieldEdit =
@@ -106,6 +106,19 @@ function movedField(
       ? { kind: 'set', path, value }
       : { kind: 'set', path: whole[0], value: replaced(whole[1], path.slice(whole[0].length + 1), value) };
   return { ...change, edits: [...others, edit] };
+}
+
+/** What a field holds that the change says nothing of: other errors may have moved it already, a bench say all its sheets. */
+function untouched(
+  baseline: Baseline,
+  change: Change,
+  { path, silent }: FieldError,
+  whole: readonly [string, Plain | null] | undefined,
+  sheet: SheetSource | undefined,
+): Plain | undefined {
+  if (silent === null) return estimateIn(baseline, change, path, sheet);
+  // What a change sets whole brings nothing of the baseline's along.
+  return (whole === undefined ? valueAt(baseline.document.data, path) : undefined) ?? silent;
 }
 
 /** What stands in a field that the change does not name: an estimate made for it, or what the baseline has. */

@@ -234,6 +234,24 @@ describe('unknowns', () => {
     expect(named(found, 'intake flow sheet').replacedBy).toEqual(['flowed', 'scaled']);
   });
 
+  it('of the bench and of a new sheet move a port together, neither in place of the other', () => {
+    const baseline = baselineOf('hill-climb');
+    const sheet = exampleSheet('hill-climb');
+    const opened = change('opened', set('heads.exhaust.flow', 'flow-exhaust.csv'));
+    const result = applyChanges(baseline, [opened], { sheet });
+    if (!result.ok) throw new Error(JSON.stringify(result.problems));
+    const values = assignedValues(baseline, [opened], []);
+    const found = unknownsOf(baseline, [{ change: opened, combination: result.value, values }]);
+    const bench = { unknown: named(found, 'flow bench'), z: 1 };
+    const own = { unknown: named(found, 'exhaust flow sheet of opened'), z: 1 };
+    const area = (...offsets: readonly (typeof bench)[]): number =>
+      perturbed(baseline, [opened], offsets, sheet)?.exhaust.flow.area[4] ?? Number.NaN;
+    expect(area(bench) / area()).toBeCloseTo(1.05, 9);
+    expect(area(own) / area()).toBeCloseTo(1.0075, 9);
+    for (const both of [area(bench, own), area(own, bench)])
+      expect(both / area()).toBeCloseTo(1.05 * 1.0075, 9);
+  });
+
   it('of measured volumes stay as small when a change states the ratio instead', () => {
     const baseline = baselineOf('hill-climb');
     const milled = change('milled', set('chamber.compression', 11.6));
