@@ -1,5 +1,6 @@
 /** What was chosen from a shelf, for people: the best build, the table of the best, the curve of money, and what was not looked at. */
 import type { ChoiceResult, ChosenBuild, PricedBuild, Taken } from '@valvetide/core';
+import { chance } from './chance.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
@@ -143,11 +144,7 @@ export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[
     { name: 'gain', unit: '%', cell: ({ gainPct }) => signed(gainPct, 2) },
     { name: '+/-', unit: '%', cell: ({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2)) },
     { name: 'power', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
-    {
-      name: 'gains',
-      unit: '%',
-      cell: ({ chanceOfGain }) => (chanceOfGain === null ? '?' : fixed(100 * chanceOfGain)),
-    },
+    { name: 'gains', unit: '% sure', cell: ({ chanceOfGain }) => chance(chanceOfGain) },
     { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
     { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : fixed(hours, 1)) },
     { name: 'octane', unit: '', cell: ({ octaneRequired }) => fixed(octaneRequired, 1) },

@@ -1,6 +1,7 @@
 /** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
 import type { RankedChange, RankedPair, RankedSet, RankingResult, TestStep } from '@valvetide/core';
 import { breachCell, breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
+import { chance } from './chance.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { gainDecimals } from './gainDecimals.ts';
@@ -311,13 +312,6 @@ function powerText(kw: number, units: UnitSystem): string {
 
 function pullsText(pulls: number): string {
   return `${pulls} ${pulls === 1 ? 'pull' : 'pulls'}`;
-}
-
-/** A chance in percent: never 0 or 100, since no model is that sure. */
-function chance(value: number | null): string {
-  if (value === null) return '?';
-  if (value > 0.99) return '>99';
-  return value < 0.01 ? '<1' : fixed(100 * value);
 }
 
 function percentText(value: number | null): string {

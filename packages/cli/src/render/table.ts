@@ -10,6 +10,8 @@ export interface Column<Row> {
 }
 
 const GAP = '  ';
+/** Says where the figure before it is, and never opens a block without it. */
+const WHERE = 'at';
 
 /**
  * The columns laid out in as many blocks as the width asks for; the first column opens each block.
@@ -44,18 +46,28 @@ function splitColumns<Row>(
   const result: Column<Row>[][] = [];
   let block: Column<Row>[] = [key];
   let used = columnWidth(key, rows);
-  for (const column of others) {
-    const more = GAP.length + columnWidth(column, rows);
+  for (const part of keptTogether(others)) {
+    const more = part.reduce((sum, column) => sum + GAP.length + columnWidth(column, rows), 0);
     if (used + more > width && block.length > 1) {
       result.push(block);
       block = [key];
       used = columnWidth(key, rows);
     }
-    block.push(column);
+    block.push(...part);
     used += more;
   }
   result.push(block);
   return result;
+}
+
+function keptTogether<Row>(columns: readonly Column<Row>[]): readonly (readonly Column<Row>[])[] {
+  const parts: Column<Row>[][] = [];
+  for (const column of columns) {
+    const last = parts.at(-1);
+    if (column.name === WHERE && last !== undefined) last.push(column);
+    else parts.push([column]);
+  }
+  return parts;
 }
 
 function columnWidth<Row>(column: Column<Row>, rows: readonly Row[]): number {
