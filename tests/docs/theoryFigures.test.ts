@@ -159,7 +159,7 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['flow-area', `valves ${FOUR_VALVE_FACTOR} times that`],
   ['flow-area', `gains ${percent(PIPE_STUB_GAIN)} % for the pipe`],
   ['duct', `${CAST_FANNING} for cast runners and ports, ${TUBE_FANNING} for tubes`],
-  ['duct-ends', `k = ${PLENUM_END} at the plenum, ${OPEN_END} in the open`],
+  ['duct-ends', `e = ${PLENUM_END} at the plenum, ${OPEN_END} in the open`],
   ['volumes-and-merge', `estimate of ${percent(RETURNED.open.value)} % for an open pipe`],
   ['volumes-and-merge', `${percent(RETURNED.muffled.value)} % for a muffler`],
   ['burn', `gas ${DEVELOPMENT_INSTANT} deg before top centre`],

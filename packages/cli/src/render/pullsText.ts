@@ -75,7 +75,7 @@ function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boole
   return [
     wrapped(summaryBasis(sheet, units), width),
     table(columns, rows, width),
-    wrapped(repeats(sheet), width),
+    wrapped(repeats(sheet, alone), width),
     linesText(
       sheet.notes.map((note) => `note: ${plain(note)}`),
       width,
@@ -118,14 +118,14 @@ export function summaryBasis(sheet: PullSummary, units: UnitSystem): string {
   return `${plain(sheet.sheet)}${title}: ${basis}; means over ${fixed(sheet.band.fromRpm)} to ${fixed(sheet.band.toRpm)} rpm, ${weighting}.`;
 }
 
-/** How well the pulls of a sheet repeat. */
-export function repeats({ repeatability, pulls, smoothedOver }: PullSummary): string {
+/** How well the pulls of a sheet repeat; `alone`: no other file stands beside it. */
+export function repeats({ repeatability, pulls, smoothedOver }: PullSummary, alone = true): string {
   const smoothed =
     smoothedOver > 0
       ? ` Speeds differ from pull to pull: each was read at common ones, smoothed over ${fixed(smoothedOver)} rpm.`
       : '';
   if (repeatability === null)
-    return `One pull says nothing of repeatability; two or three more would.${smoothed}`;
+    return `One pull says nothing of repeatability; two or three more would${alone ? '' : ', and files of one state go together with --together'}.${smoothed}`;
   const { deviation } = repeatability;
   const least = 2 * deviation * Math.sqrt(2 / pulls.length);
   return `One pull scatters by ${fixed(100 * deviation, 2)} % (one standard deviation, over ${repeatability.speeds} speeds); ${pulls.length} such pulls a side show ${fixed(100 * least, 2)} % or more.${smoothed}`;
