@@ -52,7 +52,7 @@ describe('valvetide rank', () => {
       await main(['rank', 'engine.yaml', '--changes', 'changes.yaml', ...BAND], w.io, studyCore(byWarmth)),
     ).toBe(EXIT.ok);
     expect(w.out()).toMatch(
-      /What most of each uncertainty comes from\n(.*\n)*- Longer: exhaust\.primary\.wallTemperature, \d+ % of its variance, [+-]\d\.\d\d % of gain/,
+      /What most of each uncertainty comes from\n(.*\n)*- Longer: exhaust\.primary\.wallTemperature, \d+ % of its variance, [+-]\d\.\d\d % of gain a standard\s+deviation; the model.s own\s+error, \d+ %/,
     );
   });
 

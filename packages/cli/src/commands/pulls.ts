@@ -12,11 +12,12 @@ import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { pullsCsv } from '../render/pullsCsv.ts';
 import { type PullsResult, pullsText } from '../render/pullsText.ts';
+import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { PULLS_CHARTS, pullsCharts, pullsReport } from '../report/pullsReport.ts';
 import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
-import { deliverDrawn } from './drawnOutput.ts';
+import { type Drawn, deliverDrawn } from './drawnOutput.ts';
 import { unitsOf, weightingOf } from './readFlags.ts';
 import { forbidTogether, parseBand, WEIGHTING_OPTION } from './studyFlags.ts';
 
@@ -42,7 +43,12 @@ export const pullsCommand: CommandSpec = {
     { name: 'together', help: 'count the pulls of all sheets as pulls of one engine' },
     { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all of them' },
     WEIGHTING_OPTION,
-    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    {
+      name: 'units',
+      value: 'WHICH',
+      choices: ['trade', 'si'],
+      help: 'units of the report; without it those of the first sheet',
+    },
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the pulls and their mean by speed as CSV' },
     ...OUTPUT_OPTIONS,
@@ -87,11 +93,14 @@ async function run(
       comparisons: sheets.slice(1).map((sheet) => core.comparePulls(sheets[0], sheet, options)),
     }),
   );
-  deliver(io, destination, rendered(result, sheets, flags, io));
-  await deliverDrawn(flags, io, beside, {
+  // The first sheet's, as it is the one that the others are set against.
+  const units = unitsOf(flags, sheets[0].units);
+  deliver(io, destination, rendered(result, sheets, flags, io, units));
+  const drawn: Drawn = {
     page: (units) => pullsReport(sheets, result, units),
     charts: (units) => pullsCharts(sheets, result, units),
-  });
+  };
+  await deliverDrawn(flags, io, beside, drawn, units);
   return EXIT.ok;
 }
 
@@ -102,12 +111,18 @@ function sameStandard(read: readonly DynoSheet[], flags: Flags, core: Core): rea
   return flags.on('together') ? [core.mergeSheets(sheets)] : sheets;
 }
 
-function rendered(result: PullsResult, sheets: readonly DynoSheet[], flags: Flags, io: Io): string {
+function rendered(
+  result: PullsResult,
+  sheets: readonly DynoSheet[],
+  flags: Flags,
+  io: Io,
+  units: UnitSystem,
+): string {
   if (flags.on('json')) return json(resultOf('pulls', result));
   if (flags.on('csv')) return pullsCsv(sheets, result.sheets);
   return pullsText(result, {
     width: widthOf(io.stdout),
-    units: unitsOf(flags),
+    units,
     paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
     detail: flags.on('quiet') ? 'quiet' : 'normal',
   });

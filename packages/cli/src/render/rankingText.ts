@@ -281,13 +281,14 @@ function billLine({ bill: { pulls, fittingHours, cellHours, cost } }: RankingRes
 }
 
 function mattersText({ changes }: RankingResult, width: number): string {
-  const lines = changes.flatMap(({ name, mattersMost }) =>
-    mattersMost === null
-      ? []
-      : [
-          `- ${plain(name)}: ${plain(mattersMost.path)}, ${fixed(100 * mattersMost.share)} % of its variance, ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation`,
-        ],
-  );
+  const lines = changes.flatMap(({ name, mattersMost, modelShare }) => {
+    if (modelShare === null) return [];
+    const unknown =
+      mattersMost === null
+        ? 'no unknown stands out'
+        : `${plain(mattersMost.path)}, ${fixed(100 * mattersMost.share)} % of its variance, ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation`;
+    return [`- ${plain(name)}: ${unknown}; the model's own error, ${fixed(100 * modelShare)} %`];
+  });
   return lines.length === 0 ? '' : `What most of each uncertainty comes from\n${linesText(lines, width)}`;
 }
 

@@ -113,6 +113,7 @@ export function rankingCsv({ combination, changes, band, dyno, seed, warnings }:
     ['worstLossRpm', ({ worstLossRpm }) => worstLossRpm],
     ['tieGroup', ({ tieGroup }) => tieGroup],
     ['mattersMost', ({ mattersMost }) => mattersMost?.path ?? null],
+    ['modelShare', ({ modelShare }) => modelShare],
     ['cost', ({ cost }) => cost],
     ['hours', ({ hours }) => hours],
     ['reversible', ({ reversible }) => reversible],

@@ -135,18 +135,21 @@ ${lines.map((line) => html`<li>${named(line.trim().replace(/^- /, ''))}</li>\n`)
 `;
 }
 
-/** Which unknown is behind most of each error. */
+/** Which unknown is behind most of each error, and what part is the model's own. */
 function mattersMarkup({ changes }: RankingResult): Markup {
-  const rows = changes.flatMap(({ name, mattersMost }) =>
-    mattersMost === null
-      ? []
-      : [
-          html`<tr><td>${named(name)}</td><td>${named(mattersMost.path)}</td><td>${(100 * mattersMost.share).toFixed(0)} % of the variance; ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation</td></tr>\n`,
-        ],
-  );
+  const rows = changes.flatMap(({ name, mattersMost, modelShare }) => {
+    if (modelShare === null) return [];
+    const unknown =
+      mattersMost === null
+        ? html`<td>none stands out</td><td></td>`
+        : html`<td>${named(mattersMost.path)}</td><td>${(100 * mattersMost.share).toFixed(0)} % of the variance; ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation</td>`;
+    return [
+      html`<tr><td>${named(name)}</td>${unknown}<td>${(100 * modelShare).toFixed(0)} % of the variance</td></tr>\n`,
+    ];
+  });
   if (rows.length === 0) return NOTHING;
   return html`<section id="matters"><h2>What most of each uncertainty comes from</h2>
-<table class="ledger"><thead><tr><th scope="col">Change</th><th scope="col">Unknown</th><th scope="col">Its part</th></tr></thead><tbody>
+<table class="ledger"><thead><tr><th scope="col">Change</th><th scope="col">Unknown</th><th scope="col">Its part</th><th scope="col">The model's own error</th></tr></thead><tbody>
 ${rows}</tbody></table></section>
 `;
 }

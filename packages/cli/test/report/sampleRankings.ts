@@ -40,6 +40,7 @@ export function sampleRanking(names: readonly string[]): RankingResult {
       gainKwPerCost: i < 2 ? 0.02 : null,
       pullsNeeded: i < 2 ? 3 : null,
       mattersMost: { path: 'heads.intake.flow', what: 'the sheet', share: 0.6, perSigmaPct: 0.3 },
+      modelShare: 0.25,
       cost: 400,
       hours: 6,
       reversible: true,

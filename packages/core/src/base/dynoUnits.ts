@@ -112,6 +112,11 @@ export function dynoUnit(dimension: DynoDimension, written: string): DynoUnit | 
   return Object.hasOwn(UNITS[dimension], key) ? UNITS[dimension][key] : null;
 }
 
+/** Whether it is pound-feet or mechanical horsepower. */
+export function isTradeUnit({ factor }: DynoUnit): boolean {
+  return factor === POUND_FOOT || factor === HORSEPOWER_KW;
+}
+
 /** Whether any dimension has a unit of this name. */
 export function isDynoUnit(written: string): boolean {
   const key = keyOf(written);

@@ -1,8 +1,9 @@
 /** A dyno sheet: one or more pulls of one engine under one correction standard. */
 
-import { DYNO_EXAMPLES } from '../base/dynoUnits.ts';
+import { DYNO_EXAMPLES, isTradeUnit } from '../base/dynoUnits.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
+import type { UnitSystem } from '../combination/combination.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
@@ -40,6 +41,8 @@ export interface DynoSheet {
   readonly title: string | null;
   /** Standard its torque and power refer to. */
   readonly standard: CorrectionStandard;
+  /** What its torque is written in, or its power where it has no torque: pound-feet, or anything else. What is kept is SI anyway. */
+  readonly units: UnitSystem;
   /** Its figures are those at the driven wheels; absent: at the engine, as far as the sheet says. */
   readonly atWheels?: true;
   /** In the order of the sheet. */
@@ -128,12 +131,19 @@ export function readDynoSheet(
       name,
       title: opening.title,
       standard,
+      units: unitsOf(chosen),
       ...(atWheels ? { atWheels } : {}),
       pulls,
       ignored: [...lines.ignored, ...unused],
       notes: [...new Set(notes)],
     },
   };
+}
+
+/** The system that its figures are written in. */
+function unitsOf(chosen: ReadonlyMap<DynoColumnKind, DynoColumn>): UnitSystem {
+  const unit = chosen.get('torque')?.unit ?? chosen.get('power')?.unit ?? null;
+  return unit === null || isTradeUnit(unit) ? 'trade' : 'si';
 }
 
 type Fail = (line: number | null, code: PlainCode, message: string, hint?: string | null) => void;

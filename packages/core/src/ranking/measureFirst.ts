@@ -75,5 +75,6 @@ function loadingsOf({ modelError = {}, missed }: Subject): ReadonlyMap<string, n
 
 /** What one standard deviation of each unknown does to the gain [% of power]. */
 function effectsOf(baseline: Subject, candidate: Subject): ReadonlyMap<string, number> {
-  return new Map(varianceShares(baseline, candidate).map(({ id, perSigma }) => [id, perSigma]));
+  const { unknowns } = varianceShares(baseline, candidate);
+  return new Map(unknowns.map(({ id, perSigma }) => [id, perSigma]));
 }

@@ -11,9 +11,9 @@ import { percent } from '../studies/gain.ts';
 import {
   chanceToBeat,
   pairedDraws,
-  type Subject,
   shareAbove,
   spreadOf,
+  type VarianceShares,
   varianceShares,
 } from '../uncertainty/pairedDraws.ts';
 import type { SpreadAt } from '../uncertainty/speedSpread.ts';
@@ -61,6 +61,9 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
     const draws = drawsOf.get(change.name) ?? null;
     const { baseline } = responses;
     const notModelled = Math.abs(gain.pct) <= LEAST_GAIN_PCT ? leftOutOfModel(change) : null;
+    const saysNothing = draws === null || notModelled !== null;
+    const shares =
+      saysNothing || baseline === null || subject === null ? null : varianceShares(baseline, subject);
     return {
       name: change.name,
       bandGainPct: gain.pct,
@@ -78,10 +81,8 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       gainKwPerHour: each(gain.kw, change.hours),
       gainKwPerCost: each(gain.kw, change.cost),
       pullsNeeded: pullsNeeded(gain.pct, dyno.repeatabilityPct),
-      mattersMost:
-        draws === null || baseline === null || subject === null || notModelled !== null
-          ? null
-          : mattersMost(baseline, subject, unknowns.all),
+      mattersMost: shares === null ? null : mattersMost(shares, unknowns.all),
+      modelShare: shares?.model ?? null,
       cost: change.cost,
       hours: change.hours,
       reversible: change.reversible,
@@ -147,8 +148,8 @@ function worstLoss(base: WholeCurve, curve: WholeCurve): Pick<RankedChange, 'wor
 /** Below this share of a variance no unknown stands out. */
 const WORTH_NAMING = 0.1;
 
-function mattersMost(baseline: Subject, subject: Subject, unknowns: readonly Unknown[]): MattersMost | null {
-  const [first] = varianceShares(baseline, subject);
+function mattersMost(shares: VarianceShares, unknowns: readonly Unknown[]): MattersMost | null {
+  const [first] = shares.unknowns;
   const unknown = unknowns.find(({ id }) => id === first?.id);
   if (first === undefined || unknown === undefined || first.share < WORTH_NAMING) return null;
   return { path: unknown.path, what: unknown.id, share: first.share, perSigmaPct: first.perSigma };

@@ -45,6 +45,8 @@ export interface RankedChange {
   readonly pullsNeeded: number | null;
   /** The unknown that brings most of the gain's uncertainty; null where there is none to name, or the gain says nothing. */
   readonly mattersMost: MattersMost | null;
+  /** Share of the gain's variance that is the model's own error, which nothing measured on the engine takes away [-]; null where it was not worked out. */
+  readonly modelShare: number | null;
   /** Money, in whatever currency the changes state; null where not stated. */
   readonly cost: number | null;
   /** Working hours; null where not stated. */

@@ -181,8 +181,15 @@ export interface VarianceShare {
   readonly perSigma: number;
 }
 
-/** Each unknown's, largest first, ties by id. */
-export function varianceShares(baseline: Subject, candidate: Subject): readonly VarianceShare[] {
+/** What makes up the variance of a gain; what is left of it has no name. */
+export interface VarianceShares {
+  /** Each unknown's, largest first, ties by id. */
+  readonly unknowns: readonly VarianceShare[];
+  /** Of the model's own error, which nothing measured on the engine takes away [-]. */
+  readonly model: number;
+}
+
+export function varianceShares(baseline: Subject, candidate: Subject): VarianceShares {
   const ratio = candidate.power / baseline.power;
   const none: Response = { linear: 0, curved: 0 };
   const parts = unknownIds([baseline, candidate]).map((id) => {
@@ -193,18 +200,21 @@ export function varianceShares(baseline: Subject, candidate: Subject): readonly 
     return { id, perSigma: 100 * linear, variance: varianceOf({ ...c, linear, curved }) };
   });
   const scatter = ratio * Math.hypot(baseline.scatter ?? 0, candidate.scatter ?? 0);
+  const ofModel = Object.values(candidate.modelError ?? {}).reduce((sum, share) => sum + share * share, 0);
   const whole = parts.reduce(
     (sum, { variance }) => sum + variance,
-    remainderOf(candidate) ** 2 + scatter ** 2,
+    remainderOf(candidate) ** 2 + scatter ** 2 + ofModel,
   );
-  return parts
+  const shareOf = (variance: number): number => (whole > 0 ? variance / whole : 0);
+  const unknowns = parts
     .map(({ id, variance, perSigma }) => ({
       id,
-      share: whole > 0 ? variance / whole : 0,
+      share: shareOf(variance),
       sigma: 100 * Math.sqrt(variance),
       perSigma,
     }))
     .sort((a, b) => b.share - a.share || (a.id < b.id ? -1 : 1));
+  return { unknowns, model: shareOf(ofModel) };
 }
 
 /** Where what has no closed form is added up: far enough out, and finely enough, for a variance to a thousandth [standard deviations]. */

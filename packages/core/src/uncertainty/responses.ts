@@ -231,7 +231,7 @@ function gainKnown(
   const baseline = baselineSubject(read);
   const candidate = candidateSubject(read, change, vectors);
   if (baseline === null || candidate === null) return null;
-  const shares = varianceShares(baseline, candidate);
+  const { unknowns: shares } = varianceShares(baseline, candidate);
   const left = remainderOf(candidate);
   const seen = shares.reduce((sum, { sigma }) => sum + (sigma / 100) ** 2, 0);
   const draws = vectors.filter((_, v) => read.power(forecastName(change, `vector ${v}`)) !== null).length;

@@ -35,7 +35,7 @@ function sheetAt(name: string, ...speeds: readonly number[]): DynoSheet {
     channels: {},
   }));
   const pulls: readonly Pull[] = [{ name: '1', weather: null, points }];
-  return { name, title: null, standard: 'J607', pulls, ignored: [], notes: [] };
+  return { name, title: null, standard: 'J607', units: 'trade', pulls, ignored: [], notes: [] };
 }
 
 const MISTAKES: readonly (readonly [what: string, call: () => unknown, says: string])[] = [

@@ -42,6 +42,19 @@ describe('the columns of a dyno sheet', () => {
   });
 
   it.each([
+    ['rpm,torque (lb-ft)', 'trade'],
+    ['rpm,torque (Nm)', 'si'],
+    ['rpm,torque (kg-m)', 'si'],
+    ['rpm,power (hp)', 'trade'],
+    ['rpm,power (PS)', 'si'],
+    // Torque decides.
+    ['rpm,torque (Nm),power (hp)', 'si'],
+  ])('%s are of the %s system', (header, units) => {
+    const power = header.includes(',power') && header.includes('torque') ? [',156.4', ',182.5'] : ['', ''];
+    expect(sheet(`${STANDARD}${header}\n3000,371.2${power[0]}\n3500,371.3${power[1]}\n`).units).toBe(units);
+  });
+
+  it.each([
     ['a column', `${STANDARD}rpm,wheel torque (lb-ft)\n`],
     ['a title', `# Chassis dyno, 4th gear\n${STANDARD}rpm,torque (lb-ft)\n`],
     ['a remark', `${STANDARD}# figures at the rear wheel\nrpm,torque (lb-ft)\n`],

@@ -20,7 +20,7 @@ function pull(name: string, points: readonly (readonly [rpm: number, torqueNm: n
 }
 
 function sheetOf(name: string, pulls: readonly Pull[]): DynoSheet {
-  return { name, title: null, standard: 'J607', pulls, ignored: [], notes: [] };
+  return { name, title: null, standard: 'J607', units: 'trade', pulls, ignored: [], notes: [] };
 }
 
 const SPEEDS = [3000, 3500, 4000, 4500, 5000];

@@ -22,6 +22,10 @@ describe('what rank(baseline, changes, options) says is not known', () => {
     expect((changes[0].sigmaPct ?? 0) / spread).toBeGreaterThan(0.96);
     expect((changes[0].sigmaPct ?? 0) / spread).toBeLessThan(1.04);
     expect(changes[0].mattersMost?.path).toBe('induction.carburetor.rating');
+    // Its own rating first, then the old one's; the model has the rest.
+    const whole = (spread / 100) ** 2;
+    expect((changes[0].mattersMost?.share ?? 0) / (own ** 2 / whole)).toBeCloseTo(1, 1);
+    expect((changes[0].modelShare ?? 0) / (gainVariance(after / before - 1) / whole)).toBeCloseTo(1, 1);
   });
 
   it('gives each gain its spread speed by speed, from the same forecasts', async () => {

@@ -79,6 +79,7 @@ export function sheetOf(
     name: 'pull.csv',
     title: null,
     standard: 'J607',
+    units: 'trade',
     ignored: [],
     notes: [],
     pulls: pulls.map(

@@ -69,7 +69,18 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     // 1.04 x 0.005 from an unknown of the candidate, and as much again from the cycles of both.
     const base = { ...subject('baseline', 100, {}), scatter: 0.003 };
     const other = { ...subject('new', 104, { part: 0.005 }), scatter: 0.004 };
-    expect(varianceShares(base, other)[0].share).toBeCloseTo(0.5, 12);
+    expect(varianceShares(base, other).unknowns[0].share).toBeCloseTo(0.5, 12);
+  });
+
+  it("leaves the model's own error a part of the variance that no unknown explains, and says which", () => {
+    // 0.3 % from an unknown of the candidate, and 0.24 and 0.32 % from errors of the model: 0.09 and 0.16 %^2.
+    const base = subject('baseline', 100, {});
+    const other = { ...subject('new', 100, { part: 0.003 }), modelError: { new: 0.0024, old: 0.0032 } };
+    const { unknowns, model } = varianceShares(base, other);
+    expect(unknowns[0].share).toBeCloseTo(0.36, 12);
+    expect(model).toBeCloseTo(0.64, 12);
+    const { gains } = pairedDraws(base, [other], { seed: 1 });
+    expect(Math.abs(spreadOf(gains[0]) / 0.5 - 1)).toBeLessThan(scatter(6000));
   });
 
   it('counts what draws of everything missed, and cancels of it what two candidates have in common', () => {
@@ -101,7 +112,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     expect(Math.abs(spreadOf(gains[0]) / deviation - 1)).toBeLessThan(2 * scatter(40_000));
     const mean = gains[0].reduce((sum, gain) => sum + gain, 0) / gains[0].length;
     expect(Math.abs(mean * Math.sqrt(2 * Math.PI) - 1)).toBeLessThan(2 * scatter(40_000));
-    expect(varianceShares(base, other)[0].sigma).toBeCloseTo(deviation, 3);
+    expect(varianceShares(base, other).unknowns[0].sigma).toBeCloseTo(deviation, 3);
   });
 
   it('draws what a calibration left correlated together', () => {
@@ -140,7 +151,7 @@ describe('figures of draws', () => {
   it('name the unknown that brings most of a variance, and how much one standard deviation of it does', () => {
     const base = subject('baseline', 100, { heat: 0.03, rating: 0.001 });
     const other = subject('new', 100, { heat: 0.031, rating: 0.004 });
-    const shares = varianceShares(base, other);
+    const { unknowns: shares } = varianceShares(base, other);
     expect(shares.map(({ id }) => id)).toEqual(['rating', 'heat']);
     expect(shares[0].share).toBeCloseTo(9 / 10, 9);
     expect(shares[0].perSigma).toBeCloseTo(0.3, 9);
