@@ -19,7 +19,7 @@ describe('slow modes', () => {
     expect(Math.abs(cycle.totals.work / waited.totals.work - 1)).toBeLessThan(2e-5);
   });
 
-  // The copies' share of the plenum rings down by a tenth to a fifth a cycle here, under a carburetor whose gas swings above it.
+  // Under a carburetor whose gas swings above the plenum: what copies recall keeps half of what it is off by from cycle to cycle.
   it('of copies that ring in a plenum are worked out with what the copies recall', () => {
     const base = engineFile('examples/hill-climb/engine.yaml');
     const engine = { ...base, burn: { ...base.burn, timing: { mode: 'ca50', angle: 12 } as const } };

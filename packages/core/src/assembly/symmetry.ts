@@ -13,8 +13,8 @@ export interface MarchedCylinders {
   readonly imageOf: (number: number, shift: number) => number;
 }
 
-/** Up to so many cylinders marching all of them costs no more: copies take twice the cycles to settle. */
-const FEW = 4;
+/** Up to so many cylinders marching all of them costs no more: copies take a few cycles more to settle. */
+const FEW = 2;
 
 /** Whether its cylinders differ, or something joins them that no shift of the crank repeats: then none stands for another. */
 export function areUnlike(combination: Combination): boolean {

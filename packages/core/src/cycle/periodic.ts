@@ -1,6 +1,6 @@
 /** Cycle after cycle until the cycle repeats. */
 import type { EngineNetwork } from '../assembly/assemble.ts';
-import { renewCopies, weighCopies } from '../network/copiedEnds.ts';
+import { renewCopies } from '../network/copiedEnds.ts';
 import type { Audit, CycleTotals } from './cycleTotals.ts';
 import { auditCycle, cycleTotals, meanPlenum } from './cycleTotals.ts';
 import type { CylinderDiary } from './diary.ts';
@@ -63,12 +63,6 @@ export interface PeriodicCycle {
   readonly scatter: number;
 }
 
-/**
- * Share of the tolerance that is asked of copies [-]: they ring, so that a cycle is off by as much as it changes, and rounding in the
- * first cycles decides which way. The same engine in other units then stands to 1e-5.
- */
-const RINGING = 0.3;
-
 /** Cycles that are averaged where they don't repeat, and at most this share of all: the first are on their way. */
 const AVERAGED = 20;
 const AVERAGED_SHARE = 1 / 3;
@@ -78,9 +72,8 @@ const LAID = 3;
 /** A cycle that was altered after so large a change tells nothing of those to come [-]. */
 const UNLIKE = 2e-2;
 
-/** Cycles after which copied flows that still change are taken to swing, and the weight of the newest cycle from then on. */
+/** First cycles, in which copies may come no closer yet. */
 const PATIENCE = 6;
-const CALM = 0.7;
 
 /** A look at the engine after a cycle that did not repeat yet; true where it altered something, the timing say. */
 export type AfterCycle = (cycle: PeriodicCycle) => boolean;
@@ -104,7 +97,6 @@ export function marchToPeriodic(
   const outside = outletGas(engine, march);
   const quick = quickener(march, outside);
   const { maxCycles, tolerance, stepTolerance = STEP_TOLERANCE } = options;
-  const asked = (march.network.copies.length > 0 ? RINGING : 1) * tolerance;
   let result: PeriodicCycle | null = null;
   // A cycle that repeats, while the next is marched in steps half as long.
   let tried: PeriodicCycle | null = null;
@@ -117,7 +109,6 @@ export function marchToPeriodic(
     // The rates of a cycle are not known before it was marched, and the first cycles are unlike the rest.
     if (cycles <= LAID) layGrid(march);
     renewCopies(march.network, march.y);
-    weighCopies(march.network, cycles > PATIENCE ? CALM : 1);
     const works = march.diaries.map(workOf);
     const masses = march.diaries.map((diary) => diary.trappedMass);
     const plenum = meanPlenum(engine, march);
@@ -147,7 +138,7 @@ export function marchToPeriodic(
       continue;
     }
     result = {
-      converged: worst <= asked,
+      converged: worst <= tolerance,
       ...spent,
       change,
       stepError,

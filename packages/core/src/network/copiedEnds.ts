@@ -12,6 +12,7 @@ import {
   recallFlow,
   recordFlow,
 } from './copies.ts';
+import type { Duct } from './duct.ts';
 import { NOZZLE } from './ductEnd.ts';
 import type { OpenEnd } from './openEnd.ts';
 import { TOTAL } from './openEnd.ts';
@@ -30,6 +31,12 @@ export interface Copy {
   record: FlowRecord;
   readonly volume: StillNode;
   readonly end: OpenEnd;
+  /** Ducts end to end from there to the valve. */
+  readonly pipes: readonly Duct[];
+  /** Degrees that a wave takes up these pipes and back. */
+  echo: number;
+  /** Pressure of the waves that come back from the valves of the copies, mean of the copies over the step [Pa]. */
+  returned: number;
   /** Rates of all copies together over the step [per s] and mean recorded pressure [Pa], see `RECALL`. */
   readonly rate: Float64Array;
   /** Volume's pressure at the start of the step [Pa]. */
@@ -61,6 +68,7 @@ export function createCopy(
   { take }: Site,
   volume: StillNode,
   end: OpenEnd,
+  pipes: readonly Duct[],
   pressure: number,
 ): Copy {
   volume.opening[0] += spec.delays.length * end.nozzle[NOZZLE.ductArea];
@@ -69,6 +77,9 @@ export function createCopy(
     record: createFlowRecord(Float64Array.of(0, 720), pressure),
     volume,
     end,
+    pipes,
+    echo: ZERO,
+    returned: ZERO,
     rate: new Float64Array(RECALL_SIZE),
     pressure: ZERO,
     mean: new Float64Array(3),
@@ -80,8 +91,17 @@ export function createCopy(
 }
 
 /**
- * The copies' recorded flow, corrected by what their pipe would answer at once to a volume pressure other than the
- * recorded one: dm = A dp / c, the admittance of a pipe's end. It keeps the iteration stable however small the volume.
+ * What is left of a wave that comes back from a cylinder [-]: the whole where its valve is shut, hardly any where that is open, in turns.
+ * More of it swings by itself, less leaves the swing that it is there to end; between 0.5 and 0.7 the figure makes no difference.
+ */
+const ECHO = 0.6;
+
+/**
+ * The copies' recorded flow, corrected by what their pipes answer to a volume pressure other than the recorded one. The difference is
+ * the sum of a wave that runs up the pipe and of one that comes back from the valve, sent some time before; the flow goes with the
+ * difference of the two, dm = A (sent - returned) / c = A (dp - 2 returned) / c. It keeps the iteration stable however small the volume,
+ * and without what comes back a swing that is no multiple of the firing would live on from one cycle to the next, the copies handing it
+ * to the one that is recorded.
  *
  * In a periodic cycle of alike copies the correction vanishes but for the error of the steps. Its coefficients are the
  * volume's means over the last cycle and its mean is taken off, so that over a periodic cycle it adds no mass, energy
@@ -91,7 +111,7 @@ function connectCopy(copy: Copy, d: Float64Array): void {
   const { volume, rate, end, spec, mean } = copy;
   const { side, offset: o } = volume;
   const admittance = (spec.delays.length * end.nozzle[NOZZLE.ductArea]) / mean[MEAN.c];
-  const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p]) - copy.bias;
+  const correction = admittance * (rate[RECALL.pressure] - side[SIDE.p] + 2 * copy.returned) - copy.bias;
   d[copy.offset] += correction;
   const drawn = rate[RECALL.drawn];
   d[o] += rate[RECALL.mass] - drawn + correction;
@@ -121,7 +141,15 @@ export function renewCopies(network: WithCopies, y: Float64Array): void {
     copy.total = y[copy.offset];
     for (let i = 0; i < 3; i++) mean[i] = sum[i] / sum[MEAN.degrees];
     sum.fill(0);
+    copy.echo = 2 * network.degreesPerSecond * timeThrough(copy.pipes);
   }
+}
+
+/** Time that sound takes through pipes [s]. */
+function timeThrough(pipes: readonly Duct[]): number {
+  let sum = 0;
+  for (const { cells, c, dx } of pipes) for (let i = 0; i < cells; i++) sum += dx / c[i];
+  return sum;
 }
 
 function addMeans(sum: Float64Array, side: Float64Array, degrees: number): void {
@@ -129,11 +157,6 @@ function addMeans(sum: Float64Array, side: Float64Array, degrees: number): void 
   sum[MEAN.h] += degrees * side[SIDE.h];
   sum[MEAN.b] += degrees * side[SIDE.b];
   sum[MEAN.degrees] += degrees;
-}
-
-/** Share of the newest cycle in what copies recall [-]: 1 to begin with; less calms copies that swing. */
-export function weighCopies(network: WithCopies, weight: number): void {
-  for (const copy of network.copies) copy.record.weight = weight;
 }
 
 /** Cuts the records of the copies at the crank angles that steps end on, from 0 to 720 deg. */
@@ -152,6 +175,7 @@ export function prepareCopies(network: WithCopies, clock: Float64Array): void {
     const { spec, record, rate, volume } = copy;
     copy.pressure = volume.side[SIDE.p];
     rate.fill(0);
+    recallEcho(copy, clock);
     for (const delay of spec.delays) {
       part[RECALL.from] = clock[CLOCK.from] - delay;
       part[RECALL.to] = clock[CLOCK.to] - delay;
@@ -165,6 +189,16 @@ export function prepareCopies(network: WithCopies, clock: Float64Array): void {
   }
 }
 
+/** Notes what comes back over the step of a {@link CLOCK}; pipes too short for the step answer as endless ones do. */
+function recallEcho(copy: Copy, clock: Float64Array): void {
+  copy.returned = 0;
+  if (copy.echo < clock[CLOCK.to] - clock[CLOCK.from]) return;
+  part[RECALL.from] = clock[CLOCK.from] - copy.echo;
+  part[RECALL.to] = clock[CLOCK.to] - copy.echo;
+  recallFlow(copy.record, part);
+  copy.returned = ECHO * part[RECALL.sent];
+}
+
 /** Records what the marching cylinder delivered over the step of a {@link CLOCK}; the network is decoded where it ends. */
 export function recordCopies(
   network: WithCopies,
@@ -175,13 +209,14 @@ export function recordCopies(
   passed[PASSED.from] = clock[CLOCK.from];
   passed[PASSED.to] = clock[CLOCK.to];
   const degrees = clock[CLOCK.to] - clock[CLOCK.from];
-  for (const { record, end, volume, pressure, sum } of network.copies) {
+  for (const { record, end, volume, pressure, sum, rate, returned } of network.copies) {
     addMeans(sum, volume.side, degrees);
     const o = end.offset;
     passed[PASSED.mass] = after[o + TOTAL.mass] - before[o + TOTAL.mass];
     passed[PASSED.burned] = after[o + TOTAL.burned] - before[o + TOTAL.burned];
     passed[PASSED.energy] = after[o + TOTAL.energy] - before[o + TOTAL.energy];
     passed[PASSED.pressure] = 0.5 * (pressure + volume.side[SIDE.p]);
+    passed[PASSED.sent] = passed[PASSED.pressure] - rate[RECALL.pressure] - returned;
     recordFlow(record, passed);
   }
 }
@@ -220,4 +255,4 @@ export function combineCopies(
   });
 }
 
-const RECORDED = ['mass', 'burned', 'energy', 'drawn', 'pressure'] as const;
+const RECORDED = ['mass', 'burned', 'energy', 'drawn', 'pressure', 'sent'] as const;

@@ -3,7 +3,7 @@
 /**
  * What went through one duct end over the last 720 degrees, by bins: what it delivered into its volume, mass [kg],
  * burned mass [kg] and energy [J]; what it drew from there, mass only [kg], since drawn gas has the state of the
- * volume at the time it is drawn; and the volume's pressure [Pa]. Amounts, not rates, are kept and handed on, so
+ * volume at the time it is drawn; the volume's pressure [Pa]; and the wave sent up the pipes of all copies [Pa]. Amounts, not rates, are kept and handed on, so
  * that the copies move over a cycle exactly the mass that was recorded.
  */
 export interface FlowRecord {
@@ -16,8 +16,7 @@ export interface FlowRecord {
   readonly energy: Float64Array;
   readonly drawn: Float64Array;
   readonly pressure: Float64Array;
-  /** Share of what is newly recorded, the rest being kept from the cycle before [-]. */
-  weight: number;
+  readonly sent: Float64Array;
 }
 
 /** @param edges - crank angles where bins begin and end [deg], from 0 to 720 */
@@ -36,7 +35,7 @@ export function createFlowRecord(edges: Float64Array, pressure: number): FlowRec
     energy: new Float64Array(bins),
     drawn: new Float64Array(bins),
     pressure: new Float64Array(bins).fill(pressure),
-    weight: 1,
+    sent: new Float64Array(bins),
   };
 }
 
@@ -46,7 +45,6 @@ const SAME = 1e-9;
 /** The same record cut into other bins. */
 export function rebinned(record: FlowRecord, edges: Float64Array): FlowRecord {
   const next = createFlowRecord(edges, 0);
-  next.weight = record.weight;
   const part = new Float64Array(RECALL_SIZE);
   for (let k = 0; k < edges.length - 1; k++) {
     part[RECALL.from] = edges[k];
@@ -57,20 +55,21 @@ export function rebinned(record: FlowRecord, edges: Float64Array): FlowRecord {
     next.energy[k] = part[RECALL.energy];
     next.drawn[k] = part[RECALL.drawn];
     next.pressure[k] = part[RECALL.pressure];
+    next.sent[k] = part[RECALL.sent];
   }
   return next;
 }
 
 /**
  * What passed between two crank angles [deg]: mass [kg], positive into the volume and negative out of it, burned mass [kg], energy [J],
- * and the volume's mean pressure [Pa].
+ * the volume's mean pressure and the wave sent [Pa].
  */
-export const PASSED = { from: 0, to: 1, mass: 2, burned: 3, energy: 4, pressure: 5 } as const;
-export const PASSED_SIZE = 6;
+export const PASSED = { from: 0, to: 1, mass: 2, burned: 3, energy: 4, pressure: 5, sent: 6 } as const;
+export const PASSED_SIZE = 7;
 
-/** Adds what passed, spread evenly; a bin entered anew starts from what is kept of the cycle before, see `weight`. */
+/** Adds what passed, spread evenly; a bin that is entered anew forgets the cycle before. */
 export function recordFlow(record: FlowRecord, passed: Float64Array): void {
-  const { edges, first, weight } = record;
+  const { edges, first } = record;
   const from = passed[PASSED.from];
   const to = passed[PASSED.to];
   const mass = passed[PASSED.mass];
@@ -80,14 +79,15 @@ export function recordFlow(record: FlowRecord, passed: Float64Array): void {
     let k = first[Math.max(0, Math.floor(a - turns))];
     while (edges[k + 1] <= a - turns + SAME) k++;
     const b = Math.min(to, turns + edges[k + 1]);
-    const share = (weight * (b - a)) / (to - from);
-    const part = (weight * (b - a)) / (edges[k + 1] - edges[k]);
+    const share = (b - a) / (to - from);
+    const part = (b - a) / (edges[k + 1] - edges[k]);
     if (a - turns - edges[k] < SAME) {
-      record.mass[k] *= 1 - weight;
-      record.burned[k] *= 1 - weight;
-      record.energy[k] *= 1 - weight;
-      record.drawn[k] *= 1 - weight;
-      record.pressure[k] *= 1 - weight;
+      record.mass[k] = 0;
+      record.burned[k] = 0;
+      record.energy[k] = 0;
+      record.drawn[k] = 0;
+      record.pressure[k] = 0;
+      record.sent[k] = 0;
     }
     if (mass > 0) {
       record.mass[k] += share * mass;
@@ -97,13 +97,23 @@ export function recordFlow(record: FlowRecord, passed: Float64Array): void {
       record.drawn[k] -= share * mass;
     }
     record.pressure[k] += part * passed[PASSED.pressure];
+    record.sent[k] += part * passed[PASSED.sent];
     a = b;
   }
 }
 
-/** What passed between two recorded crank angles [deg]: amounts, and mean pressure. */
-export const RECALL = { mass: 0, burned: 1, energy: 2, drawn: 3, pressure: 4, from: 5, to: 6 } as const;
-export const RECALL_SIZE = 7;
+/** What passed between two recorded crank angles [deg]: amounts, and means of pressures. */
+export const RECALL = {
+  mass: 0,
+  burned: 1,
+  energy: 2,
+  drawn: 3,
+  pressure: 4,
+  sent: 5,
+  from: 6,
+  to: 7,
+} as const;
+export const RECALL_SIZE = 8;
 
 /** Works out what passed between the crank angles in `out`. */
 export function recallFlow(record: FlowRecord, out: Float64Array): void {
@@ -122,7 +132,9 @@ export function recallFlow(record: FlowRecord, out: Float64Array): void {
     out[RECALL.burned] += part * record.burned[k];
     out[RECALL.energy] += part * record.energy[k];
     out[RECALL.drawn] += part * record.drawn[k];
-    out[RECALL.pressure] += ((b - a) / (to - from)) * record.pressure[k];
+    const share = (b - a) / (to - from);
+    out[RECALL.pressure] += share * record.pressure[k];
+    out[RECALL.sent] += share * record.sent[k];
     a = b;
   }
 }

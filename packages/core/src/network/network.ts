@@ -96,7 +96,14 @@ export function createNetwork(spec: NetworkSpec): Network {
   const orifices = (spec.orifices ?? []).map((o) => createOrifice(o, site, nodeAt(o.from), nodeAt(o.to)));
   const feeds = (spec.feeds ?? []).map((f) => createFeed(f, site, nodeAt, ducts[f.duct]));
   const copies = (spec.copies ?? []).map((c) =>
-    createCopy(c, site, volumes[c.volume], ends[c.end], spec.reservoirs?.[0].p ?? 1e5),
+    createCopy(
+      c,
+      site,
+      volumes[c.volume],
+      ends[c.end],
+      pipesFrom(ends[c.end], joints),
+      spec.reservoirs?.[0].p ?? 1e5,
+    ),
   );
   return {
     size,
@@ -127,6 +134,19 @@ export function createNetwork(spec: NetworkSpec): Network {
     space: { vector: () => memory.take(size), ...memory.sums },
     degreesPerSecond: ZERO,
   };
+}
+
+/** The ducts that follow each other from an open end, joint after joint. */
+function pipesFrom({ duct, spec }: OpenEnd, joints: readonly Joint[]): Duct[] {
+  const pipes = [duct];
+  // A duct that is entered on its left goes on at its right.
+  const rightward = spec.at === 'left';
+  for (;;) {
+    const last = pipes[pipes.length - 1];
+    const joint = joints.find(({ left, right }) => (rightward ? left : right) === last);
+    if (joint === undefined) return pipes;
+    pipes.push(rightward ? joint.right : joint.left);
+  }
 }
 
 /** States and rates that a march keeps, and some to spare. */

@@ -59,6 +59,14 @@ describe('the cylinders that march', () => {
     expect([marching.cylinders.length, marching.weight]).toEqual([1, 6]);
   });
 
+  it('of an even four with one collector are one that stands for four, of a twin both', () => {
+    expect(marchingOf(firing([1, 3, 4, 2], [[1, 2, 3, 4]]), 'representative')).toMatchObject({
+      weight: 4,
+      shifts: [0, 180, 360, 540],
+    });
+    expect(marchingOf(firing([1, 2], [[1, 2]]), 'representative').cylinders).toHaveLength(2);
+  });
+
   it('of a six that fires in pairs of 90 and 150 degrees are three', () => {
     const pairs = firing([1, 5, 3, 6, 2, 4], [[1, 2, 3, 4, 5, 6]], [0, 450, 240, 600, 90, 360]);
     expect(marchingOf(pairs, 'representative')).toMatchObject({ weight: 2, shifts: [0, 360] });
