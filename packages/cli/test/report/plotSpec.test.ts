@@ -29,6 +29,21 @@ describe('plotSpec(plot, size)', () => {
     expect(svg).toMatch(/d="M0,226L181,113L362,0"/);
   });
 
+  it('keeps the last speed of a motorcycle within the drawing', async () => {
+    const fast = await drawn([
+      {
+        ...line,
+        points: [
+          { x: 6000, y: 0 },
+          { x: 12000, y: 100 },
+        ],
+      },
+    ]);
+    // Anchored at its end, at the right edge of the plot, where its half would stand beyond the drawing.
+    expect(fast).toMatch(/<text[^>]*text-anchor="end"[^>]*>12,?000</);
+    expect(await drawn([line])).not.toMatch(/<text[^>]*text-anchor="end"[^>]*>3,?000</);
+  });
+
   it('has a title and a description that name the drawing', async () => {
     const svg = await drawn([line]);
     expect(svg).toContain('role="img" aria-labelledby="x-title x-text"');

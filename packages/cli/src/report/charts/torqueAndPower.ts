@@ -157,7 +157,7 @@ function describe(
   const { torqueUnit, powerUnit } = SHOWN[units];
   const [torque, power] = peaksOf(peak, units);
   const sentences = [
-    `Torque peaks at ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, power at ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.`,
+    `Highest: ${fixed(torque)} ${torqueUnit} at ${fixed(peak.torque.rpm)} rpm, ${fixed(power)} ${powerUnit} at ${fixed(peak.power.rpm)} rpm.`,
     ...(measured.length === 0 ? [] : ['Open marks are measured.']),
     ...(spreadNm === undefined
       ? []

@@ -26,7 +26,10 @@ export function plotSpec({ x, y, layers: named }: Plot, { width, height }: Size)
     data: layers.map((layer, i) => dataOf(layer, `layer${i}`)),
     scales: [scaleOf('x', x, xRange), scaleOf('y', y, rangeOf(layers, 'y'))],
     axes: [
-      axisOf('bottom', 'x', x, Math.max(3, Math.round(width / 90))),
+      {
+        ...axisOf('bottom', 'x', x, Math.max(3, Math.round(width / 90))),
+        ...(xRange[1] >= FIVE_DIGITS ? { labelFlush: true } : {}),
+      },
       {
         ...levelsOf(y, Y_TICKS),
         ...(y.log === true ? { values: roundValues(rangeOf(layers, 'y')) } : {}),
@@ -46,6 +49,8 @@ export function plotSpec({ x, y, layers: named }: Plot, { width, height }: Size)
 }
 
 const Y_TICKS = 6;
+/** From here on half of the last figure is wider than the room to the right of the plot. */
+const FIVE_DIGITS = 10_000;
 
 /** All layers, notes last, over everything else. */
 export function layersMarks(
