@@ -12,7 +12,7 @@ import { interactionPct, interactionThresholdPct, pairVerdictOf } from './intera
 import type { RankedChange, RankedPair } from './rankingResult.ts';
 import { BASELINE, type PairPlan, pairKey, type RankStudy } from './rankStudy.ts';
 
-/** Every pair that can be had together; one that can't although nothing says so is warned of. */
+/** Every pair of changes that do something each; one that can't be had together although nothing says so is warned of. */
 export function pairUp(
   baseline: Baseline,
   changes: readonly Change[],
@@ -23,7 +23,7 @@ export function pairUp(
   changes.forEach((a, i) => {
     for (const b of changes.slice(i + 1)) {
       if (a.insteadOf !== null && a.insteadOf === b.insteadOf) continue;
-      const result = applyChanges(baseline, [a, b], { sheet });
+      const result = applyChanges(baseline, [a, b], { sheet, effectless: 'allow' });
       if (result.ok) pairs.push({ a: a.name, b: b.name, combination: result.value });
       else warnings.push(impossible([a.name, b.name], result.problems));
     }

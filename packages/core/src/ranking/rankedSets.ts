@@ -48,7 +48,8 @@ export async function rankSets(
       const named: readonly Change[] = members.flatMap((i) =>
         changes.filter(({ name }) => name === ranked[i].name),
       );
-      const result = members.length === 0 ? null : applyChanges(baseline, named, { sheet });
+      const result =
+        members.length === 0 ? null : applyChanges(baseline, named, { sheet, effectless: 'allow' });
       if (result === null || !result.ok) continue;
       engines.set(keyOf(members), result.value);
       ask(keyOf(members), result.value);

@@ -7,9 +7,12 @@ import type { JobControl, RunJobs, StudyJob } from './job.ts';
 /** A curve that follows from another without a forecast. */
 interface Derived {
   readonly from: string;
-  readonly by: (curve: Curve) => Curve;
+  /** Null where the other turns out not to tell. */
+  readonly by: (curve: Curve) => Curve | null;
+  /** Run in that case. */
+  readonly otherwise: StudyJob | null;
   /** Once it was read. */
-  curve?: Curve;
+  curve?: Curve | null;
 }
 
 /** Jobs under way. */
@@ -43,9 +46,12 @@ export class ForecastQueue {
     this.#waiting.set(name, job);
   }
 
-  /** Names what follows from a job that was asked for: it costs no forecast, and is there or lost together with it. */
-  derive(name: string, from: string, by: Derived['by']): void {
-    if (!this.knows(name)) this.#derived.set(name, { from, by });
+  /**
+   * Names what follows from a name that is known: it costs no forecast, and is there or lost together with that. Where it turns out not to
+   * follow, the job given is run.
+   */
+  derive(name: string, from: string, by: Derived['by'], otherwise: StudyJob | null = null): void {
+    if (!this.knows(name)) this.#derived.set(name, { from, by, otherwise });
   }
 
   /** Whether a job of that name was asked for. */
@@ -55,7 +61,8 @@ export class ForecastQueue {
 
   /** Whether an abort kept a job of that name from being run. */
   aborted(name: string): boolean {
-    return this.#curves.get(this.#derived.get(name)?.from ?? name) === null;
+    const derived = this.#derived.get(name);
+    return derived === undefined ? this.#curves.get(name) === null : this.aborted(derived.from);
   }
 
   /** Jobs asked for so far. */
@@ -88,10 +95,22 @@ export class ForecastQueue {
     this.#begun.push({ done, room: Promise.race([told, ended]) });
   }
 
-  /** Runs what is waiting, and waits for all that was begun. */
+  /** Runs what is waiting, and waits for all that was begun; then what turned out not to follow from it. */
   async run(): Promise<void> {
-    this.begin();
-    await Promise.all(this.#begun.splice(0).map(({ done }) => done));
+    do {
+      this.begin();
+      await Promise.all(this.#begun.splice(0).map(({ done }) => done));
+    } while (this.#askUntold());
+  }
+
+  /** Queues the jobs of names whose curves don't follow from what was run; false where there is none. */
+  #askUntold(): boolean {
+    for (const [name, { from, otherwise }] of this.#derived) {
+      if (otherwise === null || this.#found(from) === null || this.#found(name) !== null) continue;
+      this.#derived.delete(name);
+      this.ask(name, otherwise);
+    }
+    return this.#waiting.size > 0;
   }
 
   async #runBatch(batch: readonly (readonly [string, StudyJob])[], onRoom: () => void): Promise<void> {
@@ -120,11 +139,16 @@ export class ForecastQueue {
 
   /** The curve of that name; null where it was not asked for, an abort came first or a speed was lost. */
   curve(name: string): WholeCurve | null {
+    const curve = this.#found(name);
+    return curve === null ? null : wholeCurve(curve);
+  }
+
+  #found(name: string): Curve | null {
     const derived = this.#derived.get(name);
-    const curve = this.#curves.get(derived?.from ?? name) ?? null;
-    if (curve === null || derived === undefined) return curve === null ? null : wholeCurve(curve);
-    derived.curve ??= derived.by(curve);
-    return wholeCurve(derived.curve);
+    if (derived === undefined) return this.#curves.get(name) ?? null;
+    const source = derived.curve === undefined ? this.#found(derived.from) : null;
+    if (source !== null) derived.curve = derived.by(source);
+    return derived.curve ?? null;
   }
 
   /** Lost speeds of every job, under the names that were asked for. */

@@ -4,6 +4,7 @@ import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Fidelity } from '../forecast/curve.ts';
 import { marchedText, withOtherFriction } from '../forecast/otherFriction.ts';
+import { hasMoreOctane, textBesideOctane, withMoreOctane } from '../forecast/otherOctane.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import type { StudyJob } from '../studies/job.ts';
@@ -32,7 +33,16 @@ export interface ResponseMeans {
   readonly sheet: SheetSource | undefined;
 }
 
-/** The world of a baseline and its changes. What differs from an engine that was asked for in what rubs alone is not marched again. */
+/** A forecast that was asked for. */
+interface Asked {
+  readonly name: string;
+  readonly combination: Combination;
+}
+
+/**
+ * The world of a baseline and its changes. What differs from an engine that was asked for in what rubs alone is not marched again, nor is
+ * what has more octane where the other has enough.
+ */
 export function responseWorld(
   baseline: Baseline,
   changes: readonly Change[],
@@ -40,15 +50,22 @@ export function responseWorld(
   { queue, seed, rpm, fidelity, sheet }: ResponseMeans,
 ): ResponseWorld {
   const marching = fidelity === undefined ? {} : { fidelity };
-  const marched = new Map<string, { readonly name: string; readonly combination: Combination }>();
+  const rubbing = new Map<string, Asked>();
+  const knocking = new Map<string, Asked>();
   const ask = (name: string, combination: Combination): void => {
-    const text = marchedText(combination);
-    const same = marched.get(text);
-    if (same !== undefined)
-      queue.derive(name, same.name, (curve) => withOtherFriction(curve, same.combination, combination));
+    const [text, beside] = [marchedText(combination), textBesideOctane(combination)];
+    const [cycle, less] = [rubbing.get(text), knocking.get(beside)];
+    if (cycle !== undefined) {
+      queue.derive(name, cycle.name, (curve) => withOtherFriction(curve, cycle.combination, combination));
+      return;
+    }
+    rubbing.set(text, { name, combination });
+    const job = { combination, rpm, ...COARSE, ...marching };
+    if (less !== undefined && hasMoreOctane(less.combination, combination))
+      queue.derive(name, less.name, (curve) => withMoreOctane(curve, combination), job);
     else {
-      marched.set(text, { name, combination });
-      queue.ask(name, { combination, rpm, ...COARSE, ...marching });
+      knocking.set(beside, { name, combination });
+      queue.ask(name, job);
     }
   };
   return {

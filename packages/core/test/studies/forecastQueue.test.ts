@@ -54,6 +54,41 @@ describe('ForecastQueue', () => {
     expect(['a', 'b', 'c'].map((name) => queue.meanPower(name))).not.toContain(null);
   });
 
+  it('runs what turns out not to follow from another, and nothing for what does', async () => {
+    const { run, begun, end } = handRun();
+    const queue = new ForecastQueue(run, {});
+    queue.ask('a', job('a'));
+    queue.derive('follows', 'a', (curve) => ({ ...curve, combination: 'follows' }), job('follows'));
+    queue.derive('does not', 'a', () => null, job('does not'));
+    queue.derive('hangs on it', 'does not', (curve) => ({ ...curve, combination: 'hangs on it' }));
+    const all = queue.run();
+    await settled();
+    end[0]();
+    await settled();
+    expect(begun).toEqual([['a'], ['does not']]);
+    expect(queue.complete).toBe(false);
+    end[1]();
+    await all;
+    expect(queue.complete).toBe(true);
+    expect(queue.asked).toBe(2);
+    const named = ['follows', 'hangs on it'].map((name) => queue.curve(name)?.combination);
+    expect(named).toEqual(['follows', 'hangs on it']);
+    expect(queue.curve('does not')).not.toBeNull();
+  });
+
+  it('takes for lost what would follow from a forecast that an abort kept from being run', async () => {
+    const queue = new ForecastQueue(async (jobs) => jobs.map(() => null), {});
+    queue.ask('a', job('a'));
+    queue.derive('b', 'a', () => null, job('b'));
+    queue.derive('c', 'b', (curve) => curve);
+    await queue.run();
+    expect(queue.asked).toBe(1);
+    for (const name of ['a', 'b', 'c']) {
+      expect(queue.aborted(name)).toBe(true);
+      expect(queue.curve(name)).toBeNull();
+    }
+  });
+
   it('hands on a failure of what was begun to whoever waits for it', async () => {
     const queue = new ForecastQueue(async () => {
       throw new Error('no thread');
