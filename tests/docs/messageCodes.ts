@@ -10,6 +10,7 @@ const CALLS: Readonly<Record<string, number>> = {
   sheetProblem: 2,
   fail: 1,
   complain: 2,
+  each: 1,
   sourceProblem: 2,
   FieldFault: 1,
   failure: 0,

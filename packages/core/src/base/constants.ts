@@ -15,6 +15,9 @@ export const BAR = 1e5;
 /** Inch of mercury at 0 degC [Pa] (NIST SP 811, B.8). */
 export const INCH_OF_MERCURY = 3386.389;
 
+/** Pound-force a square inch [Pa] (NIST SP 811, B.8). */
+export const PSI = 6894.757293168;
+
 /** Inch of water at 4 degC [Pa] (NIST SP 811, B.8). */
 export const INCH_OF_WATER = 249.08891;
 

@@ -1,5 +1,5 @@
 /** Units as dyno sheets head their columns: torque, power, flow, pressure, temperature. Factors to SI or to the unit named. */
-import { FOOT, HORSEPOWER, INCH_OF_MERCURY, INCH_OF_WATER, POUND_FOOT } from './constants.ts';
+import { FOOT, HORSEPOWER, INCH_OF_MERCURY, INCH_OF_WATER, POUND_FOOT, PSI } from './constants.ts';
 
 /** What a column of a dyno sheet measures. */
 export type DynoDimension =
@@ -70,8 +70,8 @@ const UNITS: Readonly<Record<DynoDimension, Readonly<Record<string, DynoUnit>>>>
     hpa: times(0.1),
     mbar: times(0.1),
     bar: times(100),
-    psi: times(6.894757293168),
-    psig: times(6.894757293168),
+    psi: times(PSI * 1e-3),
+    psig: times(PSI * 1e-3),
     mmhg: times(0.133322387415),
     torr: times(0.133322368421),
   },

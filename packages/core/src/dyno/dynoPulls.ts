@@ -1,6 +1,8 @@
 /** Rows of a dyno sheet to pulls whose speeds rise, with every repair said. */
+
+import { counted } from '../base/counted.ts';
 import type { DynoChannel, DynoColumnKind } from './dynoColumns.ts';
-import { counted, type DynoRow, lineList } from './dynoRows.ts';
+import { type DynoRow, lineList } from './dynoRows.ts';
 
 /** One speed of a pull; torque and power as printed under the sheet's standard. */
 export interface PullPoint {

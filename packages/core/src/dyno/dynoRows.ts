@@ -1,4 +1,5 @@
 /** Cells of a dyno sheet to numbers, with what was left out and why. */
+import { counted } from '../base/counted.ts';
 import type { Problem } from '../combination/problem.ts';
 import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
@@ -174,11 +175,6 @@ export function lineList(lines: readonly number[]): string {
   const shown = lines.slice(0, 5).join(', ');
   const more = lines.length > 5 ? ` and ${lines.length - 5} more` : '';
   return `${lines.length === 1 ? 'line' : 'lines'} ${shown}${more}`;
-}
-
-/** `1 row`, `3 rows`. */
-export function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 /** A cell's number in the kept unit; null where it is blank, and where it is no number, which is then a problem. */

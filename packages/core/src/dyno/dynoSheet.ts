@@ -1,5 +1,6 @@
 /** A dyno sheet: one or more pulls of one engine under one correction standard. */
 
+import { counted } from '../base/counted.ts';
 import { DYNO_EXAMPLES, isTradeUnit } from '../base/dynoUnits.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
@@ -20,7 +21,7 @@ import {
   weatherOf,
 } from './dynoMeta.ts';
 import { orderPull, type PullPoint, type PullRows, splitPulls, torqueOf } from './dynoPulls.ts';
-import { chosenColumns, counted, type DynoRow, lineList, readDynoRows } from './dynoRows.ts';
+import { chosenColumns, type DynoRow, lineList, readDynoRows } from './dynoRows.ts';
 import { powerFaults, slipOf } from './powerCheck.ts';
 
 /** One pull, speeds rising. */

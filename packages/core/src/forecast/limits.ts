@@ -3,6 +3,7 @@
 import { portLift } from '../assembly/portValve.ts';
 import { FOOT, INCH } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
+import { SIDES } from '../combination/sides.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { Curve, MarchedPoint } from './curve.ts';
@@ -148,7 +149,7 @@ function pistonSpeedBreach(
 function valveLiftBreach(combination: Combination): FieldBreach | null {
   const allowed = combination.limits.valveLift;
   if (allowed === null) return null;
-  const sides = (['intake', 'exhaust'] as const).map((side) => ({
+  const sides = SIDES.map((side) => ({
     side,
     lift: portLift(combination[side], side, combination.friction.valvetrain).maxLift,
   }));

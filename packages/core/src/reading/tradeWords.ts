@@ -1,6 +1,6 @@
 /** Names and words that builders use for what fields of other names say, with what to write: better than the nearest spelling. */
 import { type Dimension, parseQuantity } from '../base/units.ts';
-import { SIDES } from './defaults/side.ts';
+import { SIDES } from '../combination/sides.ts';
 import type { FieldPath } from './schema/fieldPath.ts';
 
 const MEETS_FIRST = 'a first merge and its pipe are secondary: { diameter: 2.000 in, length: 14 in }';

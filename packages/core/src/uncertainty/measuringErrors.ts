@@ -1,7 +1,7 @@
 /** How wrong the stated values of a combination may be: sheets, ratings and cards, each with its usual error from the table of fields. */
 import type { Combination } from '../combination/combination.ts';
+import { SIDES } from '../combination/sides.ts';
 import type { Plain } from '../reading/combinationDocument.ts';
-import { SIDES } from '../reading/defaults/side.ts';
 import type { ErrorName } from '../reading/fields/errorName.ts';
 import type { UsualError } from '../reading/fields/fieldFacts.ts';
 import { FIELDS } from '../reading/fields/fieldTable.ts';

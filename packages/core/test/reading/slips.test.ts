@@ -263,6 +263,8 @@ describe('a field that does nothing beside others', () => {
     ['cam.cardRatio', { cam: '{ cardRatio: 1.5, intake: { at050: 224 deg, lobeLift: 0.318 in } }' }],
     ['cam.intake.checkedAt', { cam: '{ intake: { at050: 224 deg, checkedAt: 0.006 in } }' }],
     ['exhaust.muffler.airflow', { exhaust: '{ muffler: { flow: 600 cfm, airflow: 700 cfm } }' }],
+    ['exhaust.secondary.wall', { exhaust: '{ secondary: { inside: 2 in, wall: 0.05 in } }' }],
+    ['exhaust.box.pipe.wall', { exhaust: '{ muffler: chambered, box: { pipe: { wall: 1 mm } } }' }],
     ['heads.bench.depression', { heads: '{ valvesPerCylinder: 2, bench: { depression: 25 inH2O } }' }],
     [
       'heads.intake.portVolume',

@@ -5,6 +5,7 @@
 
 import { parseQuantity, splitNumber, toUnit } from '../../base/units.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
+import { SIDES } from '../../combination/sides.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { discArea } from '../resolve/pipes.ts';
@@ -42,8 +43,6 @@ const BANDS = {
   duct: { least: 0.4, most: 3.5 },
   restrictor: { least: 0.24, most: 2.5 },
 } as const satisfies Readonly<Record<string, Band>>;
-
-const SIDES = ['intake', 'exhaust'] as const;
 
 /** One stated size: a diameter [m] or an area [m2], and what such sizes are measured by. */
 interface Stated {

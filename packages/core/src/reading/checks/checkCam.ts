@@ -2,7 +2,7 @@
 
 import { INCH } from '../../base/constants.ts';
 import { middleOf } from '../../combination/atSpeed.ts';
-import { SIDES, type Side } from '../defaults/side.ts';
+import { SIDES, type Side } from '../../combination/sides.ts';
 import { statedCardRatio } from '../resolve/cardLobe.ts';
 import { ANGLE_SLACK } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';

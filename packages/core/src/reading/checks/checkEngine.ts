@@ -1,5 +1,7 @@
 /** Checks of block, chamber and valves as stated. */
 
+import { counted } from '../../base/counted.ts';
+import { SIDES } from '../../combination/sides.ts';
 import { layout, usualFiringOrder } from '../defaults/firing.ts';
 import { splitValves } from '../defaults/valves.ts';
 import { statedOrder } from '../resolve/resolveBlock.ts';
@@ -18,17 +20,21 @@ export function checkEngine(file: PartialFile, report: Report): void {
     checkFiring(engine, report);
     checkPartition(engine.banks, engine.cylinders, 'engine.banks', 'banks', report);
     checkPartition(file.exhaust?.groups, engine.cylinders, 'exhaust.groups', 'groups', report);
-    const ratio = engine.rod === undefined ? 1.6 : engine.rod / engine.stroke;
-    if (!(ratio >= ROD_LIMITS.min && ratio <= ROD_LIMITS.max)) {
-      report.problem(
-        'engine.rod',
-        'rod',
-        `is impossible with this stroke: rod over stroke is ${ratio.toFixed(2)}`,
-      );
-    }
+    checkRod(engine, report);
   }
   checkChamber(file, report);
   checkValves(file, report);
+}
+
+function checkRod({ rod, stroke }: EngineSection, report: Report): void {
+  if (rod === undefined) return;
+  const ratio = rod / stroke;
+  if (ratio >= ROD_LIMITS.min && ratio <= ROD_LIMITS.max) return;
+  report.problem(
+    'engine.rod',
+    'rod',
+    `is impossible with this stroke: rod over stroke is ${ratio.toFixed(2)}`,
+  );
 }
 
 function checkFiring(engine: EngineSection, report: Report): void {
@@ -36,7 +42,7 @@ function checkFiring(engine: EngineSection, report: Report): void {
   const order = statedOrder(engine.firingOrder);
   const kind = engine.layout ?? layout(cylinders).value;
   if (order === null && usualFiringOrder(cylinders, kind) === null) {
-    const message = `is needed: no usual one is known for ${cylinders} cylinders, ${kind}`;
+    const message = `is needed: no usual one is known for ${counted(cylinders, 'cylinder')}, ${kind}`;
     report.problem('engine.firingOrder', 'firing-order', message);
   }
   if (order !== null && !isEach(order, cylinders)) {
@@ -49,8 +55,7 @@ function checkFiring(engine: EngineSection, report: Report): void {
   if (intervals === undefined) return;
   const sum = intervals.reduce((total, interval) => total + interval, 0);
   if (intervals.length !== cylinders) {
-    const message = `has ${intervals.length} intervals for ${cylinders} cylinders`;
-    report.problem('engine.firingIntervals', 'firing-intervals', message);
+    report.each('engine.firingIntervals', 'firing-intervals', intervals.length, cylinders, null, 'interval');
   } else if (!(Math.abs(sum - 720) <= 0.5)) {
     report.problem('engine.firingIntervals', 'firing-intervals', `adds up to ${sum} deg, not 720 deg`);
   }
@@ -77,10 +82,13 @@ function checkChamber(file: PartialFile, report: Report): void {
   if (chamber === undefined && report.wrote('chamber')) return;
   const { volume, compression, dome, dish, deck, gasketThickness, gasketBore } = chamber ?? {};
   for (const field of ['compressions', 'volumes'] as const) {
-    const count = chamber?.[field]?.length;
-    if (count === undefined || engine?.cylinders === undefined || count === engine.cylinders) continue;
-    const message = `has ${count} values for ${engine.cylinders} cylinder${engine.cylinders === 1 ? '' : 's'}`;
-    report.problem(`chamber.${field}`, 'by-cylinder', message, 'give one a cylinder');
+    report.each(
+      `chamber.${field}`,
+      'by-cylinder',
+      chamber?.[field]?.length,
+      engine?.cylinders,
+      'give one a cylinder',
+    );
   }
   if (compression === undefined && volume === undefined) {
     const hint = 'give chamber.compression, or chamber.volume and the other volumes';
@@ -90,12 +98,9 @@ function checkChamber(file: PartialFile, report: Report): void {
       'has neither a compression ratio nor a chamber volume',
       hint,
     );
-  }
-  if (volume === undefined) {
     for (const field of ['dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice'] as const) {
-      if (chamber?.[field] !== undefined && compression === undefined) {
+      if (chamber?.[field] !== undefined)
         report.problem(`chamber.${field}`, 'volume-missing', 'is of no use without chamber.volume');
-      }
     }
   }
   if (engine === undefined) return;
@@ -135,7 +140,7 @@ function checkValves(file: PartialFile, report: Report): void {
       report.problem('heads.valvesPerCylinder', 'valve-count', message);
     }
   }
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     const { valve, throat, stem, minimumArea, portArea } = heads?.[side] ?? {};
     if (valve !== undefined && throat !== undefined && !(throat < valve)) {
       report.problem(

@@ -3,11 +3,12 @@
 import { INCH, INCH_OF_WATER } from '../../base/constants.ts';
 import type { Combination, Port } from '../../combination/combination.ts';
 import { DEPRESSION_SLACK } from '../../combination/otherBench.ts';
+import type { Side } from '../../combination/sides.ts';
+import { SIDES } from '../../combination/sides.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
 import { USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
 import { netLift } from '../../geometry/valveLift.ts';
-import type { Side } from '../defaults/side.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { FLOW_FIELDS } from '../sheet/readSheets.ts';
@@ -25,7 +26,7 @@ export const FIXTURE_SLACK: number = 0.06 * INCH;
 export const MOST_OF_PORT = 0.96;
 
 export function checkFlow(context: ResolveContext, combination: Combination, report: Report): void {
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     checkSheet(context, side, combination[side], report);
   }
   checkBalance(context, combination);

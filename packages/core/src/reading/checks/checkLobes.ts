@@ -2,9 +2,10 @@
 
 import { DomainError } from '../../base/errors.ts';
 import type { Combination, Lobe } from '../../combination/combination.ts';
+import type { Side } from '../../combination/sides.ts';
+import { SIDES } from '../../combination/sides.ts';
 import { type CardFault, cardFault } from '../../geometry/cardFault.ts';
 import { buildLobe } from '../../geometry/lobe.ts';
-import type { Side } from '../defaults/side.ts';
 import { CARD_LIFTS } from '../resolve/cardLobe.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
@@ -13,7 +14,7 @@ import { lengthText, type Report } from './report.ts';
 type Card = Extract<Lobe, { kind: 'card' }>;
 
 export function checkLobes(context: ResolveContext, combination: Combination, report: Report): void {
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     const { lobe } = combination[side];
     const fault = lobe.kind === 'card' ? cardFault(lobe.points, lobe.maxLift) : null;
     if (lobe.kind === 'card' && fault !== null) tellCard(context, side, lobe, fault, report);

@@ -1,5 +1,6 @@
 /** Checks of induction, exhaust and running conditions as stated: things given twice, or half. */
 
+import { SIDES } from '../../combination/sides.ts';
 import { oxygenDemand } from '../../gas/atoms.ts';
 import type { Fuel } from '../../gas/fuel.ts';
 import { FUEL_NAMES, fuelNamed } from '../../gas/fuels.ts';
@@ -32,10 +33,7 @@ export function checkParts(file: PartialFile, report: Report): void {
 /** One for each cylinder. */
 function checkDifferences({ mixture, engine }: PartialFile, report: Report): void {
   const count = mixture?.differences?.length;
-  const cylinders = engine?.cylinders;
-  if (count === undefined || cylinders === undefined || count === cylinders) return;
-  const message = `has ${count} ${count === 1 ? 'value' : 'values'} for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}`;
-  report.problem('mixture.differences', 'by-cylinder', message, 'give one a cylinder');
+  report.each('mixture.differences', 'by-cylinder', count, engine?.cylinders, 'give one a cylinder');
 }
 
 function checkExhaust({ exhaust, engine }: PartialFile, report: Report): void {
@@ -69,10 +67,7 @@ function checkExhaust({ exhaust, engine }: PartialFile, report: Report): void {
 /** Lengths for every cylinder, and sizes one behind the other. */
 function checkPrimary({ primary }: ExhaustSection, cylinders: number | undefined, report: Report): void {
   const { lengths, length, steps = [] } = primary ?? {};
-  if (lengths !== undefined && cylinders !== undefined && lengths.length !== cylinders) {
-    const message = `has ${lengths.length} lengths for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}`;
-    report.problem('exhaust.primary.lengths', 'primary-lengths', message);
-  }
+  report.each('exhaust.primary.lengths', 'primary-lengths', lengths?.length, cylinders, null, 'length');
   if (lengths !== undefined && length !== undefined) {
     const message = 'is given beside the length of each: keep one of the two';
     report.problem('exhaust.primary.length', 'primary-lengths', message);
@@ -218,7 +213,7 @@ function checkWeather({ weather }: PartialFile, report: Report): void {
 }
 
 function checkInlineFlow({ heads }: PartialFile, report: Report): void {
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     const flow = heads?.[side]?.flow;
     if (!Array.isArray(flow)) continue;
     flow.forEach((point, index) => {

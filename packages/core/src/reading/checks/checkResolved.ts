@@ -3,6 +3,7 @@
 import { INCH, INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Combination } from '../../combination/combination.ts';
 import type { Problem } from '../../combination/problem.ts';
+import { SIDES } from '../../combination/sides.ts';
 import { saturationPressure } from '../../gas/air.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
@@ -130,7 +131,7 @@ function checkFit({ block, chamber, intake, exhaust }: Combination, report: Repo
 
 function checkLash({ file, ledger }: ResolveContext, combination: Combination, report: Report): void {
   const hydraulic = file.cam?.lifter?.startsWith('hydraulic') ?? false;
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     const port = combination[side];
     const path: FieldPath = `valvetrain.${side}Lash`;
     if (!(greatestLift(port) > 0)) {

@@ -1,6 +1,7 @@
 /** Figures that are sound by themselves and no engine's together: a slip of unit or of name is likelier, so the file is asked back. */
 
 import type { Combination } from '../../combination/combination.ts';
+import { SIDES, type Side } from '../../combination/sides.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import type { Report } from './report.ts';
@@ -13,13 +14,13 @@ const LEAST_ADVERTISED = 150;
 const MOST_LIFT = 0.5;
 
 export function checkSlips(context: ResolveContext, combination: Combination, report: Report): void {
-  for (const side of ['intake', 'exhaust'] as const) {
+  for (const side of SIDES) {
     checkDuration(context, side, report);
     checkLobeLift(context, side, combination, report);
   }
 }
 
-function checkDuration({ file }: ResolveContext, side: 'intake' | 'exhaust', report: Report): void {
+function checkDuration({ file }: ResolveContext, side: Side, report: Report): void {
   const { at050, advertised } = file.cam?.[side] ?? {};
   const path = `cam.${side}` as const;
   if (at050 !== undefined && at050 > AT_050.max) {
@@ -37,12 +38,7 @@ function tellCamDegrees(path: FieldPath, duration: number, report: Report): void
   report.problem(path, 'duration-slip', message, `in cam degrees? write crank degrees, ${2 * shown} deg`);
 }
 
-function checkLobeLift(
-  { file }: ResolveContext,
-  side: 'intake' | 'exhaust',
-  combination: Combination,
-  report: Report,
-): void {
+function checkLobeLift({ file }: ResolveContext, side: Side, combination: Combination, report: Report): void {
   const { lobeLift, valveLift } = file.cam?.[side] ?? {};
   const valve = file.heads?.[side]?.valve;
   if (lobeLift === undefined || valveLift !== undefined || valve === undefined) return;

@@ -1,6 +1,6 @@
 /** Fields that do nothing beside others: the builder who wrote them believes they count. */
 
-import { SIDES } from '../defaults/side.ts';
+import { SIDES } from '../../combination/sides.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
 import type { PipeSection } from '../schema/exhaustSection.ts';
@@ -62,9 +62,9 @@ function inCam({ cam }: CombinationFile): readonly Unused[] {
 function inHeads({ heads }: CombinationFile, sheets: Sheets): readonly Unused[] {
   const sides = SIDES.flatMap((side): readonly Unused[] => {
     const { portArea, portVolume } = heads?.[side] ?? {};
-    const by = portArea !== undefined ? 'portArea' : portVolume !== undefined ? 'portVolume' : null;
-    if (by !== 'portArea') return [];
-    return stated(heads?.[side], ['portVolume']).map((name) => [`heads.${side}.${name}`, `${by} decides`]);
+    return portArea === undefined || portVolume === undefined
+      ? []
+      : [[`heads.${side}.portVolume`, 'portArea decides']];
   });
   const flows = [heads?.flow, heads?.intake?.flow, heads?.exhaust?.flow].some((flow) => flow !== undefined);
   const isOne = Object.values(sheets.flow).every(
@@ -128,7 +128,10 @@ function inExhaust({ exhaust }: CombinationFile): readonly Unused[] {
   const muffler = typeof exhaust?.muffler === 'object' ? exhaust.muffler : undefined;
   return [
     ...pipe(exhaust?.primary, 'exhaust.primary'),
+    ...pipe(exhaust?.secondary, 'exhaust.secondary'),
     ...(typeof exhaust?.collector === 'object' ? pipe(exhaust.collector, 'exhaust.collector') : []),
+    ...pipe(exhaust?.balance, 'exhaust.balance'),
+    ...pipe(exhaust?.box?.pipe, 'exhaust.box.pipe'),
     ...(muffler?.airflow !== undefined && muffler.backPressure === undefined
       ? [['exhaust.muffler.airflow', 'it goes with a back-pressure, and the rated flow decides'] as const]
       : []),

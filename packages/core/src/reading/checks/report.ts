@@ -1,55 +1,68 @@
 /** Where checks put what they find. */
 import { INCH } from '../../base/constants.ts';
+import { counted } from '../../base/counted.ts';
+import type { UnitSystem } from '../../combination/combination.ts';
 import type { PlainCode, Problem } from '../../combination/problem.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import { problemOf } from '../problemOf.ts';
 import type { FieldPlace } from '../schema/fieldPath.ts';
 
-/** `units` of a file; left out: those of the trade. */
-export type FileUnits = 'trade' | 'si' | undefined;
-
 /** Collects problems of one document. */
 export class Report {
   readonly problems: Problem[] = [];
-  private readonly document: CombinationDocument;
+  readonly #document: CombinationDocument;
 
   constructor(document: CombinationDocument) {
-    this.document = document;
+    this.#document = document;
   }
 
   problem(path: FieldPlace | '', code: PlainCode, message: string, hint: string | null = null): void {
-    this.problems.push(problemOf(this.document, path, code, message, hint));
+    this.problems.push(problemOf(this.#document, path, code, message, hint));
   }
 
   /** A length [m] as messages show it. */
   length(metres: number): string {
-    return lengthText(metres, this.units);
+    return lengthText(metres, this.#units);
   }
 
   /** An area [m2], likewise. */
   area(area: number): string {
-    return areaText(area, this.units);
+    return areaText(area, this.#units);
   }
 
-  private get units(): FileUnits {
-    return this.document.data['units'] === 'si' ? 'si' : 'trade';
+  get #units(): UnitSystem {
+    return this.#document.data['units'] === 'si' ? 'si' : 'trade';
+  }
+
+  /** A list that has one value for each cylinder, once it is known how many there are. */
+  each(
+    path: FieldPlace,
+    code: PlainCode,
+    count: number | undefined,
+    cylinders: number | undefined,
+    hint: string | null = null,
+    noun = 'value',
+  ): void {
+    if (count === undefined || cylinders === undefined || count === cylinders) return;
+    const message = `has ${counted(count, noun)} for ${counted(cylinders, 'cylinder')}`;
+    this.problem(path, code, message, hint);
   }
 
   /** Whether the file has this section, readable or not. */
   wrote(section: string): boolean {
-    return Object.hasOwn(this.document.data, section) && this.document.data[section] !== null;
+    return Object.hasOwn(this.#document.data, section) && this.#document.data[section] !== null;
   }
 }
 
-/** A length [m] as the file's own units have it. */
-export function lengthText(metres: number, units: FileUnits): string {
+/** A length [m] as the file's own units have it; those of the trade, where it states none. */
+export function lengthText(metres: number, units: UnitSystem | undefined): string {
   return units === 'si'
     ? `${Number((1000 * metres).toPrecision(4))} mm`
     : `${Number((metres / INCH).toPrecision(4))} in`;
 }
 
 /** An area [m2], likewise. */
-export function areaText(area: number, units: FileUnits): string {
+export function areaText(area: number, units: UnitSystem | undefined): string {
   return units === 'si'
     ? `${Number((1e6 * area).toPrecision(3))} mm2`
     : `${Number((area / (INCH * INCH)).toPrecision(3))} in2`;

@@ -1,6 +1,7 @@
 /** Which checks still mean something while other fields of the file are known to be wrong. */
 
 import type { Problem, ProblemCode } from '../../combination/problem.ts';
+import { SIDES } from '../../combination/sides.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import { editDocument } from '../editDocument.ts';
 import { areNested } from '../fields/isWithin.ts';
@@ -91,7 +92,7 @@ export function withoutDoubtful(
 export function isTrusted(problem: Problem, earlier: readonly Problem[]): boolean {
   const group = problem.path.slice(0, Math.max(0, problem.path.lastIndexOf('.')));
   const side = /\.(intake|exhaust)\./u.exec(problem.path)?.[1];
-  const sides = side === undefined ? ['intake', 'exhaust'] : [side];
+  const sides = side === undefined ? SIDES : [side];
   const listed = LOOKS_AT[problem.code]?.flatMap((path) => sides.map((name) => path.replace('SIDE', name)));
   const seen = listed ?? [group === '' ? problem.path : group];
   return earlier.every((other) => seen.every((path) => !areNested(doubtfulPath(other), path)));

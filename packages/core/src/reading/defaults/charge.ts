@@ -27,6 +27,7 @@
  * memory). So a kilogram of drops takes the same heat, and the shares go as one over the latent heat. A wall gives its film what its area and
  * temperature give, so much for a kilogram of air. What is left of an alcohol's film reaches the hot valve, see `assembly/valveFilm.ts`.
  */
+import type { Induction } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE } from '../../combination/referenceAir.ts';
 import { latentBesideGasoline } from '../../gas/besideGasoline.ts';
@@ -34,7 +35,7 @@ import type { Fuel } from '../../gas/fuel.ts';
 import type { Manifold, ManifoldHeat } from '../schema/inductionSection.ts';
 import type { Make } from './make.ts';
 
-type Injection = 'carburetor' | 'port' | 'direct';
+type Injection = Induction['injection'];
 
 /** Heat taken up from plenum walls, and from a floor that a carburetor blows on, over what would make the air as warm as them [-]. */
 export const EFFECTIVENESS = { walls: 0.02, floor: 0.025 } as const;

@@ -1,4 +1,5 @@
 /** Firing order, banks and collectors by number and layout of cylinders. */
+import { counted } from '../../base/counted.ts';
 import type { WordEstimate } from '../../combination/ledger.ts';
 import type { Layout } from '../schema/engineSection.ts';
 import type { ExhaustStyle } from '../schema/exhaustSection.ts';
@@ -37,7 +38,7 @@ const ORDERS: Readonly<Record<Layout, Readonly<Record<number, readonly number[]>
 /** Layout by number of cylinders: six in line, eight and more in a V. */
 export function layout(cylinders: number): WordEstimate<Layout> {
   const value = cylinders <= 6 ? 'inline' : 'v';
-  return { value, reason: `usual for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}` };
+  return { value, reason: `usual for ${counted(cylinders, 'cylinder')}` };
 }
 
 /** Usual firing order, or null where there is none to assume. */

@@ -99,13 +99,14 @@ const RATING_REASONS = {
   alone: 'costs 2.0 inHg at rated speed while its cylinder draws; from memory',
 } as const;
 
-/** Bore [m] of each of `count` throttles; `areaFor` gives the effective area for a flow at a drop. */
-export function throttleDiameter(
-  demand: number,
-  count: number,
-  areaFor: (flow: number, drop: number) => number,
-): Estimate {
-  const area = areaFor(demand, THROTTLE_DROP) / THROTTLE_COEFFICIENT / count;
+/** Effective area [m2] of throttles, all together, that pass so much air [m3/s] at {@link THROTTLE_DROP}. */
+export function throttleArea(demand: number): number {
+  return areaFromFlow(demand, THROTTLE_DROP);
+}
+
+/** Bore [m] of each of `count` throttles by the effective area of all [m2]. */
+export function throttleDiameter(effective: number, count: number): Estimate {
+  const area = effective / THROTTLE_COEFFICIENT / count;
   const value = Math.sqrt((4 * area) / Math.PI);
   return {
     value,
@@ -116,7 +117,7 @@ export function throttleDiameter(
 
 /** Hole into an airbox [m]. */
 export function airboxInlet(demand: number): Estimate {
-  const { value } = throttleDiameter(demand, 1, areaFromFlow);
+  const { value } = throttleDiameter(throttleArea(demand), 1);
   return {
     value,
     spread: 0.15 * value,

@@ -1,11 +1,8 @@
 /** What is left of the opening at the end of the exhaust, by muffler. */
-import { STANDARD_ATMOSPHERE } from '../../base/constants.ts';
+import { PSI, STANDARD_ATMOSPHERE } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { ExhaustStyle, MufflerKind, MufflerWord } from '../schema/exhaustSection.ts';
 import { airDemand } from './metering.ts';
-
-/** Pound-force a square inch [Pa]. */
-const PSI = 6894.757;
 
 /** Back-pressure at rated speed [Pa]: 1.0 psi mufflers the gas sees through, 2.5 psi a full system with chambers; common practice, no source. */
 const BACK_PRESSURE: Readonly<Record<MufflerKind, number>> = {

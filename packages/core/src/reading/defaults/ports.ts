@@ -1,6 +1,6 @@
 /** Length and area of a port, and flow against its usual direction. */
 import type { Estimate } from '../../combination/ledger.ts';
-import type { Side } from './side.ts';
+import type { Side } from '../../combination/sides.ts';
 
 /** How far the ports of a head have been worked: not at all, the bowls under the seats, or all the way. */
 export const PORT_STATES = ['as-cast', 'bowls-blended', 'fully-ported'] as const;

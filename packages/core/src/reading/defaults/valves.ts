@@ -1,8 +1,8 @@
 /** Valve sizes by bore, number of valves and chamber. */
 
 import type { Estimate } from '../../combination/ledger.ts';
+import type { Side } from '../../combination/sides.ts';
 import type { ChamberShape } from '../../geometry/squish.ts';
-import type { Side } from './side.ts';
 
 /** Intake and exhaust valves of a cylinder by the number of valves altogether. */
 export function splitValves(perCylinder: number): { readonly intake: number; readonly exhaust: number } {

@@ -1,5 +1,5 @@
 /** Rows of the sections `cam` and `valvetrain`. */
-import { SIDES, type Side } from '../defaults/side.ts';
+import { SIDES, type Side } from '../../combination/sides.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { below, type FieldFacts, type FieldsOf, type UsualError } from './fieldFacts.ts';
 import { degrees } from './written.ts';

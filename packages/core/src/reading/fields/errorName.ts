@@ -1,5 +1,5 @@
 /** Names of the errors of measurement. */
-import type { Side } from '../defaults/side.ts';
+import type { Side } from '../../combination/sides.ts';
 
 /** Errors of measurement by name, short and stable. */
 export type ErrorName =

@@ -1,5 +1,5 @@
 /** Rows of the section `heads`. */
-import { SIDES, type Side } from '../defaults/side.ts';
+import { SIDES, type Side } from '../../combination/sides.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { below, type FieldFacts, type FieldsOf } from './fieldFacts.ts';
 import { squareInch } from './written.ts';

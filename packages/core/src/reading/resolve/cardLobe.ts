@@ -2,10 +2,10 @@
 import { INCH } from '../../base/constants.ts';
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
+import type { Side } from '../../combination/sides.ts';
 import { completeCard, type Follower, standardDuration } from '../../geometry/lobeCard.ts';
 import { lengthText } from '../checks/report.ts';
 import { checkingHeight, estimatedLift, LEAST_LOBE_LIFT } from '../defaults/cam.ts';
-import type { Side } from '../defaults/side.ts';
 import type { CamSide, Lifter, ValvetrainType } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';

@@ -1,4 +1,5 @@
 /** The block: sizes, firing order and angles, banks. */
+import { counted } from '../../base/counted.ts';
 import type { Block } from '../../combination/combination.ts';
 import { rodLength } from '../defaults/clearance.ts';
 import { layout, usualBanks, usualFiringOrder } from '../defaults/firing.ts';
@@ -52,7 +53,7 @@ function assumedOrder(cylinders: number, kind: Layout, ledger: ResolveContext['l
   const order = usualFiringOrder(cylinders, kind) ?? [];
   ledger.word('engine.firingOrder', undefined, () => ({
     value: order.join('-'),
-    reason: `usual for ${cylinders} cylinder${cylinders === 1 ? '' : 's'}, ${kind}; common practice, no source`,
+    reason: `usual for ${counted(cylinders, 'cylinder')}, ${kind}; common practice, no source`,
   }));
   return order;
 }

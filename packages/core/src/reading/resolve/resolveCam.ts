@@ -3,10 +3,10 @@
 import { middleOf } from '../../combination/atSpeed.ts';
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
+import type { Side } from '../../combination/sides.ts';
 import { standardDuration } from '../../geometry/lobeCard.ts';
 import { advance, checkingHeight, exhaustDuration, lifter, separation } from '../defaults/cam.ts';
 import { type BreathingSizes, intakeDuration } from '../defaults/ratedSpeed.ts';
-import type { Side } from '../defaults/side.ts';
 import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
 import type { Lifter, ValvetrainType } from '../schema/camSection.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';

@@ -1,6 +1,7 @@
 /** Effective flow area against lift, from sheet, inline points or the narrow places of the port. */
 
 import type { Bench, FlowCurve } from '../../combination/combination.ts';
+import type { Side } from '../../combination/sides.ts';
 import { defaultIntakeFlow, exhaustFromIntake, withPipeStub } from '../../geometry/defaultFlow.ts';
 import type { FlowPoints } from '../../geometry/flowArea.ts';
 import { areaFromFlow, USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
@@ -12,7 +13,6 @@ import {
   throatByPace,
   throatByState,
 } from '../defaults/ports.ts';
-import type { Side } from '../defaults/side.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { SheetFlow } from '../sheet/flowSheet.ts';
 import type { Sheets } from '../sheet/readSheets.ts';

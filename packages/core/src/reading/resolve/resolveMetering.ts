@@ -23,6 +23,7 @@ import {
   ratingDrop,
   runnerThrottleDiameter,
   THROTTLE_COEFFICIENT,
+  throttleArea,
   throttleDiameter,
 } from '../defaults/metering.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
@@ -177,9 +178,8 @@ function throttles(
     isIndividual(style)
       ? runnerThrottleDiameter(runnerArea())
       : throttleDiameter(
-          drawsByTurns(cylinders) * airDemand(inputs.block.displacement, inputs.ratedSpeed()),
+          throttleArea(drawsByTurns(cylinders) * airDemand(inputs.block.displacement, inputs.ratedSpeed())),
           count,
-          areaFromFlow,
         ),
   );
   const meteringArea = count * THROTTLE_COEFFICIENT * discArea(diameter);

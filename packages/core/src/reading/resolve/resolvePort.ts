@@ -1,8 +1,8 @@
 /** Length and mean area of a port. */
 
 import type { FlowCurve } from '../../combination/combination.ts';
+import type { Side } from '../../combination/sides.ts';
 import { areaRatio, minimumArea, portLength } from '../defaults/ports.ts';
-import type { Side } from '../defaults/side.ts';
 import { throatDiameter } from '../defaults/valves.ts';
 import type { ResolveContext } from './context.ts';
 import type { ResolvedValves } from './resolveValves.ts';

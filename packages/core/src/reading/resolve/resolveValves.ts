@@ -1,6 +1,7 @@
 /** Valves of both sides: how many, how wide. */
+
+import type { Side } from '../../combination/sides.ts';
 import type { ChamberShape } from '../../geometry/squish.ts';
-import type { Side } from '../defaults/side.ts';
 import { splitValves, stemDiameter, valveDiameter } from '../defaults/valves.ts';
 import type { HeadsSection } from '../schema/headsSection.ts';
 import type { ResolveContext } from './context.ts';
