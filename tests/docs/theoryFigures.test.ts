@@ -132,7 +132,9 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['estimates', `${MINIMUM_OVER_MEAN} of the mean area`],
   [
     'estimates',
-    `${manifolds.map(({ runner }) => Number((runner / 0.0254).toFixed(3))).join(', ')} in on a 4 in bore`,
+    `${Object.entries(MANIFOLD_STYLES)
+      .map(([style, { runner }]) => `${style} ${Number((runner / 0.0254).toFixed(3))}`)
+      .join(', ')} in on a 4 in bore`,
   ],
   ['estimates', `${manifolds.map(({ loss }) => 100 * loss).join(', ')} % of the port`],
   ['estimates', `with ${100 * RATED_FILLING} % filling`],

@@ -43,7 +43,7 @@ export async function pullsReport(
   const [answer, ...more] = pullsAnswers(result, units);
   const { torque, difference, power, scatter } = pullsCharts(sheets, result, units);
   return page({
-    subject: result.sheets.map(({ sheet, title }) => title ?? sheet).join(', '),
+    subject: result.sheets.map(({ sheet, title }) => title ?? sheet).join('; '),
     answer,
     basis: [...more, ...result.sheets.map((sheet) => summaryBasis(sheet, units))].map(named),
     body: [

@@ -18,7 +18,7 @@ export function moneyFrontier({ frontier, builds }: ChoiceResult): Figure | null
     drawing: {
       kind: 'plot',
       plot: {
-        x: { title: 'cost', zero: true },
+        x: { title: 'cost', zero: true, whole: true },
         y: { title: 'gain, %', zero: true },
         layers: [
           { kind: 'line', name: 'most gain for the money', points, colour: 'a', marked: true },
