@@ -23,12 +23,8 @@ import {
   PIPE_STUB_GAIN,
   PORT_LIFT,
 } from '../../packages/core/src/geometry/defaultFlow.ts';
-import {
-  CAST_FANNING,
-  OPEN_END,
-  PLENUM_END,
-  TUBE_FANNING,
-} from '../../packages/core/src/geometry/tractProfile.ts';
+import { ROUGHNESS } from '../../packages/core/src/geometry/pipeFriction.ts';
+import { OPEN_END, PLENUM_END } from '../../packages/core/src/geometry/tractProfile.ts';
 import { CENTRED_CA50, DEVELOPMENT_INSTANT } from '../../packages/core/src/processes/burnDuration.ts';
 import { SIDE_PATH, SQUISH_TURBULENCE, STILL_BURN } from '../../packages/core/src/processes/chamberBurn.ts';
 import { AUDIBLE_MARGIN, RATING_TEMPERATURES } from '../../packages/core/src/processes/knock.ts';
@@ -160,7 +156,10 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['induction-parts', `${THROTTLE_COEFFICIENT} of its bore`],
   ['flow-area', `valves ${FOUR_VALVE_FACTOR} times that`],
   ['flow-area', `gains ${percent(PIPE_STUB_GAIN)} % for the pipe`],
-  ['duct', `${CAST_FANNING} for cast runners and ports, ${TUBE_FANNING} for tubes`],
+  [
+    'duct',
+    `${(1e3 * ROUGHNESS.tube).toFixed(3)} mm for tubes, ${(1e3 * ROUGHNESS.cast).toFixed(3)} mm for cast runners and ports`,
+  ],
   ['duct-ends', `e = ${PLENUM_END} at the plenum, ${OPEN_END} in the open`],
   ['volumes-and-merge', `estimate of ${percent(RETURNED.open.value)} % for an open pipe`],
   ['volumes-and-merge', `${percent(RETURNED.muffled.value)} % for a muffler`],

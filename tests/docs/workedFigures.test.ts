@@ -4,12 +4,8 @@ import { INCH, INCH_OF_MERCURY, STANDARD_ATMOSPHERE } from '../../packages/core/
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
 import { criticalPressureRatio, isentropicFluxFunction } from '../../packages/core/src/gas/isentropic.ts';
 import { BENCH_AIR } from '../../packages/core/src/geometry/flowSheet.ts';
-import {
-  CAST_FANNING,
-  endCorrection,
-  OPEN_END,
-  PLENUM_END,
-} from '../../packages/core/src/geometry/tractProfile.ts';
+import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../../packages/core/src/geometry/pipeFriction.ts';
+import { endCorrection, OPEN_END, PLENUM_END } from '../../packages/core/src/geometry/tractProfile.ts';
 import { balanceDuct, createDuct, decodeDuct, fillDuct } from '../../packages/core/src/network/duct.ts';
 import { mergeVolume } from '../../packages/core/src/reading/defaults/header.ts';
 import {
@@ -58,7 +54,7 @@ describe('the pages of ducts and their ends', () => {
           { x: length, area },
         ],
         cells: 1,
-        fanning: CAST_FANNING,
+        fanning: pipeFanning(ROUGHNESS.cast, area, INTAKE_FLOW),
         wallTemperature: 350,
         heatMultiplier: 1,
       },

@@ -11,7 +11,7 @@ import type { GasTables } from '../../packages/core/src/gas/gasTables.ts';
 import { isentropicFluxFunction } from '../../packages/core/src/gas/isentropic.ts';
 import { flowArea } from '../../packages/core/src/geometry/flowArea.ts';
 import { BENCH_AIR, USUAL_DEPRESSION } from '../../packages/core/src/geometry/flowSheet.ts';
-import { TUBE_FANNING } from '../../packages/core/src/geometry/tractProfile.ts';
+import { BENCH_FLOW, pipeFanning, ROUGHNESS } from '../../packages/core/src/geometry/pipeFriction.ts';
 import type { DuctSpec } from '../../packages/core/src/network/duct.ts';
 import { fillDuct } from '../../packages/core/src/network/duct.ts';
 import { END } from '../../packages/core/src/network/ductEnd.ts';
@@ -149,8 +149,9 @@ function benched(duct: DuctSpec, profile: DuctSpec['profile']): DuctSpec {
 
 /** Port and primary of the first cylinder that marches. */
 function exhaustDuct({ spec, exhaustEnds }: EngineNetwork): DuctSpec {
-  // A sheet is made on a straight stub, without the bends of the header.
-  return { ...spec.ducts[spec.ends[exhaustEnds[0]].duct], fanning: TUBE_FANNING };
+  // A sheet is made with cold air, on a straight stub without the bends of the header.
+  const duct = spec.ducts[spec.ends[exhaustEnds[0]].duct];
+  return { ...duct, fanning: pipeFanning(ROUGHNESS.tube, duct.profile[0].area, BENCH_FLOW) };
 }
 
 /** Far end of a profile [m2]. */

@@ -1,13 +1,13 @@
 /** From the exhaust valves to the open air: primaries, merges in one or two stages, collectors, a balance tube, mufflers. */
 import type { Combination, ExhaustSystem, MufflerBox } from '../combination/combination.ts';
+import { EXHAUST_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
-import { TUBE_FANNING } from '../geometry/tractProfile.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import { bendFanning } from '../processes/bendFriction.ts';
 import type { Mesh } from './mesh.ts';
-import { cellCount, EXHAUST_FLOW, wall } from './mesh.ts';
+import { cellCount, wall } from './mesh.ts';
 import type { NetworkPlan } from './networkPlan.ts';
 import { put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
@@ -82,7 +82,7 @@ function putPrimary(
     name: `exhaust ${number}`,
     profile,
     cells: cellCount(profile, mesh.exhaustCell, mesh.fewest),
-    ...wall(TUBE_FANNING + bendFanning(bends, area, length), EXHAUST_FLOW, area, primary),
+    ...wall(tubeFanning(area) + bendFanning(bends, area, length), EXHAUST_FLOW, area, primary),
     weight,
   });
   const valveEnd = put(plan.ends, {
@@ -250,5 +250,11 @@ function pipe(
   mesh: Mesh,
 ): DuctSpec {
   const cells = cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2));
-  return { name, profile, cells, ...wall(TUBE_FANNING, EXHAUST_FLOW, profile[0].area, walls) };
+  const { area } = profile[0];
+  return { name, profile, cells, ...wall(tubeFanning(area), EXHAUST_FLOW, area, walls) };
+}
+
+/** Friction of a tube of hot gas [-]. */
+function tubeFanning(area: number): number {
+  return pipeFanning(ROUGHNESS.tube, area, EXHAUST_FLOW);
 }

@@ -1,11 +1,12 @@
 /** From the outside air to the intake valves: metering into plenums, or throttles along the runners with still air or an airbox in front. */
 import type { Combination, Stacks } from '../combination/combination.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
-import { areaAt, CAST_FANNING, cutAt } from '../geometry/tractProfile.ts';
+import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
+import { areaAt, cutAt } from '../geometry/tractProfile.ts';
 import type { EndSpec } from '../network/openEnd.ts';
 import type { Valve } from '../network/valve.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
-import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
+import { cellCount, type Mesh, wall } from './mesh.ts';
 import { heldAir, METERED, putInlet, putMetering } from './meteringParts.ts';
 import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
@@ -114,7 +115,9 @@ function putTract(
   const { stacks, runner } = induction;
   const { weight } = marching;
   const profile = intakeTract(combination);
-  const walls = wall(CAST_FANNING, INTAKE_FLOW, intake.portArea, runner);
+  const { portArea } = intake;
+  const fanning = pipeFanning(ROUGHNESS.cast, portArea, INTAKE_FLOW);
+  const walls = wall(fanning, INTAKE_FLOW, portArea, runner);
   const made = { ...walls, tables: charge.tables, weight };
   const whole = cellCount(profile, mesh.intakeCell, mesh.fewest);
   const length = profile[profile.length - 1].x;

@@ -1,4 +1,5 @@
 /** How finely ducts are cut, and how rough and warm their walls are. */
+import { type PipeFlow, pipeReynolds } from '../geometry/pipeFriction.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
 import type { DuctSpec } from '../network/duct.ts';
 import { ductStanton } from '../processes/ductHeat.ts';
@@ -25,10 +26,6 @@ export function cellCount(profile: Profile, cell: number, fewest = 1): number {
   return cell > 0 ? Math.max(fewest, Math.ceil(profile[profile.length - 1].x / cell - 1e-9)) : 1;
 }
 
-/** Gas that a Reynolds number is worked out for: its speed [m/s] and kinematic viscosity [m2/s], at 300 K and at 1000 K. */
-export const INTAKE_FLOW = { speed: 60, viscosity: 1.6e-5 } as const;
-export const EXHAUST_FLOW = { speed: 100, viscosity: 1.2e-4 } as const;
-
 /**
  * A duct's wall. A duct's heat goes with its friction times a multiplier, which makes of it the heat of pulsating flow at a
  * usual Reynolds number, whatever the friction.
@@ -37,11 +34,11 @@ export const EXHAUST_FLOW = { speed: 100, viscosity: 1.2e-4 } as const;
  */
 export function wall(
   fanning: number,
-  { speed, viscosity }: { readonly speed: number; readonly viscosity: number },
+  flow: PipeFlow,
   area: number,
   { wallTemperature, wallFriction = 1 }: { readonly wallTemperature: number; readonly wallFriction?: number },
 ): Pick<DuctSpec, 'fanning' | 'wallTemperature' | 'heatMultiplier'> {
-  const reynolds = (speed * Math.sqrt((4 * area) / Math.PI)) / viscosity;
   const factor = fanning * wallFriction;
-  return { fanning: factor, wallTemperature, heatMultiplier: ductStanton(reynolds) / (0.5 * factor) };
+  const heatMultiplier = ductStanton(pipeReynolds(area, flow)) / (0.5 * factor);
+  return { fanning: factor, wallTemperature, heatMultiplier };
 }

@@ -3,15 +3,15 @@ import type { Combination, Induction, Stacks } from '../combination/combination.
 import { humidAir } from '../gas/air.ts';
 import { frozenCv, frozenH } from '../gas/frozenBlend.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
+import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
 import { LEAST_FRICTION } from '../geometry/tractBench.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
-import { CAST_FANNING } from '../geometry/tractProfile.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { ReservoirSpec } from '../network/reservoir.ts';
 import type { Throat } from '../network/throat.ts';
 import { findRoot } from '../numerics/root.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
-import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
+import { cellCount, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put, volumeAt } from './networkPlan.ts';
 import { openPipe } from './tracts.ts';
 
@@ -167,7 +167,7 @@ function putFeed(
     profile,
     cells: walls === 0 ? barrelCells(mesh) : feedCells(profile, length, mesh),
     // Walls of several pipes are longer than that of one of their area.
-    ...wallAlong(walls, CAST_FANNING * Math.sqrt(bores), area, combination.induction.runner),
+    ...wallAlong(walls, castFanning(area / bores) * Math.sqrt(bores), area, combination.induction.runner),
     tables: charge.tables,
     weight,
   });
@@ -183,6 +183,11 @@ function barrelCells({ fewest = 1 }: Mesh): number {
 
 function feedCells(profile: Profile, length: number, { intakeCell, fewest = 1 }: Mesh): number {
   return length <= ONE_CELL ? 1 : cellCount(profile, intakeCell, Math.ceil(fewest / 2));
+}
+
+/** Friction of a cast pipe of cold gas [-]. */
+function castFanning(area: number): number {
+  return pipeFanning(ROUGHNESS.cast, area, INTAKE_FLOW);
 }
 
 /** Friction and heat of a pipe of whose length only a share has walls. */
@@ -222,7 +227,7 @@ export function putInlet(
     name: 'airbox inlet',
     profile,
     cells: cellCount(profile, mesh.intakeCell, Math.ceil((mesh.fewest ?? 1) / 2)),
-    ...wall(CAST_FANNING, INTAKE_FLOW, area, runner),
+    ...wall(castFanning(area), INTAKE_FLOW, area, runner),
     tables: charge.tables,
     weight,
   });

@@ -4,8 +4,9 @@ import type { Combination, Port } from '../combination/combination.ts';
 import type { Friction } from '../combination/running.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { buildLobe } from '../geometry/lobe.ts';
+import { BENCH_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
 import { nozzleBeforeDuct, nozzleBehindDuct } from '../geometry/tractBench.ts';
-import { CAST_FANNING, reversed, TUBE_FANNING } from '../geometry/tractProfile.ts';
+import { reversed } from '../geometry/tractProfile.ts';
 import type { ValveLift } from '../geometry/valveLift.ts';
 import { exhaustCentre, intakeCentre, valveLift } from '../geometry/valveLift.ts';
 import type { Valve } from '../network/valve.ts';
@@ -72,17 +73,20 @@ function benchedAreas(
   combination: Combination,
   side: 'intake' | 'exhaust',
 ): { readonly usual: readonly number[]; readonly against: readonly number[] } {
-  const { area, reverseRatio } = combination[side].flow;
+  const { flow, portArea } = combination[side];
+  const { area, reverseRatio } = flow;
+  const onBench = (surface: keyof typeof ROUGHNESS): number =>
+    pipeFanning(ROUGHNESS[surface], portArea, BENCH_FLOW);
   const back = area.map((a) => a * reverseRatio);
   if (side === 'intake') {
-    const duct = { profile: benchedIntake(combination), fanning: CAST_FANNING };
+    const duct = { profile: benchedIntake(combination), fanning: onBench('cast') };
     const out = { ...duct, profile: reversed(duct.profile) };
     return {
       usual: area.map((a) => nozzleBehindDuct(a, duct)),
       against: back.map((a) => nozzleBeforeDuct(a, out)),
     };
   }
-  const duct = { profile: benchedExhaust(combination), fanning: TUBE_FANNING };
+  const duct = { profile: benchedExhaust(combination), fanning: onBench('tube') };
   const into = { ...duct, profile: reversed(duct.profile) };
   return {
     usual: area.map((a) => nozzleBeforeDuct(a, duct)),

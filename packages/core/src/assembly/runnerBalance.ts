@@ -1,9 +1,9 @@
 /** Balance tubes from the side of one runner to the side of another. */
 import type { Combination } from '../combination/combination.ts';
+import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
-import { TUBE_FANNING } from '../geometry/tractProfile.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
-import { cellCount, INTAKE_FLOW, type Mesh, wall } from './mesh.ts';
+import { cellCount, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put } from './networkPlan.ts';
 
 /** Effective over geometric area of a small tube's mouth in the side of a runner [-]: a sharp edge; from memory. */
@@ -33,7 +33,7 @@ export function putRunnerBalance(
       name: `balance tube ${pair.join(' to ')}`,
       profile,
       cells: cellCount(profile, mesh.intakeCell, 2),
-      ...wall(TUBE_FANNING, INTAKE_FLOW, area, runner),
+      ...wall(pipeFanning(ROUGHNESS.tube, area, INTAKE_FLOW), INTAKE_FLOW, area, runner),
       tables: charge.tables,
     });
     pair.forEach((number, i) => {

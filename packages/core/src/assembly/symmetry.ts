@@ -21,7 +21,7 @@ export function areUnlike(combination: Combination): boolean {
   const { induction, exhaustSystem, chamber, intake, exhaust, lambdaDifferences } = combination;
   const { secondary, balance, primary } = exhaustSystem;
   const each = [chamber.clearances, intake.flow.shares, exhaust.flow.shares, primary.lengths];
-  const joined = [secondary, balance, induction.balance, induction.dividerArea];
+  const joined = [secondary, balance, induction.balance];
   return [...each, lambdaDifferences, ...joined].some((one) => one !== undefined);
 }
 
@@ -45,7 +45,8 @@ export function groupWeight(
 
 /**
  * Finds every shift of the crank that takes firing angles to firing angles, plenums to plenums and collectors to
- * collectors, and one cylinder of each class of cylinders so related, whole collectors first.
+ * collectors, and one cylinder of each class of cylinders so related, whole collectors first. Plenums that are open into each other
+ * must both march, so that a shift has to leave each of them as it is.
  *
  * An in-line four with one collector needs one cylinder; a V8 with a cross-plane crank and a collector a bank needs the
  * four of one bank, whose pulses come at uneven intervals, and the other bank follows 360 degrees later. Uneven firing
@@ -66,15 +67,11 @@ function representatives(
   const shifts = candidates.filter((shift) => {
     const images = angles.map((_, i) => imageOf(i + 1, shift));
     if (images.includes(0) || new Set(images).size !== images.length) return false;
+    const becomes = (g: readonly number[]): readonly number[] => g.map((c) => images[c - 1]);
+    if (induction.dividerArea !== undefined && !plenums.every((g) => sameMembers(g, becomes(g))))
+      return false;
     return [plenums, collectors].every((groups) =>
-      groups.every((g) =>
-        groups.some((h) =>
-          sameMembers(
-            h,
-            g.map((c) => images[c - 1]),
-          ),
-        ),
-      ),
+      groups.every((g) => groups.some((h) => sameMembers(h, becomes(g)))),
     );
   });
   const marching: number[] = [];

@@ -3,10 +3,6 @@
 /** Distances from the left end [m], rising from 0, and the area there [m2]; linear between. */
 export type Profile = readonly { readonly x: number; readonly area: number }[];
 
-/** Fanning friction factors of cast and of tube walls [-]: fully rough at 3 and 1 thousandth of the diameter (Moody, 1944; from memory). */
-export const CAST_FANNING = 0.0065;
-export const TUBE_FANNING = 0.005;
-
 /** Share of an intake port's length over which the runner's area becomes its own [-]; from memory. */
 const INTAKE_BLEND = 0.2;
 

@@ -39,6 +39,23 @@ describe('the cylinders that march', () => {
     expect(groupWeight(marching, BANKS[0], [BANKS[0]])).toBe(2);
   });
 
+  it('of two planes that are open into each other draw from both: a shift that swaps the planes is none', () => {
+    const planes = [
+      [1, 4, 6, 7],
+      [2, 3, 5, 8],
+    ];
+    // In the open every cylinder's pipe is alike, and a quarter of a cycle later the other plane does the same.
+    const base = firing(EIGHT, []);
+    const [plenum] = base.induction.plenums;
+    const plenums = planes.map((cylinders) => ({ ...plenum, cylinders }));
+    const closed = { ...base, induction: { ...base.induction, plenums } };
+    const open = { ...closed, induction: { ...closed.induction, dividerArea: 3e-4 } };
+    expect(marchingOf(closed, 'representative').weight).toBe(8);
+    const { cylinders, weight, shifts } = marchingOf(open, 'representative');
+    expect([weight, shifts]).toEqual([4, [0, 180, 360, 540]]);
+    expect(planes.map((plane) => cylinders.filter((c) => plane.includes(c)).length)).toEqual([1, 1]);
+  });
+
   it('of an even six with one collector are one that stands for six', () => {
     const { cylinders, weight, shifts } = marchingOf(
       firing([1, 5, 3, 6, 2, 4], [[1, 2, 3, 4, 5, 6]]),

@@ -257,6 +257,45 @@ describe('firing', () => {
     expect((usualFiringOrder(6, 'v') ?? []).map((cylinder) => cylinder % 2)).toEqual([1, 0, 1, 0, 1, 0]);
   });
 
+  it.each([
+    [
+      'a V8 of the other numbering',
+      '1-5-4-2-6-3-7-8',
+      [
+        [1, 2, 3, 4],
+        [5, 6, 7, 8],
+      ],
+    ],
+    [
+      'the same with another cam',
+      '1-3-7-2-6-5-4-8',
+      [
+        [1, 2, 3, 4],
+        [5, 6, 7, 8],
+      ],
+    ],
+    [
+      'a V8 whose banks are odd and even, with another cam',
+      '1-8-7-2-6-5-4-3',
+      [
+        [1, 3, 5, 7],
+        [2, 4, 6, 8],
+      ],
+    ],
+    [
+      'a V6 of the other numbering',
+      '1-4-2-5-3-6',
+      [
+        [1, 2, 3],
+        [4, 5, 6],
+      ],
+    ],
+  ] as const)('takes %s, %s, by its firing order: its banks fire alike', (_, order, banks) => {
+    const numbers = order.split('-').map(Number);
+    const angles = numbers.map((_number, i) => (720 * numbers.indexOf(i + 1)) / numbers.length);
+    expect(usualBanks(numbers.length, 'v', angles)).toEqual(banks);
+  });
+
   it('splits an inline six with headers in threes', () => {
     expect(usualGroups(usualBanks(6, 'inline'), 'headers')).toEqual([
       [1, 2, 3],

@@ -109,11 +109,11 @@ describe('a muffler', () => {
       volume: expect.closeTo(9e-3, 12),
       pipe: { length: 0.5, wallTemperature: 640 },
     });
-    // Drawn tube of a Fanning factor between 0.004 and 0.006.
+    // Tube of a Fanning factor between 0.0055 and 0.007 to hot gas.
     const left = (fanning: number) => 1 / passes ** 2 - friction(fanning);
     const passage = muffler?.passage ?? 0;
-    expect(passage).toBeLessThanOrEqual(1 / Math.sqrt(left(0.006)));
-    expect(passage).toBeGreaterThanOrEqual(1 / Math.sqrt(left(0.004)));
+    expect(passage).toBeLessThanOrEqual(1 / Math.sqrt(left(0.007)));
+    expect(passage).toBeGreaterThanOrEqual(1 / Math.sqrt(left(0.0055)));
   });
 
   it('around a straight pipe has no jet to lose', () => {

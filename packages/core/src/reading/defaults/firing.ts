@@ -46,14 +46,36 @@ export function usualFiringOrder(cylinders: number, kind: Layout): readonly numb
   return ORDERS[kind][cylinders] ?? null;
 }
 
-/** Cylinders of each bank: one for an inline engine; odd and even for a V up to eight, else first and second half. */
-export function usualBanks(cylinders: number, kind: Layout): readonly (readonly number[])[] {
+/**
+ * Cylinders of each bank. A V up to eight has odd and even cylinders on its banks, unless its firing order tells that it is numbered along one bank and
+ * then along the other: the banks of a V fire alike, one some degrees behind the other.
+ *
+ * @param angles - firing angle of each cylinder, from number 1 [deg]; none: nothing is known of them
+ */
+export function usualBanks(
+  cylinders: number,
+  kind: Layout,
+  angles: readonly number[] = [],
+): readonly (readonly number[])[] {
   const all = Array.from({ length: cylinders }, (_, index) => index + 1);
   if (kind === 'inline' || cylinders < 2) return [all];
-  if (kind === 'v' && cylinders <= 8) {
-    return [all.filter((cylinder) => cylinder % 2 === 1), all.filter((cylinder) => cylinder % 2 === 0)];
-  }
-  return [all.slice(0, cylinders / 2), all.slice(cylinders / 2)];
+  const odd = all.filter((cylinder) => cylinder % 2 === 1);
+  const alternating = [odd, all.filter((cylinder) => cylinder % 2 === 0)];
+  const halves = [all.slice(0, cylinders / 2), all.slice(cylinders / 2)];
+  if (kind !== 'v' || cylinders > 8) return halves;
+  return !fireAlike(alternating, angles) && fireAlike(halves, angles) ? halves : alternating;
+}
+
+/** Whether one bank does what the other does, some degrees later. */
+function fireAlike([one, other]: readonly (readonly number[])[], angles: readonly number[]): boolean {
+  const from = one.map((cylinder) => angles[cylinder - 1]);
+  const to = other.map((cylinder) => angles[cylinder - 1]);
+  return to.some((target) => from.every((angle) => to.some((a) => sameAngle(angle + target - from[0], a))));
+}
+
+function sameAngle(a: number, b: number): boolean {
+  const apart = (((a - b) % 720) + 720) % 720;
+  return Math.min(apart, 720 - apart) < 1e-6;
 }
 
 /** Cylinders that share a collector: each bank; an inline six with headers is split in two threes. */

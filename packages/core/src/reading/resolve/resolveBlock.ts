@@ -22,6 +22,7 @@ export function resolveBlock({ file, ledger }: ResolveContext): ResolvedBlock {
   const order = statedOrder(firingOrder) ?? assumedOrder(cylinders, kind, ledger);
   const rodMetres = ledger.quantity('engine.rod', rod, 'length', 'in', () => rodLength(stroke));
   const cylinderVolume = (Math.PI / 4) * bore * bore * stroke;
+  const angles = firingAngles(order, firingIntervals ?? order.map(() => 720 / cylinders));
   return {
     block: {
       cylinders,
@@ -29,10 +30,10 @@ export function resolveBlock({ file, ledger }: ResolveContext): ResolvedBlock {
       stroke,
       rodLength: rodMetres,
       firingOrder: order,
-      firingAngles: firingAngles(order, firingIntervals ?? order.map(() => 720 / cylinders)),
+      firingAngles: angles,
     },
     layout: kind,
-    banks: banks ?? usualBanks(cylinders, kind),
+    banks: banks ?? usualBanks(cylinders, kind, angles),
     cylinderVolume,
     displacement: cylinderVolume * cylinders,
   };

@@ -1,7 +1,13 @@
 /** What the exhaust ends in: the open, or a muffler as a box whose loss is the rated or measured one. */
 import type { ExhaustSystem, MufflerBox } from '../../combination/combination.ts';
 import { areaFromFlow } from '../../geometry/flowSheet.ts';
-import { TUBE_FANNING } from '../../geometry/tractProfile.ts';
+import {
+  BENCH_FLOW,
+  EXHAUST_FLOW,
+  type PipeFlow,
+  pipeFanning,
+  ROUGHNESS,
+} from '../../geometry/pipeFriction.ts';
 import { ratingDrop } from '../defaults/metering.ts';
 import {
   backPressure,
@@ -36,7 +42,7 @@ export function resolveMuffler(
   const { open } = inputs;
   const kind = context.file.exhaust?.box?.kind;
   if (stated !== undefined && typeof stated !== 'string')
-    return boxed(context, inputs, statedArea(context, inputs, stated), kind);
+    return boxed(context, inputs, statedLoss(context, inputs, stated), kind);
   const word = context.ledger.word('exhaust.muffler', stated, () => muffler(inputs.style));
   if (word === 'open') return { outletArea: open };
   const pressure = context.ledger.quantity(
@@ -48,7 +54,15 @@ export function resolveMuffler(
   );
   const airflow = ratedAirflow(inputs.displacement, inputs.ratedSpeed());
   const taken = outletAreaFor(pressure, airflow) / inputs.outlets;
-  return boxed(context, inputs, fromStillGas(taken, open), word);
+  return boxed(context, inputs, { passes: fromStillGas(taken, open), of: EXHAUST_FLOW }, word);
+}
+
+/** What a muffler takes of a flow. */
+interface MufflerLoss {
+  /** Effective area from still gas [m2]. */
+  readonly passes: number;
+  /** The gas that it was found with: air on a bench, or exhaust. */
+  readonly of: PipeFlow;
 }
 
 /**
@@ -59,24 +73,25 @@ function fromStillGas(taken: number, open: number): number {
   return 1 / Math.sqrt(1 / (taken * taken) + 1 / (open * open));
 }
 
-/** Effective area of one muffler [m2], by its rating or its back-pressure. */
-function statedArea(
+/** Loss of one muffler, by its rating or its back-pressure. */
+function statedLoss(
   { ledger }: ResolveContext,
   { displacement, outlets, open, ratedSpeed }: MufflerInputs,
   stated: MufflerSection,
-): number {
+): MufflerLoss {
   if (stated.flow !== undefined) {
     const drop = ledger.quantity('exhaust.muffler.at', stated.at, 'pressure', 'inHg', () => ({
       ...ratingDrop(4),
       reason: 'mufflers are rated at 1.5 inHg; common practice, no source',
     }));
-    return areaFromFlow(stated.flow, drop);
+    return { passes: areaFromFlow(stated.flow, drop), of: BENCH_FLOW };
   }
   const airflow = ledger.quantity('exhaust.muffler.airflow', stated.airflow, 'flow', 'cfm', () => {
     const value = ratedAirflow(displacement, ratedSpeed());
     return { value, spread: 0.1 * value, reason: 'taken at rated speed with 90 % filling' };
   });
-  return fromStillGas(outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets, open);
+  const taken = outletAreaFor(stated.backPressure ?? Number.NaN, airflow) / outlets;
+  return { passes: fromStillGas(taken, open), of: EXHAUST_FLOW };
 }
 
 /** Loss of the pipes alone over that of the rating from which on they are taken to contradict each other [-]: 5 % of flow. */
@@ -90,7 +105,7 @@ const NOTED_LOSS = 1.1;
 function boxed(
   context: ResolveContext,
   { displacement, outlets, open }: MufflerInputs,
-  passes: number,
+  { passes, of }: MufflerLoss,
   built: MufflerKind | undefined,
 ): Pick<ExhaustSystem, 'muffler' | 'outletArea'> {
   const { ledger } = context;
@@ -105,7 +120,7 @@ function boxed(
     mufflerPipeLength,
   );
   const area = discArea(inside);
-  const friction = (4 * TUBE_FANNING * length) / (inside * area * area);
+  const friction = (4 * pipeFanning(ROUGHNESS.tube, area, of) * length) / (inside * area * area);
   const chambers = 1 / (passes * passes) - 1 / (open * open) - friction;
   const possible = chambers >= 1 / (area * area);
   const kind =

@@ -2,10 +2,11 @@
 import type { FlowCurve, Induction } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
+import { BENCH_FLOW, pipeFanning, ROUGHNESS } from '../../geometry/pipeFriction.ts';
 import type { BenchDuct, RunnerMouth } from '../../geometry/tractBench.ts';
 import { nozzleBehindDuct, runnerMouth } from '../../geometry/tractBench.ts';
 import type { Profile } from '../../geometry/tractProfile.ts';
-import { CAST_FANNING, intakePortProfile, intakeProfile } from '../../geometry/tractProfile.ts';
+import { intakePortProfile, intakeProfile } from '../../geometry/tractProfile.ts';
 import {
   flowLoss,
   runnerEntryArea,
@@ -131,7 +132,8 @@ export function mouthOf(
     exitArea,
     portArea,
   };
-  const onBench = (profile: Profile): BenchDuct => ({ profile, fanning: CAST_FANNING });
+  const fanning = pipeFanning(ROUGHNESS.cast, portArea, BENCH_FLOW);
+  const onBench = (profile: Profile): BenchDuct => ({ profile, fanning });
   const bare = flowArea(flow)(maxLift);
   const valve = nozzleBehindDuct(bare, onBench(intakePortProfile(tract)));
   return runnerMouth((1 - loss) * bare, onBench(intakeProfile(tract)), valve);

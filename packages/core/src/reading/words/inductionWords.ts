@@ -79,7 +79,7 @@ export const inductionWords: WordsOf<'induction'> = {
     ],
   ],
   'induction.divider': [
-    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a whole divider. Every cylinder is then computed.',
+    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a whole divider.',
     { opening: '2 in2' },
     'none',
   ],
