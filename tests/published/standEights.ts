@@ -1,5 +1,6 @@
 /** Carbureted eights that their makers rated on a stand, in tests/data, each forecast from what a catalogue tells. */
 import { readFileSync } from 'node:fs';
+import type { MarchedPoint } from '../../packages/core/src/forecast/curve.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { comparedPointsOf } from '../physics/engines.ts';
 
@@ -21,17 +22,42 @@ const IRON_FLOW = [
   [0.5, 239, 160],
 ] as const;
 
-/** Each engine at the two speeds of its rating. */
-export function standRatings(): readonly StandRating[] {
+type Cell = (name: string) => string;
+
+/** The lines of the table, by the names of its columns. */
+function rows(): readonly Cell[] {
   const text = readFileSync(new URL('../data/stand-eights.csv', import.meta.url), 'utf8');
   const [head, ...lines] = text.trim().split('\n');
   const names = head.split(',');
   return lines.map((line) => {
     const cells = line.split(',');
-    const cell = (name: string): string => cells[names.indexOf(name)] ?? '';
-    const read = readCombination(fileOf(cell));
-    if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
-    const [low, high] = comparedPointsOf(read.value, [Number(cell('torqueRpm')), Number(cell('powerRpm'))]);
+    return (name: string): string => cells[names.indexOf(name)] ?? '';
+  });
+}
+
+function pointsOf(file: string, rpm: readonly number[]): readonly MarchedPoint[] {
+  const read = readCombination(file);
+  if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('\n'));
+  return comparedPointsOf(read.value, rpm);
+}
+
+/** The engine that was tried under a single plane too, by its rated power [hp], and speeds at its top [1/min]. */
+const TRIED = '385';
+const TOP = [5600, 6000] as const;
+
+/** Most power of that engine under a single plane over that under its own dual plane [-]. */
+export function singlePlaneGain(): number {
+  const cell = rows().find((row) => row('power') === TRIED);
+  if (cell === undefined) throw new Error('that engine is not in the table');
+  const file = fileOf(cell);
+  const most = (text: string): number => Math.max(...pointsOf(text, TOP).map(({ powerHp }) => powerHp));
+  return most(file.replace('manifold: dual-plane', 'manifold: single-plane')) / most(file);
+}
+
+/** Each engine at the two speeds of its rating. */
+export function standRatings(): readonly StandRating[] {
+  return rows().map((cell) => {
+    const [low, high] = pointsOf(fileOf(cell), [Number(cell('torqueRpm')), Number(cell('powerRpm'))]);
     return {
       torque: low.torqueLbFt / Number(cell('torque')),
       power: high.powerHp / Number(cell('power')),
@@ -40,7 +66,7 @@ export function standRatings(): readonly StandRating[] {
 }
 
 /** What the catalogue leaves out is left to the estimates. */
-function fileOf(cell: (name: string) => string): string {
+function fileOf(cell: Cell): string {
   const large = Number(cell('bore')) > LARGE_BORE;
   const ratio = large ? 1.7 : 1.5;
   const flow = (column: 1 | 2): string => {

@@ -43,6 +43,9 @@ const rpm = { unit: 'rpm', decimals: 0, within: 300 };
 /** What is believed of carbureted eights above their torque peak; numbers and what was looked at: docs/theory/curve-shape.md. */
 export const TOP_TOO_STRONG =
   'from the torque peak to the power peak forecast torque of carbureted eights falls less than measured torque, by 1 to 2 % in the median of eight engines rated on stands and more on some dynos. Filling is what is too good there, not the work of what is filled: friction, wall heat, burn and crevices are worth 1 % of the difference each or less. Valves that follow hydraulic lifters at any speed, flow sheets that promise too much and manifolds that lose more each explain a part, and none of them was measured beside a curve';
+/** What is believed of single planes, which three engines gained 2 to 4 % by. */
+export const GAIN_TOO_GREAT =
+  'of the two manifolds the dual plane alone is taken to be warmed by exhaust, which is worth 4 to 5 %, and to lose twice as much flow, 2 to 3 %: no test tells either of these manifolds';
 export const TOO_FLAT = `${TOP_TOO_STRONG}. Only the second state was set up for spark and jets, as the forecast always is: part V took 7 % of torque from that and from wider mufflers`;
 
 export const dynoCases: PublishedSource = {

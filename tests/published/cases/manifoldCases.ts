@@ -4,7 +4,7 @@ import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts'
 import { readCombination } from '../../../packages/core/src/reading/readCombination.ts';
 import { comparedPointsOf } from '../../physics/engines.ts';
 import { once, type PublishedSource } from '../publishedCase.ts';
-import { TOP_TOO_STRONG } from './engineCases.ts';
+import { GAIN_TOO_GREAT, TOP_TOO_STRONG } from './engineCases.ts';
 
 const RPM = [3200, 4200, 4800, 5300, 5900, 6100] as const;
 
@@ -23,7 +23,7 @@ const at = (curve: readonly MarchedPoint[], rpm: (typeof RPM)[number]): MarchedP
   curve[RPM.indexOf(rpm)];
 
 const TOO_LOW =
-  'neither what warms the floor of the dual plane is told nor whether its planes are open into each other: isolated and open, the whole of this curve is within 4 %';
+  'what warms the floor of the dual plane is not told: as warm as coolant it has 3 % more torque at every speed';
 
 /** Torque of the dual plane over that of the single plane at each speed [lb-ft]. */
 const over = once(() => RPM.map((rpm) => at(dual(), rpm).torqueLbFt - at(single(), rpm).torqueLbFt));
@@ -115,7 +115,7 @@ export const manifoldCases: PublishedSource = {
       decimals: 1,
       within: 3,
       aim: true,
-      cause: `${TOP_TOO_STRONG}; and of the two manifolds only the dual plane is taken to be warmed`,
+      cause: GAIN_TOO_GREAT,
       compute: () => 100 * (at(single(), 6100).powerHp / at(dual(), 6100).powerHp - 1),
     },
   ],

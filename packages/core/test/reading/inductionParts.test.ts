@@ -156,6 +156,31 @@ describe('plenums', () => {
     ]);
   });
 
+  it('of a dual plane made for more are open through a slot under the secondaries, where nothing is said of the divider', () => {
+    const dual = 'carburetor: { rating: 650 cfm, barrels: 4 }, manifold: dual-plane';
+    const file = (induction: string, ported: boolean): Combination => {
+      const written = text(induction, 8);
+      const read = readCombination(
+        ported
+          ? written.replace('valvesPerCylinder: 2', 'valvesPerCylinder: 2, ports: fully-ported')
+          : written,
+      );
+      if (!read.ok) throw new Error(read.problems.map(problemLine).join('\n'));
+      return read.value;
+    };
+    const made = file(`{ ${dual} }`, false);
+    const worked = file(`{ ${dual} }`, true);
+    const bore = Math.sqrt((4 * (worked.induction.barrels?.area ?? 0)) / 4 / Math.PI);
+    expect(worked.induction.dividerArea).toBeCloseTo(0.65 * bore * 0.375 * INCH, 7);
+    expect(assumed(worked, 'divider.opening')?.spread).toBeGreaterThan(0);
+    expect(made.induction.dividerArea).toBeUndefined();
+    expect(assumed(made, 'divider')?.value).toBe('none');
+    for (const other of ['divider: none', 'spacer: none, divider: none'])
+      expect(file(`{ ${dual}, ${other} }`, true).induction.dividerArea).toBeUndefined();
+    const two = `{ carburetor: { rating: 500 cfm, barrels: 2 }, manifold: dual-plane }`;
+    expect(file(two, true).induction.dividerArea).toBeUndefined();
+  });
+
   it('share their volume by cylinders, and open into each other where the divider is cut', () => {
     const cut = of('{ manifold: dual-plane, divider: { opening: 2 in2 } }');
     expect(cut.dividerArea).toBeCloseTo(0.65 * 2 * INCH ** 2, 12);

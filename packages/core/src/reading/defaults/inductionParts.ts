@@ -1,4 +1,5 @@
 /** Venturis, spacers, restrictors, dividers and balance tubes where the file does not size them. */
+import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { PLENUM_END } from '../../geometry/tractProfile.ts';
 import type { RestrictorKind, SpacerKind } from '../schema/inductionParts.ts';
@@ -114,6 +115,31 @@ export function restrictorRecovery(kind: RestrictorKind): Estimate {
         spread: 0.08,
         reason: 'as of Venturi tubes half as wide as the pipe (ISO 5167-4)',
       };
+}
+
+/** Depth of the slot that makers of manifolds cut into a divider under the secondaries [m]: a quarter to half an inch. */
+export const SLOT_DEPTH: number = 0.375 * INCH;
+
+/**
+ * Opening in the divider of a dual plane made for more than the engine had [m2]: makers slot it under the secondaries, which took a wide throttle once and
+ * stayed (T. Eaton, Intake Manifold Plenum Slots, eatonbalancing.com), between two bores and a quarter to half an inch deep (Lars, in
+ * forums.corvetteactioncenter.com, 127045). Whole dividers are made too, and the slots of makers of engines do next to nothing (the same).
+ *
+ * @param bore - throttle bore of a barrel [m]
+ */
+export function dividerOpening(bore: number): Estimate {
+  const value = SLOT_DEPTH * bore;
+  return {
+    value,
+    spread: 0.5 * value,
+    reason:
+      'a slot under the secondaries, a throttle bore long and 3/8 in deep, as makers of such manifolds cut it',
+  };
+}
+
+/** The divider of a dual plane as engines are made with. */
+export function wholeDivider(): WordEstimate<'none'> {
+  return { value: 'none', reason: 'engines are made with a whole divider; common practice, no source' };
 }
 
 export function dividerDischarge(): Estimate {

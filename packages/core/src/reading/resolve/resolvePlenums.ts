@@ -5,10 +5,12 @@ import {
   balanceTubeLength,
   balanceTubePlace,
   dividerDischarge,
+  dividerOpening,
   spacerBore,
   spacerKind,
   spacerLoss,
   spacerOpening,
+  wholeDivider,
 } from '../defaults/inductionParts.ts';
 import { plenumVolume } from '../defaults/manifold.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
@@ -16,6 +18,7 @@ import { fitted, type RunnerBalanceSection, type SpacerSection } from '../schema
 import type { Manifold } from '../schema/inductionSection.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
+import { makeOf } from './makeOf.ts';
 import { discArea } from './pipes.ts';
 import type { ResolvedBlock } from './resolveBlock.ts';
 import type { Metering } from './resolveMetering.ts';
@@ -41,9 +44,10 @@ export function resolvePlenums(
   const groups = section.groups ?? usualGroups(style, block.block);
   if (section.groups !== undefined) checkGroups(section.groups, style, block.block);
   const spacer = resolveSpacer(context, metering);
-  const opening = resolveDivider(context, groups.length);
   // One carburetor stands over both planes: an open spacer lifts it off the divider.
-  const lifted = style === 'dual-plane' && groups.length === 2 && metering.count === 1 ? spacer.slot : 0;
+  const shared = style === 'dual-plane' && groups.length === 2 && metering.count === 1;
+  const opening = resolveDivider(context, groups.length, shared ? metering : null);
+  const lifted = shared ? spacer.slot : 0;
   const dividerArea = opening + lifted;
   if (spacer.feed !== undefined && fitted(section.inletDuct) !== undefined)
     throw new FieldFault(
@@ -136,18 +140,33 @@ function resolveInletDuct({ file }: ResolveContext, plenums: number): Induction[
   };
 }
 
-/** Effective area of the opening between two plenums [m2]; 0 for a whole wall. */
-function resolveDivider({ file, ledger }: ResolveContext, plenums: number): number {
-  const stated = fitted(file.induction?.divider);
-  if (stated === undefined) return 0;
+/** Barrels of a carburetor with secondaries. */
+const WITH_SECONDARIES = 4;
+
+/**
+ * Effective area of the opening between two plenums [m2]; 0 for a whole wall.
+ *
+ * @param over - what stands over both planes of a dual plane
+ */
+function resolveDivider(context: ResolveContext, plenums: number, over: Metering | null): number {
+  const { file, ledger } = context;
+  const section = file.induction?.divider;
+  const stated = fitted(section);
+  const hasSecondaries = over?.kind === 'carburetor' && over.bores === WITH_SECONDARIES;
+  const slotted = section === undefined && hasSecondaries && makeOf(context) === 'performance';
+  if (section === undefined && hasSecondaries && !slotted)
+    ledger.word('induction.divider', undefined, wholeDivider);
+  if (stated === undefined && !slotted) return 0;
   if (plenums !== 2)
     throw new FieldFault(
       'induction.divider',
       'divider',
       `parts two plenums, and this engine has ${plenums}: say manifold: dual-plane, or induction.groups`,
     );
-  const discharge = ledger.number('induction.divider.discharge', stated.discharge, dividerDischarge);
-  return discharge * stated.opening;
+  const opening = ledger.quantity('induction.divider.opening', stated?.opening, 'area', 'in2', () =>
+    dividerOpening(over?.bore ?? Number.NaN),
+  );
+  return opening * ledger.number('induction.divider.discharge', stated?.discharge, dividerDischarge);
 }
 
 /** Tubes between runners, where the file has them. */

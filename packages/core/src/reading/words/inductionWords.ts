@@ -79,7 +79,7 @@ export const inductionWords: WordsOf<'induction'> = {
     ],
   ],
   'induction.divider': [
-    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a whole divider.',
+    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a slot under the secondaries where one carburetor of four barrels stands over a dual plane and the file speaks of other parts than the engine was made with; else a whole divider.',
     { opening: '2 in2' },
     'none',
   ],
