@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { fuelRating } from '../../packages/core/src/forecast/fuelRating.ts';
 import { temperatureAtPressure } from '../../packages/core/src/gas/compress.ts';
+import { fuelNamed } from '../../packages/core/src/gas/fuels.ts';
 import { sweptVolume } from '../../packages/core/src/geometry/sliderCrank.ts';
 import { RATING_TEMPERATURES, SHARE_PRESSURE } from '../../packages/core/src/processes/knock.ts';
-import { asMeasured, GUIDE, type Rated, type RatingMethod, rated } from './ratingEngine.ts';
+import { asMeasured, GUIDE, onFuel, type Rated, type RatingMethod, rated } from './ratingEngine.ts';
 
 const METHODS: readonly RatingMethod[] = ['research', 'motor'];
 
@@ -51,4 +53,14 @@ describe('the standard octane-rating engine', () => {
       expect(Math.abs(T - RATING_TEMPERATURES[method])).toBeLessThan(3);
     },
   );
+
+  // At one height both just knock, so that a gasoline bears the number by which the engine asks for more on it than on a reference fuel.
+  it.each(METHODS)('asks by the %s method of a gasoline for what it is worth above its number', (method) => {
+    const reference = atOctane(method, 95);
+    const gasoline = fuelNamed('pump-91');
+    const more = onFuel(reference, method, gasoline).octane - reference.octane;
+    const numbers = { research: gasoline.researchOctane, motor: gasoline.motorOctane };
+    expect(more).toBeGreaterThan(0.9);
+    expect(Math.abs(more - (fuelRating(gasoline)[method] - numbers[method]))).toBeLessThan(0.25);
+  });
 });

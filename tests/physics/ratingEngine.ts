@@ -7,6 +7,7 @@ import { flameFuelOf } from '../../packages/core/src/forecast/flameFuel.ts';
 import type { Simulation } from '../../packages/core/src/forecast/simulation.ts';
 import { createSimulation } from '../../packages/core/src/forecast/simulation.ts';
 import { diluentShare } from '../../packages/core/src/gas/diluentShare.ts';
+import type { Fuel } from '../../packages/core/src/gas/fuel.ts';
 import { chamberBurn } from '../../packages/core/src/processes/chamberBurn.ts';
 import { octaneRequired } from '../../packages/core/src/processes/knock.ts';
 import { shareBefore50 } from '../../packages/core/src/processes/wiebe.ts';
@@ -195,4 +196,9 @@ export function rated(
   const lit = { ...engine, burn: burning({ development, main }) };
   const walls = warmed(engine.walls, heatOf(run(lit, method), method) / reference.heat);
   return run({ ...lit, walls }, method);
+}
+
+/** The engine as it ran, height and burn as they are, on another fuel of which as much is vapour. */
+export function onFuel({ simulation }: Rated, method: RatingMethod, fuel: Fuel): Rated {
+  return run({ ...simulation.combination, fuel }, method);
 }

@@ -11,7 +11,7 @@ import {
   RATING_DILUENT,
   SHARE_PRESSURE,
 } from '../processes/knock.ts';
-import { researchRating } from './researchRating.ts';
+import { fuelRating } from './fuelRating.ts';
 
 /** Octane numbers of one fuel, and what else of a charge decides what is asked of it. */
 export interface FuelOctane {
@@ -39,13 +39,13 @@ export function fuelOctane(fuel: Fuel, tables: GasTables, charge: ClosedCharge):
   const { closingPressure: p, closingTemperature: T, residual } = charge;
   const pump = octaneIndex(ron, mon);
   if (!(p > 0 && T > 0)) return { here: pump - AUDIBLE_MARGIN, pump, diluent: RATING_DILUENT };
-  const rating = researchRating(fuel);
+  const rating = fuelRating(fuel);
   const share = motorMethodShare(
     temperatureAtPressure(tables, T, p, residual, SHARE_PRESSURE),
     rating.temperature,
   );
   return {
-    here: octaneIndex(rating.octane, mon, share) - AUDIBLE_MARGIN,
+    here: octaneIndex(rating.research, rating.motor, share) - AUDIBLE_MARGIN,
     pump,
     diluent: diluentShare(tables, residual),
   };
