@@ -8,7 +8,7 @@ import { isStuck } from './isStuck.ts';
 import type { March } from './march.ts';
 import { marchDegrees } from './march.ts';
 import { type CycleFigures, meanOfCycles } from './meanCycle.ts';
-import { outletGas } from './outletGas.ts';
+import { type OutletGas, outletGas } from './outletGas.ts';
 import { quickener } from './quicken.ts';
 import { halveSteps, layGrid } from './stepGrid.ts';
 
@@ -92,45 +92,25 @@ export function marchToPeriodic(
   options: PeriodicOptions = PERIODIC_DEFAULTS,
   afterCycle: AfterCycle = () => false,
 ): PeriodicCycle {
-  const before = new Float64Array(march.y.length);
-  const { steps, evaluations } = march;
-  const outside = outletGas(engine, march);
-  const quick = quickener(march, outside);
   const { maxCycles, tolerance, stepTolerance = STEP_TOLERANCE } = options;
+  const { steps, evaluations } = march;
+  const copied = march.network.copies.length > 0;
+  const next = cycleMarcher(engine, march, fuelEnergyOf);
+  const quick = quickener(march, next.outside);
   let result: PeriodicCycle | null = null;
   // A cycle that repeats, while the next is marched in steps half as long.
   let tried: PeriodicCycle | null = null;
-  const stepError: number | null = null;
   let halvings = 0;
   const recent: CycleFigures[] = [];
   const worsts: number[] = [];
   for (let cycles = 1; cycles <= maxCycles * (1 + halvings); cycles++) {
-    before.set(march.y);
     // The rates of a cycle are not known before it was marched, and the first cycles are unlike the rest.
     if (cycles <= LAID) layGrid(march);
-    renewCopies(march.network, march.y);
-    const works = march.diaries.map(workOf);
-    const masses = march.diaries.map((diary) => diary.trappedMass);
-    const plenum = meanPlenum(engine, march);
-    marchDegrees(march, 0, 720, (_, h) => {
-      plenum.add(h);
-      outside.add(h);
-    });
-    outside.renew();
-    let change = 0;
-    march.diaries.forEach((diary, i) => {
-      // Net work may be next to nothing; its parts are not.
-      const parts = Math.abs(diary.closedWork) + Math.abs(diary.pumpingWork);
-      for (const moved of [(workOf(diary) - works[i]) / parts, masses[i] / diary.trappedMass - 1])
-        change = Math.max(change, Number.isFinite(moved) ? Math.abs(moved) : 1);
-    });
-    const totals = cycleTotals(engine, march, before);
-    const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
-    const worst = Math.max(change, Math.abs(audit.mass), Math.abs(audit.energy));
+    const { worst, ...marched } = next.march();
     const spent = { cycles, steps: march.steps - steps, evaluations: march.evaluations - evaluations };
     if (tried !== null) {
-      if (!(change > stepTolerance) || !Number.isFinite(worst))
-        return { ...tried, ...spent, stepError: change };
+      if (!(marched.change > stepTolerance) || !Number.isFinite(worst))
+        return { ...tried, ...spent, stepError: marched.change };
       tried = null;
       // Shorter steps are the beginning of another way: what copies did before tells nothing of it.
       quick.forget();
@@ -140,11 +120,8 @@ export function marchToPeriodic(
     result = {
       converged: worst <= tolerance,
       ...spent,
-      change,
-      stepError,
-      totals,
-      audit,
-      plenumPressure: plenum.mean(),
+      ...marched,
+      stepError: null,
       averaged: 1,
       scatter: 0,
     };
@@ -152,12 +129,12 @@ export function marchToPeriodic(
     if (recent.length > AVERAGED) recent.shift();
     if (!Number.isFinite(worst)) break;
     worsts.push(worst);
-    if (!result.converged && march.network.copies.length > 0 && isStuck(worsts, PATIENCE)) break;
+    if (!result.converged && copied && isStuck(worsts, PATIENCE)) break;
     const again = afterCycle(result);
     if (again || !result.converged) {
       // Records of copies can be told apart once the grid that cuts them is laid for good.
-      if ((again && change > UNLIKE) || (march.network.copies.length > 0 && cycles <= LAID)) quick.forget();
-      else quick.look(before);
+      if ((again && result.change > UNLIKE) || (copied && cycles <= LAID)) quick.forget();
+      else quick.look(next.before);
       continue;
     }
     if (halvings === MOST_HALVINGS || stepTolerance === Number.POSITIVE_INFINITY) break;
@@ -166,13 +143,81 @@ export function marchToPeriodic(
     halveSteps(march.grid);
   }
   if (result === null) throw new RangeError('maxCycles must be 1 or more');
-  if (result.converged || !Number.isFinite(result.totals.work)) return result;
-  const most = Math.max(1, Math.floor(AVERAGED_SHARE * result.cycles));
-  const { of, scatter, totals, plenumPressure } = meanOfCycles(recent.slice(-most));
-  const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
-  return { ...result, totals, audit, plenumPressure, averaged: of, scatter };
+  return result.converged || !Number.isFinite(result.totals.work)
+    ? result
+    : meanOfMany(result, recent, fuelEnergyOf);
+}
+
+/** What one more cycle came to, beside the one before. */
+interface MarchedCycle extends Pick<PeriodicCycle, 'change' | 'totals' | 'audit' | 'plenumPressure'> {
+  /** Its change, or an imbalance where that is larger. */
+  readonly worst: number;
+}
+
+interface CycleMarcher {
+  /** Marches the next cycle from the state at hand. */
+  readonly march: () => MarchedCycle;
+  /** The state that it began with. */
+  readonly before: Float64Array;
+  readonly outside: OutletGas;
+}
+
+function cycleMarcher(
+  engine: EngineNetwork,
+  march: March,
+  fuelEnergyOf: (mixture: number) => number,
+): CycleMarcher {
+  const before = new Float64Array(march.y.length);
+  const outside = outletGas(engine, march);
+  return {
+    before,
+    outside,
+    march: () => {
+      before.set(march.y);
+      renewCopies(march.network, march.y);
+      const last = march.diaries.map((diary) => ({ work: workOf(diary), mass: diary.trappedMass }));
+      const plenum = meanPlenum(engine, march);
+      marchDegrees(march, 0, 720, (_, h) => {
+        plenum.add(h);
+        outside.add(h);
+      });
+      outside.renew();
+      const change = changeSince(last, march.diaries);
+      const totals = cycleTotals(engine, march, before);
+      const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
+      const worst = Math.max(change, Math.abs(audit.mass), Math.abs(audit.energy));
+      return { change, totals, audit, plenumPressure: plenum.mean(), worst };
+    },
+  };
+}
+
+/** Largest change of a cylinder's work or trapped mass since the cycle before [-]; 1 where that is no number. */
+function changeSince(
+  last: readonly { readonly work: number; readonly mass: number }[],
+  diaries: readonly CylinderDiary[],
+): number {
+  let change = 0;
+  diaries.forEach((diary, i) => {
+    // Net work may be next to nothing; its parts are not.
+    const parts = Math.abs(diary.closedWork) + Math.abs(diary.pumpingWork);
+    for (const moved of [(workOf(diary) - last[i].work) / parts, last[i].mass / diary.trappedMass - 1])
+      change = Math.max(change, Number.isFinite(moved) ? Math.abs(moved) : 1);
+  });
+  return change;
 }
 
 function workOf(diary: CylinderDiary): number {
   return diary.closedWork + diary.pumpingWork;
+}
+
+/** Of a cycle that does not repeat, means over the last ones. */
+function meanOfMany(
+  result: PeriodicCycle,
+  recent: readonly CycleFigures[],
+  fuelEnergyOf: (mixture: number) => number,
+): PeriodicCycle {
+  const most = Math.max(1, Math.floor(AVERAGED_SHARE * result.cycles));
+  const { of, scatter, totals, plenumPressure } = meanOfCycles(recent.slice(-most));
+  const audit = auditCycle(totals, fuelEnergyOf(totals.massIn));
+  return { ...result, totals, audit, plenumPressure, averaged: of, scatter };
 }
