@@ -117,7 +117,7 @@ function inOurWords(problem: Problem): Problem {
     ...problem,
     code: 'not-changes',
     message: 'is not a list of changes',
-    hint: 'begin with a line changes: and write the list of changes below it',
+    hint: 'begin with a line changes: and write the list below it',
   };
 }
 

@@ -154,6 +154,7 @@ export function standardNamed(text: string): CorrectionStandard | 'unclear' | 'o
 function nextTo(value: string): string {
   if (/\b(iso|ece|ec|eec|ewg|jis)\b/iu.test(value))
     return '; ISO 1585, ECE and JIS refer to the air of J1349: write J1349';
+  if (/\bst[dp]\b/iu.test(value)) return '; STP and STD are J607: write J607';
   if (/\bdin\b/iu.test(value))
     return '; DIN 70020, 20 C and 101.3 kPa, reads 1 to 2 % below J607: write J607 and bear that in mind';
   return '';

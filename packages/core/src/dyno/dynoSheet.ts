@@ -166,7 +166,8 @@ function standardOf(
   if (standard === null) {
     const message =
       'does not say which correction standard its torque and power refer to; J607 and J1349 are 4 to 5 % apart';
-    const hint = 'write a line `# standard: J607` (or J1349, or none) above the header, or say --standard';
+    const hint =
+      'write a line `# standard: J607`, which STP and STD are, or J1349 or none, above the header, or say --standard';
     fail(lines.headerLine, 'standard-missing', message, hint);
   }
   return standard;

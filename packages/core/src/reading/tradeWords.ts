@@ -44,6 +44,9 @@ function ofEachSide(
 /** By path, for names that are no fields; as they are compared, in small letters without blanks, dashes and underscores. */
 const NAMES: Readonly<Record<string, string>> = {
   'burn.advance': 'spark by speed is burn.spark: { 3000 rpm: 34 deg, 6000 rpm: 38 deg }',
+  'changes.labor': 'write hours, of work',
+  'changes.labour': 'write hours, of work',
+  'changes.price': 'write cost, a plain number of your money',
   'cam.centerline': CENTRE,
   'cam.centreline': CENTRE,
   'cam.icl': CENTRE,
@@ -87,6 +90,11 @@ const NAMES: Readonly<Record<string, string>> = {
   'engine.redline': 'what you will not go beyond is limits: { redline: 6800 rpm }',
   'engine.rpm':
     'the speed it makes its power at is ratedSpeed, the highest it may turn limits: { redline: 6800 rpm }',
+  'groups.choices.labor': 'write hours, of work',
+  'groups.choices.labour': 'write hours, of work',
+  'groups.choices.price': 'write cost, a plain number of your money',
+  'groups.parts': 'the parts of a group are its choices',
+  'limits.budget': 'what a build of a shelf may cost is limits: { cost: 1500 }',
   'heads.depression': 'write bench: { depression: 28 inH2O }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':

@@ -126,13 +126,16 @@ changes:
     expect(problems('changes: [{ name: a, costs: 5, set: { cam.advance: 2 deg } }]')).toContain(
       'did you mean cost?',
     );
+    expect(problems('changes: [{ name: a, price: 450, set: { cam.advance: 2 deg } }]')).toContain(
+      'changes.0.price is not a field of this file (write cost, a plain number of your money)',
+    );
   });
 
   it.each([
     ['', 'changes.yaml is empty'],
     [
       '- name: a',
-      'changes.yaml is not a list of changes (begin with a line changes: and write the list of changes below it)',
+      'changes.yaml is not a list of changes (begin with a line changes: and write the list below it)',
     ],
     ['engine: {}', 'engine is not a field of this file'],
     ['changes: []', 'changes.yaml:1:1 changes must have at least 1 entry'],

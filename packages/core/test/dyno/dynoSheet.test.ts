@@ -155,13 +155,14 @@ describe('the standard of a sheet', () => {
 
   it('is asked for where the header has a word of its own for it', () => {
     expect(complaints('rpm,standard day torque lb-ft\n3000,400\n4000,410\n')).toContain(
-      'write a line `# standard: J607` (or J1349, or none)',
+      'write a line `# standard: J607`, which STP and STD are, or J1349 or none,',
     );
   });
 
   it('is not SAE alone, and not one unknown here', () => {
     expect(complaints(`# standard: SAE\n${body}`)).toContain('may be J607 or J1349');
     expect(complaints(`# standard: DIN 70020\n${body}`)).toContain('reads 1 to 2 % below J607');
+    expect(complaints(`# standard: STP\n${body}`)).toContain('STP and STD are J607: write J607');
     expect(complaints(`# standard: ISO 1585\n${body}`)).toContain('refer to the air of J1349');
   });
 });

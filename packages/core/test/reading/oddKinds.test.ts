@@ -91,6 +91,10 @@ describe('a shelf', () => {
       range('28 in', '30 in', '1 in', 'exhaust.primary.lngth'),
       ':2:16 exhaust.primary.lngth is not a field of a combination (did you mean exhaust.primary.length?)',
     ],
+    [
+      'groups: [{ name: a, choices: [{ name: b, price: 4, set: { cam.advance: 2 deg } }] }]',
+      ':1:42 groups.0.choices.0.price is not a field of this file (write cost, a plain number of your money)',
+    ],
     ['groups: [{ name: a, choices: [] }]', ':1:21 groups.0.choices must have at least 1 entry'],
   ])('is refused with its line: %j', (text, line) => {
     expect(told(readShelf(text))).toEqual([`shelf${line}`]);
