@@ -15,8 +15,8 @@ export interface RunnerOptions {
   readonly apart?: boolean;
 }
 
-/** Fewer jobs than this a thread leave some of them idle at the end, so that each is cut into its speeds. */
-const FEW_JOBS = 4;
+/** So many of the last jobs a thread are cut into their speeds: threads would else end as far apart as a whole job takes. */
+const LAST_JOBS = 4;
 
 const WORKER = new URL('./worker.js', import.meta.url);
 
@@ -82,8 +82,8 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
       }
     };
     const one = async (job: StudyJob, i: number): Promise<Curve | null> => {
-      const { pieces, join } =
-        !apart && jobs.length < FEW_JOBS * workers ? splitJob(job) : { pieces: [job], join: firstOf };
+      const isLast = i >= jobs.length - LAST_JOBS * workers;
+      const { pieces, join } = isLast && !apart ? splitJob(job) : { pieces: [job], join: firstOf };
       const curve = join(await Promise.all(pieces.map(onThread)));
       if (curve === null) return null;
       done += 1;

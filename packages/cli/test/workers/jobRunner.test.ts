@@ -49,6 +49,29 @@ describe('jobs on threads', () => {
     expect(JSON.stringify(shared)).toBe(JSON.stringify(alone));
   }, 60_000);
 
+  it('are handed out whole, the last of them speed by speed, so that no thread waits long for another', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'threads-'));
+    const telling = join(folder, 'telling.mjs');
+    // In place of cycles: how many speeds came together.
+    writeFileSync(
+      telling,
+      `export function work({ rpm }) {
+        const points = rpm.map((n) => ({ status: 'lost', rpm: n, code: 'lost', reason: '', cycles: rpm.length }));
+        return { fidelity: 'representative', complete: true, points, warnings: [] };
+      }\n`,
+    );
+    const runner = openRunner(2, { worker: pathToFileURL(telling) });
+    try {
+      const asked = jobs([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]).map((job) => ({ ...job, rpm: [3000, 4000, 5000] }));
+      const curves = await runner.run(asked);
+      const together = curves.map((curve) => curve?.points.map(({ cycles }) => cycles));
+      expect(together).toEqual(asked.map((_, i) => (i < 2 ? [3, 3, 3] : [1, 1, 1])));
+    } finally {
+      await runner.close();
+      rmSync(folder, { recursive: true });
+    }
+  }, 60_000);
+
   it('report each that is done, on any number of workers', async () => {
     for (const runner of [openRunner(1), four]) {
       const seen: string[] = [];
