@@ -7,6 +7,9 @@ export interface Sink {
   readonly columns: number | undefined;
 }
 
+/** What becomes of a file that is already there. */
+export type Existing = 'keep' | 'replace';
+
 export interface Io {
   readonly stdout: Sink;
   readonly stderr: Sink;
@@ -19,8 +22,8 @@ export interface Io {
   kindOf(path: string): 'nothing' | 'file' | 'directory' | 'device';
   /** Throws the system's error where the folder of a path is not there or takes no new file. */
   mayWriteAt(path: string): void;
-  /** Writes all of the text or nothing; with `replace` false an existing file is left alone and the call throws. */
-  writeFile(path: string, text: string, replace: boolean): void;
+  /** Writes all of the text or nothing; where an existing file is kept and there is one, the call throws. */
+  writeFile(path: string, text: string, existing: Existing): void;
   /** Adds to the end of a file, which is made where there is none; how long the file then is [bytes]. */
   appendFile(path: string, text: string): number;
   /** Each line of a file with its place and length in bytes, without holding the file; whether the last one ends. */

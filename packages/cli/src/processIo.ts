@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { EXIT } from './exitCodes.ts';
 import { appendFile, readSlice, scanLines } from './input/lineFile.ts';
 import { readRegularFile, readStream } from './input/readRegularFile.ts';
-import type { Io, Sink } from './io.ts';
+import type { Existing, Io, Sink } from './io.ts';
 import { reasonOf } from './output/reasonOf.ts';
 import { writeWhole } from './output/writeWhole.ts';
 
@@ -81,9 +81,9 @@ function mayWriteAt(path: string): void {
   if (kindOf(path) !== 'device') accessSync(dirname(resolvePath(path)), constants.W_OK | constants.X_OK);
 }
 
-function writeFile(path: string, text: string, replace: boolean): void {
+function writeFile(path: string, text: string, existing: Existing): void {
   if (kindOf(path) === 'device') writeFileSync(path, text);
-  else writeWhole(path, text, replace);
+  else writeWhole(path, text, existing);
 }
 
 function resolvePath(path: string): string {

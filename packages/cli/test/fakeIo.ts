@@ -61,9 +61,10 @@ export function world(options: WorldOptions = {}): World {
       },
       kindOf: (path) => (path.endsWith('/') ? 'directory' : files.has(key(path)) ? 'file' : 'nothing'),
       mayWriteAt: (path) => refuse(`in ${posix.dirname(key(path))}`),
-      writeFile: (path, text, replace) => {
+      writeFile: (path, text, existing) => {
         refuse(key(path));
-        if (!replace && files.has(key(path))) throw Object.assign(new Error('EEXIST'), { code: 'EEXIST' });
+        if (existing === 'keep' && files.has(key(path)))
+          throw Object.assign(new Error('EEXIST'), { code: 'EEXIST' });
         files.set(key(path), text);
       },
       appendFile: (path, text) => {

@@ -10,7 +10,7 @@ describe('progress of a study', () => {
   ])('reckons what is left from what was done: %d ms a forecast, %s', (each, left) => {
     let time = 0;
     const w = world({ stderrIsTTY: true, now: () => time });
-    const { report } = studyProgress(w.io, false);
+    const { report } = studyProgress(w.io, 'normal');
     time = each;
     report(1, 10);
     expect(w.err()).toBe(`\r1 of 10 forecasts, ${left} left`);
@@ -22,7 +22,7 @@ describe('progress of a study', () => {
   ])('comes once a minute in %s, and never in the first', (_where, options) => {
     let time = 0;
     const w = world({ ...options, now: () => time });
-    const { report, clear } = studyProgress(w.io, false);
+    const { report, clear } = studyProgress(w.io, 'normal');
     for (let done = 1; done <= 20; done++) {
       time = done * 10_000;
       report(done, 20);
@@ -37,7 +37,7 @@ describe('progress of a study', () => {
     let time = 0;
     for (const stderrIsTTY of [true, false]) {
       const w = world({ stderrIsTTY, now: () => time });
-      const { report } = studyProgress(w.io, true);
+      const { report } = studyProgress(w.io, 'quiet');
       time += 100_000;
       report(1, 2);
       expect(w.err()).toBe('');

@@ -149,10 +149,10 @@ describe('writing', () => {
   const parts = (): string[] => readdirSync(folder).filter((name) => name.includes('.part'));
 
   it('makes a new file, and leaves one that is there unless it may replace it', () => {
-    writeWhole(at('a'), 'new', false);
-    expect(() => writeWhole(at('a'), 'newer', false)).toThrow(expect.objectContaining({ code: 'EEXIST' }));
+    writeWhole(at('a'), 'new', 'keep');
+    expect(() => writeWhole(at('a'), 'newer', 'keep')).toThrow(expect.objectContaining({ code: 'EEXIST' }));
     expect(readFileSync(at('a'), 'utf8')).toBe('new');
-    writeWhole(at('a'), 'newest', true);
+    writeWhole(at('a'), 'newest', 'replace');
     expect(readFileSync(at('a'), 'utf8')).toBe('newest');
     expect(parts()).toEqual([]);
   });
@@ -160,13 +160,13 @@ describe('writing', () => {
   it('goes through a link to the file behind it', () => {
     writeFileSync(at('target'), 'old');
     symlinkSync('target', at('link'));
-    writeWhole(at('link'), 'new', true);
+    writeWhole(at('link'), 'new', 'replace');
     expect(readFileSync(at('target'), 'utf8')).toBe('new');
   });
 
   it('is not kept from it by what a killed process of the same number left', () => {
     writeFileSync(at(`.a.${process.pid}.part`), 'half');
-    writeWhole(at('a'), 'new', false);
+    writeWhole(at('a'), 'new', 'keep');
     expect(readFileSync(at('a'), 'utf8')).toBe('new');
     expect(parts()).toEqual([`.a.${process.pid}.part`]);
   });
@@ -176,15 +176,15 @@ describe('writing', () => {
     for (const name of left) writeFileSync(at(name), 'half');
     const longAgo = Date.now() / 1000 - 3700;
     for (const name of left.slice(0, 4)) utimesSync(at(name), longAgo, longAgo);
-    writeWhole(at('a'), 'new', false);
+    writeWhole(at('a'), 'new', 'keep');
     expect(parts().sort()).toEqual(['.a.78.part', '.a.notes.part', '.b.77.part']);
   });
 
   it('leaves nothing behind where it fails', () => {
     mkdirSync(at('folder'));
-    expect(() => writeWhole(at('folder'), 'x', true)).toThrow();
+    expect(() => writeWhole(at('folder'), 'x', 'replace')).toThrow();
     expect(parts()).toEqual([]);
-    expect(() => writeWhole(at('none/a'), 'x', false)).toThrow(expect.objectContaining({ code: 'ENOENT' }));
+    expect(() => writeWhole(at('none/a'), 'x', 'keep')).toThrow(expect.objectContaining({ code: 'ENOENT' }));
   });
 });
 

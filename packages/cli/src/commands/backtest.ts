@@ -96,7 +96,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   );
   const knobs = knobNames(flags, core);
   const files = [...input.files, ...flags.texts('before'), ...flags.texts('after')];
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const destination = chooseDestination(io, flags, files);
   const beside = chooseSideFiles(io, flags, files);
   const done = await withWorkers(flags, io, core, (control) =>
     core.backtest(baseline, { changes, before, after }, { sheet, knobs, band, weighting, ...control }),

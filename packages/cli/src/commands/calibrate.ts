@@ -107,7 +107,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const measured = await targetFrom(baseline, invocation);
   const target = flags.on('wheels') ? { ...measured, atWheels: true as const } : measured;
   const files = [...input.files, ...flags.texts('pull')];
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const destination = chooseDestination(io, flags, files);
   const beside = chooseSideFiles(io, flags, files);
   const done = await withWorkers(flags, io, core, (control) =>
     core.calibrate(baseline, target, { knobs, accept: flags.on('accept'), ...control }),

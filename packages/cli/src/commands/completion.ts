@@ -40,7 +40,7 @@ export function completionCommand(others: readonly CommandSpec[]): CommandSpec {
           'see valvetide completion --help',
         ]);
       }
-      const destination = chooseDestination(io, flags.text('output'), flags.on('force'), []);
+      const destination = chooseDestination(io, flags, []);
       deliver(io, destination, script([...others, command]));
       if (destination.path !== undefined) io.stderr.write(`wrote ${plainShort(destination.path)}\n`);
       return EXIT.ok;

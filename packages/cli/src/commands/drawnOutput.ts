@@ -7,7 +7,7 @@ import { deliverSideFile, type SideFiles } from '../output/sideFiles.ts';
 import type { UnitSystem } from '../render/units.ts';
 import type { Charts } from '../report/figure.ts';
 import { standaloneSvg } from '../report/standaloneSvg.ts';
-import { unitsOf } from './readFlags.ts';
+import { detailOf, unitsOf } from './readFlags.ts';
 
 /** What a result gives to draw. */
 export interface Drawn {
@@ -25,8 +25,8 @@ export async function deliverDrawn(
   asked?: UnitSystem,
 ): Promise<void> {
   const units = unitsOf(flags, asked);
-  const quiet = flags.on('quiet');
-  if (report !== null) deliverSideFile(io, report, await drawn.page(units), quiet);
+  const detail = detailOf(flags);
+  if (report !== null) deliverSideFile(io, report, await drawn.page(units), detail);
   if (svg === null) return;
   const charts = drawn.charts(units);
   const [usual] = Object.keys(charts);
@@ -34,5 +34,5 @@ export async function deliverDrawn(
   const figure = charts[chosen]();
   if (figure === null)
     throw new CommandFailure(EXIT.usage, [`--chart ${chosen}: this result has nothing to draw in it`]);
-  deliverSideFile(io, svg, await standaloneSvg(figure), quiet);
+  deliverSideFile(io, svg, await standaloneSvg(figure), detail);
 }

@@ -36,7 +36,7 @@ import {
 import type { JobRunner } from '../workers/jobRunner.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { pastThePeak } from './pastThePeak.ts';
-import { fidelityOf, unitsOf } from './readFlags.ts';
+import { detailOf, fidelityOf, unitsOf } from './readFlags.ts';
 import { speedsOver } from './speedsOver.ts';
 import {
   forbidIdleWait,
@@ -116,7 +116,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const input = await readInput(operand, invocation);
   const pulls = flags.texts('pull');
   const files = [...input.files, ...pulls.filter((path) => path !== '-')];
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const destination = chooseDestination(io, flags, files);
   const sideFiles = chooseSideFiles(io, flags, files);
   forbidInputTwice([operand ?? '-', ...pulls]);
   const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, invocation);
@@ -189,7 +189,7 @@ async function curveOf(
   rpm: readonly number[],
   { flags, io, core }: Invocation,
 ): Promise<Curve> {
-  const progress = progressFor(io, flags.on('quiet'));
+  const progress = progressFor(io, detailOf(flags));
   try {
     const workers = flags.text('queue') === undefined ? workersOf(flags) : null;
     const open = (most: number): Promise<JobRunner> => runnerOf(flags, io, core, most);
@@ -243,7 +243,7 @@ function rendered(
     width: widthOf(io.stdout),
     units: unitsOf(flags, asked),
     paint: path === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: flags.on('quiet') ? 'quiet' : flags.on('verbose') ? 'verbose' : 'normal',
+    detail: detailOf(flags),
   });
 }
 

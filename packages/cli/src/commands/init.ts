@@ -33,7 +33,7 @@ function schemaFrom(io: Io, path: string | undefined): string {
 const MOST = 120;
 
 async function run(operand: string | undefined, flags: Flags, io: Io): Promise<ExitCode> {
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), []);
+  const destination = chooseDestination(io, flags, []);
   const name = operand === undefined || operand.trim() === '' ? 'My engine' : plainShort(operand, MOST);
   deliver(io, destination, starterFile(name, schemaFrom(io, destination.path)));
   if (destination.path !== undefined) {

@@ -34,7 +34,7 @@ export const inspectCommand: CommandSpec = {
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   const asJson = flags.on('json');
   const input = await readInput(operand, { command: 'inspect', flags, io, core });
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), input.files);
+  const destination = chooseDestination(io, flags, input.files);
   const inspection = core.inspectCombination(input.combination);
   const toFile = destination.path !== undefined;
   const text = asJson

@@ -18,7 +18,7 @@ import { widthOf } from '../render/width.ts';
 import { PRESSURE_CHARTS, pressureCharts, pressuresReport } from '../report/pressuresReport.ts';
 import { resultOf } from '../results.ts';
 import { deliverDrawn } from './drawnOutput.ts';
-import { unitsOf } from './readFlags.ts';
+import { detailOf, unitsOf } from './readFlags.ts';
 import { forbidTogether } from './studyFlags.ts';
 
 export const pressuresCommand: CommandSpec = {
@@ -64,7 +64,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const input = await readInput(operand, invocation);
   const sheets = await readSheets(names, invocation);
   const files = [...input.files, ...names.filter((path) => path !== '-')];
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const destination = chooseDestination(io, flags, files);
   const beside = chooseSideFiles(io, flags, files);
   const compared = sound(core.comparePressures(input.combination, sheets), invocation);
   const asked = input.combination.units;
@@ -107,6 +107,6 @@ function rendered(compared: PressureComparison, flags: Flags, io: Io, asked: Uni
     width: widthOf(io.stdout),
     units: unitsOf(flags, asked),
     paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: flags.on('quiet') ? 'quiet' : 'normal',
+    detail: detailOf(flags),
   });
 }

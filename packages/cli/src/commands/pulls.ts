@@ -18,7 +18,7 @@ import { PULLS_CHARTS, pullsCharts, pullsReport } from '../report/pullsReport.ts
 import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';
-import { unitsOf, weightingOf } from './readFlags.ts';
+import { detailOf, unitsOf, weightingOf } from './readFlags.ts';
 import { forbidTogether, parseBand, WEIGHTING_OPTION } from './studyFlags.ts';
 
 const MOST_SHEETS = 20;
@@ -77,7 +77,7 @@ async function run(
     ]);
   const read = await readDynoFiles(operands, { command: 'pulls', flags, io, core });
   const files = operands.filter((path) => path !== '-');
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), files);
+  const destination = chooseDestination(io, flags, files);
   const beside = chooseSideFiles(io, flags, files);
   const sheets = objected(() => sameStandard(read, flags, core));
   const bandText = flags.text('band');
@@ -124,6 +124,6 @@ function rendered(
     width: widthOf(io.stdout),
     units,
     paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: flags.on('quiet') ? 'quiet' : 'normal',
+    detail: detailOf(flags),
   });
 }

@@ -3,6 +3,7 @@ import type { BandWeighting, Fidelity } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Flags } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
+import type { Detail } from '../render/detail.ts';
 import { plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 
@@ -10,6 +11,11 @@ import type { UnitSystem } from '../render/units.ts';
 export function unitsOf(flags: Flags, asked: UnitSystem = 'trade'): UnitSystem {
   const text = flags.text('units');
   return text === undefined ? asked : text === 'si' ? 'si' : 'trade';
+}
+
+/** `--quiet`, `--verbose` or neither. */
+export function detailOf(flags: Flags): Detail {
+  return flags.on('quiet') ? 'quiet' : flags.on('verbose') ? 'verbose' : 'normal';
 }
 
 export function fidelityOf(flags: Flags): Fidelity {

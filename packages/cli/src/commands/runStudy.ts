@@ -16,7 +16,7 @@ import { plain } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';
-import { unitsOf } from './readFlags.ts';
+import { detailOf, unitsOf } from './readFlags.ts';
 import { shardOf, withWorkers } from './studyFlags.ts';
 
 /** A result and the ways to show it. */
@@ -56,7 +56,7 @@ export async function runStudy<Value>(
   const shard = shardOf(flags);
   if (shard !== null) return runShard(flags, io, core, ask);
   const read = [...files, ...flags.texts('parts')];
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), read);
+  const destination = chooseDestination(io, flags, read);
   const beside = chooseSideFiles(io, flags, read);
   let count = { done: 0, total: 1 };
   const result = await withWorkers(flags, io, core, ({ onProgress, ...control }) =>
@@ -153,6 +153,6 @@ function rendered(flags: Flags, io: Io, output: StudyOutput, units: UnitSystem, 
     width: widthOf(io.stdout),
     units,
     paint: toFile ? NO_PAINT : paintFor(io.stdout, io.env, flags.color),
-    detail: flags.on('quiet') ? 'quiet' : flags.on('verbose') ? 'verbose' : 'normal',
+    detail: detailOf(flags),
   });
 }

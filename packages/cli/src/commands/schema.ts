@@ -34,7 +34,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `schema takes nothing or one of the words changes and shelf, not ${plainShort(what)}`;
     throw new CommandFailure(EXIT.usage, [line, 'see valvetide schema --help']);
   }
-  const destination = chooseDestination(io, flags.text('output'), flags.on('force'), []);
+  const destination = chooseDestination(io, flags, []);
   deliver(io, destination, json(schemas[what]()));
   if (destination.path !== undefined)
     io.stderr.write(`wrote the schema of ${what} files to ${plainShort(destination.path)}\n`);

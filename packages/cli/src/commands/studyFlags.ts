@@ -15,7 +15,7 @@ import { fixed } from '../render/fixed.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import type { JobRunner } from '../workers/jobRunner.ts';
 import { keepHeapLean } from '../workers/leanHeap.ts';
-import { whole } from './readFlags.ts';
+import { detailOf, whole } from './readFlags.ts';
 
 /** Which speeds, and which of them count. */
 export const SPEED_OPTIONS: readonly OptionSpec[] = [
@@ -198,7 +198,7 @@ export async function withWorkers<Result>(
   const store = storeOf(flags, io, shard);
   const runner = await runnerOf(flags, io, core);
   const kept = store === null ? null : keptRun(runner.run, store, shard);
-  const progress = studyProgress(io, flags.on('quiet'));
+  const progress = studyProgress(io, detailOf(flags));
   try {
     const control = { signal: io.watchForStop(), onProgress: progress.report };
     return await study({ ...control, run: kept?.run ?? runner.run }, kept?.tally ?? null);

@@ -8,7 +8,7 @@ import { progressLine } from '../output/progressLine.ts';
 import { queueAddress } from '../queue/queueAddress.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import { version } from '../version.ts';
-import { whole } from './readFlags.ts';
+import { detailOf, whole } from './readFlags.ts';
 import { workersOf } from './studyFlags.ts';
 
 export const workCommand: CommandSpec = {
@@ -52,7 +52,7 @@ async function run(_operand: string | undefined, flags: Flags, io: Io, core: Cor
   const workers = workersOf(flags);
   const idleSeconds = whole(flags, 'idle', 1, 1_000_000);
   const runner = core.openRunner(workers, { apart: true });
-  const progress = progressLine(io, flags.on('quiet'));
+  const progress = progressLine(io, detailOf(flags));
   const say = (line: string): void => {
     progress.clear();
     io.stderr.write(`${plain(line)}\n`);

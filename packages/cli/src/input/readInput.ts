@@ -96,7 +96,7 @@ export function sheetsBeside(operand: string, files: string[], io: Io): SheetSou
     }
     if (!files.includes(path)) files.push(path);
     // A missing sheet is a problem of the file that names it, told together with all others.
-    const text = readFile(path, io, true);
+    const text = readFileIfThere(path, io);
     kept.set(path, text);
     return text;
   };
@@ -122,14 +122,24 @@ async function readStandardInput(command: string, io: Io): Promise<string> {
   }
 }
 
-export function readFile(path: string, io: Io): string;
-export function readFile(path: string, io: Io, mayBeMissing: true): string | undefined;
-export function readFile(path: string, io: Io, mayBeMissing = false): string | undefined {
+export function readFile(path: string, io: Io): string {
   try {
     return io.readFile(path);
   } catch (error) {
-    const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
-    if (missing && mayBeMissing) return undefined;
-    throw new CommandFailure(EXIT.file, [`${plainShort(path)}: can't be read (${reasonOf(error)})`]);
+    throw unreadable(path, error);
   }
+}
+
+/** Undefined where there is no such file. */
+function readFileIfThere(path: string, io: Io): string | undefined {
+  try {
+    return io.readFile(path);
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined;
+    throw unreadable(path, error);
+  }
+}
+
+function unreadable(path: string, error: unknown): CommandFailure {
+  return new CommandFailure(EXIT.file, [`${plainShort(path)}: can't be read (${reasonOf(error)})`]);
 }

@@ -1,33 +1,36 @@
 /** Where a result goes: standard output, or a file that was asked for and is free. */
 import { CommandFailure } from '../commandFailure.ts';
+import type { Flags } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
-import type { Io } from '../io.ts';
+import type { Existing, Io } from '../io.ts';
 import { plainShort } from '../render/plain.ts';
 import { reasonOf } from './reasonOf.ts';
 
 export interface Destination {
   /** Path of the file; undefined: standard output. */
   readonly path: string | undefined;
-  readonly replace: boolean;
+  readonly existing: Existing;
 }
 
-/** Refuses, before any work is done, a destination that can't be written or must not be. */
-export function chooseDestination(
-  io: Io,
-  output: string | undefined,
-  force: boolean,
-  inputs: readonly string[],
-): Destination {
-  if (output === undefined || output === '-') return { path: undefined, replace: false };
-  const shown = plainShort(output);
+/** Where `-o` wants the result; refuses, before any work is done, what can't be written or must not be. */
+export function chooseDestination(io: Io, flags: Flags, inputs: readonly string[]): Destination {
+  const output = flags.text('output');
+  if (output === undefined || output === '-') return { path: undefined, existing: 'keep' };
   if (output === '') throw new CommandFailure(EXIT.usage, ['-o needs the name of a file']);
+  return chooseFile(io, output, flags, inputs);
+}
+
+/** The same of a file by its name. */
+export function chooseFile(io: Io, output: string, flags: Flags, inputs: readonly string[]): Destination {
+  const existing: Existing = flags.on('force') ? 'replace' : 'keep';
+  const shown = plainShort(output);
   const target = io.resolvePath(output);
   if (inputs.some((input) => io.resolvePath(input) === target)) {
     throw new CommandFailure(EXIT.file, [`${shown}: is read by this command, so it is not written to`]);
   }
   const kind = look(io, output);
   if (kind === 'directory') throw new CommandFailure(EXIT.file, [`${shown}: is a directory`]);
-  if (kind === 'file' && !force) {
+  if (kind === 'file' && existing === 'keep') {
     throw new CommandFailure(EXIT.file, [`${shown}: already there and left alone (--force replaces it)`]);
   }
   try {
@@ -35,7 +38,7 @@ export function chooseDestination(
   } catch (error) {
     throw new CommandFailure(EXIT.file, [`${shown}: can't be written (${reasonOf(error)})`]);
   }
-  return { path: output, replace: force };
+  return { path: output, existing };
 }
 
 /** What could not be written though it could be when the work began is kept elsewhere: it may have taken hours. */
@@ -45,7 +48,7 @@ export function deliver(io: Io, destination: Destination, text: string): void {
     return;
   }
   try {
-    io.writeFile(destination.path, text, destination.replace);
+    io.writeFile(destination.path, text, destination.existing);
   } catch (error) {
     const kept = keptElsewhere(io, destination.path, text);
     throw new CommandFailure(EXIT.file, [

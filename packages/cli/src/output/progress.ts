@@ -1,5 +1,6 @@
 /** A line that says how far the forecast is. */
 import type { Io } from '../io.ts';
+import type { Detail } from '../render/detail.ts';
 import { progressLine } from './progressLine.ts';
 
 export interface Progress {
@@ -8,7 +9,7 @@ export interface Progress {
   readonly clear: () => void;
 }
 
-export function progressFor(io: Io, quiet: boolean): Progress {
-  const { show, clear } = progressLine(io, quiet);
+export function progressFor(io: Io, detail: Detail): Progress {
+  const { show, clear } = progressLine(io, detail);
   return { report: (done, total) => show(`${done} of ${total} speeds`), clear };
 }

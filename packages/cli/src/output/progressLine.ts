@@ -1,5 +1,6 @@
 /** How far the work is: one line that is drawn over on a terminal, at most a line a minute in a log. */
 import type { Io } from '../io.ts';
+import type { Detail } from '../render/detail.ts';
 
 export interface ProgressLine {
   readonly show: (text: string) => void;
@@ -10,8 +11,8 @@ export interface ProgressLine {
 /** Time between two lines of a log [ms]. */
 const EVERY = 60_000;
 
-export function progressLine(io: Io, quiet: boolean): ProgressLine {
-  if (quiet) return { show: () => {}, clear: () => {} };
+export function progressLine(io: Io, detail: Detail): ProgressLine {
+  if (detail === 'quiet') return { show: () => {}, clear: () => {} };
   return io.stderr.isTTY && io.env.TERM !== 'dumb' ? drawnLine(io) : loggedLines(io);
 }
 

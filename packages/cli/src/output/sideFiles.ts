@@ -3,8 +3,9 @@ import { CommandFailure } from '../commandFailure.ts';
 import type { Flags, OptionSpec } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
+import type { Detail } from '../render/detail.ts';
 import { plainShort } from '../render/plain.ts';
-import { chooseDestination, type Destination, deliver } from './deliver.ts';
+import { chooseFile, type Destination, deliver } from './deliver.ts';
 
 /** A report, or a chart of it by itself, and which: `charts` by the names they have on the page, the usual one first. */
 export function pageOptions(charts: readonly string[]): readonly OptionSpec[] {
@@ -31,7 +32,6 @@ export interface SideFiles {
 
 /** Refuses, before any work is done, files that can't be written or must not be, and one file asked for twice. */
 export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[]): SideFiles {
-  const force = flags.on('force');
   const taken = new Map<string, string>();
   const output = flags.text('output');
   if (output !== undefined && output !== '-') taken.set(io.resolvePath(output), '-o');
@@ -45,7 +45,7 @@ export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[])
     if (other !== undefined)
       throw new CommandFailure(EXIT.usage, [`${other} and --${name} both name ${plainShort(path)}`]);
     taken.set(target, `--${name}`);
-    return chooseDestination(io, path, force, inputs);
+    return chooseFile(io, path, flags, inputs);
   };
   if (flags.text('chart') !== undefined && flags.text('svg') === undefined)
     throw new CommandFailure(EXIT.usage, [
@@ -55,7 +55,7 @@ export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[])
 }
 
 /** Writes a side file and says so. */
-export function deliverSideFile(io: Io, destination: Destination, text: string, quiet: boolean): void {
+export function deliverSideFile(io: Io, destination: Destination, text: string, detail: Detail): void {
   deliver(io, destination, text);
-  if (!quiet) io.stderr.write(`wrote ${plainShort(destination.path ?? '')}\n`);
+  if (detail !== 'quiet') io.stderr.write(`wrote ${plainShort(destination.path ?? '')}\n`);
 }

@@ -1,5 +1,6 @@
 /** A line that says how far a study is and how long it may still take. */
 import type { Io } from '../io.ts';
+import type { Detail } from '../render/detail.ts';
 import { progressLine } from './progressLine.ts';
 
 export interface StudyProgress {
@@ -8,9 +9,9 @@ export interface StudyProgress {
   readonly clear: () => void;
 }
 
-export function studyProgress(io: Io, quiet: boolean): StudyProgress {
+export function studyProgress(io: Io, detail: Detail): StudyProgress {
   const begun = io.now();
-  const { show, clear } = progressLine(io, quiet);
+  const { show, clear } = progressLine(io, detail);
   return {
     report: (done, total) => {
       const left =

@@ -12,15 +12,16 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import type { Existing } from '../io.ts';
 
 /**
  * Writes beside the target, brings that to the disk, and only then gives it the target's name: whoever looks, or starts again after
- * a crash, finds the old file or the new one. With `replace` false a file that is already there is left alone.
+ * a crash, finds the old file or the new one. A file that is already there and to be kept is left alone.
  *
  * @throws the system's error; nothing is left behind then
  */
-export function writeWhole(path: string, text: string, replace: boolean): void {
-  const target = replace ? resolved(path) : path;
+export function writeWhole(path: string, text: string, existing: Existing): void {
+  const target = existing === 'replace' ? resolved(path) : path;
   clearDrafts(target);
   const [draft, handle] = openDraft(target);
   try {
@@ -30,7 +31,7 @@ export function writeWhole(path: string, text: string, replace: boolean): void {
     } finally {
       closeSync(handle);
     }
-    if (replace) renameSync(draft, target);
+    if (existing === 'replace') renameSync(draft, target);
     else nameAnew(draft, target);
   } catch (error) {
     unlinkSync(draft);

@@ -1,10 +1,12 @@
 /** A curve for people: the answer first, then the picture, the figures and what they rest on. */
+
 import type { Curve, ForecastSpread } from '@valvetide/core';
 import { answerLine } from './answerLine.ts';
 import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './besideCurve.ts';
 import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
 import { cylindersLine, cylindersText } from './cylindersText.ts';
+import type { Detail } from './detail.ts';
 import { fixed } from './fixed.ts';
 import { fuelLine, type PumpFuel } from './fuelLine.ts';
 import { marched, marksText } from './marched.ts';
@@ -20,7 +22,7 @@ export interface TextOptions {
   readonly width: number;
   readonly units: UnitSystem;
   readonly paint: Paint;
-  readonly detail: 'quiet' | 'normal' | 'verbose';
+  readonly detail: Detail;
 }
 
 /** `band` says where the speeds come from; empty where the user named them. `fuel`: what burns. */

@@ -1,4 +1,5 @@
 /** The spread of a forecast in words: how large, of what it is made, and what to measure first. */
+
 import type {
   Assumed,
   Curve,
@@ -7,6 +8,7 @@ import type {
   SpreadParts,
   UnknownWorth,
 } from '@valvetide/core';
+import type { Detail } from './detail.ts';
 import { fixed } from './fixed.ts';
 import { linesText } from './notes.ts';
 import { plain } from './plain.ts';
@@ -56,7 +58,7 @@ export function spreadColumn(spread: ForecastSpread, units: UnitSystem): Column<
 export function worthText(
   { worths, rest }: ForecastSpread,
   { assumed }: Curve,
-  { width, detail }: { readonly width: number; readonly detail: 'quiet' | 'normal' | 'verbose' },
+  { width, detail }: { readonly width: number; readonly detail: Detail },
 ): string {
   const all = detail === 'verbose';
   const much = worths.filter(({ powerPct }) => powerPct >= LITTLE).slice(0, HANDFUL);

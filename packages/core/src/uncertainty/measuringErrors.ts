@@ -50,16 +50,16 @@ const PHASE: readonly FieldPath[] = ['cam.intake.centreline', 'cam.exhaust.centr
 /**
  * The errors of everything a file states.
  *
- * @param fittedBench - a fit to dyno sheets, where there was one, was of the bench that these sheets come from
+ * @param bench - `fitted`: a fit to dyno sheets, where there was one, was of the bench that these sheets come from
  */
 export function measuringErrors(
   stated: Stated,
   combination: Combination,
-  fittedBench: boolean = true,
+  bench: 'fitted' | 'other' = 'fitted',
 ): readonly MeasuringError[] {
   const isStated = (path: FieldPath): boolean => stated(path) !== undefined;
   return [
-    ...flowErrors(combination, fittedBench),
+    ...flowErrors(combination, bench),
     ...METERING.filter(isStated).flatMap((path) => errorsOf([path])),
     ...chamberError(isStated, combination),
     // None at all is seen for certain, and the height of no gap is of no account.
@@ -99,11 +99,11 @@ const fieldError =
   });
 
 /** A fit of the flow takes the error of the bench in; that of each sheet stays. */
-function flowErrors(combination: Combination, fittedBench: boolean): readonly MeasuringError[] {
+function flowErrors(combination: Combination, of: 'fitted' | 'other'): readonly MeasuringError[] {
   const multipliers = SIDES.filter((side) => combination[side].flow.measuredTo !== null).map(
     (side): FieldPath => `heads.${side}.flowMultiplier`,
   );
-  const knobs = fittedBench ? (combination.calibration?.knobs ?? []) : [];
+  const knobs = of === 'fitted' ? (combination.calibration?.knobs ?? []) : [];
   const fitted = new Set<string>(knobs.map(({ path }) => path));
   const bench = errorsOf(multipliers.filter((path) => !fitted.has(path))).filter(ofBench);
   return [...bench, ...multipliers.flatMap((path) => errorsOf([path]).filter((error) => !ofBench(error)))];

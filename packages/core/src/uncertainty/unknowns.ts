@@ -196,7 +196,7 @@ function ownErrors(
   const moved = otherBench(baseline.combination, combination) !== null;
   const bringsPart = (error: MeasuringError): boolean =>
     error.part.some(touches) || (moved && ofBench(error));
-  for (const error of measuringErrors(now, combination, !moved)) {
+  for (const error of measuringErrors(now, combination, moved ? 'other' : 'fitted')) {
     const before = errors.find(({ id }) => id === error.id);
     if (before !== undefined && error.part.length === 0 && !bringsPart(error)) {
       // What scales or adds starts from the shifted value anyway.
