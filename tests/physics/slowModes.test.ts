@@ -28,7 +28,7 @@ describe('slow modes', () => {
     const cycle = of({});
     expect(cycle.converged).toBe(true);
     const waited = of({
-      periodic: { maxCycles: 100, tolerance: 5e-6, stepTolerance: Number.POSITIVE_INFINITY },
+      periodic: { maxCycles: 100, tolerance: 1e-6, stepTolerance: Number.POSITIVE_INFINITY },
     });
     // Its balance closes no closer than copies are cut into steps; what is left of the ringing is a tenth of what is asked below.
     expect(waited.change).toBeLessThan(1e-6);
