@@ -64,7 +64,7 @@ export const heatBalanceCases: PublishedSource = {
       within: 4,
       aim: true,
       cause:
-        'swirl and 2.3 m/s of piston speed, far below what the model was set at: its file states the measured burn',
+        'swirl of its shrouded intake valve, which the model leaves out: its file states the measured burn',
       compute: () => standardBurn().main,
     },
   ],

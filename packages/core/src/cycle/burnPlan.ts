@@ -85,6 +85,8 @@ export function burnAngles(
     const T = compressedTemperature(tables, diary.closingTemperature, b, ratio);
     const p = (diary.closingPressure * ratio * T) / diary.closingTemperature;
     return {
+      bore: crank.bore,
+      stroke: crank.stroke,
       pistonSpeed,
       viscosity: kinematicViscosity(T, p, R),
       height: V / pistonArea(crank),

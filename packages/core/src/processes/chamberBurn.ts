@@ -5,9 +5,11 @@ import { peakSquishVelocity, type SquishGap, squishVelocity } from '../geometry/
 import {
   CENTRED_CA50,
   DEVELOPMENT_INSTANT,
+  KERNEL_WAY_POWER,
   MAIN_REFERENCE,
   type ReferenceBurn,
   sparkLead,
+  WAY_POWER,
 } from './burnDuration.ts';
 
 /** Where the plug stands: in the middle of the bore or towards its wall. */
@@ -28,14 +30,8 @@ export interface ChamberForm extends SquishGap {
  */
 export const STILL_BURN = { development: 26, main: 42 } as const;
 
-/** Longest way of the flame from a plug at the side over that from a central one [-]: the plug at 0.42 of the bore's radius; from memory. */
-export const SIDE_PATH = 1.42;
-
-/**
- * Power of the flame's way in the development [-]: most of it is the kernel's, which hasn't met a wall. As that of the chamber's
- * height in {@link flameDevelopmentAngle}; puts central plugs within 1 deg of the total timing of the trade.
- */
-const KERNEL_POWER = 2 / 3;
+/** Longest way of the flame from a plug at the side over that from a central one [-]: the plug at 0.69 of the bore's radius, 0.85 of the bore to go in place of 0.5; from memory. */
+export const SIDE_PATH = 1.69;
 
 /** Turbulence at top centre without squish over mean piston speed [-]; Heywood (1988), section 8.2.2, from memory: about one half. */
 export const STILL_TURBULENCE = 0.5;
@@ -54,7 +50,7 @@ export const SQUISH_TURBULENCE = 0.226;
 export const LEAST_USEFUL_GAP: number = 0.035 * INCH;
 
 /**
- * Reference angles of a chamber: {@link STILL_BURN} by the way of the flame, and by turbulence to the power -2/3, which is how
+ * Reference angles of a chamber: {@link STILL_BURN} by the way of the flame in an engine of the reference's bore, and by turbulence to the power -2/3, which is how
  * a time goes with it in the scaling of Hires, Tabaczynski and Novak, SAE 780232 (1978), from memory. Squish adds to the
  * turbulence as its square: at its peak for the main burn, at {@link DEVELOPMENT_INSTANT} for the development.
  *
@@ -63,9 +59,11 @@ export const LEAST_USEFUL_GAP: number = 0.035 * INCH;
 export function chamberBurn(crank: SliderCrank, form: ChamberForm): ReferenceBurn {
   const gap = { ...form, squishHeight: Math.max(form.squishHeight, LEAST_USEFUL_GAP) };
   const way = form.plug === 'central' ? 1 / SIDE_PATH : 1;
-  const main = STILL_BURN.main * way * stirred(peakSquishVelocity(crank, gap));
+  const main = STILL_BURN.main * way ** WAY_POWER * stirred(peakSquishVelocity(crank, gap));
   const development =
-    STILL_BURN.development * way ** KERNEL_POWER * stirred(squishVelocity(crank, gap, DEVELOPMENT_INSTANT));
+    STILL_BURN.development *
+    way ** KERNEL_WAY_POWER *
+    stirred(squishVelocity(crank, gap, DEVELOPMENT_INSTANT));
   return { development, main, density: densityAtSpark(development, main) };
 }
 
@@ -76,13 +74,11 @@ function stirred(velocity: number): number {
 }
 
 /** The engine the reference conditions belong to; its clearance is that of {@link MAIN_REFERENCE}. */
-const BORE = 0.1016;
-const STROKE = 0.0884;
 export const REFERENCE_CRANK: SliderCrank = sliderCrank(
-  BORE,
-  STROKE,
+  MAIN_REFERENCE.bore,
+  MAIN_REFERENCE.stroke,
   0.145,
-  (Math.PI / 4) * BORE * BORE * MAIN_REFERENCE.height,
+  (Math.PI / 4) * MAIN_REFERENCE.bore ** 2 * MAIN_REFERENCE.height,
 );
 
 /** Density at the spark over that at top centre of the reference engine with these angles [-]. */

@@ -101,11 +101,13 @@ describe('sparkLead with 50 % burned at 8 deg', () => {
 });
 
 describe('the scaling', () => {
-  it('goes with the cube root of piston speed and viscosity and the two thirds of height over flame speed', () => {
-    const at = (speed: number, nu: number, h: number, s: number) =>
+  it('goes with the cube root of piston speed and viscosity and the two thirds of bore over flame speed; the height drops out', () => {
+    const at = (speed: number, nu: number, h: number, s: number, bore = 1, stroke = 1) =>
       mainBurnAngle(
         REFERENCE_28,
         {
+          bore: MAIN_REFERENCE.bore * bore,
+          stroke: MAIN_REFERENCE.stroke * stroke,
           pistonSpeed: MAIN_REFERENCE.pistonSpeed * speed,
           viscosity: MAIN_REFERENCE.viscosity * nu,
           height: MAIN_REFERENCE.height * h,
@@ -116,8 +118,31 @@ describe('the scaling', () => {
     expect(at(1, 1, 1, 1)).toBeCloseTo(28, 12);
     expect(at(8, 1, 1, 1)).toBeCloseTo(56, 12);
     expect(at(1, 8, 1, 1)).toBeCloseTo(56, 12);
-    expect(at(1, 1, 8, 1)).toBeCloseTo(112, 12);
+    expect(at(1, 1, 8, 1)).toBeCloseTo(28, 12);
     expect(at(1, 1, 1, 8)).toBeCloseTo(7, 12);
+    expect(at(1, 1, 1, 1, 8)).toBeCloseTo(112, 12);
+    expect(at(1, 1, 1, 1, 1, 2)).toBeCloseTo(14, 12);
+  });
+
+  it('develops with the 4/9 power of the bore and the 2/9 power of the height, by a length of stroke', () => {
+    const at = (bore: number, height: number, stroke: number) =>
+      flameDevelopmentAngle(REFERENCE_28, {
+        ...DEVELOPMENT_REFERENCE,
+        bore: DEVELOPMENT_REFERENCE.bore * bore,
+        height: DEVELOPMENT_REFERENCE.height * height,
+        stroke: DEVELOPMENT_REFERENCE.stroke * stroke,
+      });
+    expect(at(1, 1, 1)).toBeCloseTo(20, 12);
+    // 512^(4/9) = 16, 512^(2/9) = 4.
+    expect(at(512, 1, 1)).toBeCloseTo(320, 9);
+    expect(at(1, 512, 1)).toBeCloseTo(80, 9);
+    expect(at(1, 1, 2)).toBeCloseTo(10, 12);
+  });
+
+  it('is a number of the angle alone: an engine twice as large in every length, at the same piston speed, burns 2^(-1/3) of it', () => {
+    const { bore, stroke, height } = MAIN_REFERENCE;
+    const large = { ...MAIN_REFERENCE, bore: 2 * bore, stroke: 2 * stroke, height: 2 * height };
+    expect(mainBurnAngle(REFERENCE_28, large, REFERENCE_28.density)).toBeCloseTo(28 / Math.cbrt(2), 12);
   });
 
   it('goes with the 4/9 power of the density at the spark', () => {
@@ -168,10 +193,12 @@ describe('the scaling', () => {
   });
 
   it('refuses what is not a number', () => {
-    const now = { pistonSpeed: 10, viscosity: 4e-6, height: 0.01, flameSpeed: 0.8 };
+    const now = { ...MAIN_REFERENCE, pistonSpeed: 10, viscosity: 4e-6, height: 0.01, flameSpeed: 0.8 };
     const none = Number.NaN;
     expect(() => mainBurnAngle(REFERENCE_28, { ...now, pistonSpeed: none }, 0.6)).toThrow('pistonSpeed');
     expect(() => mainBurnAngle(REFERENCE_28, { ...now, viscosity: none }, 0.6)).toThrow('viscosity');
+    expect(() => mainBurnAngle(REFERENCE_28, { ...now, bore: none }, 0.6)).toThrow('bore');
+    expect(() => mainBurnAngle(REFERENCE_28, { ...now, stroke: 0 }, 0.6)).toThrow('stroke');
     expect(() => mainBurnAngle(REFERENCE_28, now, none)).toThrow('density');
     expect(() => flameDevelopmentAngle(REFERENCE_28, { ...now, height: none })).toThrow('height');
     expect(() => flameDevelopmentAngle(REFERENCE_28, { ...now, flameSpeed: 0 })).toThrow('flameSpeed');
@@ -206,6 +233,8 @@ function charge(
     const T = 720 * (squeeze * total) ** 0.33;
     const p = 17.5e5 * (squeeze * total) ** 1.33;
     return {
+      bore: MAIN_REFERENCE.bore,
+      stroke: 0.0884,
       pistonSpeed,
       height,
       viscosity: kinematicViscosity(T, p, 287),
