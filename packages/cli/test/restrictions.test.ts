@@ -35,6 +35,9 @@ describe('valvetide restrictions', () => {
     const w = world({ files });
     expect(await main(WORDS, w.io, studyCore(torque))).toBe(EXIT.ok);
     const out = w.out().replaceAll('\n', ' ');
+    // Explained is what is shown: this engine has no restrictor.
+    expect(out).toContain('- carburetor: carburetor or throttle of 4 times');
+    expect(out).not.toContain('- restrictor:');
     // Trapezoids: 28.2 N m of 561.8 in the mean, of which four times the area leaves a sixteenth.
     expect(out).toMatch(
       /^In the way over 3000 to 6000 rpm: the carburetor, \+4\.7 % of torque if it were free; next the manifold, \+1\.8 %/,

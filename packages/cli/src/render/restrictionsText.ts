@@ -273,9 +273,20 @@ function runs(state: RestrictionState): string {
 }
 
 function meanings(study: RestrictionsResult, width: number): string {
-  const [now] = study.states;
-  const lines = study.meanings.map(({ element, meaning }) => `- ${elementName(element, now)}: ${meaning}`);
-  return `What free means\n${linesText(lines, width)}`;
+  return `What free means\n${linesText(
+    meaningLines(study).map((line) => `- ${line}`),
+    width,
+  )}`;
+}
+
+/** What free means for each element that is shown in one of the states. */
+export function meaningLines({ states, meanings }: RestrictionsResult): readonly string[] {
+  const [now] = states;
+  const isHidden = (of: RestrictionElement): boolean =>
+    states.every(({ elements }) => elements.some((one) => one.element === of && !isShown(one)));
+  return meanings
+    .filter(({ element }) => !isHidden(element))
+    .map(({ element, meaning }) => `${elementName(element, now)}: ${meaning}`);
 }
 
 function unfinished({ complete }: RestrictionsResult): string {

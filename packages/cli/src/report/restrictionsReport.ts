@@ -5,7 +5,7 @@ import { basisLine } from '../render/basisLine.ts';
 import { leftOutLines } from '../render/marched.ts';
 import {
   changedStates,
-  elementName,
+  meaningLines,
   restrictionsAnswer,
   restrictionsWarnings,
 } from '../render/restrictionsText.ts';
@@ -66,7 +66,7 @@ ${tableMarkup('After each change', changedStates(study, units), changed)}</secti
 `,
       html`<section id="meanings"><h2>What free means</h2>
 <ul class="plain">
-${study.meanings.map(({ element, meaning }) => html`<li>${elementName(element, now)}: ${meaning}</li>\n`)}</ul></section>
+${meaningLines(study).map((line) => html`<li>${line}</li>\n`)}</ul></section>
 `,
       assumedMarkup(study.assumed, units),
       leftOutMarkup,
