@@ -28,7 +28,10 @@ describe('what the command loads before it knows what to do', () => {
     expect(heavy).toEqual([]);
   });
 
-  it('is the library too once its entry is imported: the walk sees it', () => {
-    expect(loadedWith(join(cli, 'core.ts'))).toContain('@valvetide/core');
+  it('is the library too once its entry is imported, which the walk sees, and still nothing that starts threads', () => {
+    const loaded = loadedWith(join(cli, 'core.ts'));
+    expect(loaded).toContain('@valvetide/core');
+    expect(loaded).toContain(join(cli, 'workers/jobRunner.ts'));
+    expect([...loaded].filter((name) => /^(vega|tinypool)/.test(name))).toEqual([]);
   });
 });

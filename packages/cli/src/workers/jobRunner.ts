@@ -1,6 +1,6 @@
 /** Study jobs on as many threads as asked for; the curves are the same on any number of them. */
 import { type Curve, type RunJobs, runJobsHere, type StudyJob, splitJob } from '@valvetide/core';
-import { Tinypool } from 'tinypool';
+import type { Tinypool } from 'tinypool';
 
 /** A way to run jobs, to be closed when nothing more is to be run. */
 export interface JobRunner {
@@ -37,13 +37,15 @@ interface Pool {
 }
 
 function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
-  let pool: Pool | undefined;
+  let opened: Promise<Pool> | undefined;
   const close = async (): Promise<void> => {
-    const open = pool;
-    pool = undefined;
-    await open?.threads.destroy();
+    const closing = opened;
+    opened = undefined;
+    await (await closing)?.threads.destroy();
   };
-  const open = (most: number): Pool => {
+  const open = async (most: number): Promise<Pool> => {
+    // Most commands start no threads, and need not wait for what does.
+    const { Tinypool } = await import('tinypool');
     const threads = new Tinypool({
       filename: worker.href,
       name: 'work',
@@ -64,9 +66,10 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
   };
   const run: RunJobs = async (jobs, { signal, onProgress, onCurve, onRoom } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
-    pool ??= open(Math.max(jobs.length, jobs[0].rpm.length));
-    const used = pool;
+    opened ??= open(Math.max(jobs.length, jobs[0].rpm.length));
+    const used = await opened;
     const stopped = (): boolean => signal?.aborted === true;
+    if (stopped()) return jobs.map(() => null);
     const stop = (): void => void close();
     // A curve takes seconds: threads are ended at once, not asked to finish.
     if (signal instanceof AbortSignal) signal.addEventListener('abort', stop, { once: true });
