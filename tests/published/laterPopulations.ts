@@ -1,4 +1,4 @@
-/** Production engines of 1993 and 2004 in tests/data, each forecast from displacement, cylinders, valves and, where given, rated speed. */
+/** Production engines of 1993 and 2004 in tests/data, each forecast from displacement, cylinders, valves and, unless it is kept back, rated speed. */
 import { readFileSync } from 'node:fs';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
 import { wholeForecast } from '../../packages/core/test/forecast/wholeForecast.ts';
@@ -14,7 +14,7 @@ export interface LaterEngine {
   readonly litres: number;
   readonly valves: number;
   readonly horsepower: number;
-  /** Speed of the rating [1/min]; null where the table has none. */
+  /** Speed of the rating [1/min]; null where it is kept back. */
   readonly rpm: number | null;
 }
 
@@ -41,7 +41,7 @@ export function laterEngines(year: 1993 | 2004): readonly LaterEngine[] {
       litres: Number(cell('litres')),
       valves: Number(cell('valves')),
       horsepower: Number(cell('horsepower')),
-      rpm: names.includes('rpm') ? Number(cell('rpm')) : null,
+      rpm: Number(cell('rpm')),
     };
     unique.set(Object.values(engine).join(), engine);
   }
@@ -78,14 +78,23 @@ correction: J1349
 `;
 }
 
+/** Engines of a table that tell the same are forecast once [kW]. */
+const forecasts = new Map<string, number>();
+
 /** Power forecast at the rated speed; without one, the most power around the speed the program takes for it. */
-export function forecastLater(engine: LaterEngine, file: string = laterFile(engine)): Rated {
+export function forecastLater(engine: LaterEngine): Rated {
+  const file = laterFile(engine);
+  const ours = forecasts.get(file) ?? mostPower(file, engine.rpm);
+  forecasts.set(file, ours);
+  return { engine, rated: (engine.horsepower * HORSEPOWER) / 1000, ours };
+}
+
+function mostPower(file: string, rated: number | null): number {
   const read = readCombination(file);
   if (!read.ok) throw new Error(read.problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
   const { value: combination } = read;
   const guess = Number(combination.assumed.find(({ path }) => path === 'engine.ratedSpeed')?.value);
-  const rpm = engine.rpm === null ? [0.9, 1, 1.1].map((share) => Math.round(share * guess)) : [engine.rpm];
+  const rpm = rated === null ? [0.9, 1, 1.1].map((share) => Math.round(share * guess)) : [rated];
   const { points } = wholeForecast(combination, { rpm });
-  const ours = Math.max(...points.map(({ powerKw }) => powerKw));
-  return { engine, rated: (engine.horsepower * HORSEPOWER) / 1000, ours };
+  return Math.max(...points.map(({ powerKw }) => powerKw));
 }

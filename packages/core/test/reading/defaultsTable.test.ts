@@ -107,8 +107,8 @@ const EIGHT: readonly Row[] = [
 
 // Four of 80 mm by 80 mm, four valves, volumes in place of a compression ratio.
 const small = 80 / INCH;
-const smallIntake = 0.37 * small;
-const smallExhaust = 0.32 * small;
+const smallIntake = 0.39 * small;
+const smallExhaust = 0.34 * small;
 const smallSmallest = 2 * 0.9 * disc(0.8 * smallIntake);
 const smallLitres = Math.PI * 0.08 ** 3 * 1000;
 
@@ -120,12 +120,12 @@ const FOUR: readonly Row[] = [
   ['chamber.crevice', (small / 4) ** 3, 0.4 * (small / 4) ** 3],
   ['heads.intake.valve', smallIntake, 0.02 * small],
   ['heads.exhaust.valve', smallExhaust, 0.02 * small],
-  // 17.5 m/s.
-  ['engine.ratedSpeed', 6550, 2 / 0.08 / (2 / 60)],
-  ['cam.intake.at050', Math.round(206 + (17.5 / (2 * 0.37 ** 2) - 63) * (5500 / 63 / 75)), 8],
+  // 16.6 m/s.
+  ['engine.ratedSpeed', 6250, 2 / 0.08 / (2 / 60)],
+  ['cam.intake.at050', Math.round(206 + (16.67 / (2 * 0.39 ** 2) - 63) * (5500 / 63 / 75)), 8],
   // Light valves are lifted 15 % further.
-  ['cam.intake.lobeLift', 1.15 * valveLift(smallIntake, 207), 0.08 * 1.15 * valveLift(smallIntake, 207)],
-  ['cam.exhaust.lobeLift', 1.15 * valveLift(smallExhaust, 207), 0.08 * 1.15 * valveLift(smallExhaust, 207)],
+  ['cam.intake.lobeLift', 1.15 * valveLift(smallIntake, 196), 0.08 * 1.15 * valveLift(smallIntake, 196)],
+  ['cam.exhaust.lobeLift', 1.15 * valveLift(smallExhaust, 196), 0.08 * 1.15 * valveLift(smallExhaust, 196)],
   ['valvetrain.intakeLash', 0.01, 0.002],
   ['valvetrain.flex', 0, 0.002],
   ['heads.intake.minimumArea', smallSmallest, 0.08 * smallSmallest],
