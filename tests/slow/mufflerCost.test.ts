@@ -25,7 +25,7 @@ function four(exhaust: string): Combination {
   const text = `
 engine: { cylinders: 4, bore: 86 mm, stroke: 86 mm, ratedSpeed: 7000 rpm }
 chamber: { compression: 10.5 }
-heads: { valvesPerCylinder: 4 }
+heads: { valvesPerCylinder: 4, intake: { valve: 31.82 mm }, exhaust: { valve: 27.52 mm } }
 burn: { ca50: 8 deg }
 exhaust: { ${exhaust} }
 `;
