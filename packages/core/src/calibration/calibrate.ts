@@ -1,10 +1,10 @@
 /** Fitting a combination's physical knobs to what a dyno measured. */
 
-import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { type Baseline, pinBaseline, sheetsOf } from '../changes/baseline.ts';
 import type { Calibration } from '../combination/calibration.ts';
 import type { Problem } from '../combination/problem.ts';
+import type { FitResult } from '../numerics/dampedLeastSquares.ts';
 import type { CombinationDocument, Plain } from '../reading/combinationDocument.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import type { FieldValue } from '../reading/editText.ts';
@@ -64,7 +64,9 @@ export async function calibrate(
   const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, pinned.value.combination.assumed, place);
   const fitting = await fitKnobs(pinned.value, knobs, target, options);
   const doubt = doubtOfFitting(knobs, fitting);
-  const tried = doubt === null ? [] : await trySuspects(groundOf(pinned.value, knobs, fitting));
+  const { fit } = fitting;
+  const tried =
+    doubt === null || fit === null ? [] : await trySuspects(groundOf(pinned.value, knobs, fitting, fit));
   const disagreement = doubt === null ? null : disagreementOf(doubt, tried);
   const { combination } = pinned.value;
   const { accept = false } = options;
@@ -132,9 +134,12 @@ function calibratedDocument(document: CombinationDocument, result: CalibrationRe
   );
 }
 
-function groundOf(baseline: Baseline, knobs: readonly Knob[], { target, fit, run }: KnobFit): TrialGround {
-  // There is no doubt without a fit.
-  if (fit === null) throw new DomainError('fit', 'none', 'a fit to try something on');
+function groundOf(
+  baseline: Baseline,
+  knobs: readonly Knob[],
+  { target, run }: KnobFit,
+  fit: FitResult,
+): TrialGround {
   return {
     document: baseline.document,
     target,

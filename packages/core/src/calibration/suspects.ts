@@ -1,6 +1,8 @@
 /** What may be wrong in the sheets of a fit that came to no good end: each is tried, none is taken from a list. */
 
+import { INCH_OF_WATER } from '../base/constants.ts';
 import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
+import { parseQuantity } from '../base/units.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
@@ -270,7 +272,9 @@ function otherReadings(document: CombinationDocument): readonly Other[] {
   const path: FieldPath = 'heads.bench.depression';
   const stated = fieldOf(document, path);
   if (typeof stated !== 'string') return [];
-  const now = Number.parseFloat(stated);
+  const read = parseQuantity(stated, 'pressure');
+  if (!read.ok) return [];
+  const now = read.value.kept / INCH_OF_WATER;
   return DEPRESSIONS.filter((depression) => !(Math.abs(depression - now) < 0.5)).map(
     (depression): Other => ({
       alter: (from) => withField(from, path, `${depression} inH2O`),

@@ -137,6 +137,17 @@ describe('of what may be wrong in a sheet', () => {
     expect(left).toBeCloseTo(0.25, 1);
   });
 
+  it('a depression is compared with those of benches in whatever unit the file has it', async () => {
+    const metric = withField(document(), 'heads.bench.depression', '6.97 kPa');
+    const tried = await trySuspects(ground(forecast(document()), metric));
+    const depressions = tried.map(({ what }) => what).filter((what) => what.startsWith('flow sheet'));
+    expect(depressions.map((what) => /at (\d+) inH2O/u.exec(what)?.[1])).toEqual(
+      expect.arrayContaining(['10', '20', '25']),
+    );
+    // 6.97 kPa are 28 inH2O.
+    expect(depressions).toHaveLength(3);
+  });
+
   it('only what the file states is tried, and what can not be forecast is left out', async () => {
     const file = document(
       'engine: { bore: 4.000 in, stroke: 3.480 in, cylinders: 8 }\nheads: { valvesPerCylinder: 2 }\n',

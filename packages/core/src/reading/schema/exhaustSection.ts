@@ -77,49 +77,48 @@ export interface ExhaustSection {
 
 const DIAMETER = '10 mm to 250 mm';
 
-function pipe(): Record<string, z.ZodMiniType> {
-  return {
-    diameter: z.optional(quantity('length', DIAMETER)),
-    wall: z.optional(quantity('length', '0.3 mm to 10 mm')),
-    inside: z.optional(quantity('length', DIAMETER)),
-    length: z.optional(quantity('length', '10 mm to 4000 mm')),
-    wallTemperature: z.optional(quantity('temperature', '280 K to 1300 K')),
-  };
-}
+/** What every tube may say of itself. */
+const PIPE = {
+  diameter: z.optional(quantity('length', DIAMETER)),
+  wall: z.optional(quantity('length', '0.3 mm to 10 mm')),
+  inside: z.optional(quantity('length', DIAMETER)),
+  length: z.optional(quantity('length', '10 mm to 4000 mm')),
+  wallTemperature: z.optional(quantity('temperature', '280 K to 1300 K')),
+};
 
-const { diameter, wall, inside } = pipe();
+const { diameter, wall, inside } = PIPE;
 const step = z.strictObject({
   after: quantity('length', '10 mm to 4000 mm'),
   diameter,
   wall,
   inside,
-}) as unknown as z.ZodMiniType<StepSection>;
+});
 
 const primary = z.strictObject({
-  ...pipe(),
+  ...PIPE,
   bends: z.optional(quantity('angle', '0 deg to 900 deg')),
   steps: z.optional(z.array(step).check(z.minLength(1), z.maxLength(4))),
   lengths: z.optional(z.array(quantity('length', '10 mm to 4000 mm')).check(z.minLength(1), z.maxLength(16))),
-}) as unknown as z.ZodMiniType<PrimarySection>;
+});
 
 const MERGE_VOLUME = '1 cc to 20 l';
 
 const secondary = z.strictObject({
-  ...pipe(),
+  ...PIPE,
   groups: z.optional(z.array(cylinderList()).check(z.minLength(1), z.maxLength(16))),
   mergeVolume: z.optional(quantity('volume', MERGE_VOLUME)),
-}) as unknown as z.ZodMiniType<SecondarySection>;
+});
 
 const collector = z.strictObject({
-  ...pipe(),
+  ...PIPE,
   mergeVolume: z.optional(quantity('volume', MERGE_VOLUME)),
   exit: z.optional(quantity('length', DIAMETER)),
-}) as unknown as z.ZodMiniType<CollectorSection>;
+});
 
 const balance = z.strictObject({
-  ...pipe(),
+  ...PIPE,
   at: z.optional(quantity('length', '0 mm to 4000 mm')),
-}) as unknown as z.ZodMiniType<BalanceSection>;
+});
 
 const BACK_PRESSURE = '0.01 psi to 15 psi';
 
@@ -127,8 +126,8 @@ const box = z.strictObject({
   kind: z.optional(word(MUFFLER_KINDS)),
   backPressure: z.optional(quantity('pressure', BACK_PRESSURE)),
   volume: z.optional(quantity('volume', '0.1 l to 100 l')),
-  pipe: z.optional(z.strictObject(pipe()) as unknown as z.ZodMiniType<PipeSection>),
-}) as unknown as z.ZodMiniType<BoxSection>;
+  pipe: z.optional(z.strictObject(PIPE)),
+});
 
 const muffler = z.strictObject({
   flow: z.optional(quantity('flow', RATING_FLOW)),
