@@ -50,11 +50,12 @@ export interface CurveMarch {
   readonly curve: () => Curve;
 }
 
-/** @throws {@link DomainError} where there is no engine, or speeds are missing, not rising or out of 100 to 30 000 rpm */
+/** @throws {@link DomainError} where there is no engine, speeds are missing, not rising or out of 100 to 30 000 rpm, or the fidelity is none */
 export function curveMarch(combination: Combination, options: CurveMarchOptions): CurveMarch {
   needsCombination(combination);
   const { rpm, onProgress } = options;
   checkSpeeds(rpm);
+  checkFidelity(options.fidelity);
   const numerics = numericsOf(options);
   // Of cylinders that differ all march, whatever is asked for, and the curve says so.
   const fidelity = areUnlike(combination) ? 'all' : (options.fidelity ?? 'representative');
@@ -99,13 +100,20 @@ type Numerics = Omit<SimulationOptions, 'fidelity'>;
 
 /** @throws {@link DomainError} where speeds are missing, no numbers, not rising or out of 100 to 30 000 rpm */
 export function checkSpeeds(rpm: readonly number[]): void {
-  if (!(rpm.length > 0)) throw new DomainError('rpm', rpm.length, 'one speed or more');
+  // A program without types may leave them out.
+  if (!(rpm?.length > 0)) throw new DomainError('rpm', rpm?.length ?? 'none', 'one speed or more');
   rpm.forEach((n: unknown, i) => {
     // Text out of an address or a form would compare as text, and stand in the result as such.
     if (typeof n !== 'number') throw new DomainError(`rpm[${i}]`, `a ${typeof n}`, 'a number of 1/min');
     if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
     if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
   });
+}
+
+/** @throws {@link DomainError} where it is another word */
+export function checkFidelity(fidelity: Fidelity | undefined): void {
+  if (fidelity !== undefined && fidelity !== 'representative' && fidelity !== 'all')
+    throw new DomainError('fidelity', fidelity, 'representative or all');
 }
 
 /** What was marched of a curve. */

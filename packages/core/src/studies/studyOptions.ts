@@ -3,9 +3,10 @@
 import type { Mesh } from '../assembly/mesh.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
+import { needsCombination } from '../combination/needsCombination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
 import type { Fidelity } from '../forecast/curve.ts';
-import { checkSpeeds } from '../forecast/curveMarch.ts';
+import { checkFidelity, checkSpeeds } from '../forecast/curveMarch.ts';
 import type { StudyBasis } from './comparisonResult.ts';
 import type { StudyControl, StudyJob } from './job.ts';
 
@@ -26,11 +27,13 @@ export interface StudyOptions extends StudyControl {
 /**
  * The options with their defaults, for combinations whose curves are shown by the standard of the first.
  *
- * @throws {@link DomainError} where speeds are missing or not rising, or the band reaches into none of them
+ * @throws {@link DomainError} where there is no engine, speeds are missing or not rising, or the band reaches into none of them
  */
 export function studyBasis(options: StudyOptions, first: Combination): StudyBasis {
   const { rpm, weighting = 'speed', fidelity = 'representative' } = options;
+  needsCombination(first);
   checkSpeeds(rpm);
+  checkFidelity(fidelity);
   const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
   const band = options.band ?? all;
   const overlaps = band.fromRpm <= band.toRpm && band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm;
