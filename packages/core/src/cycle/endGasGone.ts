@@ -14,7 +14,7 @@ import { wiebeFractionNormalised } from '../processes/wiebe.ts';
  * defined: the standard octane-rating engine, run by both methods at the heights where reference fuels of 80 to 100 just knock, asks for their
  * numbers in the mean over that range.
  */
-export const KNOCK_ENERGY = 3.0e6;
+export const KNOCK_ENERGY = 2.9e6;
 
 /** Halvings of the burn. */
 const STEPS = 48;
