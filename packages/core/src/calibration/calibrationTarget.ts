@@ -1,9 +1,10 @@
 /** What a calibration is held to: the speeds to forecast, and how far a forecast is from what was measured. */
 import { DomainError } from '../base/errors.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
-import type { DynoSheet, Pull } from '../dyno/dynoSheet.ts';
+import type { DynoSheet } from '../dyno/dynoSheet.ts';
 import { pooledRepeatability } from '../dyno/pullComparison.ts';
 import { pullMean, smoothTorque } from '../dyno/pullMean.ts';
+import type { Pull } from '../dyno/readPull.ts';
 import { airOfPull } from '../dyno/recorrectSheet.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { MODEL_ERRORS } from '../forecast/modelError.ts';

@@ -6,33 +6,15 @@ import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import type { UnitSystem } from '../combination/combination.ts';
 import type { PlainCode, Problem } from '../combination/problem.ts';
-import type { CorrectionStandard, Weather } from '../combination/running.ts';
-import { brakeFactor } from '../forecast/weatherCorrection.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
-import { type DynoLines, type Remark, readDynoLines } from './dynoLines.ts';
-import {
-  type DynoMeta,
-  impossibleAir,
-  NO_META,
-  partOfAir,
-  readMeta,
-  standardNamed,
-  weatherOf,
-} from './dynoMeta.ts';
-import { orderPull, type PullPoint, type PullRows, splitPulls, torqueOf } from './dynoPulls.ts';
+import { type DynoLines, readDynoLines } from './dynoLines.ts';
+import { type DynoMeta, NO_META, standardNamed } from './dynoMeta.ts';
+import { type PullRows, splitPulls, torqueOf } from './dynoPulls.ts';
 import { chosenColumns, type DynoRow, lineList, readDynoRows } from './dynoRows.ts';
 import { powerFaults, slipOf } from './powerCheck.ts';
-
-/** One pull, speeds rising. */
-export interface Pull {
-  /** As the sheet calls it, or its number in the sheet. */
-  readonly name: string;
-  /** Air the pull was made in; null where the sheet doesn't say. */
-  readonly weather: Weather | null;
-  /** One a speed, rising. */
-  readonly points: readonly PullPoint[];
-}
+import { MIN_POINTS, type Pull, readPull, readRemarks } from './readPull.ts';
 
 /** A dyno sheet; plain and serialisable. */
 export interface DynoSheet {
@@ -60,13 +42,8 @@ const BRAKED = ['torque', 'power'] as const;
 const AT_WHEELS =
   'gives figures at the wheels, 10 to 16 % below those of the engine as a rule: what driveline and tyres take is no part of a forecast. Gains in percent stand, and calibrate allows for it';
 
-/** Fewest speeds that make a pull. */
-const MIN_POINTS = 2;
 /** Most pulls of one sheet. */
 const MOST_PULLS = 200;
-/** Printed and computed correction factors may differ by so much [-]. */
-const FACTOR_SLACK = 0.006;
-
 /**
  * Reads a dyno sheet, CSV or TSV: columns in any order, units in the headers or in a row below, remarks and `name: value`
  * lines for standard and weather, pulls separated by blank lines or numbered in a column. `standard` stands in where the
@@ -93,8 +70,7 @@ export function readDynoSheet(
     problems.push(sheetProblem(name, line, code, message, hint));
   };
   const opening = readRemarks(lines.rows[0].remarks, NO_META, name, problems);
-  // A standard that was named, but not understood, is not also missing.
-  const slipped = problems.some(({ code }) => code === 'standard-unknown' || code === 'standard-unclear');
+  const slipped = problems.some(({ code }) => SLIPS_OF_STANDARD.has(code));
   const standard = slipped ? null : standardOf(opening, lines, options.standard, fail);
   const chosen = chosenColumns(lines.columns, standard === 'none' ? 'observed' : 'corrected');
   checkUnits(lines, chosen, fail);
@@ -107,25 +83,21 @@ export function readDynoSheet(
   if (problems.length === 0) checkPulls(lines, driven, split.pulls, fail);
   if (problems.length > 0) return { ok: false, problems };
   const atWheels = opening.atWheels || BRAKED.some((kind) => chosen.get(kind)?.wheel === true);
-  const wheels = atWheels ? [AT_WHEELS] : [];
   const notes = [
     ...repairs,
     ...readingNotes(text, rows),
     ...spokenNote(opening, lines, standard),
     ...split.repairs,
-    ...wheels,
+    ...(atWheels ? [AT_WHEELS] : []),
   ];
   const pulls = split.pulls.flatMap((group, index) => {
-    const pull = pullOf(group, index, split.pulls.length, { opening, standard, name, problems, notes });
+    const pull = readPull(group, index, split.pulls.length, { opening, standard, name, problems, notes });
     return pull === null ? [] : [pull];
   });
   if (pulls.length === 0 && problems.length === 0) {
     fail(lines.headerLine, 'sheet-empty', `has no pull of ${MIN_POINTS} speeds or more`);
   }
   if (problems.length > 0) return { ok: false, problems };
-  const unused = lines.columns
-    .filter((column) => chosen.get(column.kind) !== column)
-    .map((column) => column.header);
   return {
     ok: true,
     value: {
@@ -135,10 +107,18 @@ export function readDynoSheet(
       units: unitsOf(chosen),
       ...(atWheels ? { atWheels } : {}),
       pulls,
-      ignored: [...lines.ignored, ...unused],
+      ignored: [...lines.ignored, ...unusedHeaders(lines, chosen)],
       notes: [...new Set(notes)],
     },
   };
+}
+
+/** A standard that was named, but not understood, is not also missing. */
+const SLIPS_OF_STANDARD: ReadonlySet<string> = new Set(['standard-unknown', 'standard-unclear']);
+
+/** Of columns that were understood and gave way to others of their kind. */
+function unusedHeaders({ columns }: DynoLines, chosen: ReadonlyMap<DynoColumnKind, DynoColumn>): string[] {
+  return columns.filter((column) => chosen.get(column.kind) !== column).map(({ header }) => header);
 }
 
 /** The system that its figures are written in. */
@@ -238,103 +218,4 @@ function checkUnits(lines: DynoLines, chosen: ReadonlyMap<DynoColumnKind, DynoCo
     const hint = `write it like '${column.header} (${DYNO_EXAMPLES[column.dimension]})'`;
     fail(lines.headerLine, 'unit-missing', `has no unit in the header '${column.header}'`, hint);
   }
-}
-
-function readRemarks(
-  remarks: readonly Remark[],
-  before: DynoMeta,
-  name: string,
-  problems: Problem[],
-): DynoMeta {
-  let meta = before;
-  for (const { text, line } of remarks) {
-    const read = readMeta(text, line, meta);
-    if ('slip' in read) {
-      problems.push(sheetProblem(name, line, read.slip.code, read.slip.message, read.slip.hint));
-      continue;
-    }
-    meta = read.meta;
-    const impossible = impossibleAir(meta);
-    if (impossible !== null) {
-      const message = `gives an impossible ${impossible}: '${text.trim().slice(0, 40)}'`;
-      problems.push(sheetProblem(name, line, 'out-of-range', message));
-      return before;
-    }
-  }
-  return meta;
-}
-
-interface PullContext {
-  readonly opening: DynoMeta;
-  readonly standard: CorrectionStandard;
-  readonly name: string;
-  readonly problems: Problem[];
-  readonly notes: string[];
-}
-
-function pullOf(group: PullRows, index: number, of: number, context: PullContext): Pull | null {
-  const { opening, standard, name, problems, notes } = context;
-  const remarks =
-    index === 0 && group.name === null
-      ? []
-      : group.rows.flatMap((row) => (row.source.line > 0 ? row.source.remarks : []));
-  const meta = index === 0 ? opening : readRemarks(remarks, { ...opening, pull: null }, name, problems);
-  const pullName = group.name ?? meta.pull ?? String(index + 1);
-  const label = of === 1 ? '' : `pull ${pullName}: `;
-  const ordered = orderPull(group.rows, label);
-  if (ordered.fault !== null) {
-    problems.push(
-      sheetProblem(name, ordered.fault.line, 'sheet-speed', ordered.fault.message, ordered.fault.hint),
-    );
-    return null;
-  }
-  notes.push(...ordered.repairs);
-  if (ordered.points.length < MIN_POINTS) {
-    notes.push(
-      `${label}only ${counted(ordered.points.length, 'speed')}, left out (line ${group.rows[0].line})`,
-    );
-    return null;
-  }
-  if (meta.unread.length > 0)
-    notes.push(
-      `speaks of the air at ${lineList(meta.unread)} in words that were not understood: write it like \`Barometer: 29.35 inHg\``,
-    );
-  const known = withColumns(meta, group.rows);
-  const air = weatherOf(known);
-  const part = partOfAir(known);
-  if (part !== null) notes.push(part);
-  if (air !== null && air.note !== null) notes.push(air.note);
-  checkFactor(meta, air?.weather ?? null, standard, notes);
-  return { name: pullName, weather: air?.weather ?? null, points: ordered.points };
-}
-
-/** Weather from columns where no line gives it: the mean over the pull. */
-function withColumns(meta: DynoMeta, rows: readonly DynoRow[]): DynoMeta {
-  const mean = (kind: DynoColumnKind): number | null => {
-    const values = rows.flatMap((row) => row.others.get(kind) ?? []);
-    return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
-  };
-  return {
-    ...meta,
-    barometer: meta.barometer ?? mean('barometerKpa'),
-    temperature: meta.temperature ?? mean('airTemperatureK'),
-    vapourPressure: meta.vapourPressure ?? mean('vapourPressureKpa'),
-  };
-}
-
-/** A printed factor that its standard's own formula does not give for the printed air. */
-function checkFactor(
-  { factor }: DynoMeta,
-  weather: Weather | null,
-  standard: CorrectionStandard,
-  notes: string[],
-): void {
-  if (factor === null || weather === null || standard === 'none') return;
-  const dry = weather.pressure - weather.vapourPressure;
-  const own = brakeFactor(standard, dry, weather.temperature);
-  if (Math.abs(own - factor) <= FACTOR_SLACK) return;
-  const other = standard === 'J607' ? 'J1349' : 'J607';
-  const fits = Math.abs(brakeFactor(other, dry, weather.temperature) - factor) <= FACTOR_SLACK;
-  const guess = fits ? `; ${other} gives it, so the standard may be ${other}` : '';
-  notes.push(`prints the factor ${factor}, ${standard} gives ${own.toFixed(4)} for its air${guess}`);
 }

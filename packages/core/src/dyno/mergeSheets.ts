@@ -1,6 +1,7 @@
 /** Several dyno sheets of one state of an engine as one. */
 import { DomainError } from '../base/errors.ts';
-import type { DynoSheet, Pull } from './dynoSheet.ts';
+import type { DynoSheet } from './dynoSheet.ts';
+import type { Pull } from './readPull.ts';
 import { recorrectSheet } from './recorrectSheet.ts';
 
 /**

@@ -1,7 +1,7 @@
 /** Repeat pulls of one engine: their mean curve, and how well they repeat. */
 import { DomainError } from '../base/errors.ts';
 import { mean } from '../numerics/mean.ts';
-import type { Pull } from './dynoSheet.ts';
+import type { Pull } from './readPull.ts';
 
 /** One speed of a mean curve. */
 export interface MeanPoint {

@@ -3,7 +3,8 @@ import { DomainError } from '../base/errors.ts';
 import { referenceAir } from '../combination/referenceAir.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { recorrectionFactor } from '../forecast/weatherCorrection.ts';
-import type { DynoSheet, Pull } from './dynoSheet.ts';
+import type { DynoSheet } from './dynoSheet.ts';
+import type { Pull } from './readPull.ts';
 
 /** A sheet under another standard, with the factor each pull was multiplied by [-]. */
 export interface Recorrected {

@@ -1,10 +1,11 @@
 /** A caller's mistake is an error that names the argument, what was expected and what came; NaN is no way round it. */
 import { describe, expect, it } from 'vitest';
-import { type DynoSheet, type Pull, readDynoSheet } from '../../src/dyno/dynoSheet.ts';
+import { type DynoSheet, readDynoSheet } from '../../src/dyno/dynoSheet.ts';
 import { mergeSheets } from '../../src/dyno/mergeSheets.ts';
 import { readPressureSheet } from '../../src/dyno/pressureSheet.ts';
 import { comparePulls } from '../../src/dyno/pullComparison.ts';
 import { pullMean } from '../../src/dyno/pullMean.ts';
+import type { Pull } from '../../src/dyno/readPull.ts';
 import { checkSpeeds } from '../../src/forecast/curveMarch.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
 import { compressedTemperature } from '../../src/gas/compress.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { type DynoSheet, type Pull, readDynoSheet } from '../../src/dyno/dynoSheet.ts';
+import { type DynoSheet, readDynoSheet } from '../../src/dyno/dynoSheet.ts';
 import { comparePulls, leastDifference } from '../../src/dyno/pullComparison.ts';
 import { pullMean, smoothTorque } from '../../src/dyno/pullMean.ts';
 import { summarisePulls } from '../../src/dyno/pullSummary.ts';
+import type { Pull } from '../../src/dyno/readPull.ts';
 import { recorrectSheet } from '../../src/dyno/recorrectSheet.ts';
 import { randomFrom } from '../../src/numerics/random.ts';
 

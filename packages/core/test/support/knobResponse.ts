@@ -1,7 +1,8 @@
 /** A stand-in for forecasts: torque that answers to a combination's knobs by given slopes, at no cost. */
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Combination } from '../../src/combination/combination.ts';
-import type { DynoSheet, Pull } from '../../src/dyno/dynoSheet.ts';
+import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
+import type { Pull } from '../../src/dyno/readPull.ts';
 import type { CombinationDocument } from '../../src/reading/combinationDocument.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
