@@ -49,10 +49,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     runnerArea: () => runnerAreaAt(tract(), section.runner?.throttleAt ?? throttleAt(tract().length).value),
   });
   const { meteringArea, venturi, barrels } = metering;
-  const injection =
-    kind === 'carburetor'
-      ? 'carburetor'
-      : ledger.word('induction.injection', section.injection, () => injectionKind());
+  const injection = injectionOf(context, kind);
   const isOpen = style === 'individual-throttles';
   const parts = isOpen
     ? { plenums: airbox(section, block) }
@@ -96,6 +93,15 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
       isOpen ? openHeating() : heating(injection, heat, runner.wallTemperature, file.heat?.coolant),
     ),
   };
+}
+
+/** Where the fuel comes in: a carburetor says so by itself. */
+function injectionOf(
+  { file, ledger }: ResolveContext,
+  kind: 'carburetor' | 'throttle',
+): Induction['injection'] {
+  if (kind === 'carburetor') return 'carburetor';
+  return ledger.word('induction.injection', file.induction?.injection, injectionKind);
 }
 
 /** A restrictor, which needs a plenum or an airbox to stand in front of. */
