@@ -1,5 +1,6 @@
 /** Inductions as they are built: what the trade expects of each, forecast. Burns are given, so that nothing but gas exchange differs. */
 import { describe, expect, it } from 'vitest';
+import { marchingOf } from '../../packages/core/src/assembly/symmetry.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import { MARCH_DEFAULTS } from '../../packages/core/src/cycle/march.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
@@ -49,6 +50,16 @@ describe('an eight under one carburetor', () => {
     expect(apart[1] / open[1]).toBeLessThan(0.999);
     expect(cut[0]).toBeLessThan(apart[0]);
     expect(cut[1]).toBeGreaterThan(apart[1]);
+  });
+
+  it('with its planes open into each other is marched by a cylinder of each plane, and all cylinders give the same torque within 0.1 %', () => {
+    const cut = eight(
+      '{ carburetor: { rating: 640 cfm, barrels: 4 }, manifold: dual-plane, divider: { opening: 0.6 in2 } }',
+    );
+    expect(marchingOf(cut, 'representative').cylinders).toHaveLength(2);
+    const torque = (fidelity: 'representative' | 'all'): number =>
+      pointsOf(cut, [3600], { mesh, fidelity })[0].torqueNm;
+    expect(Math.abs(torque('representative') / torque('all') - 1)).toBeLessThan(1e-3);
   });
 
   it('loses little to a spacer with holes, and next to nothing to a flat one', () => {
