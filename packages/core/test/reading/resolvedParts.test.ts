@@ -66,6 +66,20 @@ describe('throttles along the runners', () => {
     const none = made('throttle: { diameter: 45 mm }, airbox: { volume: 8 l }, airCleaner: none');
     expect(none.stacks?.inlet?.length).toBe(0);
   });
+
+  it('draw through a hole four times as wide in area into the airbox of a single, which draws a quarter of the time', () => {
+    const hole = (cylinders: number, bore: number): number =>
+      readGood(
+        fileWith({
+          engine: `{ bore: ${bore} mm, stroke: 80 mm, cylinders: ${cylinders}, ratedSpeed: 7000 rpm }`,
+          heads: '{ valvesPerCylinder: 4 }',
+          induction: '{ manifold: individual-throttles, airbox: { volume: 8 l } }',
+        }),
+      ).induction.stacks?.inlet?.area ?? 0;
+    // Of one displacement and one rated speed: one cylinder of twice the bore of four.
+    expect(hole(1, 100) / hole(4, 50)).toBeCloseTo(4, 2);
+    expect(hole(6, 50) / hole(4, 50)).toBeCloseTo(1.5, 2);
+  });
 });
 
 describe('a restrictor', () => {

@@ -3,7 +3,7 @@ import type { Induction, Stacks } from '../../combination/combination.ts';
 import type { Estimate } from '../../combination/ledger.ts';
 import type { RunnerMouth } from '../../geometry/tractBench.ts';
 import { MOUTH_COEFFICIENT, mouth, throttleAt } from '../defaults/manifold.ts';
-import { airboxInlet, airDemand, THROTTLE_COEFFICIENT } from '../defaults/metering.ts';
+import { airboxInlet, airDemand, drawsByTurns, THROTTLE_COEFFICIENT } from '../defaults/metering.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { discArea } from './pipes.ts';
@@ -83,14 +83,15 @@ function resolveThrottleAt({ file, ledger }: ResolveContext, length: number, cyl
 /** The way into the airbox; where only an air cleaner is known of it, that is all there is. */
 function resolveAirboxInlet(
   { file, ledger }: ResolveContext,
-  { block: { displacement }, ratedSpeed }: RunnerInputs,
+  { block: { displacement, block }, ratedSpeed }: RunnerInputs,
 ): { readonly inside: number; readonly length?: number | undefined } | undefined {
   const { airbox: box, airCleaner } = file.induction ?? {};
   if (box === undefined || box.inlet !== undefined) return box?.inlet;
   if (airCleaner !== undefined && airCleaner !== 'none') return undefined;
   const path = 'induction.airbox.inlet.inside';
   const inside = ledger.quantity(path, undefined, 'length', 'mm', () =>
-    airboxInlet(airDemand(displacement, ratedSpeed())),
+    // One or two cylinders draw with gaps, as through a throttle for the whole engine.
+    airboxInlet(drawsByTurns(block.cylinders) * airDemand(displacement, ratedSpeed())),
   );
   return { inside };
 }
