@@ -55,6 +55,8 @@ export const MARCH_COMPARED: MarchOptions = { ...MARCH_DEFAULTS, settling: 0.6 }
  */
 export const MOST_TIMES_USUAL = 10;
 const USUAL_RATE = 2.5e4;
+/** With copies so many times more: their first cycle is cut evenly, into steps as short as the shortest, and a margin. */
+const EVEN_STEPS = 2;
 /** Fewest steps that are allowed anyhow in a degree [1/deg]. */
 const FEWEST = 2;
 
@@ -142,7 +144,8 @@ export function marchDegrees(
 /** Most steps that a march of so many degrees may take, see {@link MOST_TIMES_USUAL}. */
 function mostSteps({ network, options, grid }: March, degrees: number): number {
   const usual = ((degrees / network.degreesPerSecond) * USUAL_RATE) / options.courant;
-  return MOST_TIMES_USUAL * grid.fineness * usual + FEWEST * degrees;
+  const times = MOST_TIMES_USUAL * (network.copies.length > 0 ? EVEN_STEPS : 1);
+  return times * grid.fineness * usual + FEWEST * degrees;
 }
 
 /** Brings the end of the step on the clock back to where rates allow, to the next event at most. */
