@@ -85,7 +85,7 @@ function faultsOf(combination: Combination, curve: Curve): string[] {
   for (const point of curve.points) {
     const at = `at ${point.rpm} rpm`;
     if (point.status === 'lost') {
-      if (!codes.has('lost')) faults.push(`lost without a word ${at}`);
+      if (!codes.has(point.code)) faults.push(`lost without a word ${at}`);
       continue;
     }
     if (point.status === 'unsettled' && !codes.has('not-converged'))
