@@ -25,7 +25,7 @@ export interface SpreadRating {
 }
 
 /** Of those engines of a table that are so many rows apart. */
-const EVERY = 9;
+const EVERY = 3;
 
 /** Production engines of 1985 and 1993 whose rated speed is given, at that speed. */
 export async function ratedWithSpread(): Promise<readonly SpreadRating[]> {

@@ -19,11 +19,11 @@ export interface ModelError {
 
 /**
  * The figures in use. Engines with sheets: two states of one eight, and four gains told of another; what was not known of them is
- * left in. Estimates: production engines of 1985 and 1993 at their rated speed, less what was not known of them; torque, of which
- * no rating is tabled, is taken as the power, and the rest from the engines with sheets; but the speed of peak torque as those had it before
- * they came nearer, since no rating says that an engine known by its sizes is as near.
+ * left in. Estimates: the same, since an engine of which less is known is not forecast better; the production engines of 1985 and 1993,
+ * at their rated speeds, leave no more than 2 % beside what was not known of them. But the speed of peak torque is as engines with sheets had it
+ * before they came nearer, since no rating says that an engine known by its sizes is as near.
  */
 export const MODEL_ERRORS: Readonly<Record<EvidenceKind, ModelError>> = {
   sheets: { torque: 0.048, power: 0.047, torqueSpeed: 260, powerSpeed: 335, gain: 0.008 },
-  estimates: { torque: 0.07, power: 0.07, torqueSpeed: 600, powerSpeed: 335, gain: 0.008 },
+  estimates: { torque: 0.048, power: 0.047, torqueSpeed: 600, powerSpeed: 335, gain: 0.008 },
 };
