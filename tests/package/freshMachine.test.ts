@@ -8,10 +8,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 const root = join(import.meta.dirname, '../..');
 let folder = '';
 
-/** Parts of the one-line `sh` blocks before the first heading: `npm ci && npm start` is two of them. */
+/** Parts of the one-line `sh` blocks of npm before the first heading, `npm ci && npm start` for one; blocks of the tool itself show what it says. */
 function commands(): string[][] {
   const [opening] = readFileSync(join(folder, 'README.md'), 'utf8').split('\n## ');
-  return [...opening.matchAll(/^```sh\n(.*)\n```$/gm)].map(([, line]) => line.split(' && '));
+  return [...opening.matchAll(/^```sh\n(npm .*)\n```$/gm)].map(([, line]) => line.split(' && '));
 }
 
 /** Runs one part as a person would: no variable of the test runner's or of the npm above it is handed on. */

@@ -19,7 +19,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const WRITER = `
 import { writeWhole } from '${join(import.meta.dirname, '../../packages/cli/dist/output/writeWhole.js')}';
 process.stdout.write('ready');
-for (let i = 0; ; i++) writeWhole(process.argv[1], String(i % 10).repeat(${SIZE}), true);
+for (let i = 0; ; i++) writeWhole(process.argv[1], String(i % 10).repeat(${SIZE}), 'replace');
 `;
 
 it(`is never half a file after ${KILLS} kills`, { timeout: 300_000 }, async () => {
