@@ -11,7 +11,7 @@ const BUDGET = {
   /** A page that reads a combination and forecasts it. */
   forecast: { minified: 420_000, gzipped: 145_000 },
   /** All there is: studies, calibration, dyno sheets, the choice from a shelf. */
-  whole: { minified: 730_000, gzipped: 246_000 },
+  whole: { minified: 740_000, gzipped: 249_000 },
 };
 
 // Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.
