@@ -1,5 +1,5 @@
 /** What the command takes as its user starts it: help, a check of a file, one speed, a ranking; and how much memory. */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -99,7 +99,28 @@ export async function rankRows() {
   ];
 }
 
-/** A sweep on one worker beside the same on two, on the wall: near 2 where nothing else runs. */
+/** The same command in two processes that share nothing but the machine, at once; time on the wall until both have ended [s]. */
+async function twoAtOnce(words) {
+  const from = performance.now();
+  await Promise.all(
+    [0, 1].map(
+      () =>
+        new Promise((resolve, reject) => {
+          const child = spawn(process.execPath, words, { cwd: root, stdio: 'ignore' });
+          child.once('error', reject);
+          child.once('close', (status) =>
+            status === 0 ? resolve() : reject(new Error(`${words.join(' ')} ended with ${status}`)),
+          );
+        }),
+    ),
+  );
+  return (performance.now() - from) / 1e3;
+}
+
+/**
+ * A sweep on one worker beside the same on two, on the wall, and what two processes that share nothing reach: no study can divide
+ * its work better than that, since two cores at once run each slower than one alone.
+ */
 export async function workerRows() {
   const words = (workers) => [
     command,
@@ -118,12 +139,23 @@ export async function workerRows() {
     () => run(words(2)).wall,
     3,
   );
+  const apart = await paired(
+    () => 2 * run(words(1)).wall,
+    () => twoAtOnce(words(1)),
+    3,
+  );
   return [
     {
       name: 'valvetide: sweep of 21 lengths, one worker',
       unit: 's on the wall',
       ...pairs,
       against: 'two workers',
+    },
+    {
+      name: 'valvetide: two such sweeps, one after the other',
+      unit: 's on the wall',
+      ...apart,
+      against: 'both at once: what the machine gives',
     },
   ];
 }
