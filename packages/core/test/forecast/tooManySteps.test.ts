@@ -28,3 +28,19 @@ describe('a volume of one cubic centimetre between pipes', () => {
     expect(warnings.map(({ code }) => code)).not.toContain('lost');
   });
 });
+
+// Their first cycle is cut evenly, into steps as short as the shortest: twice the steps that such a merge takes later on.
+it('a merge of ten cubic centimetres under a four is marched where copies stand for its cylinders', () => {
+  const four = readGood(
+    JSON.stringify({
+      engine: { bore: '78 mm', stroke: '76 mm', cylinders: 4 },
+      chamber: { compression: 9.5 },
+      heads: { valvesPerCylinder: 2 },
+      exhaust: { collector: { mergeVolume: '10 cc', inside: '50 mm', length: '300 mm' } },
+      correction: 'none',
+    }),
+  );
+  const { points, warnings } = forecast(four, { rpm: [4000] });
+  expect(points.map(({ status }) => status)).toEqual(['settled']);
+  expect(warnings.map(({ code }) => code)).not.toContain('every-cylinder-marched');
+});
