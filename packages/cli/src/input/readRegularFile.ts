@@ -37,7 +37,7 @@ function readUpTo(handle: number, size: number): string {
   }
 }
 
-/** Standard input as text, as much of it as any sheet needs. */
+/** Standard input as text, as much of it as a sheet may have. */
 export async function readStream(stream: AsyncIterable<Uint8Array | string>): Promise<string> {
   const chunks: Buffer[] = [];
   let total = 0;

@@ -62,7 +62,7 @@ describe('lift measured at the valve', () => {
     expect(again.assumed.map(({ path }) => path)).not.toContain('cam.separation');
   });
 
-  it('takes other lash as any lobe does, and a centreline in the file before its own', () => {
+  it('takes other lash as every lobe does, and a centreline in the file before its own', () => {
     const engine = engineOf(CARD);
     const sheet = (name: string): string =>
       measured(engine, name === 'in.csv' ? 'intake' : 'exhaust', 360, 'crank deg ATDC');
