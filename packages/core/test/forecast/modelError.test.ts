@@ -15,6 +15,12 @@ describe('pooledError(believed, misses, engines)', () => {
 });
 
 describe('MODEL_ERRORS', () => {
+  it('takes an engine known by its sizes for no better and no worse than one with sheets, save in the speed of peak torque', () => {
+    const { sheets, estimates } = MODEL_ERRORS;
+    expect({ ...estimates, torqueSpeed: sheets.torqueSpeed }).toEqual(sheets);
+    expect(estimates.torqueSpeed).toBeGreaterThanOrEqual(sheets.torqueSpeed);
+  });
+
   it('leaves no figure without an error, and none worse than three times what was believed', () => {
     for (const errors of Object.values(MODEL_ERRORS)) {
       for (const [key, value] of Object.entries(errors)) {
