@@ -11,6 +11,8 @@ export interface OptionSpec {
   /** Name of the value in help, `FILE`; absent for a switch. */
   readonly value?: string;
   readonly choices?: readonly string[];
+  /** What the choices mean to somebody who knows other words for them. */
+  readonly choicesMean?: string;
   /** May be given several times. */
   readonly many?: boolean;
   readonly help: string;

@@ -19,13 +19,15 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
     throw usage(command, `${command.name} does not take ${plainShort(String(operands[most]))}`);
   }
   const given = new Map<string, unknown>(Object.entries(values));
-  for (const { name, value, many, choices } of options) {
+  for (const { name, value, many, choices, choicesMean } of options) {
     // Of two values one would be dropped in silence.
     if (value !== undefined && many !== true && texts(given.get(name)).length > 1)
       throw usage(command, `--${name} is given twice, and only one counts`);
     const wrong = texts(given.get(name)).find((value) => choices?.includes(value) === false);
     if (choices === undefined || wrong === undefined) continue;
-    throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(wrong)}`);
+    const near = suggest(wrong, choices);
+    const hint = near === undefined ? choicesMean : `did you mean ${near}?`;
+    throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(wrong)}`, hint);
   }
   const color = last(given.get('color'));
   return {

@@ -4,7 +4,14 @@ import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
-import { objected, readDynoFiles, STANDARD_OPTION, STANDARDS, standardOf } from '../input/readDynoFiles.ts';
+import {
+  objected,
+  readDynoFiles,
+  STANDARD_OPTION,
+  STANDARDS,
+  STANDARDS_MEAN,
+  standardOf,
+} from '../input/readDynoFiles.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
@@ -39,7 +46,13 @@ export const pullsCommand: CommandSpec = {
   ],
   options: [
     STANDARD_OPTION,
-    { name: 'to', value: 'WHICH', choices: STANDARDS, help: 'take all figures to this standard' },
+    {
+      name: 'to',
+      value: 'WHICH',
+      choices: STANDARDS,
+      choicesMean: STANDARDS_MEAN,
+      help: 'take all figures to this standard',
+    },
     { name: 'together', help: 'count the pulls of all sheets as pulls of one engine' },
     { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all of them' },
     WEIGHTING_OPTION,

@@ -9,10 +9,15 @@ import { unsound } from './sound.ts';
 /** Standards a sheet may refer to, as they are written on the command line. */
 export const STANDARDS = ['J607', 'J1349', 'none'] as const;
 
+/** Which standard is meant by a word that sheets have for one. */
+export const STANDARDS_MEAN =
+  'J607 is 60 F, 29.92 inHg dry: sheets call it STP or STD. J1349 is 77 F, 29.23 inHg dry, 4 to 5 % lower: ISO, ECE and JIS refer to the same air. Sheets with SAE alone mean either: ask who ran the dyno. DIN is 1 to 2 % below J607. none: as observed';
+
 export const STANDARD_OPTION: OptionSpec = {
   name: 'standard',
   value: 'WHICH',
   choices: STANDARDS,
+  choicesMean: STANDARDS_MEAN,
   help: 'correction standard of sheets that name none',
 };
 

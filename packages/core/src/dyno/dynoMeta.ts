@@ -3,6 +3,7 @@
 import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
 import type { PlainCode } from '../combination/problem.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
+import { wordForStandard } from '../combination/wordForStandard.ts';
 import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
 import { airSaid, leavesAir, speaksOfAir } from './airSaid.ts';
 
@@ -150,16 +151,6 @@ export function standardNamed(text: string): CorrectionStandard | 'unclear' | 'o
   return /\bsae\b/u.test(words) && !/j\s?-?1995/u.test(words) ? 'unclear' : 'other';
 }
 
-/** Which known standard is next to one that others write. */
-function nextTo(value: string): string {
-  if (/\b(iso|ece|ec|eec|ewg|jis)\b/iu.test(value))
-    return '; ISO 1585, ECE and JIS refer to the air of J1349: write J1349';
-  if (/\bst[dp]\b/iu.test(value)) return '; STP and STD are J607: write J607';
-  if (/\bdin\b/iu.test(value))
-    return '; DIN 70020, 20 C and 101.3 kPa, reads 1 to 2 % below J607: write J607 and bear that in mind';
-  return '';
-}
-
 function standard(value: string, line: number, meta: DynoMeta): MetaResult {
   const named = standardNamed(value);
   const hint = 'write J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed)';
@@ -169,7 +160,7 @@ function standard(value: string, line: number, meta: DynoMeta): MetaResult {
   }
   if (named === 'other') {
     const message = `names the standard '${value.slice(0, 30)}', which is not known here`;
-    return { slip: { code: 'standard-unknown', message, hint: `${hint}${nextTo(value)}` } };
+    return { slip: { code: 'standard-unknown', message, hint: wordForStandard(value) ?? hint } };
   }
   if (meta.standard !== null && meta.standard.value !== named) {
     const message = `names a second standard, ${named}, after ${meta.standard.value}`;

@@ -1,6 +1,7 @@
 /** Names and words that builders use for what fields of other names say, with what to write: better than the nearest spelling. */
 import { type Dimension, parseQuantity } from '../base/units.ts';
 import { SIDES } from '../combination/sides.ts';
+import { wordForStandard } from '../combination/wordForStandard.ts';
 import type { FieldPath } from './schema/fieldPath.ts';
 
 const MEETS_FIRST = 'a first merge and its pipe are secondary: { diameter: 2.000 in, length: 14 in }';
@@ -26,9 +27,13 @@ const DURATION =
   'an advertised duration is advertised: 280 deg, checkedAt: 0.006 in; the one at 0.050 in is at050: 227 deg';
 const AT_A_LIFT = 'a duration at another lift, 1 mm say, is advertised: 244 deg, checkedAt: 1 mm';
 const LASH = 'the two sides are intakeLash and exhaustLash';
+const LASH_IS = 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash';
 const GASKET = 'its two figures are gasketThickness, compressed, and gasketBore';
-const J607 = 'figures called STP or STD are those of J607 (60 F, 29.92 inHg dry)';
-const J1349 = 'SAE alone is J607 on some sheets and J1349 (77 F, 29.23 inHg dry) on others, 4 to 5 % apart';
+const COMPRESSION = 'write chamber: { compression: 10.5 }';
+const CFM = 'write carburetor: { rating: 750 cfm }';
+const SIZE = 'bore, stroke and cylinders make it: leave it out';
+const VALVE = 'the diameter of its head is valve: 2.020 in';
+const ROD = 'between the centres of its bearings: write rod: 5.700 in';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
 
 function ofEachSide(
@@ -49,9 +54,12 @@ const NAMES: Readonly<Record<string, string>> = {
   'changes.price': 'write cost, a plain number of your money',
   'cam.centerline': CENTRE,
   'cam.centreline': CENTRE,
+  'cam.duration': DURATION,
   'cam.icl': CENTRE,
+  'cam.lash': LASH_IS,
   'cam.lca': SEPARATION,
   'cam.lobeseparation': SEPARATION,
+  'cam.lobeseparationangle': SEPARATION,
   'cam.lsa': SEPARATION,
   'cam.phasing': BY_LOBE,
   'cam.type': CAMSHAFTS,
@@ -62,10 +70,11 @@ const NAMES: Readonly<Record<string, string>> = {
     at040: AT_A_LIFT,
     centerline: 'write centreline: 106 deg',
     duration: DURATION,
-    lash: 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash',
+    lash: LASH_IS,
     lift: 'the lift of the lobe is lobeLift, that at the valve is valveLift',
   }),
   'chamber.cc': 'write volume: 58 cc',
+  'chamber.compressionratio': COMPRESSION,
   'chamber.gasket': GASKET,
   'chamber.headgasket': GASKET,
   'chamber.compressiondifferences': 'the ratio of each cylinder is chamber.compressions: [9.5, 9.4]',
@@ -86,8 +95,16 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.primary.steps.at': 'a step begins after: 12 in',
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
+  'engine.capacity': SIZE,
+  'engine.compressionratio': COMPRESSION,
+  'engine.conrod': ROD,
+  'engine.connectingrod': ROD,
+  'engine.displacement': SIZE,
   'engine.rated': 'write ratedSpeed: 5500 rpm',
   'engine.redline': 'what you will not go beyond is limits: { redline: 6800 rpm }',
+  'engine.rodlength': ROD,
+  'engine.size': SIZE,
+  'engine.volume': SIZE,
   'engine.rpm':
     'the speed it makes its power at is ratedSpeed, the highest it may turn limits: { redline: 6800 rpm }',
   'groups.choices.labor': 'write hours, of work',
@@ -95,7 +112,10 @@ const NAMES: Readonly<Record<string, string>> = {
   'groups.choices.price': 'write cost, a plain number of your money',
   'groups.parts': 'the parts of a group are its choices',
   'limits.budget': 'what a build of a shelf may cost is limits: { cost: 1500 }',
+  ...ofEachSide('heads', { diameter: VALVE, valvediameter: VALVE, valvesize: VALVE }),
   'heads.depression': 'write bench: { depression: 28 inH2O }',
+  'induction.cfm': CFM,
+  'induction.carburetorcfm': CFM,
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':
     'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
@@ -115,6 +135,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'induction.spacer.holes': 'how many holes there are is bores',
   'induction.spacer.thickness': 'write height',
   'induction.spacer.type': 'write kind: open or four-hole',
+  'mixture.afr': 'write airFuelRatio: 12.8',
   'mixture.bycylinder': MIXTURES,
   'mixture.lambdas': MIXTURES,
   'valvetrain.lash': LASH,
@@ -127,7 +148,6 @@ const NAMES: Readonly<Record<string, string>> = {
 /** By path, for words that a field does not take. */
 const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>>>> = {
   'chamber.plug': { center: 'write central', centre: 'write central', middle: 'write central' },
-  correction: { STP: J607, stp: J607, STD: J607, std: J607, SAE: J1349, sae: J1349 },
   'engine.layout': { straight: 'write inline', boxer: 'write flat', twin: 'write inline, v or flat' },
   'exhaust.balance': { 'h-pipe': TUBE, 'x-pipe': TUBE, h: TUBE, x: TUBE },
   'exhaust.box.kind': { perforated: 'holes in a pipe that leads through the box are straight-through' },
@@ -210,6 +230,7 @@ export function wordForField(path: string): string | null {
 export function wordForValue(path: string, value: unknown): string | null {
   if (Array.isArray(value)) return ownOf(LISTS, path) ?? null;
   if (typeof value !== 'string') return null;
+  if (path === 'correction') return wordForStandard(value);
   const words = ownOf(WORDS, path) ?? {};
   return ownOf(words, value) ?? sectionFor(path, value);
 }

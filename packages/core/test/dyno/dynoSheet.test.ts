@@ -162,7 +162,9 @@ describe('the standard of a sheet', () => {
   it('is not SAE alone, and not one unknown here', () => {
     expect(complaints(`# standard: SAE\n${body}`)).toContain('may be J607 or J1349');
     expect(complaints(`# standard: DIN 70020\n${body}`)).toContain('reads 1 to 2 % below J607');
-    expect(complaints(`# standard: STP\n${body}`)).toContain('STP and STD are J607: write J607');
+    expect(complaints(`# standard: STP\n${body}`)).toContain(
+      'STP and STD are J607 (60 F, 29.92 inHg dry): write J607',
+    );
     expect(complaints(`# standard: ISO 1585\n${body}`)).toContain('refer to the air of J1349');
   });
 });
