@@ -1,8 +1,13 @@
-/** Names of the fields that a schema knows. */
+/** The fields that a schema knows. */
 import type { FieldShape } from './schema/fieldShape.ts';
 
 /** Names of the fields the schema knows at a path. */
 export function fieldNames(path: readonly PropertyKey[], root: FieldShape): readonly string[] {
+  return shapesAt(path, root).flatMap((schema) => Object.keys(schema.properties ?? {}));
+}
+
+/** What may stand at a path; nothing where the schema doesn't know it. */
+export function shapesAt(path: readonly PropertyKey[], root: FieldShape): readonly FieldShape[] {
   let found: readonly FieldShape[] = [root];
   for (const step of path) {
     const name = String(step);
@@ -11,7 +16,7 @@ export function fieldNames(path: readonly PropertyKey[], root: FieldShape): read
       return next === undefined ? [] : [next];
     });
   }
-  return found.flatMap(alternatives).flatMap((schema) => Object.keys(schema.properties ?? {}));
+  return found.flatMap(alternatives);
 }
 
 function alternatives(schema: FieldShape): readonly FieldShape[] {

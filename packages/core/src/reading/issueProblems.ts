@@ -2,7 +2,6 @@
 import type * as z from 'zod/mini';
 import type { PlainCode, Problem } from '../combination/problem.ts';
 import type { CombinationDocument } from './combinationDocument.ts';
-import { fieldNames } from './fieldNames.ts';
 import { nearestName } from './nearestName.ts';
 import { newWordFor } from './oldNames.ts';
 import { misspeltAt, problemOf } from './problemOf.ts';
@@ -21,10 +20,7 @@ export function issueProblems(
 ): readonly Problem[] {
   const path = [...base, ...issue.path];
   const field = path.map(String).join('.');
-  if (issue.code === 'unrecognized_keys') {
-    const names = fieldNames(path, schema);
-    return unknownFields(document, path, issue.keys, names);
-  }
+  if (issue.code === 'unrecognized_keys') return unknownFields(document, path, issue.keys, schema);
   if (issue.code === 'invalid_union') {
     const branch = likeliestBranch(issue.errors);
     if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));

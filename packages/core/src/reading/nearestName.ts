@@ -3,27 +3,38 @@
 /** Farthest a name may be from what was written, in edits, as a share of its length. */
 const FARTHEST = 0.4;
 
-/** The candidate fewest edits away from `written`, upper and lower case alike; null where none is near. */
+/** Fewest letters that stand for a whole name. */
+const LEAST_LETTERS = 3;
+
+/** The candidate fewest edits away from `written`, upper and lower case alike, or cut short in it; null where none is near. */
 export function nearestName(written: string, candidates: readonly string[]): string | null {
   let nearest: string | null = null;
   let distance = Number.POSITIVE_INFINITY;
   for (const candidate of candidates) {
-    const edits = editDistance(fold(written), fold(candidate));
+    const edits = editDistance(foldedName(written), foldedName(candidate));
     if (edits < distance) {
       distance = edits;
       nearest = candidate;
     }
   }
-  const longest = nearest === null ? 0 : Math.max(fold(written).length, fold(nearest).length);
-  return distance <= Math.max(1, longest * FARTHEST) ? nearest : null;
+  const longest = nearest === null ? 0 : Math.max(foldedName(written).length, foldedName(nearest).length);
+  return distance <= Math.max(1, longest * FARTHEST) ? nearest : cutShort(foldedName(written), candidates);
 }
 
-/** Case, blanks, dashes and underscores are not what makes a name different. */
-function fold(name: string): string {
+/** `temp` for temperature: the one candidate that begins so, or of several that begin alike the whole beginning of the others. */
+function cutShort(written: string, candidates: readonly string[]): string | null {
+  if (written.length < LEAST_LETTERS) return null;
+  const longer = candidates.filter((candidate) => foldedName(candidate).startsWith(written));
+  const shared = longer.find((candidate) => longer.every((other) => other.startsWith(candidate)));
+  return shared ?? null;
+}
+
+/** A name as names are compared: case, blanks, dashes, dots and underscores are not what makes one different. */
+export function foldedName(name: string): string {
   return name
     .slice(0, 60)
     .toLowerCase()
-    .replace(/[\s_-]/gu, '');
+    .replace(/[\s._-]/gu, '');
 }
 
 /** Insertions, deletions, replacements and swaps of neighbours that turn `a` into `b` (optimal string alignment). */

@@ -20,7 +20,7 @@ export function readSections(document: CombinationDocument): SectionsResult {
   const file: Record<string, unknown> = {};
   const names = Object.keys(SECTIONS);
   const unknown = Object.keys(document.data).filter((name) => !names.includes(name));
-  problems.push(...unknownFields(document, [], unknown, names));
+  problems.push(...unknownFields(document, [], unknown));
   for (const [name, schema] of Object.entries(SECTIONS)) {
     const written = Object.hasOwn(document.data, name) ? document.data[name] : undefined;
     if (written === undefined || written === null) {

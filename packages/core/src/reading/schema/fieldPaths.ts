@@ -10,11 +10,16 @@ let collected: readonly string[] | undefined;
 /** Every field by its path, dots between the names, in the order of the file. A list counts as one field. */
 export function fieldPaths(): readonly string[] {
   // Collected when first asked for, since a study asks for every combination it makes, and they never change.
-  collected ??= fieldsOf(fileShape());
+  collected ??= collectedOf(fileShape());
   return collected;
 }
 
-function fieldsOf(schema: FieldShape): readonly string[] {
+/** The same of any schema. */
+export function pathsOf(schema: FieldShape): readonly string[] {
+  return schema === fileShape() ? fieldPaths() : collectedOf(schema);
+}
+
+function collectedOf(schema: FieldShape): readonly string[] {
   const paths = new Set<string>();
   collect(schema, '', paths);
   return [...paths];

@@ -7,6 +7,8 @@ export interface FieldShape {
   readonly properties?: Readonly<Record<string, FieldShape>>;
   readonly items?: FieldShape;
   readonly anyOf?: readonly FieldShape[];
+  /** What reads a value that is none of these. */
+  readonly schema?: z.core.$ZodType;
 }
 
 let shapeOfFiles: FieldShape | undefined;
@@ -28,10 +30,12 @@ export function fieldShape(schema: z.core.$ZodType): FieldShape {
       return { anyOf: def.options.map(fieldShape) };
     case 'optional':
       return fieldShape(def.innerType);
-    case 'pipe':
-      return fieldShape(def.in);
+    case 'pipe': {
+      const within = fieldShape(def.in);
+      return within.schema === undefined ? within : { schema };
+    }
     default:
-      return {};
+      return { schema };
   }
 }
 
