@@ -1,6 +1,6 @@
 /** Whether the flow of two states of an engine was measured on two benches, whose errors have nothing in common. */
-import { INCH_OF_WATER } from '../base/constants.ts';
-import type { Bench, Combination } from './combination.ts';
+import type { Combination } from './combination.ts';
+import { depressionText } from './sizeText.ts';
 
 /** Depressions this near are one [-]: 28 in of water is printed as 7 kPa too. */
 export const DEPRESSION_SLACK = 0.01;
@@ -14,13 +14,9 @@ export function otherBench(before: Combination, after: Combination): string | nu
   if (was === undefined || now === undefined) return null;
   if (was.name !== null && now.name !== null)
     return was.name === now.name ? null : `on ${now.name}, in place of ${was.name}`;
-  return Math.abs(now.depression / was.depression - 1) <= DEPRESSION_SLACK
-    ? null
-    : `at ${inches(now)}, in place of ${inches(was)}`;
-}
-
-function inches({ depression }: Bench): string {
-  return `${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O`;
+  if (Math.abs(now.depression / was.depression - 1) <= DEPRESSION_SLACK) return null;
+  const [there, here] = [was, now].map(({ depression }) => depressionText(depression, before.units));
+  return `at ${here}, in place of ${there}`;
 }
 
 /** What to say of a state whose flow is from another bench. */

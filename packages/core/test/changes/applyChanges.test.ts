@@ -69,12 +69,9 @@ describe('a change', () => {
       { lift: '0.100 in', flow: '66 cfm' },
       { lift: '0.500 in', flow: '196 cfm' },
     ];
-    const baseline = (bench: string) =>
-      baselineOf(
-        fileWith({
-          heads: `{ valvesPerCylinder: 2, bench: ${bench}, intake: { flow: ${JSON.stringify(flow)} } }`,
-        }),
-      );
+    const headsOn = (bench: string): string =>
+      `{ valvesPerCylinder: 2, bench: ${bench}, intake: { flow: ${JSON.stringify(flow)} } }`;
+    const baseline = (bench: string) => baselineOf(fileWith({ heads: headsOn(bench) }));
     const better = set('heads.intake.flow', [
       { lift: '0.100 in', flow: '64 cfm' },
       { lift: '0.500 in', flow: '201 cfm' },
@@ -89,6 +86,13 @@ describe('a change', () => {
     expect(told(unnamed, better, set('heads.bench.depression', '7 kPa'))).toEqual([]);
     expect(told(unnamed, better, set('heads.bench.depression', '25 inH2O'))[0]).toContain(
       'were flowed at 25 inH2O, in place of 28 inH2O',
+    );
+    const metric = changed(baselineOf(`units: si\n${fileWith({ heads: headsOn(unnamed) })}`), [
+      better,
+      set('heads.bench.depression', '6.23 kPa'),
+    ]);
+    expect(metric.warnings.map(({ message }) => message).join()).toContain(
+      'were flowed at 6.23 kPa, in place of 6.97 kPa',
     );
     expect(told(shop, better, set('heads.bench.name', 'hired bench'))[0]).toContain(
       'on hired bench, in place of shop',

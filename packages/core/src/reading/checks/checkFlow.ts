@@ -5,6 +5,7 @@ import type { Combination, Port } from '../../combination/combination.ts';
 import { DEPRESSION_SLACK } from '../../combination/otherBench.ts';
 import type { Side } from '../../combination/sides.ts';
 import { SIDES } from '../../combination/sides.ts';
+import { areaText, depressionText, lengthText } from '../../combination/sizeText.ts';
 import { flowArea } from '../../geometry/flowArea.ts';
 import { type FlowDoubt, flowDoubts } from '../../geometry/flowDoubts.ts';
 import { USUAL_DEPRESSION } from '../../geometry/flowSheet.ts';
@@ -12,7 +13,7 @@ import { netLift } from '../../geometry/valveLift.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import { FLOW_FIELDS } from '../sheet/readSheets.ts';
-import { areaText, lengthText, type Report } from './report.ts';
+import type { Report } from './report.ts';
 
 /** Exhaust over intake flow at equal lift that is worth a remark outside [-]; common practice, no source. */
 export const EXHAUST_OVER_INTAKE: { readonly min: number; readonly max: number } = { min: 0.55, max: 1.05 };
@@ -55,8 +56,8 @@ function checkDepression({ file, sheets, ledger }: ResolveContext, report: Repor
   for (const path of FLOW_FIELDS) {
     const { name, depression = null } = sheets.flow[path] ?? {};
     if (depression === null || Math.abs(depression / used - 1) <= DEPRESSION_SLACK) continue;
-    const said = `${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O`;
-    const other = `${Number((used / INCH_OF_WATER).toPrecision(3))} inH2O`;
+    const said = report.depression(depression);
+    const other = report.depression(used);
     const message = `names the sheet ${name}, which says ${said}; ${stated === undefined ? 'the file gives no depression' : `the file gives ${other}`}`;
     report.problem(path, 'depression-contradicts', message, `state heads.bench.depression, ${said}?`);
   }
@@ -126,7 +127,7 @@ function noteDoubt(
 ): void {
   const message = `at ${lengthText(lift, file.units)} lift: ${doubt.message}`;
   if (doubt.code === 'above-minimum-area') {
-    const slip = depressionSlip(doubt.value, file.heads?.bench?.depression);
+    const slip = depressionSlip(doubt.value, file);
     report.problem(path, 'flow-above-limit', message, `the smallest is ${smallest}${slip}`);
   } else if (doubt.code === 'low-for-depression' && file.heads?.bench?.depression === undefined) {
     report.problem(path, 'depression-doubtful', message, 'state heads.bench.depression');
@@ -136,11 +137,13 @@ function noteDoubt(
 }
 
 /** Flow too large for the depression it is said to be of, and usual at 28 inH2O: a sheet of another bench, or one brought to 28. */
-function depressionSlip(share: number, depression: number | undefined): string {
+function depressionSlip(share: number, { heads, units }: ResolveContext['file']): string {
+  const depression = heads?.bench?.depression;
   if (depression === undefined) return '';
   const atUsual = share * Math.sqrt(depression / USUAL_DEPRESSION);
   if (!(depression < 0.9 * USUAL_DEPRESSION && atUsual < 1)) return '';
-  return `; the file gives ${Number((depression / INCH_OF_WATER).toPrecision(3))} inH2O: is this sheet of 28 inH2O?`;
+  const usual = depressionText(USUAL_DEPRESSION, units);
+  return `; the file gives ${depressionText(depression, units)}: is this sheet of ${usual}?`;
 }
 
 function checkBalance({ ledger, file }: ResolveContext, { intake, exhaust }: Combination): void {

@@ -4,12 +4,13 @@ import { DomainError } from '../../base/errors.ts';
 import type { Combination, Lobe } from '../../combination/combination.ts';
 import type { Side } from '../../combination/sides.ts';
 import { SIDES } from '../../combination/sides.ts';
+import { lengthText } from '../../combination/sizeText.ts';
 import { type CardFault, cardFault } from '../../geometry/cardFault.ts';
 import { buildLobe } from '../../geometry/lobe.ts';
 import { CARD_LIFTS } from '../resolve/cardLobe.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
-import { lengthText, type Report } from './report.ts';
+import type { Report } from './report.ts';
 
 type Card = Extract<Lobe, { kind: 'card' }>;
 

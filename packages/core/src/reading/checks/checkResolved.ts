@@ -4,7 +4,9 @@ import { INCH, INCH_OF_MERCURY } from '../../base/constants.ts';
 import type { Combination } from '../../combination/combination.ts';
 import type { Problem } from '../../combination/problem.ts';
 import { SIDES } from '../../combination/sides.ts';
+import { airPressureText } from '../../combination/sizeText.ts';
 import { saturationPressure } from '../../gas/air.ts';
+import { CARBURETOR_DEPRESSION } from '../../geometry/flowSheet.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import { COMPRESSION_LIMIT, COMPRESSION_REMARK } from '../resolve/resolveChamber.ts';
@@ -159,7 +161,7 @@ function checkLash({ file, ledger }: ResolveContext, combination: Combination, r
 function checkVapour({ file }: ResolveContext, { weather }: Combination, report: Report): void {
   const most = saturationPressure(weather.temperature, weather.pressure);
   if (file.weather?.vapourPressure === undefined || weather.vapourPressure <= 1.01 * most) return;
-  const message = `is more than air of this temperature can hold, ${(most / INCH_OF_MERCURY).toFixed(2)} inHg`;
+  const message = `is more than air of this temperature can hold, ${report.airPressure(most)}`;
   report.problem('weather.vapourPressure', 'vapour-pressure', message);
 }
 
@@ -168,7 +170,9 @@ function remarks({ file, ledger }: ResolveContext): void {
   const { barrels, ratedAt, rating } = file.induction?.carburetor ?? {};
   const inHg = (ratedAt ?? 0) / INCH_OF_MERCURY;
   if (barrels !== undefined && ratedAt !== undefined && (barrels > 2 ? inHg > 2.9 : inHg < 1.6)) {
-    const message = `${barrels} barrels rated at ${inHg.toFixed(1)} inHg is unusual: four barrels are rated at 1.5, one and two at 3.0`;
+    const shown = (pressure: number): string => airPressureText(pressure, file.units);
+    const { fourBarrel, twoBarrel } = CARBURETOR_DEPRESSION;
+    const message = `${barrels} barrels rated at ${shown(ratedAt)} is unusual: four barrels are rated at ${shown(fourBarrel)}, one and two at ${shown(twoBarrel)}`;
     ledger.warn('carburetor-basis', 'induction.carburetor.ratedAt', message);
   }
   if (rating !== undefined && barrels === undefined && ratedAt === undefined) {

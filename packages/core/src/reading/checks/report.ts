@@ -1,8 +1,8 @@
 /** Where checks put what they find. */
-import { INCH } from '../../base/constants.ts';
 import { counted } from '../../base/counted.ts';
 import type { UnitSystem } from '../../combination/combination.ts';
 import type { PlainCode, Problem } from '../../combination/problem.ts';
+import { airPressureText, areaText, depressionText, lengthText } from '../../combination/sizeText.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import { problemOf } from '../problemOf.ts';
 import type { FieldPlace } from '../schema/fieldPath.ts';
@@ -30,6 +30,16 @@ export class Report {
     return areaText(area, this.#units);
   }
 
+  /** A depression of a flow bench [Pa], likewise. */
+  depression(depression: number): string {
+    return depressionText(depression, this.#units);
+  }
+
+  /** A pressure of the air [Pa], likewise. */
+  airPressure(pressure: number): string {
+    return airPressureText(pressure, this.#units);
+  }
+
   get #units(): UnitSystem {
     return this.#document.data['units'] === 'si' ? 'si' : 'trade';
   }
@@ -52,18 +62,4 @@ export class Report {
   wrote(section: string): boolean {
     return Object.hasOwn(this.#document.data, section) && this.#document.data[section] !== null;
   }
-}
-
-/** A length [m] as the file's own units have it; those of the trade, where it states none. */
-export function lengthText(metres: number, units: UnitSystem | undefined): string {
-  return units === 'si'
-    ? `${Number((1000 * metres).toPrecision(4))} mm`
-    : `${Number((metres / INCH).toPrecision(4))} in`;
-}
-
-/** An area [m2], likewise. */
-export function areaText(area: number, units: UnitSystem | undefined): string {
-  return units === 'si'
-    ? `${Number((1e6 * area).toPrecision(3))} mm2`
-    : `${Number((area / (INCH * INCH)).toPrecision(3))} in2`;
 }
