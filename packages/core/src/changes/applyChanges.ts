@@ -121,6 +121,7 @@ export function isSameEngine(a: Combination, b: Combination): boolean {
     warnings: _w,
     heardOn: _h,
     units: _u,
+    ratedSpeed: _r,
     bench: _b,
     ...rest
   }: Combination): string => JSON.stringify(rest, plainly);

@@ -8,7 +8,8 @@ import { isMarched, marchedPoints } from './wholeCurve.ts';
 
 /** What a march sees of an engine, as text: engines of one text have one cycle, and differ in what rubs and in what is said of them. */
 export function marchedText(combination: Combination): string {
-  const { name, limits, units, calibration, assumed, warnings, friction, ...marched } = combination;
+  const { name, limits, ratedSpeed, units, calibration, assumed, warnings, friction, ...marched } =
+    combination;
   // Valves bend with the kind of their train.
   return JSON.stringify({ ...marched, valvetrain: friction.valvetrain });
 }

@@ -6,7 +6,7 @@ import { isMarched } from './wholeCurve.ts';
 
 /** All of an engine but what decides when its fuel knocks, as text. */
 export function textBesideOctane(combination: Combination): string {
-  const { name, limits, units, calibration, assumed, warnings, ...marched } = combination;
+  const { name, limits, ratedSpeed, units, calibration, assumed, warnings, ...marched } = combination;
   const { name: sold, researchOctane, motorOctane, ...fuel } = marched.fuel;
   const { octaneOffset, ...burn } = marched.burn;
   return JSON.stringify({ ...marched, fuel, burn });

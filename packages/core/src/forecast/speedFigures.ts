@@ -26,7 +26,7 @@ export interface SpeedFigures {
 export interface ChosenBand extends SpeedBand {
   /** Step between the speeds [1/min]. */
   readonly stepRpm: number;
-  /** Speed beyond which nobody asks: the redline, or a mean piston speed that hardly any parts stand [1/min]. */
+  /** Speed beyond which nobody asks: the redline, else a quarter beyond a stated rated speed, or a mean piston speed that hardly any parts stand [1/min]. */
   readonly mostRpm: number;
   /** Where the choice comes from, for people. */
   readonly reason: string;
@@ -56,6 +56,8 @@ const MOST_PISTON_SPEED = 28;
 /** First and last speed of a band over the guessed speed of peak power [-], and the speed above which its steps are wider [1/min]. */
 const BAND_FROM = 0.4;
 const BAND_TO = 1.2;
+/** Highest speed of use over a stated rated speed [-]: redlines stand 10 to 25 % above it (common practice, no source). */
+const OVER_RATED = 1.25;
 const FAST_ENGINE = 5000;
 
 /** Flow of carburetor or throttle at 1.5 inHg [m3/s], whole engine. */
@@ -94,17 +96,13 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
   const step = peak > FAST_ENGINE ? 500 : 250;
   const from = Math.max(step, Math.round((BAND_FROM * peak) / step) * step);
   const past = Math.max(from + 4 * step, Math.ceil((BAND_TO * peak) / step) * step);
-  // Nobody asks what an engine does beyond its redline, or where its rods leave it.
-  const { redline } = combination.limits;
-  const bears = (60 * MOST_PISTON_SPEED) / (2 * combination.block.stroke);
-  const most = redline ?? bears;
+  const [most, end] = highestAsked(combination);
   const to = most < past ? Math.max(step, Math.floor(most / step) * step) : past;
   const around = Math.round(peak / 50) * 50;
   const governs =
     byValves <= byCarburetor
       ? `the inlet Mach index is ${PEAK_POWER_MACH}`
       : `the carburetor or throttle takes ${PEAK_POWER_DEPRESSION} inHg`;
-  const end = redline === null ? `a mean piston speed of ${MOST_PISTON_SPEED} m/s` : 'the redline';
   return {
     fromRpm: Math.min(from, to),
     toRpm: to,
@@ -112,4 +110,14 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
     mostRpm: most,
     reason: `chosen around ${around} rpm, where ${governs}${to === past ? '' : `, up to ${end}`}`,
   };
+}
+
+/** Nobody asks what an engine does beyond its redline, well beyond the speed that its power is made at, or where its rods leave it. */
+function highestAsked({ block, limits, ratedSpeed }: Combination): readonly [rpm: number, what: string] {
+  if (limits.redline !== null) return [limits.redline, 'the redline'];
+  const bears = (60 * MOST_PISTON_SPEED) / (2 * block.stroke);
+  const past = OVER_RATED * (ratedSpeed ?? Number.POSITIVE_INFINITY);
+  return past < bears
+    ? [past, `${OVER_RATED} times the rated speed`]
+    : [bears, `a mean piston speed of ${MOST_PISTON_SPEED} m/s`];
 }

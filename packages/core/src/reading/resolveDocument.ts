@@ -170,6 +170,7 @@ function resolve(context: ResolveContext): Combination {
     correction: resolveCorrection(context),
     units: file.units ?? 'trade',
     limits: resolveLimits(context),
+    ratedSpeed: file.engine.ratedSpeed ?? null,
     calibration: resolveCalibration(context),
     assumed: ledger.assumed,
     warnings: ledger.warnings,

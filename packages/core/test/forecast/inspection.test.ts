@@ -257,4 +257,17 @@ describe('inspectCombination(combination)', () => {
     expect([held.toRpm, held.fromRpm <= held.toRpm]).toEqual([5500, true]);
     expect(held.reason).toContain('redline');
   });
+
+  it('ends them a quarter beyond a rated speed that the file states, where no redline decides', () => {
+    const free = inspectCombination(bigBlock()).band;
+    const rated = (ratedSpeed: number, redline: number | null = null) =>
+      inspectCombination(bigBlock({ ratedSpeed, limits: { ...bigBlock().limits, redline } })).band;
+    // 1.25 * 4400 = 5500, as many steps; 5750 and 5900 end there too, 6000 at 7500.
+    expect([rated(4400).toRpm, rated(4400).mostRpm]).toEqual([5500, 5500]);
+    expect(rated(4400).toRpm).toBeLessThan(free.toRpm);
+    expect(rated(4400).reason).toContain(', up to 1.25 times the rated speed');
+    expect(rated(4400, 6500).toRpm).toBe(6500);
+    // One that lies beyond what the valves pass ends nothing.
+    expect({ ...rated(9000), mostRpm: 0 }).toEqual({ ...free, mostRpm: 0 });
+  });
 });

@@ -140,6 +140,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
     correction: 'J607',
     units: 'trade',
     limits: { octaneMargin: null, pistonSpeed: null, valveLift: null, redline: null },
+    ratedSpeed: null,
     calibration: null,
     assumed: [],
     warnings: [],

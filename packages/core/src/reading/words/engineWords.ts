@@ -25,7 +25,7 @@ export const engineWords: WordsOf<'engine'> = {
     ],
   ],
   'engine.ratedSpeed': [
-    'Speed the engine is meant to make its power at; sizes the estimates for parts the file leaves out.',
+    'Speed the engine is meant to make its power at; sizes the estimates for parts the file leaves out, and ends the speeds that nobody names.',
     '5500 rpm',
   ],
 };
