@@ -15,6 +15,7 @@ import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { type AgainstMeasured, againstMeasured } from '../render/againstMeasured.ts';
 import { answerLine } from '../render/answerLine.ts';
 import type { BesideCurve, CountedBand } from '../render/besideCurve.ts';
+import { counted } from '../render/counted.ts';
 import { curveCsv } from '../render/curveCsv.ts';
 import { fixed } from '../render/fixed.ts';
 import { forecastText } from '../render/forecastText.ts';
@@ -347,9 +348,7 @@ function strictCode(curve: Curve, io: Io): ExitCode {
     .map((point) => fixed(point.rpm));
   if (unsettled.length > 0) io.stderr.write(`strict: not settled at ${unsettled.join(', ')} rpm\n`);
   if (curve.warnings.length > 0) {
-    io.stderr.write(
-      `strict: ${curve.warnings.length} ${curve.warnings.length === 1 ? 'warning' : 'warnings'}\n`,
-    );
+    io.stderr.write(`strict: ${counted(curve.warnings.length, 'warning')}\n`);
   }
   return unsettled.length > 0 || curve.warnings.length > 0 ? EXIT.doubtful : EXIT.ok;
 }

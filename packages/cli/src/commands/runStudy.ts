@@ -1,4 +1,5 @@
 /** What every study does: run, and its result as text, JSON or CSV to where it was asked for, and the exit code. */
+
 import type { OperatingPoint, Problem, Result, StudyControl } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Flags } from '../commandSpec.ts';
@@ -8,6 +9,7 @@ import { sound } from '../input/sound.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, type SideFiles } from '../output/sideFiles.ts';
+import { counted } from '../render/counted.ts';
 import { fixed } from '../render/fixed.ts';
 import type { TextOptions } from '../render/forecastText.ts';
 import { json } from '../render/json.ts';
@@ -142,7 +144,7 @@ async function deliverStudy(
   if (!flags.on('strict')) return EXIT.ok;
   for (const line of output.unsettled) say(`strict: not settled: ${line}`);
   const { length } = output.warnings;
-  if (length > 0) say(`strict: ${length} ${length === 1 ? 'warning' : 'warnings'}`);
+  if (length > 0) say(`strict: ${counted(length, 'warning')}`);
   return output.unsettled.length + length > 0 ? EXIT.doubtful : EXIT.ok;
 }
 

@@ -1,5 +1,7 @@
 /** What the sheets come to, for people. */
+
 import type { CamSideFigures, EventFigures, Inspection, RuleOfThumb, SpeedFigures } from '@valvetide/core';
+import { counted } from './counted.ts';
 import { fixed } from './fixed.ts';
 import { assumedText, warningsText } from './notes.ts';
 import type { Paint } from './paint.ts';
@@ -47,7 +49,7 @@ function answer({ block, compression }: Inspection, units: UnitSystem): string {
     units === 'trade'
       ? `${fixed(toCubicInch(displacementCm3), 1)} in3, ${fixed(toInch(boreMm), 3)} x ${fixed(toInch(strokeMm), 3)} in`
       : `${fixed(displacementCm3)} cm3, ${fixed(boreMm, 2)} x ${fixed(strokeMm, 2)} mm`;
-  return `${cylinders} cylinders, ${size}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
+  return `${counted(cylinders, 'cylinder')}, ${size}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
 }
 
 function compressionText({ compression, chamber }: Inspection, units: UnitSystem, width: number): string {

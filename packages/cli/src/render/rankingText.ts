@@ -1,7 +1,9 @@
 /** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
+
 import type { RankedChange, RankedPair, RankedSet, RankingResult, TestStep } from '@valvetide/core';
 import { breachCell, breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { chance } from './chance.ts';
+import { counted } from './counted.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { gainDecimals } from './gainDecimals.ts';
@@ -63,7 +65,7 @@ export function rankingAnswer(ranking: RankingResult, units: UnitSystem): string
     changes[0] === largest
       ? ''
       : `. ${plain(changes[0].name)} gains more, ${expected(changes[0])}, but breaks a limit: ${plain(breachCell(changes[0].breaches))}`;
-  const told = `${pullsText(dyno.pulls)} a side show ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)} or more`;
+  const told = `${counted(dyno.pulls, 'pull')} a side show ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)} or more`;
   const first = order.steps.find(({ action }) => action === 'test');
   const chosen = changes.find(({ name }) => name === first?.change);
   if (chosen === undefined)
@@ -104,7 +106,7 @@ function baselineLine({ baseline, combination, dyno }: RankingResult, units: Uni
 function changesTable(ranking: RankingResult, { width, units, detail }: TextOptions): string {
   const { changes, dyno } = ranking;
   if (changes.length === 0) return '';
-  const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${pullsText(dyno.pulls)} a side can show. Within a tie group the order is not settled.`;
+  const explanation = `gains: chance that there is a gain at all. seen: chance that it is more than the ${fixed(dyno.resolvablePct, 2)} % that ${counted(dyno.pulls, 'pull')} a side can show. Within a tie group the order is not settled.`;
   const legend = breachLegend(changes);
   const all = rankedColumns(units, gainDecimals(changes));
   const columns = detail === 'verbose' ? all : all.filter(({ name }) => name !== 'peak');
@@ -192,9 +194,7 @@ function pairsTable({ pairs, changes }: RankingResult, { width, detail }: TextOp
   ];
   const rest = pairs.length - shown.length;
   const others =
-    rest === 0
-      ? ''
-      : `${rest} other ${rest === 1 ? 'pair' : 'pairs'} of ${changes.length} changes: --verbose.\n`;
+    rest === 0 ? '' : `${counted(rest, 'other pair')} of ${changes.length} changes: --verbose.\n`;
   return table(columns, shown, width) + others;
 }
 
@@ -240,7 +240,7 @@ export function orderParts({ order, best }: RankingResult): readonly OrderPart[]
   const { steps, stop, beyond, leave } = order;
   const outside = (inBestSet: boolean): string => (best === null || inBestSet ? '' : ', not in the best set');
   const line = ({ change, pulls, expectedGainPct, inBestSet, why }: TestStep, isTest: boolean): string => {
-    const much = pulls === null || !isTest ? '' : `, ${pullsText(pulls)}`;
+    const much = pulls === null || !isTest ? '' : `, ${counted(pulls, 'pull')}`;
     const gain = expectedGainPct === null ? '' : `, ${signed(expectedGainPct, 1)} %`;
     const own = change === null ? 'Baseline' : `${plain(change)}${gain}`;
     return `${own}${much}${change === null ? '' : outside(inBestSet)}: ${plain(why)}.`;
@@ -277,7 +277,7 @@ function billLine({ bill: { pulls, fittingHours, cellHours, cost } }: RankingRes
       ? 'hours not stated of all'
       : `${fixed(fittingHours, 1)} hours to fit and ${fixed(cellHours - fittingHours, 1)} to pull`;
   const money = cost === null ? 'cost not stated of all' : `${fixed(cost)} to buy`;
-  return `In all ${pullsText(pulls)}, ${hours}, ${money}.`;
+  return `In all ${counted(pulls, 'pull')}, ${hours}, ${money}.`;
 }
 
 function mattersText({ changes }: RankingResult, width: number): string {
@@ -309,10 +309,6 @@ function bandText({ band }: RankingResult): string {
 function powerText(kw: number, units: UnitSystem): string {
   const { power, powerUnit } = SHOWN[units];
   return `${fixed(power(kw), 1)} ${powerUnit}`;
-}
-
-function pullsText(pulls: number): string {
-  return `${pulls} ${pulls === 1 ? 'pull' : 'pulls'}`;
 }
 
 function percentText(value: number | null): string {

@@ -1,6 +1,8 @@
 /** Changes by their gain, each with its error, beside what the dyno can tell. */
+
 import type { RankingResult } from '@valvetide/core';
 import { markedName } from '../../render/breaches.ts';
+import { counted } from '../../render/counted.ts';
 import { fixed } from '../../render/fixed.ts';
 import { gainDecimals } from '../../render/gainDecimals.ts';
 import { plainShort } from '../../render/plain.ts';
@@ -16,7 +18,7 @@ export function rankedChanges(ranking: RankingResult, units: UnitSystem): Figure
   return {
     id: 'ranking',
     title: 'Changes by their gain',
-    description: `Mean power over the band gained by each change alone; the error bar is one standard deviation either way. Shaded: less than the ${fixed(dyno.resolvablePct, 2)} % that ${dyno.pulls} pulls a side can show. ${ties === changes.length ? 'The order is settled.' : `${ties} ${ties === 1 ? 'group' : 'groups'} of changes; within a group the order is not settled.`}`,
+    description: `Mean power over the band gained by each change alone; the error bar is one standard deviation either way. Shaded: less than the ${fixed(dyno.resolvablePct, 2)} % that ${dyno.pulls} pulls a side can show. ${ties === changes.length ? 'The order is settled.' : `${counted(ties, 'group')} of changes; within a group the order is not settled.`}`,
     drawing: {
       kind: 'rows',
       rows: {
