@@ -9,7 +9,7 @@ import { type Bundle, bundleCore } from './coreBundle.ts';
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
 const BUDGET = {
   /** A page that reads a combination and forecasts it. */
-  forecast: { minified: 420_000, gzipped: 145_000 },
+  forecast: { minified: 421_000, gzipped: 146_500 },
   /** All there is: studies, calibration, dyno sheets, the choice from a shelf. */
   whole: { minified: 740_000, gzipped: 249_000 },
 };

@@ -57,7 +57,7 @@ export interface Combination {
   readonly units: UnitSystem;
   /** What an answer must keep to be recommended; moves no forecast. */
   readonly limits: Limits;
-  /** Speed that the file says its power is made at [1/min]; null where it says none. What is sized by it stands in the parts. */
+  /** Speed its power is meant to be made at [1/min]; null where the file has none. What is sized by it stands in the parts. */
   readonly ratedSpeed: number | null;
   /** How the knobs were fitted to dyno sheets; null where they never were. */
   readonly calibration: Calibration | null;

@@ -113,10 +113,13 @@ export function chooseBand(combination: Combination, meanArea: number): ChosenBa
 }
 
 /** Nobody asks what an engine does beyond its redline, well beyond the speed that its power is made at, or where its rods leave it. */
-function highestAsked({ block, limits, ratedSpeed }: Combination): readonly [rpm: number, what: string] {
+function highestAsked(combination: Combination): readonly [rpm: number, what: string] {
+  const { block, limits, ratedSpeed, assumed } = combination;
   if (limits.redline !== null) return [limits.redline, 'the redline'];
   const bears = (60 * MOST_PISTON_SPEED) / (2 * block.stroke);
-  const past = OVER_RATED * (ratedSpeed ?? Number.POSITIVE_INFINITY);
+  // An estimate that was written out bounds nothing.
+  const isStated = ratedSpeed !== null && !assumed.some(({ path }) => path === 'engine.ratedSpeed');
+  const past = isStated ? OVER_RATED * ratedSpeed : Number.POSITIVE_INFINITY;
   return past < bears
     ? [past, `${OVER_RATED} times the rated speed`]
     : [bears, `a mean piston speed of ${MOST_PISTON_SPEED} m/s`];

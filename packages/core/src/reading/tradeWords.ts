@@ -29,8 +29,6 @@ const AT_A_LIFT = 'a duration at another lift, 1 mm say, is advertised: 244 deg,
 const LASH = 'the two sides are intakeLash and exhaustLash';
 const LASH_IS = 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash';
 const GASKET = 'its two figures are gasketThickness, compressed, and gasketBore';
-const COMPRESSION = 'write chamber: { compression: 10.5 }';
-const CFM = 'write carburetor: { rating: 750 cfm }';
 const SIZE = 'bore, stroke and cylinders make it: leave it out';
 const VALVE = 'the diameter of its head is valve: 2.020 in';
 const ROD = 'between the centres of its bearings: write rod: 5.700 in';
@@ -68,13 +66,11 @@ const NAMES: Readonly<Record<string, string>> = {
     at1mm: AT_A_LIFT,
     at1: AT_A_LIFT,
     at040: AT_A_LIFT,
-    centerline: 'write centreline: 106 deg',
     duration: DURATION,
     lash: LASH_IS,
     lift: 'the lift of the lobe is lobeLift, that at the valve is valveLift',
   }),
   'chamber.cc': 'write volume: 58 cc',
-  'chamber.compressionratio': COMPRESSION,
   'chamber.gasket': GASKET,
   'chamber.headgasket': GASKET,
   'chamber.compressiondifferences': 'the ratio of each cylinder is chamber.compressions: [9.5, 9.4]',
@@ -96,14 +92,12 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
   'engine.capacity': SIZE,
-  'engine.compressionratio': COMPRESSION,
+  'engine.compressionratio': 'write chamber: { compression: 10.5 }',
   'engine.conrod': ROD,
   'engine.connectingrod': ROD,
   'engine.displacement': SIZE,
   'engine.rated': 'write ratedSpeed: 5500 rpm',
-  'engine.redline': 'what you will not go beyond is limits: { redline: 6800 rpm }',
   'engine.rodlength': ROD,
-  'engine.size': SIZE,
   'engine.volume': SIZE,
   'engine.rpm':
     'the speed it makes its power at is ratedSpeed, the highest it may turn limits: { redline: 6800 rpm }',
@@ -112,10 +106,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'groups.choices.price': 'write cost, a plain number of your money',
   'groups.parts': 'the parts of a group are its choices',
   'limits.budget': 'what a build of a shelf may cost is limits: { cost: 1500 }',
-  ...ofEachSide('heads', { diameter: VALVE, valvediameter: VALVE, valvesize: VALVE }),
-  'heads.depression': 'write bench: { depression: 28 inH2O }',
-  'induction.cfm': CFM,
-  'induction.carburetorcfm': CFM,
+  ...ofEachSide('heads', { valvediameter: VALVE, valvesize: VALVE }),
+  'induction.cfm': 'write carburetor: { rating: 750 cfm }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':
     'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',

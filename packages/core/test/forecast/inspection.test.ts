@@ -267,6 +267,8 @@ describe('inspectCombination(combination)', () => {
     expect(rated(4400).toRpm).toBeLessThan(free.toRpm);
     expect(rated(4400).reason).toContain(', up to 1.25 times the rated speed');
     expect(rated(4400, 6500).toRpm).toBe(6500);
+    const entry = { path: 'engine.ratedSpeed', value: 4400, unit: 'rpm', spread: 500, reason: '' };
+    expect(inspectCombination(bigBlock({ ratedSpeed: 4400, assumed: [entry] })).band).toEqual(free);
     // One that lies beyond what the valves pass ends nothing.
     expect({ ...rated(9000), mostRpm: 0 }).toEqual({ ...free, mostRpm: 0 });
   });

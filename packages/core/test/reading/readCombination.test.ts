@@ -19,8 +19,10 @@ function documentOf(text: string): CombinationDocument {
 function engineOf({
   assumed: _,
   warnings: __,
+  // Names speeds, and is no part of the engine.
+  ratedSpeed: ___,
   ...engine
-}: Combination): Omit<Combination, 'assumed' | 'warnings'> {
+}: Combination): Omit<Combination, 'assumed' | 'warnings' | 'ratedSpeed'> {
   return engine;
 }
 
