@@ -55,4 +55,23 @@ describe('fuels of the file', () => {
     expect(mine.torqueNm / named.torqueNm).toBeCloseTo(1, 3);
     expect(mine.octaneRequired).toBeCloseTo(named.octaneRequired, 0);
   });
+
+  // Normal heptane has no octane by definition of the scale; its heats are from memory.
+  it('forecasts a fuel of octane 0, which no spark keeps from detonating', () => {
+    const heptane = burning(
+      [
+        'fuel:',
+        '  name: heptane',
+        '  atoms: { C: 7, H: 16, O: 0 }',
+        '  heatingValue: 44.6 MJ/kg',
+        '  latentHeat: 318 kJ/kg',
+        '  researchOctane: 0',
+        '  motorOctane: 0',
+      ].join('\n'),
+    );
+    const [point] = pointsOf(heptane, [4000]);
+    expect(point.detonates).toBe(true);
+    expect(point.octaneRequired).toBeGreaterThan(0);
+    expect(point.sparkGivenBackDeg).toBeGreaterThan(10);
+  });
 });

@@ -11,7 +11,7 @@ import { knockRate, octaneRequired, RATING_TEMPERATURES, SHARE_PRESSURE } from '
 export interface FuelRating {
   /** Unburned gas by the research method, compressed to the pressure at which the share of the motor method is asked for [K]. */
   readonly temperature: number;
-  /** Of the reference fuels that would knock as early in that gas by the research and by the motor method [-]. */
+  /** Of the reference fuels that would knock as early in that gas by the research and by the motor method, 0 at the least: the scale begins there [-]. */
   readonly research: number;
   readonly motor: number;
 }
@@ -62,7 +62,7 @@ function rate(fuel: Fuel): FuelRating {
   return {
     temperature:
       (RATING_TEMPERATURES.research * compressed(fuel, T - colder, up)) / compressed(reference, T, up),
-    research: fuel.researchOctane * gain - NUMBERS_PER_KELVIN * colder,
+    research: Math.max(0, fuel.researchOctane * gain - NUMBERS_PER_KELVIN * colder),
     motor: fuel.motorOctane * gain,
   };
 }

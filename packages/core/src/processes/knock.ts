@@ -128,8 +128,8 @@ const PUMP_SHARE = 0.5;
  * ```
  */
 export function octaneIndex(ron: number, mon: number, motorMethodShare: number = PUMP_SHARE): number {
-  if (!(ron > 0)) throw new DomainError('ron', ron, 'positive');
-  if (!(mon > 0)) throw new DomainError('mon', mon, 'positive');
+  if (!(ron >= 0)) throw new DomainError('ron', ron, 'zero or positive');
+  if (!(mon >= 0)) throw new DomainError('mon', mon, 'zero or positive');
   if (!Number.isFinite(motorMethodShare))
     throw new DomainError('motorMethodShare', motorMethodShare, 'finite');
   return ron - motorMethodShare * (ron - mon);

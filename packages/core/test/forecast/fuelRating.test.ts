@@ -21,6 +21,11 @@ describe('fuelRating(fuel)', () => {
     expect(motor).toBeCloseTo(100, 1);
   });
 
+  it('goes no lower than the scale', () => {
+    const poor = { ...iso, researchOctane: 3, latentHeat: iso.latentHeat + 1e6 };
+    expect(fuelRating(poor).research).toBe(0);
+  });
+
   // What the standard engine itself asks for with these fuels, run by the program at heights for 90 to 100: 1.0 to 1.1 more than with iso-octane.
   it.each(['pump-87', 'pump-93', 'race-110'])('counts what %s gets warmer when it is compressed', (name) => {
     const fuel = fuelNamed(name);

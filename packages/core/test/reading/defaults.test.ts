@@ -28,6 +28,13 @@ const CUBIC_INCH = INCH ** 3;
 const CFM = 4.719474432e-4;
 const SMALL_BLOCK = { bore: 4.03 * INCH, stroke: 3.4 * INCH, valves: 1, valveDiameter: 2.02 * INCH };
 
+/** Banks of an engine of which only the firing order is known. */
+function banksFiring(order: string, layout: 'v' | 'flat'): readonly (readonly number[])[] {
+  const numbers = order.split('-').map(Number);
+  const angles = numbers.map((_number, i) => (720 * numbers.indexOf(i + 1)) / numbers.length);
+  return usualBanks(numbers.length, layout, angles);
+}
+
 describe('the cam for a rated speed', () => {
   it.each([
     [5500, 221],
@@ -283,6 +290,14 @@ describe('firing', () => {
       ],
     ],
     [
+      'a V8 with a flat crank',
+      '1-8-3-6-4-5-2-7',
+      [
+        [1, 2, 3, 4],
+        [5, 6, 7, 8],
+      ],
+    ],
+    [
       'a V6 of the other numbering',
       '1-4-2-5-3-6',
       [
@@ -290,10 +305,39 @@ describe('firing', () => {
         [4, 5, 6],
       ],
     ],
-  ] as const)('takes %s, %s, by its firing order: its banks fire alike', (_, order, banks) => {
-    const numbers = order.split('-').map(Number);
-    const angles = numbers.map((_number, i) => (720 * numbers.indexOf(i + 1)) / numbers.length);
-    expect(usualBanks(numbers.length, 'v', angles)).toEqual(banks);
+  ] as const)(
+    'takes %s, %s, by its firing order: pistons that face each other are as far apart all along',
+    (_, order, banks) => {
+      expect(banksFiring(order, 'v')).toEqual(banks);
+    },
+  );
+
+  it('does so too with ten or twelve in a V, which are usually numbered along one bank', () => {
+    const along = [
+      [1, 2, 3, 4, 5],
+      [6, 7, 8, 9, 10],
+    ];
+    const across = [
+      [1, 3, 5, 7, 9],
+      [2, 4, 6, 8, 10],
+    ];
+    expect(banksFiring('1-6-5-10-2-7-3-8-4-9', 'v')).toEqual(along);
+    expect(banksFiring('1-10-9-4-3-6-5-8-7-2', 'v')).toEqual(across);
+    expect(banksFiring('1-12-5-8-3-10-6-7-2-11-4-9', 'v')[0]).toEqual([1, 2, 3, 4, 5, 6]);
+    expect(banksFiring('1-12-9-4-5-8-11-2-3-10-7-6', 'v')[0]).toEqual([1, 3, 5, 7, 9, 11]);
+  });
+
+  // Opposed pistons reach top centre together, so that a flat four fires its banks 180 and 540 deg apart; common practice, no source.
+  it('takes a flat engine by its firing order: pistons that face each other reach top centre together', () => {
+    expect(banksFiring('1-6-2-4-3-5', 'flat')[0]).toEqual([1, 2, 3]);
+    expect(banksFiring('1-6-3-2-5-4', 'flat')[0]).toEqual([1, 3, 5]);
+    expect(banksFiring('1-3-2-4', 'flat')[0]).toEqual([1, 3]);
+    expect(banksFiring('1-4-3-2', 'flat')[0]).toEqual([1, 2]);
+  });
+
+  it('keeps the usual banks where a firing order tells of none, as with a V4 that fires evenly', () => {
+    expect(banksFiring('1-3-2-4', 'v')[0]).toEqual([1, 3]);
+    expect(usualBanks(6, 'v')[0]).toEqual([1, 3, 5]);
   });
 
   it('splits an inline six with headers in threes', () => {

@@ -47,8 +47,8 @@ export function usualFiringOrder(cylinders: number, kind: Layout): readonly numb
 }
 
 /**
- * Cylinders of each bank. A V up to eight has odd and even cylinders on its banks, unless its firing order tells that it is numbered along one bank and
- * then along the other: the banks of a V fire alike, one some degrees behind the other.
+ * Cylinders of each bank. A V up to eight has odd and even cylinders on its banks, a longer one and a flat engine are numbered along one bank
+ * and then along the other, unless the firing order tells that it is the other way.
  *
  * @param angles - firing angle of each cylinder, from number 1 [deg]; none: nothing is known of them
  */
@@ -62,20 +62,30 @@ export function usualBanks(
   const odd = all.filter((cylinder) => cylinder % 2 === 1);
   const alternating = [odd, all.filter((cylinder) => cylinder % 2 === 0)];
   const halves = [all.slice(0, cylinders / 2), all.slice(cylinders / 2)];
-  if (kind !== 'v' || cylinders > 8) return halves;
-  return !fireAlike(alternating, angles) && fireAlike(halves, angles) ? halves : alternating;
+  const [usual, other] = kind === 'v' && cylinders <= 8 ? [alternating, halves] : [halves, alternating];
+  return !sharesCrank(usual, kind, angles) && sharesCrank(other, kind, angles) ? other : usual;
 }
 
-/** Whether one bank does what the other does, some degrees later. */
-function fireAlike([one, other]: readonly (readonly number[])[], angles: readonly number[]): boolean {
-  const from = one.map((cylinder) => angles[cylinder - 1]);
-  const to = other.map((cylinder) => angles[cylinder - 1]);
-  return to.some((target) => from.every((angle) => to.some((a) => sameAngle(angle + target - from[0], a))));
+/**
+ * Whether these can be the two banks of one crank, each numbered from the same end. Pistons that face each other then reach top centre as far
+ * apart all along it: together in a flat engine, by the angle between the banks in a V, which is neither none nor a half turn.
+ */
+function sharesCrank(
+  [one, other]: readonly (readonly number[])[],
+  kind: Layout,
+  angles: readonly number[],
+): boolean {
+  if (one.length !== other.length) return false;
+  const apart = one.map((cylinder, i) => angles[other[i] - 1] - angles[cylinder - 1]);
+  const [first] = apart;
+  const isFacing = kind === 'flat' ? isApart(first, 0, 360) : !isApart(first, 0, 180);
+  return isFacing && apart.every((angle) => isApart(angle, first, 360));
 }
 
-function sameAngle(a: number, b: number): boolean {
-  const apart = (((a - b) % 720) + 720) % 720;
-  return Math.min(apart, 720 - apart) < 1e-6;
+/** Whether two angles are as good as whole periods apart [deg]. */
+function isApart(a: number, b: number, period: number): boolean {
+  const turns = (a - b) / period;
+  return Math.abs(turns - Math.round(turns)) < 1e-6;
 }
 
 /** Cylinders that share a collector: each bank; an inline six with headers is split in two threes. */
