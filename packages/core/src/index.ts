@@ -125,6 +125,7 @@ export type { FieldValue } from './reading/editText.ts';
 export { editText } from './reading/editText.ts';
 export { readCombination } from './reading/readCombination.ts';
 export { readDocument } from './reading/readDocument.ts';
+export type { ResolveOptions } from './reading/resolveDocument.ts';
 export { resolveDocument } from './reading/resolveDocument.ts';
 export type { CalibratedField } from './reading/schema/calibratedFields.ts';
 export { combinationSchema } from './reading/schema/combinationSchema.ts';

@@ -177,7 +177,7 @@ function knobbedDocument(
 }
 
 function resolvedWith(baseline: Baseline, document: CombinationDocument): Combination | null {
-  const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets) });
+  const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets), written: baseline.stated });
   return resolved.ok ? resolved.value : null;
 }
 

@@ -58,7 +58,13 @@ export function applyChanges(
       paths,
     ),
   );
-  const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, options.sheet) });
+  const resolved = resolveDocument(document, {
+    sheet: sheetsOf(baseline.sheets, options.sheet),
+    written: paths.reduce(
+      (edited, path) => editDocument(edited, path, assigned.get(path) ?? null),
+      baseline.stated,
+    ),
+  });
   if (!resolved.ok)
     return { ok: false, problems: resolved.problems.map((problem) => relocated(problem, changes)) };
   const combination = keepUntouched(baseline.combination, resolved.value, paths);

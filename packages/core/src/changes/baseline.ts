@@ -53,7 +53,7 @@ export function pinBaseline(
     written,
     assumed.filter(({ path }) => inherited(path, 'estimate') !== 'rests-on-them'),
   );
-  const second = resolveDocument(pinned, { sheet: sheetsOf(sheets) });
+  const second = resolveDocument(pinned, { sheet: sheetsOf(sheets), written: document });
   if (!second.ok) return second;
   const combination = { ...second.value, assumed, warnings };
   return { ok: true, value: { document: pinned, stated: document, combination, sheets } };

@@ -44,6 +44,17 @@ import { type ResolvedValves, resolveValves, valveCounts } from './resolve/resol
 import type { CombinationFile } from './schema/combinationFile.ts';
 import { readSheets, type SheetSource } from './sheet/readSheets.ts';
 
+/** Where sheets come from, and what the file itself says. */
+export interface ResolveOptions {
+  /** Text of the CSV sheets that the document names. */
+  readonly sheet?: SheetSource | undefined;
+  /**
+   * What somebody wrote, where estimates are written out in the document: parts that are left out are then those that suit this. Left out: the
+   * document is as it was written.
+   */
+  readonly written?: CombinationDocument | undefined;
+}
+
 /**
  * Resolves a document. `sheet` gives the text of the CSV sheets it names.
  *
@@ -55,7 +66,7 @@ import { readSheets, type SheetSource } from './sheet/readSheets.ts';
  */
 export function resolveDocument(
   document: CombinationDocument,
-  options: { readonly sheet?: SheetSource | undefined } = {},
+  options: ResolveOptions = {},
 ): Result<Combination, Problem> {
   const sections = readSections(document);
   const { sheets, problems: sheetProblems } = readSheets(document, options.sheet);
@@ -66,7 +77,18 @@ export function resolveDocument(
       problems: inFileOrder([...problems, ...problemsBehind(document, problems, options)]),
     };
   }
-  const context: ResolveContext = { file: sections.file as CombinationFile, sheets, ledger: new Ledger() };
+  const context: ResolveContext = {
+    file: sections.file as CombinationFile,
+    sheets,
+    ledger: new Ledger(),
+    written:
+      options.written === undefined
+        ? { file: sections.file, sheets }
+        : {
+            file: readSections(options.written).file,
+            sheets: readSheets(options.written, options.sheet).sheets,
+          },
+  };
   try {
     const combination = resolve(context);
     const late = checkResolved(document, context, combination);
@@ -90,7 +112,7 @@ export function resolveDocument(
 function problemsBehind(
   document: CombinationDocument,
   found: readonly Problem[],
-  options: { readonly sheet?: SheetSource | undefined },
+  options: ResolveOptions,
 ): readonly Problem[] {
   const first = withStandIns(withoutDoubtful(document, found));
   const isNew = (problem: Problem): boolean =>
@@ -102,10 +124,12 @@ function problemsBehind(
   if (file.engine === undefined) return stated;
   // Compression is the one figure of these without an estimate; any stands in, since its checks are then not trusted.
   const chamber = file.chamber?.volume === undefined ? { compression: 10, ...file.chamber } : file.chamber;
+  const { sheets } = readSheets(rest, options.sheet);
   const context: ResolveContext = {
     file: { ...file, engine: file.engine, chamber },
-    sheets: readSheets(rest, options.sheet).sheets,
+    sheets,
     ledger: new Ledger(),
+    written: { file, sheets },
   };
   try {
     const late = checkResolved(rest, context, resolve(context)).filter(isNew);
@@ -214,7 +238,7 @@ function resolveHeads(
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);
   const intakeLength = once(() => resolvePortLength(context, 'intake'));
-  const { ratedSpeed: stated } = file.engine;
+  const stated = context.written.file.engine?.ratedSpeed;
   const pace = (): number | null =>
     stated !== undefined && makeOf(context) === 'production' ? ratedPace(breathing, stated) : null;
   const flow = resolveFlow(context, intakeValves, exhaustValves, intakeLength, pace);

@@ -63,7 +63,10 @@ function movedBaseline(
     }
   }
   if (document === baseline.document) return baseline;
-  const resolved = resolveDocument(document, { sheet: sheetsOf(baseline.sheets, sheet) });
+  const resolved = resolveDocument(document, {
+    sheet: sheetsOf(baseline.sheets, sheet),
+    written: baseline.stated,
+  });
   if (!resolved.ok) return null;
   const { assumed, warnings } = baseline.combination;
   return { ...baseline, document, combination: { ...resolved.value, assumed, warnings } };
