@@ -63,6 +63,19 @@ describe('reading', () => {
     expect(readRegularFile(at('a'))).toBe('drei Zylinder, 4,5 l: größer');
   });
 
+  it('gives the text of a file in UTF-16, either way round, as spreadsheets write their Unicode', async () => {
+    const little = Buffer.from('\uFEFFlift in\tintake cfm, größer', 'utf16le');
+    writeFileSync(at('little'), little);
+    writeFileSync(at('big'), Buffer.from(little).swap16());
+    expect(readRegularFile(at('little'))).toBe('lift in\tintake cfm, größer');
+    expect(readRegularFile(at('big'))).toBe('lift in\tintake cfm, größer');
+    async function* halves(): AsyncGenerator<Buffer> {
+      yield little.subarray(0, 7);
+      yield little.subarray(7);
+    }
+    expect(await readStream(halves())).toBe('lift in\tintake cfm, größer');
+  });
+
   it('takes no more of standard input than any sheet has', async () => {
     async function* endless(): AsyncGenerator<Buffer> {
       for (;;) yield Buffer.alloc(1_000_000, 'x');

@@ -1,5 +1,6 @@
 /** Text of a file on disk: regular files only, and none larger than any sheet. */
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
+import { textOf } from './textOf.ts';
 
 /** Largest input read [bytes], from disk or standard input; the longest logger's sheet takes half. */
 export const MOST_BYTES = 16_000_000;
@@ -30,7 +31,7 @@ function readUpTo(handle: number, size: number): string {
   for (;;) {
     const chunk = Buffer.allocUnsafe(total === 0 ? size + 1 : 65_536);
     const count = readSync(handle, chunk);
-    if (count === 0) return Buffer.concat(chunks).toString('utf8');
+    if (count === 0) return textOf(Buffer.concat(chunks));
     total += count;
     if (total > MOST_BYTES) throw coded('TOO_LARGE');
     chunks.push(chunk.subarray(0, count));
@@ -47,7 +48,7 @@ export async function readStream(stream: AsyncIterable<Uint8Array | string>): Pr
     if (total > MOST_BYTES) throw coded('TOO_LARGE');
     chunks.push(chunk);
   }
-  return Buffer.concat(chunks).toString('utf8');
+  return textOf(Buffer.concat(chunks));
 }
 
 function coded(code: string): Error {
