@@ -38,6 +38,24 @@ describe('a pinned baseline', () => {
     120_000,
   );
 
+  // Written out, estimates have to keep to what a file may say: stems of 3 mm and less once left every engine under 48 mm of bore without comparison.
+  it('is there for every size of engine that a file may describe', () => {
+    const sizes = [2, 4].flatMap((valves) =>
+      [20, 30, 39, 48, 80, 160, 250].flatMap((bore) =>
+        [0.75, 1, 1.2].flatMap((ratio) =>
+          [1, 4, 8, 12].map((cylinders) => ({ valves, bore, ratio, cylinders })),
+        ),
+      ),
+    );
+    const refused = sizes.flatMap(({ valves, bore, ratio, cylinders }) => {
+      const engine = `{ bore: ${bore} mm, stroke: ${bore * ratio} mm, cylinders: ${cylinders}, layout: ${cylinders > 6 ? 'v' : 'inline'} }`;
+      const read = readDocument(fileWith({ engine, heads: `{ valvesPerCylinder: ${valves} }` }));
+      const pinned = read.ok ? pinBaseline(read.value) : read;
+      return pinned.ok ? [] : pinned.problems.map(({ path, message }) => `${engine} ${path} ${message}`);
+    });
+    expect(refused).toEqual([]);
+  });
+
   it('writes out the rocker ratio that lobe and valve lift of a card imply, so that rockers can change', () => {
     const cam = '{ intake: { lobeLift: 0.320 in, valveLift: 0.512 in }, exhaust: { valveLift: 0.500 in } }';
     const base = baselineOf(fileWith({ cam }));

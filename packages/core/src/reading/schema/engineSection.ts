@@ -27,7 +27,7 @@ export const engineSection: z.ZodMiniType<EngineSection> = z.strictObject({
   bore: quantity('length', '20 mm to 250 mm'),
   stroke: quantity('length', '15 mm to 300 mm'),
   cylinders: count(1, 16),
-  rod: z.optional(quantity('length', '25 mm to 700 mm')),
+  rod: z.optional(quantity('length', '20 mm to 700 mm')),
   layout: z.optional(word(LAYOUTS)),
   firingOrder: z.optional(
     z.union(
@@ -43,5 +43,5 @@ export const engineSection: z.ZodMiniType<EngineSection> = z.strictObject({
     z.array(quantity('angle', '0 deg to 720 deg')).check(z.minLength(1), z.maxLength(16)),
   ),
   banks: z.optional(z.array(cylinderList()).check(z.minLength(1), z.maxLength(4))),
-  ratedSpeed: z.optional(quantity('speed', '800 rpm to 22000 rpm')),
+  ratedSpeed: z.optional(quantity('speed', '800 rpm to 40000 rpm')),
 });

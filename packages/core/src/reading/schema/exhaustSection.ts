@@ -75,7 +75,7 @@ export interface ExhaustSection {
   readonly returned?: number | undefined;
 }
 
-const DIAMETER = '10 mm to 250 mm';
+const DIAMETER = '5 mm to 250 mm';
 
 /** What every tube may say of itself. */
 const PIPE = {

@@ -51,8 +51,8 @@ const flowPoint: z.ZodMiniType<FlowPoint> = z.strictObject({
 function side(): z.ZodMiniType<HeadSide> {
   return z.strictObject({
     valves: z.optional(count(1, 3)),
-    valve: z.optional(quantity('length', '8 mm to 120 mm')),
-    stem: z.optional(quantity('length', '3 mm to 20 mm')),
+    valve: z.optional(quantity('length', '5 mm to 120 mm')),
+    stem: z.optional(quantity('length', '1 mm to 20 mm')),
     throat: z.optional(quantity('length', '5 mm to 120 mm')),
     flow: z.optional(
       z.union([sheetName(), z.array(flowPoint).check(z.minLength(2), z.maxLength(60))], {

@@ -106,13 +106,13 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z.strictObject(
       barrels: z.optional(count(1, 4)),
       ratedAt: z.optional(quantity('pressure', RATING_DROP)),
       count: z.optional(count(1, 16)),
-      venturi: z.optional(quantity('length', '4 mm to 90 mm')),
+      venturi: z.optional(quantity('length', '4 mm to 150 mm')),
       height: z.optional(quantity('length', '5 mm to 400 mm')),
     }),
   ),
   throttle: z.optional(
     z.strictObject({
-      diameter: z.optional(quantity('length', '8 mm to 200 mm')),
+      diameter: z.optional(quantity('length', '8 mm to 300 mm')),
       count: z.optional(count(1, 16)),
     }),
   ),
@@ -133,7 +133,7 @@ export const inductionSection: z.ZodMiniType<InductionSection> = z.strictObject(
   spacer: z.optional(spacer),
   inletDuct: z.optional(inletDuct),
   manifold: z.optional(word(MANIFOLDS)),
-  plenum: z.optional(quantity('volume', '1 cc to 60 l')),
+  plenum: z.optional(quantity('volume', '1 cc to 240 l')),
   groups: z.optional(plenumGroups),
   divider: z.optional(divider),
   airbox: z.optional(
