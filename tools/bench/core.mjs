@@ -7,5 +7,5 @@ export { buildGasTables } from '../../packages/core/dist/gas/buildGasTables.js';
 export { fuelNamed } from '../../packages/core/dist/gas/fuels.js';
 export { cylinderGroup } from '../../packages/core/dist/network/cylinderGroup.js';
 export { blockSize, createDuct, ductGroup, fillDuct } from '../../packages/core/dist/network/duct.js';
-export { ductMemory } from '../../packages/core/dist/network/ductMemory.js';
+export { networkMemory } from '../../packages/core/dist/network/networkMemory.js';
 export { createStepper, RK4, step } from '../../packages/core/dist/numerics/rungeKutta.js';

@@ -9,9 +9,9 @@ import {
   buildGasTables,
   createDuct,
   ductGroup,
-  ductMemory,
   fillDuct,
   fuelNamed,
+  networkMemory,
 } from './core.mjs';
 import { measured, paired, seconds } from './measure.mjs';
 
@@ -35,7 +35,7 @@ function build(tables, { pipes, cells }) {
     return entries - more;
   };
   const vectors = 2 * pipes * (4 * cells + 1);
-  const memory = ductMemory(pipes * (blockSize(cells) + 1) + 2 * tables.count + vectors);
+  const memory = networkMemory(pipes * (blockSize(cells) + 1) + 2 * tables.count + vectors);
   const ducts = Array.from({ length: pipes }, (_, i) =>
     createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, { tables, take, memory }),
   );

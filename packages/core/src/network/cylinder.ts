@@ -127,7 +127,7 @@ export function heatOfReaction(tables: GasTables): number {
   return frozenU(tables, 298.15, 0) - frozenU(tables, 298.15, 1);
 }
 
-export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cylinder {
+export function createCylinder(spec: CylinderSpec, { tables, take, numbers }: Site): Cylinder {
   const { name, crank, firingAngle, walls, burn, spray, weight = 1, charge = tables } = spec;
   const { offset, energyAt, burnedAt, momentumAt } = atRest(take(CYLINDER_STATE));
   // Field by field: objects made by spreading others have shapes of their own, and what reads them is compiled anew for each.
@@ -148,8 +148,8 @@ export function createCylinder(spec: CylinderSpec, { tables, take }: Site): Cyli
     energyAt,
     burnedAt,
     momentumAt,
-    side: new Float64Array(SIDE_SIZE).fill(400),
-    opening: new Float64Array(1),
+    side: numbers(SIDE_SIZE).fill(400),
+    opening: numbers(1),
     speed: ZERO,
     burning: false,
     firing: false,

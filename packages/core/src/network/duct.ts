@@ -2,9 +2,9 @@
 
 import { frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import { BLOCK, BLOCK_HEAD, type DuctMemory, type KernelDucts } from './ductMemory.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
 import { cutProfile } from './ductProfile.ts';
+import { BLOCK, BLOCK_HEAD, type KernelDucts, type NetworkMemory } from './networkMemory.ts';
 import { FASTEST, type PartGroup, type Site, type Weighted } from './part.ts';
 
 /** What a duct is made of. */
@@ -38,7 +38,7 @@ export const FLUX = { mass: 0, momentum: 1, energy: 2, burned: 3 } as const;
  * heat taken up from the wall [J]. The other arrays are decoded from the state at each stage.
  */
 export interface Duct extends DuctCells {
-  /** All columns in one piece, as the kernel meets them: `ductMemory.ts`. */
+  /** All columns in one piece, as the kernel meets them: `networkMemory.ts`. */
   readonly block: Float64Array;
   readonly name: string;
   readonly weight: number;
@@ -70,7 +70,7 @@ export interface Duct extends DuctCells {
 /** @throws {@link DomainError} where cells, lengths or areas are not positive or the profile does not rise from 0 */
 export function createDuct(
   spec: DuctSpec,
-  { tables: shared, take, memory }: Pick<Site, 'tables' | 'take'> & { readonly memory?: DuctMemory },
+  { tables: shared, take, memory }: Pick<Site, 'tables' | 'take'> & { readonly memory?: NetworkMemory },
 ): Duct {
   const { name, weight = 1, tables = shared, cells, fanning, wallTemperature, heatMultiplier } = spec;
   const cut = cutProfile(spec.profile, cells);
@@ -86,15 +86,11 @@ export function createDuct(
     column();
     return column(DUCT_FIELDS * cells);
   };
-  block[BLOCK.tMin] = tables.tMin;
-  block[BLOCK.dT] = tables.dT;
-  block[BLOCK.freshR] = tables.freshR;
-  block[BLOCK.burnedR] = tables.burnedR;
-  block[BLOCK.last] = tables.count - 2;
   block[BLOCK.fanning] = fanning;
   block[BLOCK.wallTemperature] = wallTemperature;
   block[BLOCK.heatMultiplier] = heatMultiplier;
   block[BLOCK.cells] = cells;
+  block[BLOCK.dx] = cut.dx;
   const duct = {
     block,
     name,
@@ -363,6 +359,11 @@ export function ductGroup(ducts: readonly Duct[], kernel: KernelDucts | null = n
     },
     // Signal speed over cell length.
     raiseFastest(fastest) {
+      if (kernel !== null) {
+        const rate = kernel.fastest();
+        if (rate[0] > fastest[FASTEST.wave]) fastest[FASTEST.wave] = rate[0];
+        return;
+      }
       for (const { cells, u, c, dx } of ducts) {
         let most = 0;
         for (let i = 0; i < cells; i++) {
@@ -373,6 +374,7 @@ export function ductGroup(ducts: readonly Duct[], kernel: KernelDucts | null = n
       }
     },
     isSound() {
+      if (kernel !== null) return kernel.areSound();
       for (const { cells, p, c } of ducts)
         for (let i = 0; i < cells; i++) if (!(p[i] > 0 && c[i] > 0)) return false;
       return true;

@@ -1,6 +1,6 @@
 /** A place along a duct as a node: where a branch, a balance tube or the holes of a muffler open into its side. */
 import type { Duct } from './duct.ts';
-import { FASTEST, type PartGroup, type StillNode } from './part.ts';
+import { FASTEST, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
 
 /** A cell of a duct to which connections may lead. */
@@ -29,14 +29,18 @@ export interface DuctCell extends StillNode {
   readonly passes: boolean;
 }
 
-export function createDuctCell({ at, holes = false, passes = false }: DuctCellSpec, duct: Duct): DuctCell {
+export function createDuctCell(
+  { at, holes = false, passes = false }: DuctCellSpec,
+  { numbers }: Pick<Site, 'numbers'>,
+  duct: Duct,
+): DuctCell {
   const { cells, offset } = duct;
   const cell = Math.min(cells - 1, Math.max(0, Math.floor(at / duct.dx)));
   return {
     duct,
     cell,
     passes,
-    side: new Float64Array(SIDE_SIZE).fill(400),
+    side: numbers(SIDE_SIZE).fill(400),
     offset: offset + cell,
     energyAt: offset + 2 * cells + cell,
     burnedAt: offset + 3 * cells + cell,

@@ -163,11 +163,13 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
   const jet = drop / (c + Math.sqrt(c * c + Math.max(ratio * ratio - 1, 0) * drop));
   let w = jet * nozzle[NOZZLE.start];
   if (!(w > 0 && w < high)) w = Math.min(jet, 0.999 * high);
-  const still = (STILL * rho * c * ductArea) ** 2;
+  const faint = STILL * rho * c * ductArea;
+  const still = faint * faint;
   const perKC = 1 / (k * c);
   const perKCC = perKC / c;
   const rise = gamma / c;
-  const square0 = ((area * p) ** 2 * gamma * gk) / (c * c);
+  const force = area * p;
+  const square0 = (force * force * gamma * gk) / (c * c);
   let m = 0;
   let x = 1;
   let density = 1;
@@ -184,7 +186,7 @@ function outflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array,
     let y = y0 * perQ;
     let choked = false;
     if (pr < NEVER_CHOKED) {
-      const critical = (2 / (gamma + 1)) ** (0.5 * gk);
+      const critical = powerNearOne(2 / (gamma + 1), 0.5 * gk);
       choked = pr < critical;
       if (choked) {
         pr = critical;
@@ -238,13 +240,13 @@ function inflowAtSound(
   const p0 = volume[SIDE.p];
   const gamma0 = volume[SIDE.gamma];
   const RT = (2 * volume[SIDE.R] * volume[SIDE.T]) / (gamma0 + 1);
-  const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
+  const critical = powerNearOne(2 / (gamma0 + 1), gamma0 / (gamma0 - 1));
   const p = critical * p0 * Math.min(1, nozzle[NOZZLE.area] / ductArea);
   if (!(nozzle[NOZZLE.wall] < p)) return false;
   const k = 2 / (face[SIDE.gamma] - 1);
   const speed = Math.sqrt(gamma0 * RT);
   const x = 1 + (face[SIDE.w] + speed) / (k * nozzle[NOZZLE.c]);
-  if (!(face[SIDE.p] * x ** (k + 2) < p)) return false;
+  if (!(face[SIDE.p] * powerNearOne(x, k + 2) < p)) return false;
   const m = (p / RT) * speed * ductArea;
   out[END.mass] = -m;
   out[END.burned] = -m * volume[SIDE.b];
@@ -273,7 +275,8 @@ function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, 
   const ratio = ductArea / area;
   const drop = (2 * (p0 - pWall)) / rho0;
   const z0 = (face[SIDE.rho] * c) / rho0;
-  const square = (2 * cp0 * (area * p0) ** 2) / (R0 * R0 * T0);
+  const force = area * p0;
+  const square = (2 * cp0 * (force * force)) / (R0 * R0 * T0);
   let low = 0;
   // Sonic in the duct is as fast as a jet that fills it can be.
   const sonic = Math.sqrt((2 * gamma0 * R0 * T0) / (gamma0 + 1));
@@ -281,7 +284,8 @@ function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, 
   const jet = drop / (z0 + Math.sqrt(z0 * z0 + ratio * ratio * drop));
   let s = -jet * nozzle[NOZZLE.start];
   if (!(s > 0 && s < high)) s = Math.min(jet, 0.999 * high);
-  const still = (STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea) ** 2;
+  const faint = STILL * rho0 * Math.sqrt(gamma0 * R0 * T0) * ductArea;
+  const still = faint * faint;
   const perKC = 1 / (k * c);
   const perCp = 1 / cp0;
   const perGamma = 1 / gamma0;
@@ -299,7 +303,7 @@ function inflow(face: Float64Array, volume: Float64Array, nozzle: Float64Array, 
     let pr = pFace * perP0;
     let choked = false;
     if (pr < NEVER_CHOKED) {
-      const critical = (2 / (gamma0 + 1)) ** (gamma0 / (gamma0 - 1));
+      const critical = powerNearOne(2 / (gamma0 + 1), gamma0 / (gamma0 - 1));
       choked = pr < critical;
       if (choked) pr = critical;
     }

@@ -11,20 +11,21 @@ import type { Duct, DuctSpec } from './duct.ts';
 import { blockSize, createDuct, DUCT_FIELDS, ductGroup } from './duct.ts';
 import type { DuctCell, DuctCellSpec } from './ductCell.ts';
 import { createDuctCell, ductCellGroup } from './ductCell.ts';
-import { ductMemory } from './ductMemory.ts';
 import type { Feed, FeedSpec } from './feed.ts';
 import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
 import { createJoint, jointGroup } from './joint.ts';
+import { networkMemory } from './networkMemory.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
-import { createEnd, endGroup } from './openEnd.ts';
+import { boilFilm, createEnd, END_BLOCK_SIZE, endGroup } from './openEnd.ts';
 import type { Orifice, OrificeSpec } from './orifice.ts';
 import { createOrifice, orificeGroup } from './orifice.ts';
 import { type Account, FASTEST, type NodeRef, type PartGroup, type Site, type StillNode } from './part.ts';
 import type { Reservoir, ReservoirSpec } from './reservoir.ts';
 import { createReservoir } from './reservoir.ts';
+import { SIDE_SIZE } from './side.ts';
 import type { Volume, VolumeSpec } from './volume.ts';
-import { createVolume, volumeGroup } from './volume.ts';
+import { createVolume, VOLUME_BLOCK_SIZE, volumeGroup } from './volume.ts';
 
 /** The parts of a network by kind; what it has none of is left out. Connections name nodes by kind and index. */
 export interface NetworkSpec {
@@ -71,26 +72,26 @@ export interface Network {
 export function createNetwork(spec: NetworkSpec): Network {
   const { tables } = spec;
   let size = 0;
+  const memory = networkMemory(numbersOf(spec));
   const site: Site = {
     tables,
+    numbers: memory.take,
     crankAngle: new Float64Array(1),
     take: (entries) => {
       size += entries;
       return size - entries;
     },
   };
-  const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, r.tables ?? tables));
+  const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, site));
   const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
   const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
-  const memory = ductMemory(numbersOf(spec));
   const ducts = (spec.ducts ?? []).map((d) => createDuct(d, { ...site, memory }));
-  const kernel = memory.enlist(ducts);
-  const cells = (spec.cells ?? []).map((c) => createDuctCell(c, ducts[c.duct]));
+  const cells = (spec.cells ?? []).map((c) => createDuctCell(c, site, ducts[c.duct]));
   const still = { reservoir: reservoirs, volume: volumes, cylinder: cylinders, cell: cells };
   const nodeAt = ({ kind, index }: NodeRef): StillNode => still[kind][index];
   const ends = (spec.ends ?? []).map((e) => {
     const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
-    return createEnd(e, site, ducts[e.duct], nodeAt(e.to), cylinder);
+    return createEnd(e, { ...site, memory }, ducts[e.duct], nodeAt(e.to), cylinder);
   });
   const joints = (spec.joints ?? []).map((j) => createJoint(j, ducts));
   const orifices = (spec.orifices ?? []).map((o) => createOrifice(o, site, nodeAt(o.from), nodeAt(o.to)));
@@ -118,13 +119,13 @@ export function createNetwork(spec: NetworkSpec): Network {
     feeds,
     copies,
     nodes: [
-      volumeGroup(volumes),
+      volumeGroup(volumes, memory.enlistVolumes(volumes)),
       cylinderGroup(cylinders, site.crankAngle),
-      ductGroup(ducts, kernel),
+      ductGroup(ducts, memory.enlist(ducts)),
       ductCellGroup(cells),
     ],
     connections: [
-      endGroup(ends),
+      endGroup(ends, memory.enlistEnds(ends.map(({ block }) => block))),
       jointGroup(joints),
       orificeGroup(orifices),
       feedGroup(feeds),
@@ -149,20 +150,33 @@ function pipesFrom({ duct, spec }: OpenEnd, joints: readonly Joint[]): Duct[] {
   }
 }
 
-/** States and rates that a march keeps, and some to spare. */
+/** States and rates that a march keeps, and some to spare: for what is found of all ducts, too. */
 const VECTORS = 10;
 /** Entries of the state at most that a part takes beside those of the cells of ducts. */
 const MOST_ENTRIES = 16;
+/** Numbers at most that a part other than a duct keeps: its block or side, its opening, and a place in a list. */
+const PART = Math.max(END_BLOCK_SIZE, VOLUME_BLOCK_SIZE, SIDE_SIZE) + 2;
 
-/** Room for the blocks of ducts, their gases and the vectors of a march [-]. */
+/** Room for the blocks of ducts and their ends, their gases, nodes, valves and the vectors of a march [-]. */
 function numbersOf({ ducts = [], ...others }: NetworkSpec): number {
-  const gases = new Set(ducts.map(({ tables }) => tables ?? others.tables));
+  const gases = new Set([...ducts, ...(others.volumes ?? [])].map(({ tables }) => tables ?? others.tables));
   const tables = [...gases].reduce((sum, { count }) => sum + 2 * count, 0);
+  const valves = new Set(
+    (others.ends ?? []).flatMap(({ opening }) =>
+      'valve' in opening ? [opening.valve.area, opening.valve.against] : [],
+    ),
+  );
+  const lifts = [...valves].reduce((sum, { length }) => sum + length, 0);
   const blocks = ducts.reduce((sum, { cells }) => sum + blockSize(cells), 0);
   const cells = ducts.reduce((sum, duct) => sum + duct.cells, 0);
   const parts = Object.values(others).reduce((sum, list) => sum + (Array.isArray(list) ? list.length : 0), 0);
   return (
-    tables + blocks + ducts.length + VECTORS * (DUCT_FIELDS * cells + MOST_ENTRIES * (parts + ducts.length))
+    tables +
+    lifts +
+    blocks +
+    ducts.length +
+    PART * parts +
+    VECTORS * (DUCT_FIELDS * cells + MOST_ENTRIES * (parts + ducts.length))
   );
 }
 
@@ -170,6 +184,7 @@ function numbersOf({ ducts = [], ...others }: NetworkSpec): number {
 export function setSpeed(network: Network, rpm: number): void {
   network.degreesPerSecond = 6 * rpm;
   for (const c of network.cylinders) c.speed = (rpm * Math.PI) / 30;
+  for (const end of network.ends) boilFilm(end);
 }
 
 /** Decodes every part of the state at crank angle theta [deg]. */

@@ -5,6 +5,7 @@ import { CYL } from './cylinder.ts';
 import type { Duct, DuctEnd } from './duct.ts';
 import { FLUX } from './duct.ts';
 import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, SHUT, solveDuctEnd } from './ductEnd.ts';
+import type { KernelEnds, NetworkMemory } from './networkMemory.ts';
 import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
 import { countGiven } from './reservoir.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
@@ -62,13 +63,15 @@ export interface OpenEnd {
   /** The cylinder whose valve it is, or null. */
   readonly cylinder: Cylinder | null;
   readonly valve: Valve | null;
-  /** Areas of the valve, see {@link LIFTED}. */
-  readonly lifted: Float64Array;
   readonly offset: number;
+  /** All that follows in one piece, as the kernel meets it: {@link END_BLOCK}. */
+  readonly block: Float64Array;
   /** See {@link NOZZLE}. */
   readonly nozzle: Float64Array;
   readonly face: Float64Array;
   readonly flow: Float64Array;
+  /** Areas of the valve, see {@link LIFTED}. */
+  readonly lifted: Float64Array;
   /** Fuel that goes along, see {@link FUEL}. */
   readonly fuel: Float64Array;
 }
@@ -76,19 +79,58 @@ export interface OpenEnd {
 /** Of the fuel that goes along: share that is still liquid behind the valve, and specific enthalpy [J/kg]. */
 const FUEL = { liquid: 0, enthalpy: 1 } as const;
 
+/** Whole numbers at the head of an end's block, four bytes each: addresses [bytes] and places in the state; -1 for none. */
+const END_HEAD = {
+  duct: 0,
+  side: 1,
+  opening: 2,
+  area: 3,
+  against: 4,
+  last: 5,
+  cells: 6,
+  right: 7,
+  outward: 8,
+  target: 9,
+  energyAt: 10,
+  burnedAt: 11,
+  momentumAt: 12,
+  offset: 13,
+  liquidAt: 14,
+} as const;
+const END_HEAD_SIZE = 16;
+/** Places behind them. A gain of 0 says that no fuel goes along. */
+const END_BLOCK = {
+  nozzle: 8,
+  flow: 13,
+  lifted: 18,
+  fuel: 20,
+  gain: 22,
+  angle: 23,
+  step: 24,
+  face: 25,
+} as const;
+export const END_BLOCK_SIZE: number = END_BLOCK.face + SIDE_SIZE;
+
 /** @param cylinder - whose valve the end is, where it is one's */
 export function createEnd(
   spec: EndSpec,
-  { take }: Site,
+  { take, memory }: Pick<Site, 'take'> & { readonly memory: NetworkMemory },
   duct: Duct,
   node: StillNode,
   cylinder: Cylinder | null,
 ): OpenEnd {
-  const nozzle = new Float64Array(NOZZLE_SIZE);
-  if ('area' in spec.opening) nozzle[NOZZLE.area] = spec.opening.area;
+  const { opening, fuelling } = spec;
+  const block = memory.take(END_BLOCK_SIZE);
+  const at = (place: number, size: number): Float64Array => block.subarray(place, place + size);
+  const nozzle = at(END_BLOCK.nozzle, NOZZLE_SIZE);
+  const fuel = at(END_BLOCK.fuel, 2);
+  if ('area' in opening) nozzle[NOZZLE.area] = opening.area;
   nozzle[NOZZLE.ductArea] = duct.faceArea[spec.at === 'right' ? duct.cells : 0];
-  if ('area' in spec.opening) node.opening[0] += nozzle[NOZZLE.ductArea];
-  return {
+  if ('area' in opening) node.opening[0] += nozzle[NOZZLE.ductArea];
+  fuel[FUEL.liquid] = 1;
+  fuel[FUEL.enthalpy] = fuelling?.enthalpy ?? 0;
+  block[END_BLOCK.gain] = fuelling?.gain ?? 0;
+  const end: OpenEnd = {
     spec,
     duct,
     node,
@@ -98,30 +140,56 @@ export function createEnd(
     burnedAt: node.burnedAt,
     momentumAt: node.momentumAt,
     cylinder,
-    valve: 'valve' in spec.opening ? spec.opening.valve : null,
-    lifted: new Float64Array(2),
+    valve: 'valve' in opening ? opening.valve : null,
     offset: take(END_STATE),
+    block,
     nozzle,
-    face: new Float64Array(SIDE_SIZE),
-    flow: new Float64Array(END_SIZE),
-    fuel: Float64Array.of(1, spec.fuelling?.enthalpy ?? 0),
+    face: at(END_BLOCK.face, SIDE_SIZE),
+    flow: at(END_BLOCK.flow, END_SIZE),
+    lifted: at(END_BLOCK.lifted, 2),
+    fuel,
   };
+  writeHead(end, memory);
+  return end;
+}
+
+/** What the kernel has to know of an end. */
+function writeHead(end: OpenEnd, { addressOf }: NetworkMemory): void {
+  const { spec, duct, node, valve, block } = end;
+  const head = new Int32Array(block.buffer, block.byteOffset, END_HEAD_SIZE);
+  head[END_HEAD.duct] = addressOf(duct.block);
+  head[END_HEAD.side] = addressOf(node.side);
+  head[END_HEAD.cells] = duct.cells;
+  head[END_HEAD.right] = spec.at === 'right' ? 1 : 0;
+  head[END_HEAD.target] = node.offset;
+  head[END_HEAD.energyAt] = node.energyAt;
+  head[END_HEAD.burnedAt] = node.burnedAt;
+  head[END_HEAD.momentumAt] = node.momentumAt;
+  head[END_HEAD.offset] = end.offset;
+  head[END_HEAD.liquidAt] = node.offset + CYL.liquid;
+  head[END_HEAD.area] = -1;
+  if (valve === null) return;
+  head[END_HEAD.opening] = addressOf(node.opening);
+  head[END_HEAD.area] = addressOf(valve.area);
+  head[END_HEAD.against] = addressOf(valve.against);
+  head[END_HEAD.last] = valve.area.length - 2;
+  head[END_HEAD.outward] = 'valve' in spec.opening && spec.opening.outward ? 1 : 0;
+  block[END_BLOCK.step] = valve.step;
 }
 
 /** Opens a valve as far as the decoded angle has it. */
-function decodeValve(end: OpenEnd, cylinder: Cylinder): void {
-  const { spec, valve, lifted, nozzle } = end;
+function decodeValve({ valve, lifted, nozzle }: OpenEnd, cylinder: Cylinder): void {
   if (valve === null) return;
   liftValve(valve, cylinder.now, lifted);
-  if (spec.fuelling !== undefined) boilFilm(end, spec.fuelling, cylinder);
   nozzle[NOZZLE.area] = lifted[LIFTED.along];
   if (lifted[LIFTED.along] > SHUT) cylinder.opening[0] += nozzle[NOZZLE.ductArea];
 }
 
-/** Boils what the metal can at the present speed. */
-function boilFilm({ fuel }: OpenEnd, { enthalpy, boiling }: Fuelling, { speed }: Cylinder): void {
-  if (boiling === undefined) return;
-  const boiled = Math.min(boiling.wetting, boiling.speed / speed);
+/** Boils of the fuel that goes along what the metal can at the cylinder's speed. */
+export function boilFilm({ spec: { fuelling }, fuel, cylinder }: OpenEnd): void {
+  if (fuelling?.boiling === undefined || cylinder === null) return;
+  const { enthalpy, boiling } = fuelling;
+  const boiled = Math.min(boiling.wetting, boiling.speed / cylinder.speed);
   fuel[FUEL.liquid] = 1 - boiled;
   fuel[FUEL.enthalpy] = enthalpy + boiled * boiling.latentHeat;
 }
@@ -183,16 +251,23 @@ function connectEnd(end: OpenEnd, d: Float64Array): void {
   d[offset + TOTAL.massT] += mass * (mass > 0 ? face[SIDE.T] : side[SIDE.T]);
 }
 
-export function endGroup(ends: readonly OpenEnd[]): PartGroup {
+/** @param kernel - of these ends, for states and rates that stand in its memory */
+export function endGroup(ends: readonly OpenEnd[], kernel: KernelEnds | null = null): PartGroup {
   return {
-    decode() {
-      for (const end of ends) if (end.cylinder !== null) decodeValve(end, end.cylinder);
+    decode(y) {
+      if (kernel !== null && y.buffer === kernel.buffer) {
+        for (const { block, cylinder } of ends)
+          if (cylinder !== null) block[END_BLOCK.angle] = cylinder.now.angle;
+        kernel.lift();
+      } else for (const end of ends) if (end.cylinder !== null) decodeValve(end, end.cylinder);
     },
     addRates(_y, d) {
-      for (const end of ends) connectEnd(end, d);
+      if (kernel !== null && d.buffer === kernel.buffer) kernel.connect(d);
+      else for (const end of ends) connectEnd(end, d);
     },
     keepStarts() {
-      for (const { nozzle, flow } of ends) nozzle[NOZZLE.start] = flow[END.speed];
+      if (kernel !== null) kernel.keepStarts();
+      else for (const { nozzle, flow } of ends) nozzle[NOZZLE.start] = flow[END.speed];
     },
     account(before, after, account) {
       for (const { spec, node, offset, fuel: along } of ends) {

@@ -81,4 +81,6 @@ export interface Site {
   readonly crankAngle: Float64Array;
   /** Takes so many entries of the state for a part; returns the first. */
   readonly take: (entries: number) => number;
+  /** So many zeros [-] for what a part shows others of itself, where the network's kernel finds them. */
+  readonly numbers: (count: number) => Float64Array;
 }

@@ -1,7 +1,7 @@
 /** Gas that never changes: outside air, or what stands beyond an exhaust outlet. */
 import type { GasTables } from '../gas/gasTables.ts';
-import type { Account, StillNode } from './part.ts';
-import { SIDE, stillGas } from './side.ts';
+import type { Account, Site, StillNode } from './part.ts';
+import { SIDE, SIDE_SIZE, writeStill } from './side.ts';
 
 /** Still gas: pressure [Pa], temperature [K], burned share. */
 export interface ReservoirSpec {
@@ -24,8 +24,12 @@ export interface Reservoir extends StillNode {
 /** A reservoir has no state. */
 const NOWHERE = { offset: -1, energyAt: -1, burnedAt: -1, momentumAt: -1 } as const;
 
-export function createReservoir(spec: ReservoirSpec, tables: GasTables): Reservoir {
-  const side = stillGas(tables, spec.p, spec.T, spec.b);
+export function createReservoir(
+  spec: ReservoirSpec,
+  { tables, numbers }: Pick<Site, 'tables' | 'numbers'>,
+): Reservoir {
+  const side = numbers(SIDE_SIZE);
+  writeStill(spec.tables ?? tables, spec.p, spec.T, spec.b, side);
   if (spec.R !== undefined) side[SIDE.R] = spec.R;
   if (spec.gamma !== undefined) side[SIDE.gamma] = spec.gamma;
   return { side, ...NOWHERE, opening: new Float64Array(1), supplies: spec.supplies ?? false };

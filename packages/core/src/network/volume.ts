@@ -2,6 +2,7 @@
 
 import { frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import type { KernelVolumes } from './networkMemory.ts';
 import { atRest, FASTEST, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE, writeSide } from './side.ts';
 
@@ -16,16 +17,27 @@ export interface VolumeSpec {
 /** Its state: mass `y[offset]` [kg], internal energy `y[offset + 1]` [J], burned mass `y[offset + 2]` [kg]. */
 export interface Volume extends VolumeSpec, StillNode {
   readonly tables: GasTables;
+  /** Its gas, size and side in one piece, as the kernel meets them. */
+  readonly block: Float64Array;
 }
+
+/** Places in a volume's block behind those of its gas, see `networkMemory.ts`. */
+const VOLUME_BLOCK = { size: 7, side: 8 } as const;
+export const VOLUME_BLOCK_SIZE: number = VOLUME_BLOCK.side + SIDE_SIZE;
 
 const VOLUME_STATE = 3;
 
-export function createVolume({ name, size, tables: own }: VolumeSpec, { tables, take }: Site): Volume {
-  const side = new Float64Array(SIDE_SIZE).fill(400);
+export function createVolume(
+  { name, size, tables: own }: VolumeSpec,
+  { tables, take, numbers }: Site,
+): Volume {
+  const block = numbers(VOLUME_BLOCK_SIZE);
+  block[VOLUME_BLOCK.size] = size;
+  const side = block.subarray(VOLUME_BLOCK.side).fill(400);
   const offset = take(VOLUME_STATE);
   const { energyAt, burnedAt, momentumAt } = atRest(offset);
-  const opening = new Float64Array(1);
-  return { name, tables: own ?? tables, size, offset, energyAt, burnedAt, momentumAt, side, opening };
+  const opening = numbers(1);
+  return { name, tables: own ?? tables, size, offset, energyAt, burnedAt, momentumAt, side, opening, block };
 }
 
 /** Writes still gas into the volume's part of `y`: p [Pa], T [K], burned share b [-]. */
@@ -52,10 +64,12 @@ export function decodeVolume(volume: Volume, y: Float64Array): void {
  */
 const VOLUME_SHARE = 0.8;
 
-export function volumeGroup(volumes: readonly Volume[]): PartGroup {
+/** @param kernel - of these volumes, for states that stand in its memory */
+export function volumeGroup(volumes: readonly Volume[], kernel: KernelVolumes | null = null): PartGroup {
   return {
     decode(y) {
-      for (const volume of volumes) decodeVolume(volume, y);
+      if (kernel !== null && y.buffer === kernel.buffer) kernel.decode(y);
+      else for (const volume of volumes) decodeVolume(volume, y);
     },
     // Areas that open into it times sound speed over size: the rate at which it would settle if they were pipe ends.
     raiseFastest(fastest) {

@@ -13,6 +13,7 @@ import { createReservoir } from '../../src/network/reservoir.ts';
 import { SIDE } from '../../src/network/side.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { wholeForecast } from '../forecast/wholeForecast.ts';
+import { siteOf } from '../network/networks.ts';
 
 const MESH = { intakeCell: 0.04, exhaustCell: 0.1, fewest: 4 };
 
@@ -123,7 +124,7 @@ describe('throttles along the runners', () => {
       const { fuel, lambda, weather } = combination;
       const { pressure, vapourPressure } = weather;
       const charge = intakeCharge(combination, buildGasTables({ fuel, lambda, vapourPressure, pressure }));
-      const { side } = createReservoir(meteredAir(charge, pressure), charge.tables);
+      const { side } = createReservoir(meteredAir(charge, pressure), siteOf(charge.tables));
       return { built: heldAir({ combination, charge }), side, temperature: weather.temperature };
     };
     const { built, side, temperature } = partsOf('');

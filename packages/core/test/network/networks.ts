@@ -15,7 +15,12 @@ export function ductSpec(length: number, areas: readonly number[], cells: number
 
 /** A place for one part by itself: its state begins at 0. */
 export function siteOf(tables: GasTables): Site {
-  return { tables, crankAngle: new Float64Array(1), take: () => 0 };
+  return {
+    tables,
+    crankAngle: new Float64Array(1),
+    take: () => 0,
+    numbers: (count) => new Float64Array(count),
+  };
 }
 
 /** Marches `y` in place for a time [s]; `onStep` sees the decoded network after each step. Returns the steps taken. */

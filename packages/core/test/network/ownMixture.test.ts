@@ -12,6 +12,7 @@ import {
 } from '../../src/network/cylinder.ts';
 import { giveMeanMixture, takeOwnMixture } from '../../src/network/ownMixture.ts';
 import { SIDE } from '../../src/network/side.ts';
+import { siteOf } from './networks.ts';
 
 const FUEL = fuelNamed('iso-octane');
 const tables = (lambda: number) =>
@@ -39,7 +40,7 @@ function filled(charge: Cylinder['charge'], p: number, T: number, b: number, wet
       charge,
       spray: wet ? { liquid, diameter: 50e-6, wallShare: 0.3 } : undefined,
     },
-    { tables: MEAN, crankAngle: new Float64Array(1), take: () => 0 },
+    siteOf(MEAN),
   );
   const y = new Float64Array(9);
   cylinder.now.angle = -130;

@@ -1,21 +1,6 @@
-// The stage of a duct as packages/core/src/network/duct.ts has it, two cells at a time and to the same bits: each sum in the same order.
-// It works in the memory that packages/core/src/network/ductMemory.ts lays out. `npm run kernel` compiles it. The language is AssemblyScript.
+// The stage of a duct as packages/core/src/network/duct.ts has it, two cells at a time.
 
-/** Numbers at the head of a block, before the columns. */
-@inline const HEAD: usize = 20;
-
-@inline function get(column: usize, i: i32): f64 {
-  return load<f64>(column + (<usize>i << 3));
-}
-@inline function put(column: usize, i: i32, value: f64): void {
-  store<f64>(column + (<usize>i << 3), value);
-}
-@inline function pair(column: usize, i: i32): v128 {
-  return v128.load(column + (<usize>i << 3));
-}
-@inline function putPair(column: usize, i: i32, value: v128): void {
-  v128.store(column + (<usize>i << 3), value);
-}
+import { get, HEAD, pair, put, putPair } from './columns';
 
 @inline function limited(back: f64, fore: f64): f64 {
   const sum = back + fore;
@@ -50,11 +35,13 @@
   return f64x2.replace_lane(f64x2.splat(a), 1, b);
 }
 
+@inline function held(k: i32, last: i32): i32 {
+  return max(0, min(last, k));
+}
+
 /** Where in the tables gas of energy e and burned share b lies, from a guess on. */
-@inline function place(freshU: usize, burnedU: usize, last: i32, guess: i32, e: f64, b: f64): i32 {
+function place(freshU: usize, burnedU: usize, last: i32, guess: i32, e: f64, b: f64): i32 {
   let k = guess;
-  if (k < 0) k = 0;
-  else if (k > last) k = last;
   while (k < last && e >= blend(freshU, burnedU, k + 1, b)) k++;
   while (k > 0 && e < blend(freshU, burnedU, k, b)) k--;
   return k;
@@ -109,14 +96,26 @@ function decodeDuct(block: usize, y: usize): void {
     const share = f64x2.mul(pair(y + 3 * s, i), perM);
     const bi = v128.bitselect(zero, v128.bitselect(one, share, f64x2.gt(share, one)), f64x2.lt(share, zero));
     const guess = i32x4.trunc_sat_f64x2_s_zero(f64x2.mul(f64x2.sub(pair(T, i), f64x2.splat(tMin)), f64x2.splat(perKelvin)));
-    const k0 = place(freshU, burnedU, last, i32x4.extract_lane(guess, 0), f64x2.extract_lane(ei, 0), f64x2.extract_lane(bi, 0));
-    const k1 = place(freshU, burnedU, last, i32x4.extract_lane(guess, 1), f64x2.extract_lane(ei, 1), f64x2.extract_lane(bi, 1));
-    const freshLo = two(get(freshU, k0), get(freshU, k1));
-    const freshHi = two(get(freshU, k0 + 1), get(freshU, k1 + 1));
-    const deltaLo = f64x2.sub(two(get(burnedU, k0), get(burnedU, k1)), freshLo);
-    const deltaHi = f64x2.sub(two(get(burnedU, k0 + 1), get(burnedU, k1 + 1)), freshHi);
-    const lo = f64x2.add(freshLo, f64x2.mul(bi, deltaLo));
-    const rise = f64x2.sub(f64x2.add(freshHi, f64x2.mul(bi, deltaHi)), lo);
+    let k0 = held(i32x4.extract_lane(guess, 0), last);
+    let k1 = held(i32x4.extract_lane(guess, 1), last);
+    let freshLo = two(get(freshU, k0), get(freshU, k1));
+    let freshHi = two(get(freshU, k0 + 1), get(freshU, k1 + 1));
+    let deltaLo = f64x2.sub(two(get(burnedU, k0), get(burnedU, k1)), freshLo);
+    let deltaHi = f64x2.sub(two(get(burnedU, k0 + 1), get(burnedU, k1 + 1)), freshHi);
+    let lo = f64x2.add(freshLo, f64x2.mul(bi, deltaLo));
+    let hi = f64x2.add(freshHi, f64x2.mul(bi, deltaHi));
+    // Gas is seldom in another cell of the tables than before.
+    if (!i64x2.all_true(v128.and(f64x2.ge(ei, lo), f64x2.lt(ei, hi)))) {
+      k0 = place(freshU, burnedU, last, k0, f64x2.extract_lane(ei, 0), f64x2.extract_lane(bi, 0));
+      k1 = place(freshU, burnedU, last, k1, f64x2.extract_lane(ei, 1), f64x2.extract_lane(bi, 1));
+      freshLo = two(get(freshU, k0), get(freshU, k1));
+      freshHi = two(get(freshU, k0 + 1), get(freshU, k1 + 1));
+      deltaLo = f64x2.sub(two(get(burnedU, k0), get(burnedU, k1)), freshLo);
+      deltaHi = f64x2.sub(two(get(burnedU, k0 + 1), get(burnedU, k1 + 1)), freshHi);
+      lo = f64x2.add(freshLo, f64x2.mul(bi, deltaLo));
+      hi = f64x2.add(freshHi, f64x2.mul(bi, deltaHi));
+    }
+    const rise = f64x2.sub(hi, lo);
     const perRise = f64x2.div(one, rise);
     const f = f64x2.mul(f64x2.sub(ei, lo), perRise);
     const Ti = f64x2.add(f64x2.splat(tMin), f64x2.mul(f64x2.splat(dT), f64x2.add(two(<f64>k0, <f64>k1), f)));
@@ -266,26 +265,31 @@ function balanceDuct(block: usize, d: usize): void {
   put(d, 4 * n, get(d, 4 * n) + heat);
 }
 
-/** y + w k of a step's trial state, as packages/core/src/numerics/rungeKutta.ts has it: `count` numbers at `y` and at `k`, w the first weight. */
-export function addScaled(weights: usize, y: usize, k: usize, count: i32): void {
-  const w = get(weights, 0);
-  const ww = f64x2.splat(w);
-  let q = 0;
-  for (; q + 1 < count; q += 2) putPair(y, q, f64x2.add(pair(y, q), f64x2.mul(ww, pair(k, q))));
-  for (; q < count; q++) put(y, q, get(y, q) + w * get(k, q));
+/** Raises the number at `rate` to the fastest rate of `count` ducts: signal speed over cell length. */
+export function raiseFastest(list: usize, count: i32, rate: usize): void {
+  for (let j = 0; j < count; j++) {
+    const block = <usize>load<i32>(list + (<usize>j << 3));
+    const n = <i32>get(block, 10);
+    const u = block + ((HEAD + n) << 3);
+    const c = block + ((HEAD + 7 * n) << 3);
+    let most = 0.0;
+    for (let i = 0; i < n; i++) {
+      const s = abs(get(u, i)) + get(c, i);
+      if (s > most) most = s;
+    }
+    const fastest = most / get(block, 11);
+    if (fastest > get(rate, 0)) put(rate, 0, fastest);
+  }
 }
 
-/** y + share (trial - y) + w k of a step's end, share the second weight. */
-export function carryOver(weights: usize, y: usize, trial: usize, k: usize, count: i32): void {
-  const w = get(weights, 0);
-  const share = get(weights, 1);
-  const ss = f64x2.splat(share);
-  const ww = f64x2.splat(w);
-  let q = 0;
-  for (; q + 1 < count; q += 2) {
-    const here = pair(y, q);
-    const moved = f64x2.add(f64x2.mul(ss, f64x2.sub(pair(trial, q), here)), f64x2.mul(ww, pair(k, q)));
-    putPair(y, q, f64x2.add(here, moved));
+/** Whether pressure and sound speed of all cells of `count` ducts are those of a gas. */
+export function areSound(list: usize, count: i32): bool {
+  for (let j = 0; j < count; j++) {
+    const block = <usize>load<i32>(list + (<usize>j << 3));
+    const n = <i32>get(block, 10);
+    const p = block + ((HEAD + 2 * n) << 3);
+    const c = block + ((HEAD + 7 * n) << 3);
+    for (let i = 0; i < n; i++) if (!(get(p, i) > 0 && get(c, i) > 0)) return false;
   }
-  for (; q < count; q++) put(y, q, get(y, q) + (share * (get(trial, q) - get(y, q)) + w * get(k, q)));
+  return true;
 }

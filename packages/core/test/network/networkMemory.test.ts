@@ -1,0 +1,246 @@
+/** The compiled stage of a network against the plain one. */
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { marchDegrees } from '../../src/cycle/march.ts';
+import { layGrid } from '../../src/cycle/stepGrid.ts';
+import { createSimulation } from '../../src/forecast/simulation.ts';
+import { renewCopies } from '../../src/network/copiedEnds.ts';
+import { balanceDuct, decodeDuct, ductGroup, fillDuct } from '../../src/network/duct.ts';
+import { END, NOZZLE, SHUT } from '../../src/network/ductEnd.ts';
+import { createNetwork, decode, keepStarts, ratesOfDecoded } from '../../src/network/network.ts';
+import { BLOCK_HEAD, networkMemory } from '../../src/network/networkMemory.ts';
+import { FASTEST, type PartGroup } from '../../src/network/part.ts';
+import { SIDE } from '../../src/network/side.ts';
+import { fillVolume } from '../../src/network/volume.ts';
+import { plainSums, WEIGHT } from '../../src/numerics/rungeKutta.ts';
+import { bigBlock } from '../support/bigBlock.ts';
+import { ductSpec } from './networks.ts';
+
+/** The place of ducts among a network's nodes. */
+const DUCTS = 2;
+
+describe('the kernel', () => {
+  afterEach(() => {
+    vi.unstubAllGlobals();
+    vi.resetModules();
+  });
+
+  it('decodes and balances to the same bits as the plain functions, over a cycle of an engine', () => {
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(5000);
+    const { network, y, stepper } = march;
+    const [rates] = stepper.stages;
+    expect(y.buffer).toBe(network.ducts[0].block.buffer);
+    layGrid(march);
+    renewCopies(network, y);
+    let [opened, back] = [0, 0];
+    for (let theta = 0; theta < 720; theta += 60) {
+      marchDegrees(march, theta, 60);
+      decode(network, theta + 60, y);
+      ratesOfDecoded(network, y, rates);
+      const columns = network.ducts.map(({ block }) => block.slice());
+      const seen = () => [
+        ...network.volumes.map(({ side }) => side.slice()),
+        // The wall's pressure and the sound speed are scratch of the plain path.
+        ...network.ends.flatMap(({ flow, lifted, nozzle }) =>
+          [flow, lifted, nozzle.subarray(0, NOZZLE.wall)].map((numbers) => numbers.slice()),
+        ),
+        ...network.cylinders.map(({ opening }) => opening.slice()),
+        ...network.ducts.flatMap(({ left, right }) => [left.slice(), right.slice()]),
+      ];
+      const compiled = seen();
+      for (const { side } of network.volumes) side.fill(400);
+      for (const { flow, lifted } of network.ends) for (const numbers of [flow, lifted]) numbers.fill(0);
+      for (const { left, right } of network.ducts) for (const flux of [left, right]) flux.fill(0);
+      decode(network, theta + 60, y.slice());
+      const plain = new Float64Array(network.size);
+      for (const group of network.connections) group.addRates?.(y, plain);
+      expect(seen()).toEqual(compiled);
+      for (const { spec, nozzle, flow } of network.ends) {
+        if ('valve' in spec.opening && nozzle[NOZZLE.area] > SHUT) opened++;
+        if (spec.fuelling !== undefined && flow[END.mass] < 0) back++;
+      }
+      for (const duct of network.ducts) {
+        decodeDuct(duct, y);
+        balanceDuct(duct, plain);
+        for (const name of ['rho', 'u', 'p', 'T', 'b', 'R', 'cv', 'c', 'e', 'eBurn', 'slope'] as const)
+          expect(duct[name]).toEqual(
+            columns[network.ducts.indexOf(duct)].subarray(
+              (duct[name].byteOffset - duct.block.byteOffset) / 8,
+              (duct[name].byteOffset - duct.block.byteOffset) / 8 + duct[name].length,
+            ),
+          );
+      }
+      for (const group of network.nodes) if (group !== network.nodes[DUCTS]) group.addRates?.(y, plain);
+      // Cylinders are worked out before ducts; nothing of theirs stands where a duct's stands.
+      expect(rates).toEqual(plain);
+    }
+    expect(opened).toBeGreaterThan(4);
+    expect(back).toBeGreaterThan(0);
+  });
+
+  it('marches to the same bits as where a page forbids WebAssembly', async () => {
+    const marched = async (): Promise<Float64Array> => {
+      const { createSimulation: create } = await import('../../src/forecast/simulation.ts');
+      const { marchDegrees: on } = await import('../../src/cycle/march.ts');
+      const { march } = create(bigBlock(), { fidelity: 'all' }).startSpeed(6000);
+      expect(march.y.buffer === march.network.ducts[0].block.buffer).toBe(typeof WebAssembly === 'object');
+      on(march, 0, 90);
+      return march.y.slice();
+    };
+    const compiled = await marched();
+    vi.resetModules();
+    vi.stubGlobal('WebAssembly', undefined);
+    expect(await marched()).toEqual(compiled);
+    expect(compiled.every(Number.isFinite)).toBe(true);
+  });
+
+  it('tells the fastest rate and a state of no gas as the plain functions do', () => {
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(5000);
+    const { network, y } = march;
+    layGrid(march);
+    renewCopies(network, y);
+    marchDegrees(march, 0, 30);
+    const told = (group: PartGroup) => {
+      const fastest = new Float64Array(2);
+      group.raiseFastest?.(fastest);
+      return [...fastest, group.isSound?.()];
+    };
+    const plain = ductGroup(network.ducts);
+    const compiled = network.nodes[DUCTS];
+    expect(told(compiled)).toEqual(told(plain));
+    expect(told(compiled)[FASTEST.wave]).toBeGreaterThan(1e3);
+    expect(told(compiled)[2]).toBe(true);
+    for (const wrong of [-1, 0, Number.NaN])
+      for (const place of ['p', 'c'] as const) {
+        const last = network.ducts[network.ducts.length - 1];
+        decode(network, 30, y);
+        last[place][last.cells - 1] = wrong;
+        expect(told(compiled)).toEqual(told(plain));
+        expect(told(compiled)[2]).toBe(false);
+      }
+  });
+
+  it('meets every kind of flow through an end to the same bits', () => {
+    const { tables } = createSimulation(bigBlock(), { fidelity: 'representative' });
+    const network = createNetwork({
+      tables,
+      reservoirs: [{ p: 1e5, T: 900, b: 0.7 }],
+      volumes: [{ name: 'box', size: 1e-3 }],
+      ducts: [ductSpec(0.1, [1.2e-3, 0.8e-3], 3)],
+      ends: [
+        { duct: 0, at: 'left', to: { kind: 'reservoir', index: 0 }, opening: { area: 1 } },
+        { duct: 0, at: 'right', to: { kind: 'volume', index: 0 }, opening: { area: 1 } },
+      ],
+    });
+    const [duct] = network.ducts;
+    const { offset: o } = duct;
+    const y = network.space.vector();
+    const compiled = network.space.vector();
+    fillVolume(network.volumes[0], y, 1.3e5, 500, 0.2);
+    const kinds = new Set<string>();
+    for (const p of [0.1e5, 0.5e5, 0.99e5, 1.01e5, 1.5e5, 6e5])
+      for (const u of [-700, -300, -40, 0, 40, 300, 700])
+        for (const share of [0, 0.02, 0.6, 1, 1.3]) {
+          fillDuct(duct, y, p, 800, 0.4);
+          for (let i = 0; i < 3; i++) y[o + 3 + i] = (u + 5 * i) * y[o + i];
+          for (const { nozzle } of network.ends) nozzle[NOZZLE.area] = share * nozzle[NOZZLE.ductArea];
+          decode(network, 0, y);
+          ratesOfDecoded(network, y, compiled);
+          const plain = new Float64Array(network.size);
+          const flows = network.ends.map(({ flow }) => flow.slice());
+          for (const { flow } of network.ends) flow.fill(Number.NaN);
+          ratesOfDecoded(network, y, plain);
+          expect(network.ends.map(({ flow }) => flow)).toEqual(flows);
+          expect([...compiled]).toEqual([...plain]);
+          for (const { flow, face, nozzle } of network.ends) {
+            const sound = face[SIDE.w] > nozzle[NOZZLE.c] ? ' faster than sound' : '';
+            kinds.add(`${Math.sign(flow[END.mass])}${flow[END.speed] === 0 ? ' at a wall' : ''}${sound}`);
+          }
+          keepStarts(network);
+        }
+    for (const kind of ['0 at a wall', '1', '-1', '1 faster than sound']) expect(kinds.has(kind)).toBe(true);
+  });
+
+  it.each([1, 2, 3, 4, 5])(
+    'decodes and balances %i cells of a hot, half burned stream to the same bits',
+    (cells) => {
+      const network = createNetwork({
+        tables: createSimulation(bigBlock(), { fidelity: 'representative' }).tables,
+        ducts: [
+          {
+            ...ductSpec(0.1, [1.2e-3, 0.8e-3], cells),
+            fanning: 0.006,
+            wallTemperature: 400,
+            heatMultiplier: 1,
+          },
+        ],
+      });
+      const [duct] = network.ducts;
+      const { offset: o } = duct;
+      const y = network.space.vector();
+      const compiled = network.space.vector();
+      fillDuct(duct, y, 2e5, 900, 0.3);
+      for (let i = 0; i < cells; i++) {
+        y[o + i] *= 1 + 0.1 * i;
+        y[o + cells + i] = (150 - 90 * i) * y[o + i];
+        y[o + 3 * cells + i] = [0.3, -1e-9, 1.2, 0.9, 0][i] * y[o + i];
+      }
+      duct.left.set([0.1, 900, 5e4, 0.02]);
+      duct.right.set([0.2, 400, 9e4, 0.05]);
+      const group = ductGroup(network.ducts, null);
+      decode(network, 0, y);
+      ratesOfDecoded(network, y, compiled);
+      const block = duct.block.slice();
+      const plain = new Float64Array(network.size);
+      group.decode?.(y);
+      group.addRates?.(y, plain);
+      expect(compiled.buffer).toBe(duct.block.buffer);
+      expect(plain.some((rate) => rate !== 0)).toBe(true);
+      expect([...compiled]).toEqual([...plain]);
+      // Of the duct's eleven decoded columns, velocity times area is the kernel's own.
+      const decoded = 10 * cells;
+      expect([...duct.slope]).toEqual([...block.subarray(BLOCK_HEAD + 11 * cells, BLOCK_HEAD + 15 * cells)]);
+      expect([...duct.block.subarray(BLOCK_HEAD, BLOCK_HEAD + decoded)]).toEqual([
+        ...block.subarray(BLOCK_HEAD, BLOCK_HEAD + decoded),
+      ]);
+    },
+  );
+
+  it.each([1, 2, 7])(
+    'sums vectors of %i numbers to the same bits, and to the digits of the formula',
+    (count) => {
+      const { take, sums } = networkMemory(64);
+      const drawn = (k: number) => Float64Array.from({ length: count + 1 }, (_, i) => Math.sin(3 * i + k));
+      const of = (k: number) => {
+        const kept = take(count + 1);
+        kept.set(drawn(k));
+        return kept.subarray(0, count);
+      };
+      const [y, trial, k] = [of(0), of(1), of(2)];
+      const [yPlain, trialPlain, kPlain] = [drawn(0), drawn(1), drawn(2)].map((v) => v.subarray(0, count));
+      const plain = plainSums();
+      for (const { weights } of [sums, plain]) {
+        weights[WEIGHT.rate] = 0.3;
+        weights[WEIGHT.trial] = 0.75;
+      }
+      sums.addScaled(y, k);
+      expect(y[0]).toBe(Math.sin(0) + 0.3 * Math.sin(2));
+      sums.carryOver(y, trial, k);
+      plain.addScaled(yPlain, kPlain);
+      plain.carryOver(yPlain, trialPlain, kPlain);
+      expect([...y]).toEqual([...yPlain]);
+      expect(new Float64Array(y.buffer, y.byteOffset, count + 1)[count]).toBe(drawn(0)[count]);
+    },
+  );
+
+  it('leaves a state that stands elsewhere to the plain functions', () => {
+    const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(3000);
+    const { network, y } = march;
+    const group = ductGroup(network.ducts);
+    group.decode?.(y);
+    const first = network.ducts.map(({ p }) => p.slice());
+    decode(network, 0, y.slice());
+    network.ducts.forEach(({ p }, i) => {
+      expect(p).toEqual(first[i]);
+    });
+  });
+});
