@@ -1,5 +1,5 @@
 /** Changing fields in the text of a combination file, so that its remarks stay where they are. */
-import { type Document, isMap, isScalar, isSeq, parseDocument } from 'yaml';
+import { type Document, isCollection, isMap, isScalar, isSeq, parseDocument, visit } from 'yaml';
 import { DomainError } from '../base/errors.ts';
 import type { Plain } from './combinationDocument.ts';
 
@@ -7,8 +7,8 @@ import type { Plain } from './combinationDocument.ts';
 export type FieldValue = readonly [path: string, value: Plain];
 
 /**
- * The text with fields set. Remarks, order and spelling of all other fields are kept; what is new is added at the end of
- * its section. A section whose value is a plain word gives way to fields.
+ * The text with fields set. Remarks, order and spelling of all other fields are kept, blanks inside of brackets among them; what is new is
+ * added at the end of its section. A section whose value is a plain word gives way to fields.
  *
  * @throws {@link DomainError} where the text is no readable YAML
  *
@@ -22,7 +22,21 @@ export function editText(text: string, edits: readonly FieldValue[]): string {
   if (document.errors.length > 0)
     throw new DomainError('text', 'unreadable YAML', 'a readable combination file');
   for (const [path, value] of edits) setField(document, path.split('.'), value);
+  keepBrackets(document, text);
   return document.toString({ lineWidth: 0 });
+}
+
+/** The library writes all brackets alike; these keep their blanks, and new ones are `[1, 2]` and `{ a: 1 }`. */
+function keepBrackets(document: Document, text: string): void {
+  visit(document, {
+    Collection: (_key, node) => {
+      if (!isCollection(node) || node.flow !== true) return;
+      const isPadded = node.range ? text[node.range[0] + 1] === ' ' : isMap(node);
+      const write = node.toString.bind(node);
+      node.toString = (context, ...rest) =>
+        write(context && { ...context, flowCollectionPadding: isPadded ? ' ' : '' }, ...rest);
+    },
+  });
 }
 
 function setField(document: Document, names: readonly string[], value: Plain): void {

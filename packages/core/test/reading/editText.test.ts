@@ -17,6 +17,12 @@ describe('editText(text, edits)', () => {
     );
   });
 
+  it('leaves brackets as they are written, with blanks or without', () => {
+    const text =
+      'engine: { cylinders: 4, banks: [[1, 2], [3, 4]] }\nexhaust: {groups: [ [1, 4], [ 2, 3 ] ], style: header}\nnone: []\nmultiplier: 1\n';
+    expect(editText(text, [['multiplier', 0.93]])).toBe(text.replace('multiplier: 1', 'multiplier: 0.93'));
+  });
+
   it('takes a field out', () => {
     expect(
       editText('a: 1\nb: 2\n', [
@@ -31,7 +37,7 @@ describe('editText(text, edits)', () => {
     expect(
       editText('name: x\n', [['calibration', { sheets: ['pulls.csv'], knobs, correlation: [[1]] }]]),
     ).toBe(
-      'name: x\ncalibration:\n  sheets: [ pulls.csv ]\n  knobs:\n    - { field: friction.multiplier, value: 0.93, spread: 0.05 }\n  correlation:\n    - [ 1 ]\n',
+      'name: x\ncalibration:\n  sheets: [pulls.csv]\n  knobs:\n    - { field: friction.multiplier, value: 0.93, spread: 0.05 }\n  correlation:\n    - [1]\n',
     );
   });
 
