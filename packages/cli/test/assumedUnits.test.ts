@@ -19,6 +19,7 @@ const DIMENSIONS: readonly (readonly [unit: string, Dimension])[] = [
   ['in2', 'area'],
   ['inHg', 'pressure'],
   ['inH2O', 'pressure'],
+  ['psi', 'pressure'],
   ['cfm', 'flow'],
   ['degF', 'temperature'],
 ];

@@ -8,6 +8,7 @@ const SI: Readonly<Record<string, readonly [unit: string, factor: number, offset
   in2: ['cm2', 6.4516, 0],
   inHg: ['kPa', 3.386389, 0],
   inH2O: ['kPa', 0.249089, 0],
+  psi: ['kPa', 6.894757, 0],
   cfm: ['l/s', 0.4719474432, 0],
   degF: ['degC', 1 / 1.8, -32],
 };

@@ -56,7 +56,7 @@ export function labelWidth(scale: ChartScale): number {
   return Math.max(fixed(scale.top, decimals).length, fixed(scale.bottom, decimals).length);
 }
 
-/** As many values as fit under their columns, first and last always; the unit behind the last. */
+/** Every value under its column, or every second or third of them where they don't fit; the last always, and the unit behind it. */
 export function axisLabels(
   shown: readonly { readonly x: number; readonly label: string }[],
   unit: string,
@@ -65,13 +65,18 @@ export function axisLabels(
 ): string {
   const end = `${shown[shown.length - 1].label} ${unit}`.trim();
   const endAt = across - end.length;
-  let line = '';
-  for (const { x, label } of shown.slice(0, -1)) {
-    const at = Math.max(0, columnOf(x) - Math.floor(label.length / 2));
-    if ((line === '' || at >= line.length + 2) && at + label.length + 2 <= endAt)
-      line = line.padEnd(at) + label;
+  const placed = shown
+    .slice(0, -1)
+    .map(({ x, label }) => ({ label, at: Math.max(0, columnOf(x) - Math.floor(label.length / 2)) }));
+  for (let every = 1; ; every++) {
+    const line = placed
+      .filter(({ at, label }, i) => i % every === 0 && at + label.length < endAt)
+      .reduce<string | null>((left, { at, label }) => {
+        if (left === null || (left !== '' && at <= left.length)) return null;
+        return left.padEnd(at) + label;
+      }, '');
+    if (line !== null) return line.padEnd(endAt) + end;
   }
-  return line.padEnd(endAt) + end;
 }
 
 /** Straight between the neighbours of `x`, held beyond the ends. */

@@ -20,6 +20,7 @@ const CAMSHAFTS =
 const INDIVIDUAL = 'write manifold: individual-throttles and throttle: { diameter: 46 mm, count: 4 }';
 const THROTTLE =
   'a throttle is throttle: { diameter: 46 mm, count: 4 }; one to each cylinder also wants manifold: individual-throttles';
+const STACKS = 'a stack is the beginning of runner: { length: 300 mm, throttleAt: 120 mm, mouth: bell }';
 const SEPARATION = 'write separation: 110 deg, in cam degrees';
 const CENTRE =
   'the installed centre of the intake lobe is intake: { centreline: 106 deg }, and the exhaust side has its own';
@@ -64,12 +65,15 @@ const NAMES: Readonly<Record<string, string>> = {
   'cam.vvt': BY_LOBE,
   ...ofEachSide('cam', {
     at1mm: AT_A_LIFT,
+    'duration@1mm': AT_A_LIFT,
+    'duration@050': DURATION,
     at1: AT_A_LIFT,
     at040: AT_A_LIFT,
     duration: DURATION,
     lash: LASH_IS,
     lift: 'the lift of the lobe is lobeLift, that at the valve is valveLift',
   }),
+  'chamber.cr': 'write compression: 10.5',
   'chamber.cc': 'write volume: 58 cc',
   'chamber.gasket': GASKET,
   'chamber.headgasket': GASKET,
@@ -79,6 +83,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.collector.taper': WIDENS,
   'exhaust.megaphone': WIDENS,
   'exhaust.crossover': TUBE,
+  'exhaust.header': HEADERS,
   'exhaust.headers': HEADERS,
   'exhaust.hpipe': TUBE,
   'exhaust.xpipe': `${TUBE}, as short as it is wide where the pipes cross`,
@@ -105,8 +110,11 @@ const NAMES: Readonly<Record<string, string>> = {
   'groups.choices.labour': 'write hours, of work',
   'groups.choices.price': 'write cost, a plain number of your money',
   'groups.parts': 'the parts of a group are its choices',
+  'limits.revs': 'write redline: 6800 rpm',
+  'limits.rpm': 'write redline: 6800 rpm',
   'limits.budget': 'what a build of a shelf may cost is limits: { cost: 1500 }',
   ...ofEachSide('heads', { valvediameter: VALVE, valvesize: VALVE }),
+  'heads.valves': 'those of a cylinder are counted: write valvesPerCylinder: 4',
   'induction.cfm': 'write carburetor: { rating: 750 cfm }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':
@@ -120,6 +128,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'induction.itbs': INDIVIDUAL,
   'induction.dividercut': CUT,
   'induction.plenums': 'which cylinders each plenum feeds is groups: [[1, 4, 6, 7], [2, 3, 5, 8]]',
+  'induction.stacks': STACKS,
+  'induction.trumpets': STACKS,
   'induction.restrictorplate': 'a plate is restrictor: { kind: plate, bores: 4, bore: 1.125 in }',
   'induction.restrictor.diameter': 'the diameter of one bore is bore',
   'induction.restrictor.holes': 'how many bores there are is bores',
@@ -159,6 +169,7 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
   'exhaust.secondary': { none: 'leave it out where the primaries meet in the collector' },
   'exhaust.style': { 'tri-y': MEETS_FIRST, '4-2-1': MEETS_FIRST, 'four-two-one': MEETS_FIRST },
   'heads.flowOf': { all: 'did you mean each?' },
+  'heads.ports': { ported: 'write fully-ported or bowls-blended', stock: 'write as-cast' },
   'induction.divider': { cut: CUT, open: CUT, whole: 'write none' },
   'induction.manifold': { itb: 'did you mean individual-throttles?' },
   'induction.restrictor.kind': { venturi: 'write sonic', nozzle: 'write sonic' },
@@ -227,11 +238,22 @@ export function wordForValue(path: string, value: unknown): string | null {
   return ownOf(words, value) ?? sectionFor(path, value);
 }
 
-/** The section that a size stands for; null where it stands for none. */
+/** The section that a size stands for, or the sizes of a tube with an x between them; null where it stands for none. */
 function sectionFor(path: string, value: string): string | null {
+  const known = ownOf(SIZES, path) ?? [];
   const size = value.trim();
-  const [, field] = (ownOf(SIZES, path) ?? []).find(([of]) => parseQuantity(size, of).ok) ?? [];
-  return field === undefined ? null : `write ${path.split('.').at(-1)}: { ${field}: ${size} }`;
+  const [, field] = known.find(([of]) => parseQuantity(size, of).ok) ?? [];
+  if (field !== undefined) return sectionOf(path, [field], [size]);
+  const sizes = size.split(/\s+[x×]\s+/u);
+  const isTube = known.some(([, name]) => name === 'diameter') && sizes.length > 1 && sizes.length < 4;
+  return isTube && sizes.every((each) => parseQuantity(each, 'length').ok)
+    ? sectionOf(path, sizes.length > 2 ? ['diameter', 'wall', 'length'] : ['diameter', 'length'], sizes)
+    : null;
+}
+
+function sectionOf(path: string, names: readonly string[], sizes: readonly string[]): string {
+  const fields = names.map((name, i) => `${name}: ${sizes[i]}`).join(', ');
+  return `write ${path.split('.').at(-1)}: { ${fields} }`;
 }
 
 /** What a table has under a name that a file may have made up, `toString` among them. */
