@@ -89,11 +89,13 @@ function sizesOf(
   problems: Problem[],
 ): ShelfGroup {
   const { name, field, mayStay = true, cost = null, hours = null } = range;
+  // Without a word of either it is a setting; where one is stated, the other is not known.
+  const unsaid = cost === null && hours === null ? 0 : null;
   const change = (value: number | string): Change => ({
     name: `${name} ${value}`,
     edits: [{ kind: 'set', path: field, value }],
-    cost: cost ?? 0,
-    hours: hours ?? 0,
+    cost: cost ?? unsaid,
+    hours: hours ?? unsaid,
     reversible: true,
     insteadOf: null,
     source: { file: document.file, positions: placesOf(document, at, field) },

@@ -255,6 +255,22 @@ describe('readShelf(text)', () => {
   });
 
   it.each([
+    ['', [0, 0]],
+    [', cost: 300', [300, null]],
+    [', hours: 2', [null, 2]],
+    [', cost: 300, hours: 2', [300, 2]],
+  ] as const)(
+    'knows of a range what it states, and counts it as a setting where it states nothing%s',
+    (more, spent) => {
+      const read = readShelf(
+        `ranges: [{ name: P, field: cam.advance, from: 0 deg, to: 4 deg, step: 2 deg${more} }]`,
+      );
+      const [first] = read.ok ? read.value.groups[0].alternatives : [];
+      expect([first.cost, first.hours]).toEqual(spent);
+    },
+  );
+
+  it.each([
     ['groups: []', 'null value-missing'],
     [
       'ranges: [{ name: P, field: exhaust.primary.lenght, from: 28 in, to: 30 in, step: 1 in }]',
