@@ -9,7 +9,7 @@ import type { TextOptions } from './forecastText.ts';
 import { gainDecimals } from './gainDecimals.ts';
 import { leftOutLines } from './marched.ts';
 import { measureFirstLine } from './measureFirstLine.ts';
-import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
+import { assumedReasons, linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
@@ -30,7 +30,7 @@ export function rankingText(ranking: RankingResult, note: string, options: TextO
     setsText(ranking, options),
     orderText(ranking, width),
     wrapped(measureFirstLine(ranking.measureFirst), width) + mattersText(ranking, width),
-    detail === 'verbose' ? assumedText(ranking.assumed, width, true, units) : assumedLine(ranking),
+    detail === 'verbose' ? assumedReasons(ranking.assumed, units, width) : assumedLine(ranking),
     paint.caution(linesText(rankingWarnings(ranking), width)),
     linesText(leftOutLines(ranking.leftOut), width),
     `${ranking.program.name} ${ranking.program.version}\n`,
@@ -68,8 +68,13 @@ export function rankingAnswer(ranking: RankingResult, units: UnitSystem): string
   const told = `${counted(dyno.pulls, 'pull')} a side show ${powerText((dyno.resolvablePct / 100) * baseline.bandPowerKw, units)} or more`;
   const first = order.steps.find(({ action }) => action === 'test');
   const chosen = changes.find(({ name }) => name === first?.change);
-  if (chosen === undefined)
-    return `Nothing here is likely to gain what your dyno can show ${bandText(ranking)}: at most ${expected(largest)} from ${plain(largest.name)}, and ${told}${beyond}`;
+  if (chosen === undefined) {
+    const best =
+      largest.bandGainKw > 0
+        ? `at most ${expected(largest)} from ${plain(largest.name)}`
+        : `the best, ${plain(largest.name)}, is a loss, ${expected(largest)}`;
+    return `Nothing here is likely to gain what your dyno can show ${bandText(ranking)}: ${best}; ${told}${beyond}`;
+  }
   const most = chosen === largest ? '' : `; the largest gain is ${plain(largest.name)}, ${expected(largest)}`;
   return `First test ${plain(chosen.name)}: ${expected(chosen)} ${bandText(ranking)}; ${told}${most}${beyond}`;
 }
@@ -239,8 +244,8 @@ export interface OrderPart {
 export function orderParts({ order, best }: RankingResult): readonly OrderPart[] {
   const { steps, stop, beyond, leave } = order;
   const outside = (inBestSet: boolean): string => (best === null || inBestSet ? '' : ', not in the best set');
-  const line = ({ change, pulls, expectedGainPct, inBestSet, why }: TestStep, isTest: boolean): string => {
-    const much = pulls === null || !isTest ? '' : `, ${counted(pulls, 'pull')}`;
+  const line = ({ change, expectedGainPct, inBestSet, why }: TestStep, pulls: number | null): string => {
+    const much = pulls === null ? '' : `, ${counted(pulls, 'pull')}`;
     const gain = expectedGainPct === null ? '' : `, ${signed(expectedGainPct, 1)} %`;
     const own = change === null ? 'Baseline' : `${plain(change)}${gain}`;
     return `${own}${much}${change === null ? '' : outside(inBestSet)}: ${plain(why)}.`;
@@ -248,14 +253,14 @@ export function orderParts({ order, best }: RankingResult): readonly OrderPart[]
   const apart = (id: OrderPart['id'], title: string, found: readonly TestStep[]): OrderPart => ({
     id,
     title,
-    lines: found.map((step) => `- ${line(step, false)}`),
+    lines: found.map((step) => `- ${line(step, null)}`),
   });
   return [
     {
       id: 'order' as const,
       title: 'Order of tests',
       lines: [
-        ...steps.map((step, i) => `${String(i + 1).padStart(2)} ${line(step, true)}`),
+        ...steps.map((step, i) => `${String(i + 1).padStart(2)} ${line(step, step.pulls)}`),
         ...(steps.length === 0 ? [] : [billLine(order)]),
       ],
     },

@@ -105,7 +105,8 @@ function heldBackSpark({ burn }: Combination, marched: readonly MarchedPoint[]):
   const limited = marched.filter((p) => !p.detonates && p.sparkGivenBackDeg > WORTH_SAYING);
   if (limited.length === 0) return [];
   const worst = limited.reduce((a, b) => (b.sparkGivenBackDeg > a.sparkGivenBackDeg ? b : a));
-  const message = `knock holds the spark back by up to ${worst.sparkGivenBackDeg.toFixed(0)} deg (${worst.torqueGivenBackPct.toFixed(1)} % of torque, at ${worst.rpm} rpm); best timing would ask for ${Math.ceil(worst.octaneAtBestTiming)} octane`;
+  const cost = worst.torqueGivenBackPct < 0.05 ? 'less than 0.1' : worst.torqueGivenBackPct.toFixed(1);
+  const message = `knock holds the spark back by up to ${worst.sparkGivenBackDeg.toFixed(0)} deg (${cost} % of torque, at ${worst.rpm} rpm); best timing would ask for ${Math.ceil(worst.octaneAtBestTiming)} octane`;
   return [{ code: 'knock-limited', path: 'fuel', message }];
 }
 

@@ -1,0 +1,21 @@
+/** The first line of a ranking in which nothing is worth a test. */
+import { expect, it } from 'vitest';
+import { rankingAnswer } from '../src/render/rankingText.ts';
+import { sampleRanking } from './report/sampleRankings.ts';
+
+/** A ranking without a test in its order, its gains moved by so much [kW]. */
+function untested(moved: number): string {
+  const ranking = sampleRanking(['Headers', 'Cam']);
+  const changes = ranking.changes.map((change) => ({ ...change, bandGainKw: change.bandGainKw + moved }));
+  return rankingAnswer({ ...ranking, changes, order: { ...ranking.order, steps: [] } }, 'si');
+}
+
+it('names the largest gain, and calls it a loss where it is one', () => {
+  // 8.4 kW in the sample; 0.82 % of its 420 kW.
+  expect(untested(-8)).toMatch(
+    / rpm: at most \+0\.4 \+\/- 1\.7 kW \(90 % sure to gain\) from Headers; 3 pulls a side show 3\.4 kW or more$/u,
+  );
+  expect(untested(-12)).toMatch(
+    / rpm: the best, Headers, is a loss, -3\.6 \+\/- 1\.7 kW \(90 % sure to gain\); 3 pulls/u,
+  );
+});
