@@ -1,5 +1,5 @@
 /** The one way a command gives up: an exit code and the lines for standard error. */
-import type { ExitCode } from './exitCodes.ts';
+import { EXIT, type ExitCode } from './exitCodes.ts';
 
 export class CommandFailure extends Error {
   readonly exitCode: ExitCode;
@@ -12,4 +12,13 @@ export class CommandFailure extends Error {
     this.exitCode = exitCode;
     this.lines = lines;
   }
+}
+
+/** A command called wrongly: why, and what to do about it, which is to read its help where nothing nearer is known. */
+export function usageFailure(
+  command: string,
+  line: string,
+  hint = `see valvetide ${command} --help`,
+): CommandFailure {
+  return new CommandFailure(EXIT.usage, [line, hint]);
 }

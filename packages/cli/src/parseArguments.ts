@@ -1,8 +1,7 @@
 /** The words after a command's name to its operands and flags. */
 import yargs, { type Argv } from 'yargs';
-import { CommandFailure } from './commandFailure.ts';
+import { type CommandFailure, usageFailure } from './commandFailure.ts';
 import { COMMON_OPTIONS, type CommandSpec, type Flags, type OptionSpec } from './commandSpec.ts';
-import { EXIT } from './exitCodes.ts';
 import { plainShort } from './render/plain.ts';
 import { suggest } from './suggest.ts';
 
@@ -16,18 +15,22 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
   const { _: operands, ...values } = await parserFor(command, options).parseAsync([...words]);
   const most = command.mostOperands ?? (command.operand === '' ? 0 : 1);
   if (operands.length > most) {
-    throw usage(command, `${command.name} does not take ${plainShort(String(operands[most]))}`);
+    throw usageFailure(command.name, `${command.name} does not take ${plainShort(String(operands[most]))}`);
   }
   const given = new Map<string, unknown>(Object.entries(values));
   for (const { name, value, many, choices, choicesMean } of options) {
     // Of two values one would be dropped in silence.
     if (value !== undefined && many !== true && texts(given.get(name)).length > 1)
-      throw usage(command, `--${name} is given twice, and only one counts`);
+      throw usageFailure(command.name, `--${name} is given twice, and only one counts`);
     const wrong = texts(given.get(name)).find((value) => choices?.includes(value) === false);
     if (choices === undefined || wrong === undefined) continue;
     const near = suggest(wrong, choices);
     const hint = near === undefined ? choicesMean : `did you mean ${near}?`;
-    throw usage(command, `--${name} is one of ${choices.join(', ')}, not ${plainShort(wrong)}`, hint);
+    throw usageFailure(
+      command.name,
+      `--${name} is one of ${choices.join(', ')}, not ${plainShort(wrong)}`,
+      hint,
+    );
   }
   const color = last(given.get('color'));
   return {
@@ -89,15 +92,11 @@ function parseFailure(command: CommandSpec, message: string, names: readonly str
     const near = suggest(word, names);
     const shown = plainShort(word.length === 1 ? `-${word}` : `--${word}`);
     const hint = near === undefined ? undefined : `did you mean --${near}?`;
-    return usage(command, `${command.name} has no option ${shown}`, hint);
+    return usageFailure(command.name, `${command.name} has no option ${shown}`, hint);
   }
   const bare = /^Not enough arguments following: (.*)$/s.exec(message)?.[1];
   if (bare !== undefined) {
-    return usage(command, `${bare.length === 1 ? '-' : '--'}${plainShort(bare)} needs a value`);
+    return usageFailure(command.name, `${bare.length === 1 ? '-' : '--'}${plainShort(bare)} needs a value`);
   }
-  return usage(command, plainShort(message, 200));
-}
-
-function usage(command: CommandSpec, line: string, hint?: string): CommandFailure {
-  return new CommandFailure(EXIT.usage, [line, hint ?? `see valvetide ${command.name} --help`]);
+  return usageFailure(command.name, plainShort(message, 200));
 }

@@ -1,7 +1,7 @@
 /** `valvetide backtest`: a change whose outcome was measured, forecast from the sheet before it. */
 
 import type { BacktestResult, Change, DynoSheet } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -73,11 +73,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   forbidTogether(flags, 'json', 'csv');
   const invocation: Invocation = { command: 'backtest', flags, io, core };
   for (const name of ['before', 'after']) {
-    if (flags.texts(name).length === 0)
-      throw new CommandFailure(EXIT.usage, [
-        `backtest needs --${name} SHEET`,
-        'see valvetide backtest --help',
-      ]);
+    if (flags.texts(name).length === 0) throw usageFailure('backtest', `backtest needs --${name} SHEET`);
   }
   const input = await readBaseline(operand, invocation);
   const { baseline } = input;
@@ -165,10 +161,7 @@ async function changesFrom(
 /** `FIELD=VALUE` several times, as one change. */
 function fromFields(texts: readonly string[], invocation: Invocation): Change {
   if (texts.length === 0)
-    throw new CommandFailure(EXIT.usage, [
-      'backtest needs --change FIELD=VALUE, or --changes FILE',
-      'see valvetide backtest --help',
-    ]);
+    throw usageFailure('backtest', 'backtest needs --change FIELD=VALUE, or --changes FILE');
   const set = Object.fromEntries(
     texts.map((text) => {
       const parts = /^\s*([\w.]+)\s*=\s*(.+?)\s*$/s.exec(text);
@@ -177,20 +170,17 @@ function fromFields(texts: readonly string[], invocation: Invocation): Change {
           `--change ${plainShort(text)}: write FIELD=VALUE, such as chamber.compression=10.5`,
         ]);
       const [, field, value] = parts;
-      return [
-        field,
-        /^[+-]?\d+(\.\d+)?$/.test(value)
-          ? Number(value)
-          : value === 'true'
-            ? true
-            : value === 'false'
-              ? false
-              : value,
-      ];
+      return [field, fieldValue(value)];
     }),
   );
   const read = invocation.core.readChanges(JSON.stringify({ changes: [{ name: texts.join(', '), set }] }), {
     file: '--change',
   });
   return sound(read, invocation)[0];
+}
+
+/** A plain number, yes or no, or else a quantity or a word. */
+function fieldValue(text: string): number | boolean | string {
+  if (/^[+-]?\d+(\.\d+)?$/.test(text)) return Number(text);
+  return text === 'true' || text === 'false' ? text === 'true' : text;
 }

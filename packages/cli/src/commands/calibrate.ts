@@ -2,7 +2,7 @@
 
 import { dirname, isAbsolute, join, relative } from 'node:path';
 import type { Baseline, CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import {
   type CommandSpec,
   type Flags,
@@ -190,10 +190,7 @@ async function targetFrom({ combination }: Baseline, invocation: Invocation): Pr
     return objected(() => core.sheetTarget(core.mergeSheets(sheets)));
   }
   if (torque === undefined && power === undefined) {
-    throw new CommandFailure(EXIT.usage, [
-      'calibrate needs --pull SHEET, or --peak-torque and --peak-power',
-      'see valvetide calibrate --help',
-    ]);
+    throw usageFailure('calibrate', 'calibrate needs --pull SHEET, or --peak-torque and --peak-power');
   }
   const peaks = {
     torque: torque === undefined ? null : named('torqueNm', parsePeak('torque', torque)),

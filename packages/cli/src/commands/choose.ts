@@ -1,7 +1,7 @@
 /** `valvetide choose`: the best of all the builds that a shelf of parts allows. */
 
 import type { Shelf } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -53,8 +53,7 @@ export const chooseCommand: CommandSpec = {
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTwoForms(flags);
   const path = flags.text('shelf');
-  if (path === undefined)
-    throw new CommandFailure(EXIT.usage, ['choose needs --shelf FILE', 'see valvetide choose --help']);
+  if (path === undefined) throw usageFailure('choose', 'choose needs --shelf FILE');
   const [budget, hours] = [amount(flags, 'budget'), amount(flags, 'hours')];
   const [wanted, most] = [whole(flags, 'wanted', 1, 20), whole(flags, 'most', 10, 100_000)];
   const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);

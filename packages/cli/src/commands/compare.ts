@@ -10,7 +10,7 @@ import type {
   SheetSource,
   StudyControl,
 } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -145,10 +145,7 @@ function viewOf(comparison: Compared, hinted: string, about: About, extras: Comp
 
 async function fromFiles(operands: readonly string[], invocation: Invocation): Promise<Candidates> {
   if (operands.length < 2) {
-    throw new CommandFailure(EXIT.usage, [
-      'compare needs two combination files or more, or one with --changes',
-      'see valvetide compare --help',
-    ]);
+    throw usageFailure('compare', 'compare needs two combination files or more, or one with --changes');
   }
   forbidInputTwice(operands);
   const files: string[] = [];

@@ -1,5 +1,5 @@
 /** `valvetide completion`: what a shell needs to complete our command lines. */
-import { CommandFailure } from '../commandFailure.ts';
+import { usageFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -35,10 +35,7 @@ export function completionCommand(others: readonly CommandSpec[]): CommandSpec {
       const script = SHELLS.get(operand ?? '');
       if (script === undefined) {
         const got = operand === undefined ? 'completion needs a shell' : `no shell ${plainShort(operand)}`;
-        throw new CommandFailure(EXIT.usage, [
-          `${got}: ${names.join(', ')}`,
-          'see valvetide completion --help',
-        ]);
+        throw usageFailure('completion', `${got}: ${names.join(', ')}`);
       }
       const destination = chooseDestination(io, flags, []);
       deliver(io, destination, script([...others, command]));

@@ -1,6 +1,6 @@
 /** `valvetide pressures`: pressures measured by crank angle, laid over those of the forecast. */
 import type { PressureComparison, PressureSheet, Problem } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { usageFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -54,11 +54,7 @@ export const pressuresCommand: CommandSpec = {
 async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
   const names = flags.texts('trace');
-  if (names.length === 0)
-    throw new CommandFailure(EXIT.usage, [
-      'pressures needs what was measured: --trace SHEET',
-      'see valvetide pressures --help',
-    ]);
+  if (names.length === 0) throw usageFailure('pressures', 'pressures needs what was measured: --trace SHEET');
   const invocation: Invocation = { command: 'pressures', flags, io, core };
   forbidInputTwice([operand ?? '-', ...names]);
   const input = await readInput(operand, invocation);

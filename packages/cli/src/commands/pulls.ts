@@ -1,6 +1,6 @@
 /** `valvetide pulls`: dyno sheets summarised, and measured against measured. */
 import type { DynoSheet } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { usageFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -83,11 +83,7 @@ async function run(
   operands: readonly string[],
 ): Promise<ExitCode> {
   forbidTogether(flags, 'json', 'csv');
-  if (operands.length === 0)
-    throw new CommandFailure(EXIT.usage, [
-      'pulls needs a dyno sheet, or - for standard input',
-      'see valvetide pulls --help',
-    ]);
+  if (operands.length === 0) throw usageFailure('pulls', 'pulls needs a dyno sheet, or - for standard input');
   const read = await readDynoFiles(operands, { command: 'pulls', flags, io, core });
   const files = operands.filter((path) => path !== '-');
   const destination = chooseDestination(io, flags, files);

@@ -1,7 +1,7 @@
 /** `valvetide rank`: which change to try first, and which to leave alone. */
 
 import type { Budget, Dyno, RankingResult } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -57,7 +57,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   forbidTwoForms(flags);
   const path = flags.text('changes');
   if (path === undefined) {
-    throw new CommandFailure(EXIT.usage, ['rank needs --changes FILE', 'see valvetide rank --help']);
+    throw usageFailure('rank', 'rank needs --changes FILE');
   }
   const budget: Budget = { cost: amount(flags, 'budget'), hours: amount(flags, 'hours') };
   const dyno = dynoOf(flags);

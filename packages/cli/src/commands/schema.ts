@@ -1,5 +1,5 @@
 /** `valvetide schema`: the JSON Schema of combination, changes and shelf files, for editors. */
-import { CommandFailure } from '../commandFailure.ts';
+import { usageFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -32,7 +32,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   const what = operand ?? 'combination';
   if (operand === 'combination' || !Object.hasOwn(schemas, what)) {
     const line = `schema takes nothing or one of the words changes and shelf, not ${plainShort(what)}`;
-    throw new CommandFailure(EXIT.usage, [line, 'see valvetide schema --help']);
+    throw usageFailure('schema', line);
   }
   const destination = chooseDestination(io, flags, []);
   deliver(io, destination, json(schemas[what]()));

@@ -1,6 +1,6 @@
 /** `valvetide sweep`: one or two fields varied, and the best of them. */
 
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -69,7 +69,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   if (variables.length < 1 || variables.length > 2) {
     const why =
       variables.length === 0 ? 'sweep needs --vary, once or twice' : '--vary can be given once or twice';
-    throw new CommandFailure(EXIT.usage, [why, 'see valvetide sweep --help']);
+    throw usageFailure('sweep', why);
   }
   if (variables.length === 2 && variables[0].path === variables[1].path)
     throw new CommandFailure(EXIT.usage, ['--vary names the same field twice']);

@@ -1,5 +1,5 @@
 /** `valvetide work`: does forecasts that studies on other machines ask for. */
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, usageFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
@@ -46,8 +46,7 @@ export const workCommand: CommandSpec = {
 
 async function run(_operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
   const queue = flags.text('queue');
-  if (queue === undefined)
-    throw new CommandFailure(EXIT.usage, ['work needs --queue URL', 'see valvetide work --help']);
+  if (queue === undefined) throw usageFailure('work', 'work needs --queue URL');
   const address = queueAddress(queue, io.env);
   const workers = workersOf(flags);
   const idleSeconds = whole(flags, 'idle', 1, 1_000_000);

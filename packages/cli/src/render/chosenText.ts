@@ -4,7 +4,7 @@ import { chance } from './chance.ts';
 import { fixed } from './fixed.ts';
 import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
-import { assumedText, linesText, warningLines, wrapped } from './notes.ts';
+import { assumedReasons, linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
@@ -22,7 +22,7 @@ export function chosenText(chosen: ChoiceResult, note: string, options: TextOpti
     frontierText(chosen, width),
     effectsText(chosen, options),
     linesText(searchLines(chosen), width),
-    detail === 'verbose' ? assumedText(chosen.assumed, width, true, units) : '',
+    detail === 'verbose' ? assumedReasons(chosen.assumed, units, width) : '',
     paint.caution(linesText(chosenWarnings(chosen), width)),
     linesText(leftOutLines(chosen.leftOut), width),
     `${chosen.program.name} ${chosen.program.version}\n`,

@@ -10,13 +10,13 @@ import type { Detail } from './detail.ts';
 import { fixed } from './fixed.ts';
 import { fuelLine, type PumpFuel } from './fuelLine.ts';
 import { marched, marksText } from './marched.ts';
-import { assumedText, cautionsText, warningsText, wrapped } from './notes.ts';
+import { assumedReasons, assumedTable, cautionsText, warningsText, wrapped } from './notes.ts';
 import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
 import { CHECKS, pointColumns } from './pointColumns.ts';
 import { spreadColumn, spreadLine, worthText } from './spreadText.ts';
 import { leftOut, table } from './table.ts';
-import type { UnitSystem } from './units.ts';
+import { SHOWN, type UnitSystem } from './units.ts';
 
 export interface TextOptions {
   readonly width: number;
@@ -49,8 +49,8 @@ export function forecastText(
         .join(''),
     chart(chartPoints(curve, units), {
       width,
-      torqueUnit: units === 'trade' ? 'lb-ft' : 'Nm',
-      powerUnit: units === 'trade' ? 'hp' : 'kW',
+      torqueUnit: SHOWN[units].torqueUnit,
+      powerUnit: SHOWN[units].powerUnit,
       paint,
     }),
     figures(curve, spread, options),
@@ -58,14 +58,22 @@ export function forecastText(
       ? ''
       : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
     spread === null ? '' : worthText(spread, curve, options),
-    spread === null || detail === 'verbose'
-      ? assumedText(curve.assumed, width, detail === 'verbose', units)
-      : '',
+    assumedPart(curve, spread, options),
     paint.caution(warningsText(curve.warnings, width)),
     cautionsText(width),
     `${curve.program.name} ${curve.program.version}\n`,
   ];
   return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+}
+
+/** Where the spread is worked out, what it is worth to know each value says more than the list of them. */
+function assumedPart(
+  { assumed }: Curve,
+  spread: ForecastSpread | null,
+  { detail, units, width }: TextOptions,
+): string {
+  if (detail === 'verbose') return assumedReasons(assumed, units, width);
+  return spread === null ? assumedTable(assumed, units) : '';
 }
 
 /** Corrections beyond this are noted, as the standards call the result suspect [-]; a test holds it to the library's. */

@@ -3,7 +3,7 @@
 import type { CamSideFigures, EventFigures, Inspection, RuleOfThumb, SpeedFigures } from '@valvetide/core';
 import { counted } from './counted.ts';
 import { fixed } from './fixed.ts';
-import { assumedText, warningsText } from './notes.ts';
+import { assumedReasons, warningsText } from './notes.ts';
 import type { Paint } from './paint.ts';
 import { plain } from './plain.ts';
 import { type Column, table } from './table.ts';
@@ -36,7 +36,7 @@ export function inspectionText(inspection: Inspection, options: InspectionTextOp
     flowText(inspection, units, width),
     `By speed (depression at 95 % filling)\n${table(speedColumns(inspection, units), inspection.speeds, width)}`,
     rulesText(inspection.rules, units, width),
-    assumedText(inspection.assumed, width, true, units),
+    assumedReasons(inspection.assumed, units, width),
     paint.caution(warningsText(inspection.warnings, width)),
     `valvetide ${version}\n`,
   ];

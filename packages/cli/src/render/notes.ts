@@ -6,30 +6,35 @@ import { table } from './table.ts';
 import type { UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
 
-/** The values the file left out, largest groups together in the order of the file. */
-export function assumedText(
-  listed: readonly Assumed[],
-  width: number,
-  withReasons: boolean,
-  units: UnitSystem,
-): string {
-  const assumed = assumedIn(listed, units);
-  if (assumed.length === 0) return 'Assumed: nothing, the file gives every value.\n';
+/** The values the file left out, in the order of the file. */
+export function assumedTable(listed: readonly Assumed[], units: UnitSystem): string {
   const columns = [
     { name: 'field', unit: '', cell: (item: Assumed) => plain(item.path), align: 'left' as const },
     { name: 'assumed', unit: '', cell: assumedValue, align: 'left' as const },
     { name: '+/-', unit: '', cell: assumedSpread, align: 'left' as const },
   ];
-  const heading = `Assumed, because the file leaves it out (${assumed.length}):\n`;
-  if (!withReasons) return heading + table(columns, assumed, Number.POSITIVE_INFINITY);
-  const entries = assumed.flatMap((item) => {
+  return (
+    assumedHeading(listed) +
+    (listed.length === 0 ? '' : table(columns, assumedIn(listed, units), Number.POSITIVE_INFINITY))
+  );
+}
+
+/** The same, each with its reason. */
+export function assumedReasons(listed: readonly Assumed[], units: UnitSystem, width: number): string {
+  const entries = assumedIn(listed, units).flatMap((item) => {
     const spread = assumedSpread(item);
     return [
-      `  ${plain(item.path)}: ${assumedValue(item)}${spread === '' ? '' : ` +/- ${spread}`}`,
-      ...wrap(plain(item.reason), width - 4).map((line) => `    ${line}`),
+      `  ${plain(item.path)}: ${assumedValue(item)}${spread === '' ? '' : ` +/- ${spread}`}\n`,
+      ...wrap(plain(item.reason), width - 4).map((line) => `    ${line}\n`),
     ];
   });
-  return `${heading}${entries.join('\n')}\n`;
+  return assumedHeading(listed) + entries.join('');
+}
+
+function assumedHeading({ length }: readonly Assumed[]): string {
+  return length === 0
+    ? 'Assumed: nothing, the file gives every value.\n'
+    : `Assumed, because the file leaves it out (${length}):\n`;
 }
 
 export function assumedValue(item: Assumed): string {
