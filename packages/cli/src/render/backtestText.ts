@@ -56,7 +56,9 @@ export function backtestVerdict({ gain, measured }: BacktestResult): string {
   const least = fixed(100 * measured.resolvable, 1);
   const off = `Off by ${fixed(100 * Math.abs(gain.error), 1)} points`;
   const pulls = `${measured.pulls.before} and ${measured.pulls.after} pulls show ${least} % or more`;
-  const sign = gain.rightSign ? '' : ' The sign is wrong.';
+  // Less than the pulls can show has no sign that is known.
+  const isSeen = Math.abs(gain.measured) >= measured.resolvable;
+  const sign = isSeen && !gain.rightSign ? ' The sign is wrong.' : '';
   if (gain.verdict === 'within') return `${off}: as near as the dyno can show, since ${pulls}.${sign}`;
   if (gain.verdict === 'near')
     return `${off}: more than the pulls alone explain (${pulls}), but no more than they and what is not known of the change explain together.${sign}`;
