@@ -101,6 +101,16 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     'e.yaml:3:55 heads.intake.throat is not smaller than the valve, 2 in',
   ],
   [
+    'a throat wider than a valve that is not stated',
+    heads('intake: { throat: 2.1 in }'),
+    'e.yaml:3:42 heads.intake.throat is not smaller than the valve, 1.84 in (that valve is an estimate: state heads.intake.valve)',
+  ],
+  [
+    'a stem too thick for a valve that is not stated',
+    heads('exhaust: { stem: 20 mm }'),
+    'e.yaml:3:43 heads.exhaust.stem is too thick for a valve of 1.48 in (that valve is an estimate: state heads.exhaust.valve)',
+  ],
+  [
     'carburetor and throttle',
     fileWith({ induction: '{ carburetor: { rating: 600 cfm }, throttle: { diameter: 60 mm } }' }),
     'e.yaml:4:47 induction.throttle is given beside a carburetor: keep one of the two',

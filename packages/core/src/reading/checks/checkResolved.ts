@@ -37,6 +37,7 @@ export function checkResolved(
   const report = new Report(document);
   checkCompression(context, combination, report);
   checkFit(combination, report);
+  checkAgainstValves(context, combination, report);
   checkLash(context, combination, report);
   checkSlips(context, combination, report);
   checkLobes(context, combination, report);
@@ -71,6 +72,21 @@ function checkCompression({ file, ledger }: ResolveContext, { chamber }: Combina
     report.problem('chamber.compression', 'compression-disagrees', message, hint);
   else if (difference > COMPRESSION_REMARK) {
     ledger.warn('compression-disagrees', 'chamber.compression', `${message}; the volumes are used`);
+  }
+}
+
+/** Throats and stems that are stated, where the valve that they have to fit is an estimate. */
+function checkAgainstValves({ file }: ResolveContext, engine: Combination, report: Report): void {
+  for (const side of SIDES) {
+    const { valve, throat, stem } = file.heads?.[side] ?? {};
+    const { valveDiameter } = engine[side];
+    if (valve !== undefined) continue;
+    const hint = `that valve is an estimate: state heads.${side}.valve`;
+    const size = report.length(valveDiameter);
+    if (throat !== undefined && !(throat < valveDiameter))
+      report.problem(`heads.${side}.throat`, 'throat', `is not smaller than the valve, ${size}`, hint);
+    if (stem !== undefined && !(stem < valveDiameter / 2))
+      report.problem(`heads.${side}.stem`, 'stem', `is too thick for a valve of ${size}`, hint);
   }
 }
 

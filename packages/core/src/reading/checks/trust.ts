@@ -11,6 +11,15 @@ import type { FieldPath } from '../schema/fieldPath.ts';
 type Seen = FieldPath | (FieldPath extends infer Path ? Sided<Path> : never);
 type Sided<Path> = Path extends `${infer Section}.intake.${infer Name}` ? `${Section}.SIDE.${Name}` : never;
 
+/** What a valve is, or is estimated from. */
+const VALVE_FIELDS: readonly Seen[] = [
+  'engine.bore',
+  'chamber.shape',
+  'heads.valvesPerCylinder',
+  'heads.SIDE.valves',
+  'heads.SIDE.valve',
+];
+
 const FLOW_FIELDS: readonly Seen[] = [
   'engine.bore',
   'chamber.shape',
@@ -64,6 +73,8 @@ const LOOKS_AT: Readonly<Partial<Record<ProblemCode, readonly Seen[]>>> = {
     'exhaust.groups',
     'exhaust.collector',
   ],
+  throat: [...VALVE_FIELDS, 'heads.SIDE.throat'],
+  stem: [...VALVE_FIELDS, 'heads.SIDE.stem'],
   'vapour-pressure': ['weather'],
   'card-impossible': ['engine', 'cam', 'valvetrain', 'heads.intake.valve', 'heads.exhaust.valve'],
   'flow-above-limit': FLOW_FIELDS,
