@@ -20,7 +20,7 @@ const CAMSHAFTS =
 const INDIVIDUAL = 'write manifold: individual-throttles and throttle: { diameter: 46 mm, count: 4 }';
 const THROTTLE =
   'a throttle is throttle: { diameter: 46 mm, count: 4 }; one to each cylinder also wants manifold: individual-throttles';
-const STACKS = 'a stack is the beginning of runner: { length: 300 mm, throttleAt: 120 mm, mouth: bell }';
+const STACKS = 'write runner: { length: 300 mm, throttleAt: 120 mm, mouth: bell }';
 const SEPARATION = 'write separation: 110 deg, in cam degrees';
 const CENTRE =
   'the installed centre of the intake lobe is intake: { centreline: 106 deg }, and the exhaust side has its own';
@@ -31,8 +31,8 @@ const LASH = 'the two sides are intakeLash and exhaustLash';
 const LASH_IS = 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash';
 const GASKET = 'its two figures are gasketThickness, compressed, and gasketBore';
 const SIZE = 'bore, stroke and cylinders make it: leave it out';
-const VALVE = 'the diameter of its head is valve: 2.020 in';
-const ROD = 'between the centres of its bearings: write rod: 5.700 in';
+const VALVE = 'write valve: 2.020 in';
+const ROD = 'write rod: 5.700 in';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
 
 function ofEachSide(
@@ -66,7 +66,6 @@ const NAMES: Readonly<Record<string, string>> = {
   ...ofEachSide('cam', {
     at1mm: AT_A_LIFT,
     'duration@1mm': AT_A_LIFT,
-    'duration@050': DURATION,
     at1: AT_A_LIFT,
     at040: AT_A_LIFT,
     duration: DURATION,
@@ -96,10 +95,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.primary.steps.at': 'a step begins after: 12 in',
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
-  'engine.capacity': SIZE,
   'engine.compressionratio': 'write chamber: { compression: 10.5 }',
   'engine.conrod': ROD,
-  'engine.connectingrod': ROD,
   'engine.displacement': SIZE,
   'engine.rated': 'write ratedSpeed: 5500 rpm',
   'engine.rodlength': ROD,
@@ -111,10 +108,9 @@ const NAMES: Readonly<Record<string, string>> = {
   'groups.choices.price': 'write cost, a plain number of your money',
   'groups.parts': 'the parts of a group are its choices',
   'limits.revs': 'write redline: 6800 rpm',
-  'limits.rpm': 'write redline: 6800 rpm',
   'limits.budget': 'what a build of a shelf may cost is limits: { cost: 1500 }',
-  ...ofEachSide('heads', { valvediameter: VALVE, valvesize: VALVE }),
-  'heads.valves': 'those of a cylinder are counted: write valvesPerCylinder: 4',
+  ...ofEachSide('heads', { valvediameter: VALVE }),
+  'heads.valves': 'write valvesPerCylinder: 4',
   'induction.cfm': 'write carburetor: { rating: 750 cfm }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
   'induction.carburetor.diameter':
