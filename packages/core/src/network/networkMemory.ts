@@ -110,8 +110,11 @@ export function networkMemory(numbers: number): NetworkMemory {
     };
   const { buffer, kernel } = memory;
   let used = 0;
+  // What found no room has no address: once that happens, no part is left to the kernel.
+  let isFull = false;
   const take = (count: number): Float64Array => {
-    if ((used + count) * NUMBER > buffer.byteLength) return new Float64Array(count);
+    isFull ||= (used + count) * NUMBER > buffer.byteLength;
+    if (isFull) return new Float64Array(count);
     used += count;
     return new Float64Array(buffer, (used - count) * NUMBER, count);
   };
@@ -125,6 +128,7 @@ export function networkMemory(numbers: number): NetworkMemory {
   /** Writes what the blocks have to say of their gases, and lists them: an address and a place in the state for each. */
   const listOf = (parts: readonly Blocked[]): { readonly byteOffset: number; readonly length: number } => {
     const { byteOffset } = take(parts.length);
+    if (isFull) return { byteOffset, length: 0 };
     const list = new Int32Array(buffer, byteOffset, 2 * parts.length);
     parts.forEach(({ block, offset, tables }, i) => {
       block[GAS.freshU] = addressOf(tables.freshU);
@@ -160,6 +164,7 @@ export function networkMemory(numbers: number): NetworkMemory {
     enlist: (ducts) => {
       const { byteOffset: at, length: count } = listOf(ducts);
       const rate = take(1);
+      if (isFull) return null;
       return {
         buffer,
         decode: (y) => kernel.decode(at, count, y.byteOffset),
@@ -174,10 +179,13 @@ export function networkMemory(numbers: number): NetworkMemory {
     },
     enlistVolumes: (volumes) => {
       const { byteOffset: at, length: count } = listOf(volumes);
+      if (isFull) return null;
       return { buffer, decode: (y) => kernel.decodeVolumes(at, count, y.byteOffset) };
     },
     enlistEnds: (blocks) => {
-      const list = new Int32Array(buffer, take(blocks.length).byteOffset, blocks.length);
+      const { byteOffset: at } = take(blocks.length);
+      if (isFull) return null;
+      const list = new Int32Array(buffer, at, blocks.length);
       list.set(blocks.map(({ byteOffset }) => byteOffset));
       const { byteOffset, length } = list;
       return {

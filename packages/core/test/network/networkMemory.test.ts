@@ -4,7 +4,7 @@ import { marchDegrees } from '../../src/cycle/march.ts';
 import { layGrid } from '../../src/cycle/stepGrid.ts';
 import { createSimulation } from '../../src/forecast/simulation.ts';
 import { renewCopies } from '../../src/network/copiedEnds.ts';
-import { balanceDuct, decodeDuct, ductGroup, fillDuct } from '../../src/network/duct.ts';
+import { balanceDuct, createDuct, decodeDuct, ductGroup, fillDuct } from '../../src/network/duct.ts';
 import { END, NOZZLE, SHUT } from '../../src/network/ductEnd.ts';
 import { createNetwork, decode, keepStarts, ratesOfDecoded } from '../../src/network/network.ts';
 import { BLOCK_HEAD, networkMemory } from '../../src/network/networkMemory.ts';
@@ -13,6 +13,7 @@ import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
 import { plainSums, WEIGHT } from '../../src/numerics/rungeKutta.ts';
 import { bigBlock } from '../support/bigBlock.ts';
+import { idealGas } from './idealGas.ts';
 import { ductSpec } from './networks.ts';
 
 /** The place of ducts among a network's nodes. */
@@ -231,6 +232,18 @@ describe('the kernel', () => {
       expect(new Float64Array(y.buffer, y.byteOffset, count + 1)[count]).toBe(drawn(0)[count]);
     },
   );
+
+  it('takes on no part once its memory is full: what found no room has no address', () => {
+    const cells = 1000;
+    // A page of memory, which holds less than the columns of so many cells.
+    const memory = networkMemory(1);
+    const tables = idealGas({ R: 287, freshGamma: 1.4, burnedGamma: 1.4, heat: 0 });
+    const duct = createDuct(ductSpec(1, [1e-3, 1e-3], cells), { tables, take: () => 0, memory });
+    expect(memory.enlist([duct])).toBeNull();
+    expect(memory.enlistVolumes([])).toBeNull();
+    expect(memory.enlistEnds([])).toBeNull();
+    expect(networkMemory(1).enlist([])).not.toBeNull();
+  });
 
   it('leaves a state that stands elsewhere to the plain functions', () => {
     const { march } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(3000);
