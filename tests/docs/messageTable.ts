@@ -147,6 +147,11 @@ export const WARNINGS: readonly Entry[] = [
     'A forecast breaks a limit that the file states.',
     'Read what it breaks: [Limits](combination-file.md#limits).',
   ],
+  [
+    'weak-signal',
+    'An engine hardly draws through its carburetor, and what that costs is not in the model.',
+    'Look at a smaller one, and try both on the dyno.',
+  ],
   ['weather-correction', 'The correction is large.', 'Use a sheet of an ordinary day.'],
 ];
 

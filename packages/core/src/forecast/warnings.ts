@@ -19,6 +19,11 @@ const FOOT_PER_MINUTE = 0.3048 / 60;
 /** Spark held back by less than this is within what timing marks show [deg]. */
 const WORTH_SAYING = 1;
 
+/** Depression of a carburetor at the power peak below which its signal is weak [inHg] (common practice, no source). */
+const WEAK_SIGNAL = 0.3;
+/** Mean piston speed at which an engine draws so much that this says something [m/s]. */
+const BRISK_PISTON = 10;
+
 type CurveWarning = Warning & { readonly path: FieldPath | '' };
 
 /**
@@ -40,6 +45,7 @@ export function curveWarnings(
     ...wholeSpeeds(marchedWhole),
     ...detonation(combination, marched),
     ...heldBackSpark(combination, marched),
+    ...weakSignal(combination, marched),
     ...fastPistons(points),
     ...doubtfulWeather(combination),
     ...limitBreaches(combination, { points }).flatMap(({ stated, path, message }) =>
@@ -108,6 +114,18 @@ function heldBackSpark({ burn }: Combination, marched: readonly MarchedPoint[]):
   const cost = worst.torqueGivenBackPct < 0.05 ? 'less than 0.1' : worst.torqueGivenBackPct.toFixed(1);
   const message = `knock holds the spark back by up to ${worst.sparkGivenBackDeg.toFixed(0)} deg (${cost} % of torque, at ${worst.rpm} rpm); best timing would ask for ${Math.ceil(worst.octaneAtBestTiming)} octane`;
   return [{ code: 'knock-limited', path: 'fuel', message }];
+}
+
+/** A larger carburetor never costs anything here. One in a runner of its own is drawn by pulses, of which the mean says little. */
+function weakSignal({ induction }: Combination, marched: readonly MarchedPoint[]): CurveWarning[] {
+  const { kind, injection, stacks } = induction;
+  if (kind !== 'carburetor' || injection !== 'carburetor' || stacks !== undefined) return [];
+  const brisk = marched.filter(({ meanPistonSpeedMs }) => meanPistonSpeedMs > BRISK_PISTON);
+  if (brisk.length === 0) return [];
+  const { rpm, manifoldVacuumInHg } = brisk.reduce((a, b) => (b.powerKw > a.powerKw ? b : a));
+  if (!(manifoldVacuumInHg < WEAK_SIGNAL)) return [];
+  const message = `only ${manifoldVacuumInHg.toFixed(2)} inHg are drawn through the carburetor at ${rpm} rpm, where power is most: it meters well from about ${WEAK_SIGNAL}. What coarse and uneven fuel costs at low speed is not in the model, so a smaller carburetor may do better than it says`;
+  return [{ code: 'weak-signal', path: 'induction.carburetor', message }];
 }
 
 function fastPistons(points: readonly OperatingPoint[]): CurveWarning[] {

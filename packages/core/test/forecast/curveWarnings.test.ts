@@ -51,3 +51,35 @@ describe('a curve with less than no torque', () => {
     );
   });
 });
+
+describe('a carburetor that an engine hardly draws through', () => {
+  const warned = async (vacuum: number, engine = bigBlock(), rpm: readonly number[] = [3000, 6000]) => {
+    const [curve] = await runnerOf(() => 400)([{ combination: engine, rpm, fidelity: 'representative' }]);
+    const points = (curve?.points ?? []).map((point) => ({
+      ...point,
+      manifoldVacuumInHg: vacuum * (point.rpm / 6000) ** 2,
+      meanPistonSpeedMs: point.rpm / 300,
+    }));
+    return curveWarnings(engine, points, []).filter(({ code }) => code === 'weak-signal');
+  };
+
+  it('is told, since no carburetor is too large for the model', async () => {
+    const [found] = await warned(0.2);
+    expect(found?.path).toBe('induction.carburetor');
+    expect(found?.message).toContain(
+      'only 0.20 inHg are drawn through the carburetor at 6000 rpm, where power is most',
+    );
+    expect(found?.message).toContain('a smaller carburetor may do better than it says');
+  });
+
+  it('is not told of a usual one, of low speeds alone, of a throttle, nor of one in each runner', async () => {
+    const engine = bigBlock();
+    const { induction } = engine;
+    expect(await warned(0.5)).toEqual([]);
+    expect(await warned(0.5, engine, [2000, 2500])).toEqual([]);
+    expect(await warned(0.2, { ...engine, induction: { ...induction, kind: 'throttle' } })).toEqual([]);
+    expect(await warned(0.2, { ...engine, induction: { ...induction, injection: 'port' } })).toEqual([]);
+    const stacks = { at: 0.1, bore: 0.045 };
+    expect(await warned(0.2, { ...engine, induction: { ...induction, stacks } })).toEqual([]);
+  });
+});
