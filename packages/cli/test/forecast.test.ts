@@ -48,6 +48,27 @@ describe('valvetide forecast', () => {
     );
   });
 
+  it('says why it tells no uncertainty, where an estimate lies beyond what a file may state', async () => {
+    const problem = {
+      code: 'out-of-range',
+      file: 'engine.yaml',
+      line: null,
+      column: null,
+      path: 'induction.runner.exitArea',
+      message: 'is impossible',
+      hint: null,
+    } as const;
+    const core = fakeCore({ pinBaseline: () => ({ ok: false, problems: [problem] }) });
+    const w = world({ files: engine });
+    expect(await main(['forecast', 'engine.yaml', '--rpm', '5000,6000'], w.io, core)).toBe(EXIT.ok);
+    expect(w.err()).toContain(
+      'warning: no uncertainty is told: engine.yaml induction.runner.exitArea is impossible',
+    );
+    const quick = world({ files: engine });
+    await main(['forecast', 'engine.yaml', '--rpm', '5000,6000', '--quick'], quick.io, core);
+    expect(quick.err()).not.toContain('no uncertainty');
+  });
+
   it('passes speeds and fidelity to the library', async () => {
     const asked: unknown[] = [];
     const core = fakeCore({

@@ -1,5 +1,5 @@
 /** A made-up curve and a core that hands it out, for what a real forecast can't be asked to do. */
-import type { Combination, Curve, LostPoint, MarchedPoint } from '@valvetide/core';
+import type { Baseline, Combination, Curve, LostPoint, MarchedPoint } from '@valvetide/core';
 import { CORE, type Core } from '../src/core.ts';
 import { sampleInspection, sampleTrace, sampleValves } from './report/sampleEngine.ts';
 
@@ -94,6 +94,8 @@ export function fakeCore(change: Partial<Core> = {}): Core {
   const core: Core = {
     ...CORE,
     readCombination: () => ({ ok: true, value: NOTHING }),
+    pinBaseline: () => ({ ok: true, value: {} as Baseline }),
+    forecastSpread: async () => null,
     combinationSchema: () => ({ title: 'Combination' }),
     forecast: (_combination, { rpm, onProgress }) => {
       const curve = sampleCurve(rpm);

@@ -81,6 +81,14 @@ describe('valvetide sweep', () => {
       'The best exhaust.primary.length is the first or last that was tried: more may lie beyond.',
     );
     expect(w.out()).not.toContain('A sharp top');
+    const alone = world({ files });
+    await main(
+      ['sweep', 'a.yaml', '--vary', 'exhaust.primary.length=26in', ...SPEEDS],
+      alone.io,
+      studyCore(),
+    );
+    expect(alone.out()).toContain('Best');
+    expect(alone.out()).not.toContain('A sharp top');
     const v = world({ files });
     await main(
       ['sweep', 'a.yaml', '--vary', 'heads.intake.valve=1.9 in,2.0 in,3.0 in', ...SPEEDS],

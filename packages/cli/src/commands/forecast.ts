@@ -279,7 +279,12 @@ async function spreadOf(
 ): Promise<ForecastSpread | null> {
   const read = core.readDocument(source.text, { file: source.file });
   const pinned = read.ok ? core.pinBaseline(read.value, { sheet: source.sheet }) : read;
-  if (!pinned.ok) return null;
+  if (!pinned.ok) {
+    // An estimate that no file may state can't be moved about: what the file states is far from any engine.
+    const why = core.problemLine(pinned.problems[0]);
+    if (!flags.on('quiet')) io.stderr.write(`${plain(`warning: no uncertainty is told: ${why}`)}\n`);
+    return null;
+  }
   return withWorkers(flags, io, core, (control) => core.forecastSpread(pinned.value, curve, control));
 }
 

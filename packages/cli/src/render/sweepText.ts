@@ -76,8 +76,9 @@ function bestNotes({ best, variables, points: all }: SweepResult): readonly stri
     ...best.flatness.flatMap(({ path, withinPct, from, to }) => {
       if (from !== to)
         return [plain(`Within ${withinPct} % of the best with ${path} from ${from} to ${to}.`)];
-      // No top: beyond the edge it may rise further.
-      if (best.atEdge.includes(path)) return [];
+      // No top: beyond the edge it may rise further, and one value alone has none.
+      const tried = variables.find((variable) => variable.path === path)?.values.length ?? 0;
+      if (best.atEdge.includes(path) || tried < 2) return [];
       return [plain(`A sharp top: the nearest other ${path} tried loses more than ${withinPct} %${broken}.`)];
     }),
     ...best.atEdge.map((path) =>
