@@ -1,6 +1,7 @@
 /** What every code means and what to do: the one table that the guide's page of messages is made of. */
 
-type Entry = readonly [code: string, means: string, todo: string];
+/** A code, what it means and what to do. */
+export type Entry = readonly [code: string, means: string, todo: string];
 
 /** Warnings: the answer stands, with a doubt. */
 export const WARNINGS: readonly Entry[] = [
@@ -372,33 +373,3 @@ export const SHEET_PROBLEMS: readonly Entry[] = [
   ['standard-unclear', 'A standard that can be read in two ways.', 'Write J607 or J1349.'],
   ['standard-unknown', 'A standard that is not known.', 'Write J607, J1349 or none.'],
 ];
-
-/** The page, from the table. */
-export function messagesPage(): string {
-  const table = (entries: readonly Entry[]): string =>
-    `| code | what it means | what to do |\n| ---- | ------------- | ---------- |\n${entries
-      .map(
-        ([code, means, todo]) =>
-          `| \`${code}\` | ${means.replaceAll('’', "'")} | ${todo.replaceAll('’', "'")} |\n`,
-      )
-      .join('')}`;
-  return `# Messages
-
-Every problem and every warning has a code that stays the same, for scripts and for this page. \`--json\` shows it; on a terminal the words
-say the same, with file, line, field and a hint. A problem stops the command (exit code 3); a warning never does, unless \`--strict\` asks.
-
-<!-- Made from tests/docs/messageTable.ts: change it there. -->
-
-## Warnings
-
-${table(WARNINGS)}
-## Problems of combination and changes files
-
-${table(FILE_PROBLEMS)}
-## Problems of the engine described
-
-${table(ENGINE_PROBLEMS)}
-## Problems of sheets
-
-${table(SHEET_PROBLEMS)}`;
-}

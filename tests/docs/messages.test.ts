@@ -2,7 +2,8 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { messageCodes } from './messageCodes.ts';
-import { ENGINE_PROBLEMS, FILE_PROBLEMS, messagesPage, SHEET_PROBLEMS, WARNINGS } from './messageTable.ts';
+import { messagesPage } from './messagesPage.ts';
+import { ENGINE_PROBLEMS, FILE_PROBLEMS, SHEET_PROBLEMS, WARNINGS } from './messageTable.ts';
 
 const root = join(import.meta.dirname, '../..');
 /** Given through a name, where no literal stands in the call. */
