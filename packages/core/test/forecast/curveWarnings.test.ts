@@ -72,6 +72,24 @@ describe('a carburetor that an engine hardly draws through', () => {
     expect(found?.message).toContain('a smaller carburetor may do better than it says');
   });
 
+  it('is looked at where power is most, not where most is drawn', async () => {
+    const falling = runnerOf((_engine, rpm) => (rpm < 7000 ? 400 : 200));
+    const engine = bigBlock();
+    const codesAt = async (vacuums: Readonly<Record<number, number>>) => {
+      const [curve] = await falling([
+        { combination: engine, rpm: [4500, 6000, 7500], fidelity: 'representative' },
+      ]);
+      const points = (curve?.points ?? []).map((point) => ({
+        ...point,
+        manifoldVacuumInHg: vacuums[point.rpm],
+        meanPistonSpeedMs: point.rpm / 300,
+      }));
+      return curveWarnings(engine, points, []).map(({ code }) => code);
+    };
+    expect(await codesAt({ 4500: 0.2, 6000: 0.29, 7500: 0.4 })).toContain('weak-signal');
+    expect(await codesAt({ 4500: 0.2, 6000: 0.31, 7500: 0.4 })).not.toContain('weak-signal');
+  });
+
   it('is not told of a usual one, of low speeds alone, of a throttle, nor of one in each runner', async () => {
     const engine = bigBlock();
     const { induction } = engine;
