@@ -285,7 +285,7 @@ export const ENGINE_PROBLEMS: readonly Entry[] = [
   ],
   [
     'lift-slip',
-    'A lobe that would lift the valve by more than half its diameter.',
+    'A lobe that would lift the intake valve by more than half its diameter, the exhaust valve by more than 0.6 of it.',
     'Is it the valve’s lift?',
   ],
   ['lobe-lift', 'A lobe lower than the lift a duration was taken at.', 'Check lift and unit.'],

@@ -31,6 +31,7 @@ const LASH = 'the two sides are intakeLash and exhaustLash';
 const LASH_IS = 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash';
 const GASKET = 'its two figures are gasketThickness, compressed, and gasketBore';
 const SIZE = 'bore, stroke and cylinders make it: leave it out';
+const RATED = 'the flow a carburetor is sold by is rating: 750 cfm';
 const VALVE = 'write valve: 2.020 in';
 const ROD = 'write rod: 5.700 in';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
@@ -113,6 +114,9 @@ const NAMES: Readonly<Record<string, string>> = {
   'heads.valves': 'write valvesPerCylinder: 4',
   'induction.cfm': 'write carburetor: { rating: 750 cfm }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
+  'induction.carburetor.cfm': RATED,
+  'induction.carburetor.flow': RATED,
+  'induction.carburetor.size': RATED,
   'induction.carburetor.diameter':
     'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
   'induction.body': THROTTLE,

@@ -101,6 +101,15 @@ describe('a likely slip asks back', () => {
         valvetrain: '{ intakeRatio: 1.7 }',
       },
     ],
+    [
+      'an exhaust valve lifted by half its diameter, as race engines do',
+      {
+        cam: '{ intake: { at050: 268 deg }, exhaust: { at050: 274 deg, lobeLift: 0.43 in } }',
+        heads: '{ valvesPerCylinder: 2, intake: { valve: 2.15 in }, exhaust: { valve: 1.58 in } }',
+        engine: '{ bore: 4.2 in, stroke: 3.3 in, cylinders: 8 }',
+        valvetrain: '{ intakeRatio: 1.95, exhaustRatio: 1.95 }',
+      },
+    ],
   ])('but not %s', (_what, sections) => expect(lines(sections)).toEqual([]));
 });
 

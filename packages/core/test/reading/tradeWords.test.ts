@@ -16,6 +16,7 @@ describe('a word of the trade', () => {
     ['cam', '{ type: dohc }', 'cam.type is not a field', 'camshafts: 2', 'valvetrain.type'],
     ['cam', '{ Lobe Separation: 108 deg }', 'is not a field', 'write separation'],
     ['valvetrain', '{ rocker ratio: 1.5 }', 'is not a field', 'intakeRatio'],
+    ['induction', '{ carburetor: { flow: 600 cfm } }', 'carburetor.flow is not a field', 'rating: 750 cfm'],
     ['induction', '{ itb: 46 mm }', 'is not a field', 'individual-throttles'],
     [
       'induction',
