@@ -46,7 +46,7 @@ export function applyChanges(
   if (problems.length > 0) return { ok: false, problems };
   const paths = [...assigned.keys()].sort();
   const gone = entailed(
-    paths,
+    assigned,
     baseline.combination,
     (path) => valueAt(baseline.document.data, path) !== undefined,
   );

@@ -1,6 +1,7 @@
 /** What must give way when a field is set: the other ways of saying the same thing, and estimates that rested on it. */
 
 import type { Combination } from '../combination/combination.ts';
+import type { Plain } from '../reading/combinationDocument.ts';
 import type { Entailment } from '../reading/fields/fieldFacts.ts';
 import { FIELD_ROWS } from '../reading/fields/fieldTable.ts';
 import { RESTS_ON_METERING } from '../reading/fields/inductionFields.ts';
@@ -15,14 +16,15 @@ const ENTAILING = FIELD_ROWS.flatMap(([path, { entails = [] }]) =>
 );
 
 /**
- * What gives way when these fields are set, save what is set itself. A path stands for everything below it too. A carburetor in place
+ * What gives way when these fields get these values, save what is set itself. A path stands for everything below it too. A carburetor in place
  * of a throttle, or the reverse, also changes how the charge is warmed.
  */
 export function entailed(
-  paths: readonly string[],
+  values: ReadonlyMap<string, Plain>,
   { induction, ownCamshafts }: Pick<Combination, 'induction' | 'ownCamshafts'>,
   has: (path: FieldPath) => boolean,
 ): Entailed {
+  const paths = [...values.keys()];
   const shafts = ownCamshafts === true ? 'own' : 'shared';
   const isSet = (field: FieldPath): boolean => paths.some((path) => areNested(path, field));
   const drops = new Set<FieldPath>();
@@ -30,6 +32,7 @@ export function entailed(
   const holds = new Set<FieldPath>();
   for (const rule of ENTAILING) {
     if (!isSet(rule.path) || (rule.with !== undefined && !isSet(rule.with))) continue;
+    if (rule.to !== undefined && values.get(rule.path) !== rule.to) continue;
     if (rule.beside !== undefined && !has(rule.beside)) continue;
     if (rule.camshafts !== undefined && rule.camshafts !== shafts) continue;
     for (const path of rule.drops ?? []) drops.add(path);

@@ -8,8 +8,8 @@ const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['', '__proto__', 'prototyp
 const MAX_INDEX = 200;
 
 /**
- * A copy of the document with one field set; `null` takes the field out. Sections on the way are made where missing, and a
- * plain word in the way (`collector: none`) gives way to fields. Whether path and value make sense shows when it is resolved.
+ * A copy of the document with one field set; `null` takes the field out, and the sections that are empty without it. Sections on the
+ * way are made where missing, and a plain word in the way (`collector: none`) gives way to fields. Whether path and value make sense shows when it is resolved.
  *
  * @example
  * ```ts
@@ -48,8 +48,13 @@ function withField(here: Plain | undefined, names: readonly string[], value: Pla
   }
   const fields: Record<string, Plain> = {};
   if (here !== null && typeof here === 'object') Object.assign(fields, here);
-  if (rest.length > 0) fields[name] = withField(fields[name], rest, value);
-  else if (value === null) delete fields[name];
-  else fields[name] = value;
+  const inside = rest.length > 0 ? withField(fields[name], rest, value) : value;
+  if (inside === null || (value === null && isEmpty(inside))) delete fields[name];
+  else fields[name] = inside;
   return fields;
+}
+
+/** Nothing is left of a part whose last field was taken out: an empty section would still say that there is one. */
+function isEmpty(value: Plain): boolean {
+  return value !== null && typeof value === 'object' && Object.keys(value).length === 0;
 }

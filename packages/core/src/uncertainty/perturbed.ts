@@ -4,7 +4,7 @@ import { applyChanges } from '../changes/applyChanges.ts';
 import { assignedValues, currentValue } from '../changes/assignedValues.ts';
 import { type Baseline, sheetsOf } from '../changes/baseline.ts';
 import type { Change, FieldEdit } from '../changes/change.ts';
-import type { Combination } from '../combination/combination.ts';
+import type { Assumed, Combination } from '../combination/combination.ts';
 import type { Plain } from '../reading/combinationDocument.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import { isWithin } from '../reading/fields/isWithin.ts';
@@ -104,12 +104,34 @@ function movedField(
   const value = shifted(start ?? untouched(baseline, change, field, whole, sheet), field, z);
   if (value === null) return null;
   const others = change.edits.filter(({ path: edited }) => edited !== (whole?.[0] ?? path));
-  const edit: FieldEdit =
-    whole === undefined || whole[0] === path
-      ? { kind: 'set', path, value }
-      : { kind: 'set', path: whole[0], value: replaced(whole[1], path.slice(whole[0].length + 1), value) };
-  return { ...change, edits: [...others, edit] };
+  if (whole === undefined)
+    return {
+      ...change,
+      edits: [...others, ...newBeside(baseline, change, path, sheet), { kind: 'set', path, value }],
+    };
+  const moved = whole[0] === path ? value : replaced(whole[1], path.slice(whole[0].length + 1), value);
+  return { ...change, edits: [...others, { kind: 'set', path: whole[0], value: moved }] };
 }
+
+/**
+ * The other estimates of a part that the change alone brings, which the baseline has as a word or not at all: the discharge of an opening
+ * is of no use in a file without the opening.
+ */
+function newBeside(
+  baseline: Baseline,
+  change: Change,
+  path: string,
+  sheet: SheetSource | undefined,
+): readonly FieldEdit[] {
+  const section = sectionOf(path);
+  const before = valueAt(baseline.document.data, section);
+  if (before !== null && typeof before === 'object') return [];
+  return estimatesIn(baseline, change, sheet)
+    .filter((entry) => entry.path !== path && sectionOf(entry.path) === section)
+    .map((entry) => ({ kind: 'set', path: entry.path, value: written(entry) }));
+}
+
+const sectionOf = (path: string): string => path.slice(0, path.lastIndexOf('.'));
 
 /** What a field holds that the change says nothing of: other errors may have moved it already, a bench say all its sheets. */
 function untouched(
@@ -131,10 +153,17 @@ function estimateIn(
   path: string,
   sheet: SheetSource | undefined,
 ): Plain | undefined {
+  const entry = estimatesIn(baseline, change, sheet).find((assumed) => assumed.path === path);
+  return entry === undefined ? currentValue(baseline, path) : written(entry);
+}
+
+function estimatesIn(baseline: Baseline, change: Change, sheet: SheetSource | undefined): readonly Assumed[] {
   const result = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
-  const entry = result.ok ? result.value.assumed.find((assumed) => assumed.path === path) : undefined;
-  if (entry === undefined) return currentValue(baseline, path);
-  return entry.unit === '' ? entry.value : `${entry.value} ${entry.unit}`;
+  return result.ok ? result.value.assumed : [];
+}
+
+function written({ value, unit }: Assumed): Plain {
+  return unit === '' ? value : `${value} ${unit}`;
 }
 
 function within(value: Plain, at: string, path: string): Plain | undefined {

@@ -127,7 +127,7 @@ function remakers(
   const has = (path: string): boolean => (valueAt(baseline.document.data, path) ?? null) !== null;
   const gone = applied.map(({ change, values }) => {
     const set = change.edits.flatMap(({ kind, path }) => (kind === 'set' ? [path] : []));
-    const { drops, releases } = entailed([...values.keys()], baseline.combination, has);
+    const { drops, releases } = entailed(values, baseline.combination, has);
     return { name: change.name, paths: [...set, ...drops, ...releases] };
   });
   return (path) =>
@@ -255,7 +255,7 @@ function statedAfter(
 ): Stated {
   const before = statedIn(baseline, combination.assumed);
   const { drops } = entailed(
-    [...values.keys()],
+    values,
     baseline.combination,
     (path) => (valueAt(baseline.document.data, path) ?? null) !== null,
   );

@@ -68,6 +68,22 @@ describe('a change leaves no estimate that contradicts it:', () => {
     );
   });
 
+  it('a muffler that comes off takes its box along, estimated or stated', () => {
+    const cast = baselineOf(fileWith({ exhaust: '{ style: cast }' }));
+    expect(cast.combination.exhaustSystem.muffler).toBeDefined();
+    const stated = baselineOf(
+      fileWith({
+        exhaust: '{ muffler: { backPressure: 2 psi }, box: { volume: 6 l, pipe: { inside: 2 in } } }',
+      }),
+    );
+    for (const base of [cast, stated]) {
+      const { exhaustSystem } = changed(base, [set('exhaust.muffler', 'open')]);
+      expect(exhaustSystem.muffler).toBeUndefined();
+    }
+    const { exhaustSystem } = changed(stated, [set('exhaust.muffler', 'straight-through')]);
+    expect(exhaustSystem.muffler?.volume).toBeCloseTo(6e-3, 9);
+  });
+
   it('an intake centreline turns the cam in place of the advance', () => {
     const after = changed(hillClimb(), [set('cam.intake.centreline', '101 deg')]);
     expect(after.intake.centreline).toBe(101);

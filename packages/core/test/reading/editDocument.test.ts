@@ -31,11 +31,15 @@ describe('editDocument(document, path, value)', () => {
     expect(document.data).toMatchObject({ chamber: { compression: 9.5 } });
   });
 
-  it('takes a field out by null, and has fields in the place of a word', () => {
-    expect(edited('chamber.compression', null)['chamber']).toEqual({});
+  it('has fields in the place of a word', () => {
     expect(edited('exhaust.collector.length', '12 in')).toMatchObject({
       exhaust: { collector: { length: '12 in' } },
     });
+  });
+
+  it('takes out what is empty without the field, and makes no section for a field that was not there', () => {
+    expect(edited('chamber.compression', null)).toEqual({ exhaust: document.data['exhaust'] });
+    expect(edited('exhaust.box.pipe.inside', null)).toEqual(document.data);
   });
 
   it('reaches into lists, adds at their end, and nowhere else', () => {

@@ -211,6 +211,31 @@ describe('unknowns', () => {
     },
   );
 
+  it('of a part that a change alone brings move it, each estimate beside the others', () => {
+    const baseline = baselineOf(
+      'minimum',
+      (text) =>
+        `${text}cam: { intake: { advertised: 270 deg, at050: 214 deg } }\ninduction: { carburetor: { rating: 350 cfm, barrels: 2 }, manifold: dual-plane }\n`,
+    );
+    const four = change(
+      'four-barrel',
+      set('induction.carburetor.rating', '500 cfm'),
+      set('induction.carburetor.barrels', 4),
+    );
+    const found = unknowns(baseline, four);
+    const area = (...ids: readonly string[]): number =>
+      perturbed(
+        baseline,
+        [four],
+        ids.map((id) => ({ unknown: named(found, `induction.divider.${id} of four-barrel`), z: 1 })),
+        undefined,
+      )?.induction.dividerArea ?? Number.NaN;
+    // Half of an opening that nobody measured, to the two digits of its spread.
+    expect(area('opening') / area()).toBeCloseTo(1.5, 1);
+    expect(area('discharge') / area()).toBeCloseTo(0.72 / 0.65, 9);
+    expect(area('opening', 'discharge') / area('discharge')).toBeCloseTo(area('opening') / area(), 9);
+  });
+
   it('are found within a section that a change sets as a whole', () => {
     const baseline = baselineOf('hill-climb');
     const section = { rating: '290 cfm', barrels: 2, ratedAt: '3.0 inHg', count: 3 };

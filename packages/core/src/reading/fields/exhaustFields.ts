@@ -63,7 +63,10 @@ export const EXHAUST_FIELDS: FieldsOf<'exhaust'> = {
   ...below('exhaust.balance', pipe('exhaust.balance')),
   'exhaust.balance.at': {},
   'exhaust.muffler': {
-    entails: [{ drops: ['exhaust.box.backPressure'], releases: ['exhaust.returned', 'exhaust.box'] }],
+    entails: [
+      { drops: ['exhaust.box.backPressure'], releases: ['exhaust.returned', 'exhaust.box'] },
+      { to: 'open', drops: ['exhaust.box'] },
+    ],
   },
   'exhaust.muffler.flow': {
     entails: [{ drops: ['exhaust.muffler.backPressure', 'exhaust.muffler.airflow'] }],

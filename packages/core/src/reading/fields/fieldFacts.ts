@@ -38,6 +38,8 @@ export interface Entailment {
   readonly holds?: readonly FieldPath[];
   /** Only where the file has this field. */
   readonly beside?: FieldPath;
+  /** Only where the field becomes this word. */
+  readonly to?: string;
   /** Only where this field is set too. */
   readonly with?: FieldPath;
   /** Only where each side has a camshaft of its own, or only where none has. */
