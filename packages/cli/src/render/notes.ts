@@ -38,18 +38,19 @@ function assumedHeading({ length }: readonly Assumed[]): string {
 }
 
 export function assumedValue(item: Assumed): string {
-  const value = typeof item.value === 'number' ? shortNumber(item.value) : item.value;
+  const value = typeof item.value === 'number' ? shortNumber(item.value, 4) : item.value;
   return plain(item.unit === '' ? value : `${value} ${item.unit}`);
 }
 
 export function assumedSpread(item: Assumed): string {
-  if (item.spread === null) return '';
-  return plain(item.unit === '' ? shortNumber(item.spread) : `${shortNumber(item.spread)} ${item.unit}`);
+  if (item.spread === null || item.spread === 0) return '';
+  const spread = shortNumber(item.spread, 2);
+  return plain(item.unit === '' ? spread : `${spread} ${item.unit}`);
 }
 
-/** Four significant digits, written out. */
-function shortNumber(value: number): string {
-  return String(Number(value.toPrecision(4)));
+/** Significant digits, written out. */
+function shortNumber(value: number, digits: number): string {
+  return String(Number(value.toPrecision(digits)));
 }
 
 export function warningLines(warnings: readonly Warning[]): string[] {

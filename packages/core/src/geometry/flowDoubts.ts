@@ -91,7 +91,7 @@ export function flowDoubts(
       point: last,
       value: best,
       limit: LOW_FLOW_SHARE,
-      message: `best flow is ${best.toFixed(2)} of the ideal through the valve: is the sheet from another depression, such as 10 inH2O?`,
+      message: `best flow is ${best.toFixed(2)} of the ideal through the valve: was the sheet taken at a lower depression?`,
     });
   }
   return doubts;

@@ -8,8 +8,8 @@ const FORBIDDEN_NAMES: ReadonlySet<string> = new Set(['', '__proto__', 'prototyp
 const MAX_INDEX = 200;
 
 /**
- * A copy of the document with one field set; `null` takes the field out, and the sections that are empty without it. Sections on the
- * way are made where missing, and a plain word in the way (`collector: none`) gives way to fields. Whether path and value make sense shows when it is resolved.
+ * A copy of the document with one field set; `null` takes the field out, and parts within a section that are empty without it. Sections on
+ * the way are made where missing, and a plain word in the way (`collector: none`) gives way to fields. Whether path and value make sense shows when it is resolved.
  *
  * @example
  * ```ts
@@ -19,7 +19,13 @@ const MAX_INDEX = 200;
 export function editDocument(document: CombinationDocument, path: string, value: Plain): CombinationDocument {
   const names = path.split('.');
   if (names.some((name) => FORBIDDEN_NAMES.has(name))) return document;
-  return { ...document, data: withField(document.data, names, value) as CombinationDocument['data'] };
+  const [section = '', ...rest] = names;
+  const inside = rest.length > 0 ? withField(document.data[section], rest, value) : value;
+  const data: Record<string, Plain> = { ...document.data };
+  // A section stays, though nothing is left in it: whoever reads the file looks for what is missing there.
+  if (inside === null) delete data[section];
+  else data[section] = inside;
+  return { ...document, data };
 }
 
 /**

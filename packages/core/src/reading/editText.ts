@@ -2,6 +2,7 @@
 import { type Document, isCollection, isMap, isScalar, isSeq, parseDocument, visit } from 'yaml';
 import { DomainError } from '../base/errors.ts';
 import type { Plain } from './combinationDocument.ts';
+import { withLineFeeds } from './yaml/parseText.ts';
 
 /** A field and what to write there; null takes it out. */
 export type FieldValue = readonly [path: string, value: Plain];
@@ -18,11 +19,12 @@ export type FieldValue = readonly [path: string, value: Plain];
  * ```
  */
 export function editText(text: string, edits: readonly FieldValue[]): string {
-  const document = parseDocument(text, { schema: 'core', merge: false });
+  const lines = withLineFeeds(text);
+  const document = parseDocument(lines, { schema: 'core', merge: false });
   if (document.errors.length > 0)
     throw new DomainError('text', 'unreadable YAML', 'a readable combination file');
   for (const [path, value] of edits) setField(document, path.split('.'), value);
-  keepBrackets(document, text);
+  keepBrackets(document, lines);
   return document.toString({ lineWidth: 0 });
 }
 

@@ -21,6 +21,8 @@ export function issueProblems(
   const path = [...base, ...issue.path];
   const field = path.map(String).join('.');
   if (issue.code === 'unrecognized_keys') return unknownFields(document, path, issue.keys, schema);
+  const comma = issue.code === 'custom' ? null : decimalComma(issue.input);
+  if (comma !== null) return [problemOf(document, field, 'decimal-comma', comma.message, comma.hint)];
   if (issue.code === 'invalid_union') {
     const branch = likeliestBranch(issue.errors);
     if (branch !== null) return branch.flatMap((inner) => issueProblems(inner, path, document, schema));
@@ -41,6 +43,15 @@ export function issueProblems(
   }
   const { code, message, hint } = wording(issue, path);
   return [problemOf(document, field, code, message, hint ?? wordForValue(field, issue.input))];
+}
+
+/** A plain number with a comma, `9,6`, which YAML takes for a text; a quantity tells its own. */
+function decimalComma(input: unknown): { readonly message: string; readonly hint: string } | null {
+  const [written, whole, digits] =
+    /^\s*(-?\d+),(\d+)\s*$/u.exec(typeof input === 'string' ? input : '') ?? [];
+  return written === undefined
+    ? null
+    : { message: `has a decimal comma in '${written.trim()}'`, hint: `write ${whole}.${digits}` };
 }
 
 /** The kinds that a choice takes, where it has no message of its own. */
@@ -95,7 +106,10 @@ function wording(
     return {
       code: 'wrong-kind',
       message: `needs ${kindName(issue.expected)}, got ${shown(issue.input)}`,
-      hint: null,
+      hint:
+        issue.expected === 'string' && typeof issue.input === 'number'
+          ? `put it in quotes: "${issue.input}"`
+          : null,
     };
   }
   if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue, path);

@@ -52,6 +52,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'changes.labor': 'write hours, of work',
   'changes.labour': 'write hours, of work',
   'changes.price': 'write cost, a plain number of your money',
+  camshaft: 'write cam',
+  camshafts: 'write cam; how many there are is cam.camshafts',
   'cam.centerline': CENTRE,
   'cam.centreline': CENTRE,
   'cam.duration': DURATION,
@@ -234,6 +236,8 @@ export function wordForValue(path: string, value: unknown): string | null {
   if (Array.isArray(value)) return ownOf(LISTS, path) ?? null;
   if (typeof value !== 'string') return null;
   if (path === 'correction') return wordForStandard(value);
+  if (path === 'burn.timing' && parseQuantity(value, 'angle').ok)
+    return `that spark at every speed is burn.spark: { 3000 rpm: ${value.trim()} }`;
   const words = ownOf(WORDS, path) ?? {};
   return ownOf(words, value) ?? sectionFor(path, value);
 }

@@ -221,10 +221,32 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     'e.yaml:3:32 heads.flow at 0.3 in lift: flow is 1.20 of what the smallest cross-section can pass: a wrong area, depression or reading (the smallest is the valve head, 2.66 in2)',
   ],
   [
+    'lifts in inches that are called millimetres',
+    heads('bench: { depression: 28 inH2O }, flow: inches.csv'),
+    'e.yaml:3:65 heads.flow has intake flow of at least 12.2 times what can pass, at every lift up to 0.46 in (is the unit of the lifts right?)',
+    'e.yaml:3:65 heads.flow has exhaust flow of at least 11.1 times what can pass, at every lift up to 0.37 in (is the unit of the lifts right?)',
+  ],
+  [
+    'a decimal comma in a plain number',
+    fileWith({ chamber: '{ compression: "9,6" }', mixture: '{ lambda: "0,87" }' }),
+    "e.yaml:2:12 chamber.compression has a decimal comma in '9,6' (write 9.6)",
+    "e.yaml:4:12 mixture.lambda has a decimal comma in '0,87' (write 0.87)",
+  ],
+  [
+    'a number for a name',
+    fileWith({ name: '350' }),
+    'e.yaml:4:1 name needs a text, got 350 (put it in quotes: "350")',
+  ],
+  [
+    'one spark for every speed',
+    fileWith({ burn: '{ timing: 34 deg }' }),
+    "e.yaml:4:9 burn.timing must be one of knock-limited, best-torque, ca50, spark; got '34 deg' (that spark at every speed is burn.spark: { 3000 rpm: 34 deg })",
+  ],
+  [
     'a sheet of another depression',
     heads('flow: ten.csv'),
-    'e.yaml:3:32 heads.flow at 0.5 in lift: best flow is 0.32 of the ideal through the valve: is the sheet from another depression, ' +
-      'such as 10 inH2O? (state heads.bench.depression)',
+    'e.yaml:3:32 heads.flow at 0.5 in lift: best flow is 0.32 of the ideal through the valve: was the sheet taken at ' +
+      'a lower depression? (state heads.bench.depression)',
   ],
   [
     'degrees of nothing',

@@ -22,6 +22,7 @@ export const SHEETS: Readonly<Record<string, string>> = {
   'nolift.csv': 'rise in,intake cfm\n0.1,60\n0.3,170\n',
   'swapped.csv': 'lift cfm,intake in\n0.1,60\n0.3,170\n',
   'high.csv': 'lift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,470,130\n0.5,510,150\n',
+  'inches.csv': 'lift mm,intake cfm,exhaust cfm\n0.1,60,50\n0.3,165,120\n0.5,204,149\n',
   'port.csv': 'lift in,intake cfm,exhaust cfm\n0.1,60,50\n0.3,165,120\n0.5,204,149\n',
   'ten.csv': 'lift in,intake cfm,exhaust cfm\n0.1,40,30\n0.3,102,78\n0.5,125,90\n',
   'twice.csv': 'lift in,intake cfm,int cfm\n0.1,60,50\n0.3,170,130\n',

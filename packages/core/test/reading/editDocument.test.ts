@@ -37,8 +37,9 @@ describe('editDocument(document, path, value)', () => {
     });
   });
 
-  it('takes out what is empty without the field, and makes no section for a field that was not there', () => {
-    expect(edited('chamber.compression', null)).toEqual({ exhaust: document.data['exhaust'] });
+  it('takes out the parts that are empty without the field, never a section, and makes none for a field that was not there', () => {
+    expect(edited('chamber.compression', null)['chamber']).toEqual({});
+    expect(edited('exhaust.box.pipe.inside', '50 mm')).toHaveProperty('exhaust.box.pipe');
     expect(edited('exhaust.box.pipe.inside', null)).toEqual(document.data);
   });
 

@@ -11,6 +11,13 @@ describe('editText(text, edits)', () => {
     );
   });
 
+  it('edits a text whose lines end in bare carriage returns, and ends them as others do', () => {
+    const text = '# as built\rfriction:\r  multiplier: 1\r';
+    expect(editText(text, [['friction.multiplier', 0.93]])).toBe(
+      '# as built\nfriction:\n  multiplier: 0.93\n',
+    );
+  });
+
   it('makes sections that are not there', () => {
     expect(editText('name: x\n', [['induction.runner.lengthMultiplier', 1.02]])).toBe(
       'name: x\ninduction:\n  runner:\n    lengthMultiplier: 1.02\n',

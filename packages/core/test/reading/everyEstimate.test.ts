@@ -1,6 +1,6 @@
 /** Every size of a part of induction and exhaust: asked for, estimated, or nothing where the file says nothing; and the spread of every estimate. */
 import { describe, expect, it } from 'vitest';
-import { readGood } from './files.ts';
+import { fileWith, readGood } from './files.ts';
 import { branches, type Field, fieldsBySection, isQuantity } from './schemaFields.ts';
 
 /** Files that name each part and say no more of it than is asked for. */
@@ -65,6 +65,11 @@ const WITHOUT_SPREAD: Readonly<Record<string, string>> = {
   'induction.restrictor.recovery': 'nothing behind a plate',
 };
 
+/** The durations of a cam card are called by these heights in any system of units. */
+const NAMES_OF_CARDS = /\bat 0\.(?:050|200) in\b/gu;
+/** A size in units of the trade with nothing in SI behind it. */
+const TRADE_ALONE = /\d (?:in|in2|ft\/s|psi|cfm|inHg|inH2O|degF|F)\b(?!, \d)/u;
+
 const estimates = () => BARE.flatMap((parts) => readGood(bare(parts)).assumed);
 
 describe('of what a file leaves out', () => {
@@ -88,6 +93,14 @@ describe('of what a file leaves out', () => {
     expect([...new Set(without.map(({ path }) => path))].sort()).toEqual(Object.keys(WITHOUT_SPREAD).sort());
     // A sonic restrictor's share has one.
     expect(without.filter(({ path }) => path.endsWith('recovery')).map(({ value }) => value)).toEqual([0]);
+  });
+
+  it('the reason is told in words that a file in SI can be shown too', () => {
+    const volumes = fileWith({ chamber: '{ volume: 64 cc }', heads: '{ valvesPerCylinder: 2 }' });
+    const fast = bare('exhaust: { style: headers }').replace('86 mm, stroke: 86', '60 mm, stroke: 40');
+    const told = [...estimates(), ...[volumes, fast].flatMap((text) => readGood(text).assumed)];
+    const inInches = told.filter(({ reason }) => TRADE_ALONE.test(reason.replaceAll(NAMES_OF_CARDS, '')));
+    expect(inInches.map(({ path, reason }) => `${path}: ${reason}`)).toEqual([]);
   });
 });
 

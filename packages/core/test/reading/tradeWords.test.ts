@@ -60,6 +60,7 @@ describe('a word of the trade', () => {
     ['burn', '{ advance: { 3000 rpm: 34 deg } }', 'burn.advance is not a field', 'burn.spark: {'],
     ['heads', '{ valvesPerCylinder: 2, flow: [a.csv, b.csv] }', 'needs a text', 'heads.intake.flow'],
     ['induction', '{ manifold: itb }', "got 'itb'", 'individual-throttles'],
+    ['camshaft', '{ separation: 108 deg }', 'camshaft is not a field', 'write cam'],
     ['cam', '{ lsa: 108 deg }', 'cam.lsa is not a field', 'write separation'],
     ['cam', '{ icl: 104 deg }', 'cam.icl is not a field', 'intake: { centreline'],
     ['cam', '{ intake: { duration: 268 deg } }', 'cam.intake.duration is not a field', 'checkedAt: 0.006 in'],

@@ -135,6 +135,30 @@ describe('a file with', () => {
     expect(warnings.map((warning) => warning.code)).toEqual(codes);
   });
 
+  it('a ratio beside volumes of no chamber is told what decides, and where the gap over the squish goes', () => {
+    const chamber = '{ compression: 9.5, dome: 3 cc, gasketThickness: 1 mm }';
+    const { warnings } = readGood(fileWith({ correction: 'none', chamber }));
+    expect(warnings.map(({ path, message }) => `${path} ${message}`)).toEqual([
+      'chamber.dome is of no use: the stated chamber.compression decides; to have the volumes decide, state chamber.volume',
+      'chamber.gasketThickness is of no use: the stated chamber.compression decides; to have the volumes decide, state chamber.volume. The gap over the squish is chamber.squishHeight',
+    ]);
+  });
+
+  it('a little more lift than its sheet is not remarked on', () => {
+    const told = (lift: string): readonly string[] =>
+      readGood(
+        fileWith({
+          correction: 'none',
+          heads: '{ valvesPerCylinder: 2, flow: short.csv }',
+          valvetrain: '{ type: direct-acting }',
+          cam: `{ intake: { lobeLift: ${lift} }, exhaust: { lobeLift: 0.30 in } }`,
+        }),
+        (name) => SHEETS[name],
+      ).warnings.map(({ code }) => code);
+    expect(told('0.356 in')).toEqual([]);
+    expect(told('0.360 in')).toEqual(['lift-beyond-sheet']);
+  });
+
   it('results in SI is answered in millimetres, another in inches', () => {
     const told = (units: string): string => {
       const sections = { correction: 'none', units, heads: heads('short.csv') };

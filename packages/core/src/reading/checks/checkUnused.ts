@@ -33,10 +33,14 @@ function stated<Section extends object, Name extends keyof Section & string>(
 
 function inChamber({ chamber }: CombinationFile): readonly Unused[] {
   if (chamber?.volume !== undefined) return [];
-  return stated(chamber, ['dome', 'dish', 'deck', 'gasketBore', 'gasketThickness', 'crevice']).map((name) => [
-    `chamber.${name}`,
-    'chamber.compression decides, volumes count beside chamber.volume',
-  ]);
+  const why = 'the stated chamber.compression decides; to have the volumes decide, state chamber.volume';
+  const gap = `${why}. The gap over the squish is chamber.squishHeight`;
+  return [
+    ...stated(chamber, ['dome', 'dish', 'gasketBore', 'crevice']).map(
+      (name): Unused => [`chamber.${name}`, why],
+    ),
+    ...stated(chamber, ['deck', 'gasketThickness']).map((name): Unused => [`chamber.${name}`, gap]),
+  ];
 }
 
 function inCam({ cam }: CombinationFile): readonly Unused[] {

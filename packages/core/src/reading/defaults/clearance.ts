@@ -28,7 +28,7 @@ export function gasketBore(bore: number): Estimate {
   return {
     value,
     spread: 0.02 * INCH,
-    reason: 'the bore plus 1.5 %, 0.060 in on a 4 in bore; common practice, no source',
+    reason: 'the bore plus 1.5 %; common practice, no source',
   };
 }
 
@@ -53,6 +53,6 @@ export function crevice(bore: number): Estimate {
   return {
     value: CREVICE * scale,
     spread: 0.4e-6 * scale,
-    reason: '1 cc on a 4 in bore, with bore cubed; common practice, no source',
+    reason: '1 cc on a bore of 4 in, 102 mm, and with bore cubed; common practice, no source',
   };
 }

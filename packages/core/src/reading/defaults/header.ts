@@ -75,7 +75,7 @@ export function primaryInside(
   return {
     value,
     spread: 0.05 * value,
-    reason: '245 ft/s at the torque peak, three quarters of rated speed; common practice, no source',
+    reason: '245 ft/s, 75 m/s, at the torque peak, three quarters of rated speed; common practice, no source',
   };
 }
 
@@ -107,8 +107,8 @@ export function primaryLength(
     spread: 0.1 * value,
     reason:
       shortened < 1
-        ? `34 in up to ${above} rpm, shorter for its rated speed; from memory`
-        : '34 in; common practice, no source',
+        ? `usual up to ${above} rpm, shorter for its rated speed; from memory`
+        : 'usual for headers, whatever the bore; common practice, no source',
   };
 }
 
@@ -143,21 +143,22 @@ export function collectorInside(primary: number, primaries: number): Estimate {
   return {
     value: Math.max(value, primary),
     spread: 0.06 * value,
-    reason: '1.8 primaries outside for four into one; common practice, no source',
+    reason: `1.8 primaries outside for four into one${primaries === 4 ? '' : `, an area in proportion for ${primaries}`}; common practice, no source`,
   };
 }
 
 /** @param ratedSpeed - [rpm], asked for where it matters */
 export function collectorLength(style: ExhaustStyle, cylinders: number, ratedSpeed: () => number): Estimate {
   const estimate = (value: number, reason: string): Estimate => ({ value, spread: 0.3 * value, reason });
-  if (style === 'cast') return estimate(COLLECTOR_LENGTH.cast, '24 in down-pipe; from memory');
-  if (cylinders <= FEW_PIPES) return estimate(COLLECTOR_LENGTH.alone, '12 in; common practice, no source');
+  if (style === 'cast') return estimate(COLLECTOR_LENGTH.cast, 'usual for a down-pipe; from memory');
+  if (cylinders <= FEW_PIPES)
+    return estimate(COLLECTOR_LENGTH.alone, 'usual behind one or two cylinders; common practice, no source');
   const shortened = shortening(cylinders, ratedSpeed());
   return estimate(
     COLLECTOR_LENGTH.shared * shortened,
     shortened < 1
-      ? '18 in, shorter for its rated speed as the primaries are; from memory'
-      : '18 in, as on a stand; common practice, no source',
+      ? 'usual on a stand, shorter for its rated speed as the primaries are; from memory'
+      : 'usual on a stand; common practice, no source',
   );
 }
 
@@ -185,7 +186,7 @@ export function secondaryLength(): Estimate {
   return {
     value: SECONDARY_LENGTH,
     spread: 0.2 * SECONDARY_LENGTH,
-    reason: '15 in; common practice, no source',
+    reason: 'usual; common practice, no source',
   };
 }
 
@@ -196,7 +197,7 @@ export function balanceInside(collectorArea: number): Estimate {
 }
 
 export function balanceLength(): Estimate {
-  return { value: 0.4, spread: 0.15, reason: '16 in, from side to side of the car; from memory' };
+  return { value: 0.4, spread: 0.15, reason: 'from side to side of the car; from memory' };
 }
 
 /** Where it joins the collectors [m]: three quarters of their length, from memory. */

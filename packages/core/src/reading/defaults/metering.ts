@@ -57,12 +57,12 @@ export function ratingDrop(numberOfBarrels: number): Estimate {
     ? {
         value: RATING_DROPS.four,
         spread: null,
-        reason: 'four barrels are rated at 1.5 inHg; common practice',
+        reason: 'what four barrels are rated at; common practice, no source',
       }
     : {
         value: RATING_DROPS.two,
         spread: null,
-        reason: 'one and two barrels are rated at 3.0 inHg; common practice',
+        reason: 'what one and two barrels are rated at; common practice, no source',
       };
 }
 
@@ -94,9 +94,10 @@ export function carburetorRating(
 }
 
 const RATING_REASONS = {
-  shared: 'costs 1.0 inHg at rated speed with 85 % filling, the middle of street and strip practice',
-  few: 'costs 2.0 inHg at rated speed with 85 % filling, usual for one and two barrels as engines are made; common practice, no source',
-  alone: 'costs 2.0 inHg at rated speed while its cylinder draws; from memory',
+  shared:
+    'costs 1.0 inHg, 3.4 kPa, at rated speed with 85 % filling, the middle of street and strip practice',
+  few: 'costs 2.0 inHg, 6.8 kPa, at rated speed with 85 % filling, usual for one and two barrels as engines are made; common practice, no source',
+  alone: 'costs 2.0 inHg, 6.8 kPa, at rated speed while its cylinder draws; from memory',
 } as const;
 
 /** Effective area [m2] of throttles, all together, that pass so much air [m3/s] at {@link THROTTLE_DROP}. */
@@ -111,7 +112,7 @@ export function throttleDiameter(effective: number, count: number): Estimate {
   return {
     value,
     spread: 0.08 * value,
-    reason: 'costs 0.5 inHg at rated speed with 85 % filling; from memory',
+    reason: 'costs 0.5 inHg, 1.7 kPa, at rated speed with 85 % filling; from memory',
   };
 }
 

@@ -70,7 +70,7 @@ export function mufflerPipeInside(area: number): Estimate {
 export const MUFFLER_PIPE_LENGTH = 0.4;
 
 export function mufflerPipeLength(): Estimate {
-  return { value: MUFFLER_PIPE_LENGTH, spread: 0.15, reason: '16 in; from memory' };
+  return { value: MUFFLER_PIPE_LENGTH, spread: 0.15, reason: 'usual for a tail-pipe; from memory' };
 }
 
 /** Wall of a muffler's pipe at full load [K]; from memory. */

@@ -82,7 +82,7 @@ function statedLoss(
   if (stated.flow !== undefined) {
     const drop = ledger.quantity('exhaust.muffler.at', stated.at, 'pressure', 'inHg', () => ({
       ...ratingDrop(4),
-      reason: 'mufflers are rated at 1.5 inHg; common practice, no source',
+      reason: 'what mufflers are rated at; common practice, no source',
     }));
     return { passes: areaFromFlow(stated.flow, drop), of: BENCH_FLOW };
   }

@@ -31,7 +31,8 @@ export const fuelSection: z.ZodMiniType<string | FuelSection> = z.union(
     }),
   ],
   {
-    error: () => 'needs the name of a fuel, or a fuel of your own with name, atoms, heats and octane numbers',
+    error: () =>
+      'needs the name of a fuel, such as pump-91, or a fuel of your own with name, atoms, heats and octane numbers',
   },
 );
 

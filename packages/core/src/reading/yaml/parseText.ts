@@ -9,8 +9,17 @@ const MAX_OPEN_BRACKETS = 60;
 /** After a few slips of syntax the parser only stumbles on. */
 const MAX_SYNTAX_PROBLEMS = 5;
 
+/**
+ * The text with each bare carriage return, the end of a line on old machines and in some spreadsheets, as a line feed. No character moves, so that
+ * places in one are places in the other.
+ */
+export function withLineFeeds(text: string): string {
+  return text.replaceAll(/\r(?!\n)/gu, '\n');
+}
+
 /** The contents of a text; undefined where there is no reading them, and the walk says why. */
-export function parseText(text: string, walk: Walk): Node | null | undefined {
+export function parseText(written: string, walk: Walk): Node | null | undefined {
+  const text = withLineFeeds(written);
   const parsed = isNestedTooDeep(text) ? null : parseGuarded(text, walk);
   if (parsed === null) {
     complain(walk, WHOLE_FILE, 'too-deep', 'cannot be read: it is nested too deep');
