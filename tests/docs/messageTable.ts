@@ -55,7 +55,11 @@ export const WARNINGS: readonly Entry[] = [
     'The gas does more work than the ideal cycle of its compression ratio.',
     'Doubt that speed: report it with the file.',
   ],
-  ['every-cylinder-marched', 'One cylinder could not stand for all.', 'Nothing; it took longer.'],
+  [
+    'every-cylinder-marched',
+    'One cylinder could not stand for all.',
+    'Nothing: JSON and CSV alone call it a warning.',
+  ],
   ['exhaust-over-intake', 'Exhaust flow is unusual beside intake flow.', 'Check both columns.'],
   ['field-unused', 'A field does nothing beside others.', 'Take it out, or what overrides it.'],
   [

@@ -22,7 +22,7 @@ import { forecastText } from '../render/forecastText.ts';
 import type { PumpFuel } from '../render/fuelLine.ts';
 import { curveJson } from '../render/json.ts';
 import { marched } from '../render/marched.ts';
-import { warningLines } from '../render/notes.ts';
+import { doubtsOf, warningLines, wholeSpeedsLine } from '../render/notes.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
@@ -140,7 +140,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
 
   const fuel = pumpFuel(input.combination, core);
   const asked = input.combination.units;
-  const whole = curve.fidelity === fidelityOf(flags) ? '' : ALL_MARCHED;
+  const whole = curve.fidelity === fidelityOf(flags) ? wholeSpeedsLine(curve.warnings) : ALL_MARCHED;
   const noteWith = (line: string): string => [whole, line].filter((part) => part !== '').join(' ');
   const note = noteWith(speeds.chosen === '' ? '' : `${speeds.chosen}; --rpm names another.`);
   deliver(io, destination, rendered({ curve, note, fuel, beside, asked }, destination, invocation));
@@ -352,8 +352,7 @@ function strictCode(curve: Curve, io: Io): ExitCode {
     .filter(({ status }) => status !== 'settled')
     .map((point) => fixed(point.rpm));
   if (unsettled.length > 0) io.stderr.write(`strict: not settled at ${unsettled.join(', ')} rpm\n`);
-  if (curve.warnings.length > 0) {
-    io.stderr.write(`strict: ${counted(curve.warnings.length, 'warning')}\n`);
-  }
-  return unsettled.length > 0 || curve.warnings.length > 0 ? EXIT.doubtful : EXIT.ok;
+  const doubts = doubtsOf(curve.warnings).length;
+  if (doubts > 0) io.stderr.write(`strict: ${counted(doubts, 'warning')}\n`);
+  return unsettled.length > 0 || doubts > 0 ? EXIT.doubtful : EXIT.ok;
 }

@@ -2,6 +2,7 @@
 import type { Curve } from '@valvetide/core';
 import { referenceAir } from './correction.ts';
 import { fixed } from './fixed.ts';
+import { peakFigure } from './shortFigure.ts';
 import type { UnitSystem } from './units.ts';
 
 export function answerLine(curve: Curve, units: UnitSystem): string {
@@ -9,8 +10,8 @@ export function answerLine(curve: Curve, units: UnitSystem): string {
   const { torque, power } = curve.peak;
   const [torqueText, powerText] =
     units === 'trade'
-      ? [`${fixed(torque.torqueLbFt)} lb-ft`, `${fixed(power.powerHp)} hp`]
-      : [`${fixed(torque.torqueNm)} Nm`, `${fixed(power.powerKw)} kW`];
+      ? [`${peakFigure(torque.torqueLbFt)} lb-ft`, `${peakFigure(power.powerHp)} hp`]
+      : [`${peakFigure(torque.torqueNm)} Nm`, `${peakFigure(power.powerKw)} kW`];
   const basis = `${referenceAir(curve.correction.standard, units)}, ${curve.fidelity}`;
   return `Peak ${torqueText} at ${fixed(torque.rpm)} rpm, ${powerText} at ${fixed(power.rpm)} rpm (${basis})`;
 }

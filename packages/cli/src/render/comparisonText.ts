@@ -1,4 +1,5 @@
 /** A comparison for people: the answer first, then each combination, the differences by speed and what they rest on. */
+
 import type {
   ComparisonEntry,
   ComparisonResult,
@@ -15,6 +16,7 @@ import { linesChart } from './linesChart.ts';
 import { figureCell, leftOutLines, markedSpeed, marksText } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
 import { plain } from './plain.ts';
+import { peakFigure } from './shortFigure.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
@@ -164,13 +166,13 @@ function summaryColumns({ reference }: ComparisonResult, units: UnitSystem): rea
     {
       name: 'peak',
       unit: torqueUnit,
-      cell: own(({ curve }) => peakOf(curve, ({ torque: top }) => fixed(torque(top.torqueNm)))),
+      cell: own(({ curve }) => peakOf(curve, ({ torque: top }) => peakFigure(torque(top.torqueNm)))),
     },
     { name: 'at', unit: 'rpm', cell: own(({ curve }) => peakOf(curve, (peak) => fixed(peak.torque.rpm))) },
     {
       name: 'peak',
       unit: powerUnit,
-      cell: own(({ curve }) => peakOf(curve, ({ power: top }) => fixed(power(top.powerKw)))),
+      cell: own(({ curve }) => peakOf(curve, ({ power: top }) => peakFigure(power(top.powerKw)))),
     },
     { name: 'at', unit: 'rpm', cell: own(({ curve }) => peakOf(curve, (peak) => fixed(peak.power.rpm))) },
     {

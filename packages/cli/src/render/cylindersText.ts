@@ -10,6 +10,9 @@ interface WithCylinders extends MarchedPoint {
   readonly cylinders: readonly CylinderFigures[];
 }
 
+/** Share of torque that is no difference between cylinders [-]: a tenth of what any dyno repeats within. */
+const ALIKE = 5e-4;
+
 interface Figure {
   readonly title: string;
   readonly value: (figures: CylinderFigures) => number;
@@ -65,6 +68,8 @@ export function cylindersLine(curve: Curve, units: UnitSystem): string {
   const point = withCylinders(curve).find(({ rpm }) => rpm === curve.peak?.power.rpm);
   if (point === undefined) return '';
   const { cylinders } = point;
+  if (cylinders.every((c) => isAlike(c, cylinders[0])))
+    return `All cylinders do the same at ${fixed(point.rpm)} rpm.`;
   const range = ({ value, decimals }: Figure): string => {
     const all = cylinders.map(value);
     return `${fixed(Math.min(...all), decimals)} to ${fixed(Math.max(...all), decimals)}`;
@@ -77,6 +82,15 @@ export function cylindersLine(curve: Curve, units: UnitSystem): string {
     `exhaust ${range(exhaust)} ${units === 'trade' ? 'F' : 'C'}`,
     `octane needed ${range(OCTANE)}, most by cylinder ${most.cylinder}, which decides the spark; --verbose shows each.`,
   ].join(', ');
+}
+
+/** Whether two cylinders are as one in every digit that is shown: of torque, of degrees and of octane. */
+function isAlike(a: CylinderFigures, b: CylinderFigures): boolean {
+  return (
+    Math.abs(a.torqueNm / b.torqueNm - 1) < ALIKE &&
+    Math.abs(a.exhaustTemperatureK - b.exhaustTemperatureK) < 0.5 &&
+    Math.abs(a.octaneRequired - b.octaneRequired) < 0.05
+  );
 }
 
 const OCTANE: Figure = {

@@ -53,8 +53,22 @@ function shortNumber(value: number, digits: number): string {
   return String(Number(value.toPrecision(digits)));
 }
 
+/** Says how speeds were computed, and doubts nothing: it stands with the speeds. */
+const NO_DOUBT = 'every-cylinder-marched';
+
+/** What may be wrong, or be done better. */
+export function doubtsOf(warnings: readonly Warning[]): readonly Warning[] {
+  return warnings.filter(({ code }) => code !== NO_DOUBT);
+}
+
+/** At which speeds every cylinder was computed, though one was asked for; empty where none. */
+export function wholeSpeedsLine(warnings: readonly Warning[]): string {
+  const [whole] = warnings.filter(({ code }) => code === NO_DOUBT);
+  return whole === undefined ? '' : `${whole.message.replace(/^a/u, 'A')}.`;
+}
+
 export function warningLines(warnings: readonly Warning[]): string[] {
-  return warnings.map((warning) => {
+  return doubtsOf(warnings).map((warning) => {
     const path = warning.path === '' ? '' : `${warning.path}: `;
     return plain(`warning: ${path}${warning.message}`);
   });

@@ -12,6 +12,7 @@ import type { Detail } from './detail.ts';
 import { fixed } from './fixed.ts';
 import { linesText } from './notes.ts';
 import { plain } from './plain.ts';
+import { spreadFigure } from './shortFigure.ts';
 import type { Column } from './table.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
@@ -28,7 +29,7 @@ export function spreadLine({ peak, power, evidence }: ForecastSpread, units: Uni
   const atPeaks =
     peak === null
       ? ''
-      : `Give or take ${fixed(torque(peak.torque.torqueNm))} ${torqueUnit} and ${fixed(shown(peak.power.powerKw))} ${powerUnit} at the peaks, ${fixed(peak.torque.speedRpm)} and ${fixed(peak.power.speedRpm)} rpm in their speeds. `;
+      : `Give or take ${spreadFigure(torque(peak.torque.torqueNm))} ${torqueUnit} and ${spreadFigure(shown(peak.power.powerKw))} ${powerUnit} at the peaks, ${fixed(peak.torque.speedRpm)} and ${fixed(peak.power.speedRpm)} rpm in their speeds. `;
   const known =
     evidence === 'sheets'
       ? 'engines published with their sheets'

@@ -1,8 +1,10 @@
 /** Mean power over the values of one field, or over a grid of two. */
+
 import type { SweepPoint, SweepResult } from '@valvetide/core';
 import { markedName } from '../../render/breaches.ts';
 import { fixed } from '../../render/fixed.ts';
 import { plain, plainShort } from '../../render/plain.ts';
+import { peakFigure } from '../../render/shortFigure.ts';
 import { signed } from '../../render/signed.ts';
 import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
@@ -177,12 +179,12 @@ function columns({ variables }: SweepResult, units: UnitSystem): Column<SweepPoi
     {
       name: 'peak torque',
       unit: torqueUnit,
-      cell: ({ figures }) => (figures === null ? '' : fixed(torque(figures.peak.torque.torqueNm))),
+      cell: ({ figures }) => (figures === null ? '' : peakFigure(torque(figures.peak.torque.torqueNm))),
     },
     {
       name: 'peak power',
       unit: powerUnit,
-      cell: ({ figures }) => (figures === null ? '' : fixed(power(figures.peak.power.powerKw))),
+      cell: ({ figures }) => (figures === null ? '' : peakFigure(power(figures.peak.power.powerKw))),
     },
     {
       name: 'worst loss',
