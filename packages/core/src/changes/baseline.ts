@@ -2,14 +2,14 @@
 
 import type { Result } from '../base/result.ts';
 import { parseQuantity } from '../base/units.ts';
-import type { Combination } from '../combination/combination.ts';
+import type { Assumed, Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { SIDES } from '../combination/sides.ts';
 import type { CombinationDocument } from '../reading/combinationDocument.ts';
 import { pinAssumed } from '../reading/editDocument.ts';
 import { fieldOf, withField } from '../reading/fieldOf.ts';
 import { inherited } from '../reading/fields/fieldTable.ts';
-import { resolveDocument } from '../reading/resolveDocument.ts';
+import { type ResolveOptions, resolveDocument } from '../reading/resolveDocument.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 
@@ -49,14 +49,31 @@ export function pinBaseline(
   if (!first.ok) return first;
   const { assumed, warnings } = first.value;
   const written = withCamAngles(withRockerRatios(document), first.value);
-  const pinned = pinAssumed(
-    written,
-    assumed.filter(({ path }) => inherited(path, 'estimate') !== 'rests-on-them'),
-  );
-  const second = resolveDocument(pinned, { sheet: sheetsOf(sheets), written: document });
-  if (!second.ok) return second;
-  const combination = { ...second.value, assumed, warnings };
-  return { ok: true, value: { document: pinned, stated: document, combination, sheets } };
+  const estimates = assumed.filter(({ path }) => inherited(path, 'estimate') !== 'rests-on-them');
+  const pinned = withPinned(written, estimates, { sheet: sheetsOf(sheets), written: document });
+  if (!pinned.ok) return pinned;
+  const combination = { ...pinned.value.combination, assumed, warnings };
+  return { ok: true, value: { document: pinned.value.document, stated: document, combination, sheets } };
+}
+
+type Pinned = Pick<Baseline, 'document' | 'combination'>;
+
+/**
+ * With the estimates written out. Beside sizes that hardly any engine has, one may come to what no file may state: it stays an estimate,
+ * made anew with each change.
+ */
+function withPinned(
+  written: CombinationDocument,
+  estimates: readonly Assumed[],
+  options: ResolveOptions,
+): Result<Pinned, Problem> {
+  const document = pinAssumed(written, estimates);
+  const resolved = resolveDocument(document, options);
+  if (resolved.ok) return { ok: true, value: { document, combination: resolved.value } };
+  const beyond = (path: string): boolean =>
+    resolved.problems.some((problem) => problem.code === 'out-of-range' && problem.path === path);
+  const left = estimates.filter(({ path }) => !beyond(path));
+  return left.length < estimates.length ? withPinned(written, left, options) : resolved;
 }
 
 /** The sheets of a baseline, then those of another source. */

@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { isSameEngine } from '../../src/changes/applyChanges.ts';
 import { pinBaseline } from '../../src/changes/baseline.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
+import { inherited } from '../../src/reading/fields/fieldTable.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
 import { resolveDocument } from '../../src/reading/resolveDocument.ts';
+import { valueAt } from '../../src/reading/valueAt.ts';
 import { EXAMPLES, exampleSheet, exampleText, fileWith } from '../reading/files.ts';
 
 import { baselineOf, changed, leaves, set } from './changedEngine.ts';
@@ -51,9 +53,24 @@ describe('a pinned baseline', () => {
       const engine = `{ bore: ${bore} mm, stroke: ${bore * ratio} mm, cylinders: ${cylinders}, layout: ${cylinders > 6 ? 'v' : 'inline'} }`;
       const read = readDocument(fileWith({ engine, heads: `{ valvesPerCylinder: ${valves} }` }));
       const pinned = read.ok ? pinBaseline(read.value) : read;
-      return pinned.ok ? [] : pinned.problems.map(({ path, message }) => `${engine} ${path} ${message}`);
+      if (!pinned.ok) return pinned.problems.map(({ path, message }) => `${engine} ${path} ${message}`);
+      const { combination, document } = pinned.value;
+      return combination.assumed
+        .filter(({ path }) => inherited(path, 'estimate') !== 'rests-on-them')
+        .filter(({ path }) => valueAt(document.data, path) === undefined)
+        .map(({ path }) => `${engine} ${path} is not written out`);
     });
     expect(refused).toEqual([]);
+  });
+
+  it('leaves an estimate open that comes to what no file may state beside the sizes of this one', () => {
+    const base = baselineOf(fileWith({ exhaust: '{ primary: { inside: 180 mm } }' }));
+    const collector = base.combination.assumed.find(({ path }) => path === 'exhaust.collector.inside');
+    // 1.8 primaries are 12.8 in; 250 mm may be stated.
+    expect(collector?.value).toBeGreaterThan(250 / 25.4);
+    expect(leaves(base.document.data)).not.toContain('exhaust.collector.inside');
+    const narrower = changed(base, [set('exhaust.primary.inside', '45 mm')]);
+    expect(narrower.exhaustSystem.collectors?.area).toBeLessThan(Math.PI * 0.05 ** 2);
   });
 
   it('writes out the rocker ratio that lobe and valve lift of a card imply, so that rockers can change', () => {
