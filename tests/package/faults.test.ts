@@ -116,7 +116,7 @@ describe('little memory', () => {
     writeFileSync(
       join(folder, 'study.mjs'),
       `import { openRunner } from '${join(root, 'packages/cli/dist/workers/jobRunner.js')}';
-       const runner = openRunner(2, { worker: new URL('./greedy.mjs', import.meta.url) });
+       const runner = await openRunner(2, { worker: new URL('./greedy.mjs', import.meta.url) });
        try { await runner.run([{ rpm: [3000] }]); }
        catch (error) { console.log(error.code); }
        await runner.close();`,

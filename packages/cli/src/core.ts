@@ -89,7 +89,7 @@ export interface Core {
   readonly backtest: typeof backtest;
   readonly bandMean: typeof bandMean;
   /** Threads to run a study's jobs on; close them at the end. */
-  readonly openRunner: (workers: number, options?: RunnerOptions) => JobRunner;
+  readonly openRunner: (workers: number, options?: RunnerOptions) => JobRunner | Promise<JobRunner>;
   /** The same on other machines, by a queue. */
   readonly openQueueRunner: typeof openQueueRunner;
   readonly workOnQueue: typeof workOnQueue;

@@ -50,7 +50,7 @@ async function run(_operand: string | undefined, flags: Flags, io: Io, core: Cor
   const address = queueAddress(queue, io.env);
   const workers = workersOf(flags);
   const idleSeconds = whole(flags, 'idle', 1, 1_000_000);
-  const runner = core.openRunner(workers, { apart: true });
+  const runner = await core.openRunner(workers, { apart: true });
   const progress = progressLine(io, detailOf(flags));
   const say = (line: string): void => {
     progress.clear();

@@ -20,11 +20,17 @@ const LAST_JOBS = 4;
 
 const WORKER = new URL('./worker.js', import.meta.url);
 
-/** One worker is this thread itself; more are threads of their own, begun when first needed. */
-export function openRunner(
+/** So many threads begin at once; more when jobs wait for them, since a short study has none for the rest of a large machine. */
+const FIRST_THREADS = 4;
+
+/**
+ * One worker is this thread itself; more are threads of their own. They get ready while a study is planned: jobs asked for before a
+ * long piece of planning would else be sent only after it.
+ */
+export async function openRunner(
   workers: number,
   { worker = WORKER, apart = false }: RunnerOptions = {},
-): JobRunner {
+): Promise<JobRunner> {
   return workers > 1 || apart ? pooled(workers, worker, apart) : { run: runJobsHere, close: async () => {} };
 }
 
@@ -36,20 +42,20 @@ interface Pool {
   ended: Error | undefined;
 }
 
-function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
+async function pooled(workers: number, worker: URL, apart: boolean): Promise<JobRunner> {
   let opened: Promise<Pool> | undefined;
   const close = async (): Promise<void> => {
     const closing = opened;
     opened = undefined;
     await (await closing)?.threads.destroy();
   };
-  const open = async (most: number): Promise<Pool> => {
+  const open = async (): Promise<Pool> => {
     // Most commands start no threads, and need not wait for what does.
     const { Tinypool } = await import('tinypool');
     const threads = new Tinypool({
       filename: worker.href,
       name: 'work',
-      minThreads: Math.min(workers, most),
+      minThreads: Math.min(workers, FIRST_THREADS),
       maxThreads: workers,
     });
     // A thread without a job that fails has nobody to tell; those with one reject it.
@@ -66,7 +72,7 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
   };
   const run: RunJobs = async (jobs, { signal, onProgress, onCurve, onRoom } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
-    opened ??= open(Math.max(jobs.length, jobs[0].rpm.length));
+    opened ??= open();
     const used = await opened;
     const stopped = (): boolean => signal?.aborted === true;
     if (stopped()) return jobs.map(() => null);
@@ -102,6 +108,8 @@ function pooled(workers: number, worker: URL, apart: boolean): JobRunner {
       if (signal instanceof AbortSignal) signal.removeEventListener('abort', stop);
     }
   };
+  opened = open();
+  await opened;
   return { run, close };
 }
 

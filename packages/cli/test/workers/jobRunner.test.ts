@@ -23,7 +23,7 @@ describe('jobs on threads', () => {
   let four: JobRunner;
   beforeAll(async () => {
     worker = await bundledWorker();
-    four = openRunner(4, { worker: worker.url });
+    four = await openRunner(4, { worker: worker.url });
   }, 120_000);
   afterAll(async () => {
     await four.close();
@@ -32,7 +32,7 @@ describe('jobs on threads', () => {
 
   it('give the same bytes on one worker and on four, in the order of the jobs', async () => {
     const asked = jobs([2000, 3000, 4000, 5000, 6000]);
-    const here = await openRunner(1).run(asked);
+    const here = await (await openRunner(1)).run(asked);
     const there = await four.run(asked);
     expect(JSON.stringify(there)).toBe(JSON.stringify(here));
     expect(there.map((curve) => curve?.points[0].rpm)).toEqual([2000, 3000, 4000, 5000, 6000]);
@@ -60,7 +60,7 @@ describe('jobs on threads', () => {
         return { fidelity: 'representative', complete: true, points, warnings: [] };
       }\n`,
     );
-    const runner = openRunner(2, { worker: pathToFileURL(telling) });
+    const runner = await openRunner(2, { worker: pathToFileURL(telling) });
     try {
       const asked = jobs([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]).map((job) => ({ ...job, rpm: [3000, 4000, 5000] }));
       const curves = await runner.run(asked);
@@ -73,7 +73,7 @@ describe('jobs on threads', () => {
   }, 60_000);
 
   it('report each that is done, on any number of workers', async () => {
-    for (const runner of [openRunner(1), four]) {
+    for (const runner of [await openRunner(1), four]) {
       const seen: string[] = [];
       await runner.run(jobs([2000, 3000]), {
         onProgress: (done, total) => void seen.push(`${done} of ${total}`),
@@ -86,7 +86,7 @@ describe('jobs on threads', () => {
     'on %d stop when asked, and keep what is done',
     async (workers) => {
       const stop = new AbortController();
-      const runner = openRunner(workers, { worker: worker.url });
+      const runner = await openRunner(workers, { worker: worker.url });
       try {
         const curves = await runner.run(jobs([2000, 3000, 4000, 5000, 6000, 7000]), {
           signal: stop.signal,
@@ -107,7 +107,7 @@ describe('jobs on threads', () => {
     const folder = mkdtempSync(join(tmpdir(), 'valvetide-thread-'));
     const ending = join(folder, 'ending.mjs');
     writeFileSync(ending, 'export function work() { process.exit(7); }\n');
-    const runner = openRunner(2, { worker: pathToFileURL(ending) });
+    const runner = await openRunner(2, { worker: pathToFileURL(ending) });
     try {
       await expect(runner.run(jobs([3000, 4000]))).rejects.toThrow('a thread ended by itself, with code 7');
     } finally {

@@ -51,7 +51,7 @@ export async function rankForecasts(
   queue.expect(expectedFirst(world) + mostPairs + expectedLater(world) + LATER);
   queue.begin();
   await nextTurn();
-  const pairing = pairUp(baseline, changes, sheet);
+  const pairing = await pairUp(baseline, changes, sheet);
   await nextTurn();
   askFirst(world);
   for (const { a, b, combination } of pairing.pairs) world.ask(pairKey(a, b), combination);

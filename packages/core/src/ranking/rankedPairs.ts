@@ -1,5 +1,6 @@
 /** The pairs of a ranking. */
 
+import { nextTurn } from '../base/turn.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
@@ -12,22 +13,25 @@ import { interactionPct, interactionThresholdPct, pairVerdictOf } from './intera
 import type { RankedChange, RankedPair } from './rankingResult.ts';
 import { BASELINE, type PairPlan, pairKey, type RankStudy } from './rankStudy.ts';
 
-/** Every pair of changes that do something each; one that can't be had together although nothing says so is warned of. */
-export function pairUp(
+/**
+ * Every pair of changes that do something each; one that can't be had together although nothing says so is warned of. Others have a turn
+ * after each, so that jobs reach their threads meanwhile.
+ */
+export async function pairUp(
   baseline: Baseline,
   changes: readonly Change[],
   sheet: SheetSource | undefined,
-): PairPlan {
+): Promise<PairPlan> {
   const pairs: PairPlan['pairs'][number][] = [];
   const warnings: Warning[] = [];
-  changes.forEach((a, i) => {
+  for (const [i, a] of changes.entries())
     for (const b of changes.slice(i + 1)) {
       if (a.insteadOf !== null && a.insteadOf === b.insteadOf) continue;
       const result = applyChanges(baseline, [a, b], { sheet, effectless: 'allow' });
       if (result.ok) pairs.push({ a: a.name, b: b.name, combination: result.value });
       else warnings.push(impossible([a.name, b.name], result.problems));
+      await nextTurn();
     }
-  });
   return { pairs, warnings };
 }
 
