@@ -82,7 +82,7 @@ induction:
   carburetor:
     rating: 680 cfm
     barrels: 4 # four barrels are rated at 1.5 inHg, one and two at 3.0
-  manifold: single-plane # single-plane, dual-plane, individual-runner or long-runner
+  manifold: single-plane # or dual-plane, long-runner, individual-runner, individual-throttles
 
 exhaust:
   style: headers

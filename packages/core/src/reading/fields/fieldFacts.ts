@@ -69,11 +69,11 @@ export type FieldsOf<Section extends FieldPath> = {
   readonly [Path in FieldPath as Path extends Section | `${Section}.${string}` ? Path : never]: FieldFacts;
 };
 
-/** Rows of sections of one form, by names within the section, as rows by path. */
-export function below<Section extends FieldPath, Name extends string>(
+/** Rows of sections of one form, by names within the section, as rows by path; facts, or words. */
+export function below<Section extends FieldPath, Name extends string, Row = FieldFacts>(
   section: Section,
-  rows: Readonly<Record<Name, FieldFacts>>,
-): { readonly [Path in `${Section}.${Name}`]: FieldFacts } {
-  const entries = Object.entries<FieldFacts>(rows).map(([name, facts]) => [`${section}.${name}`, facts]);
-  return Object.fromEntries(entries) as { readonly [Path in `${Section}.${Name}`]: FieldFacts };
+  rows: Readonly<Record<Name, Row>>,
+): { readonly [Path in `${Section}.${Name}`]: Row } {
+  const entries = Object.entries<Row>(rows).map(([name, row]) => [`${section}.${name}`, row]);
+  return Object.fromEntries(entries) as { readonly [Path in `${Section}.${Name}`]: Row };
 }

@@ -35,7 +35,7 @@ export const calibrationWords: WordsOf<'calibration' | 'limits'> = {
   'calibration.dyno.reads': ['What the dyno shows over what the engine gives.', 1.015],
   'calibration.dyno.spread': ['One standard deviation left after the fit.', 0.02],
   'calibration.doubt': [
-    'Why the fit is doubtful; it was accepted all the same.',
+    'Why the fit is doubtful, which was accepted all the same.',
     'it would need intake flow above +20 %',
   ],
 };

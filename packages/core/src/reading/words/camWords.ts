@@ -1,5 +1,28 @@
 /** Words for the fields of the sections `cam` and `valvetrain`. */
-import type { WordsOf } from './fieldWords.ts';
+import type { Side } from '../../combination/sides.ts';
+import { below } from '../fields/fieldFacts.ts';
+import type { CamSide } from '../schema/camSection.ts';
+import type { FieldWords, WordsOf } from './fieldWords.ts';
+
+/** Words of a lobe, whose centre stands on one side of top centre. */
+const lobe = (side: Side, where: 'after' | 'before'): Readonly<Record<keyof CamSide, FieldWords>> => ({
+  advertised: ['Advertised duration, crank degrees.', '280 deg'],
+  checkedAt: ['Lifter rise at which the advertised duration was taken; makers differ.', '0.006 in'],
+  at050: ['Duration at 0.050 in of lifter rise.', '227 deg'],
+  at200: ['Duration at 0.200 in of lifter rise.', '145 deg'],
+  lobeLift: ['Lift of the lobe.', '0.336 in'],
+  valveLift: ['Valve lift on the card, lobe lift times rocker ratio, before lash.', '0.538 in'],
+  cardRatio: [
+    `Rocker ratio the ${side} valve lift on the card refers to, where it is not that of both sides.`,
+    1.6,
+  ],
+  centreline: [
+    `Centre of the ${side} lobe as installed, crank degrees ${where} top centre (60 deg to 170 deg). A value, or one by speed.`,
+    '106 deg',
+    { '2000 rpm': '98 deg', '6000 rpm': '110 deg' },
+  ],
+  table: ['CSV sheet with the measured lobe, angle against lift, in place of the card.', 'lobe.csv'],
+});
 
 export const camWords: WordsOf<'cam' | 'valvetrain'> = {
   cam: ['The cam: what the card says, or measured lobes.'],
@@ -15,51 +38,9 @@ export const camWords: WordsOf<'cam' | 'valvetrain'> = {
     2,
   ],
   'cam.intake': ['The intake lobe.'],
-  'cam.intake.advertised': ['Advertised duration, crank degrees.', '280 deg'],
-  'cam.intake.checkedAt': [
-    'Lifter rise at which the advertised duration was taken; makers differ.',
-    '0.006 in',
-  ],
-  'cam.intake.at050': ['Duration at 0.050 in of lifter rise.', '227 deg'],
-  'cam.intake.at200': ['Duration at 0.200 in of lifter rise.', '145 deg'],
-  'cam.intake.lobeLift': ['Lift of the lobe.', '0.336 in'],
-  'cam.intake.valveLift': ['Valve lift on the card, lobe lift times rocker ratio, before lash.', '0.538 in'],
-  'cam.intake.cardRatio': [
-    'Rocker ratio the intake valve lift on the card refers to, where it is not that of both sides.',
-    1.6,
-  ],
-  'cam.intake.centreline': [
-    'Centre of the intake lobe as installed, crank degrees after top centre (60 deg to 170 deg). A value, or one by speed.',
-    '106 deg',
-    { '2000 rpm': '98 deg', '6000 rpm': '110 deg' },
-  ],
-  'cam.intake.table': [
-    'CSV sheet with the measured lobe, angle against lift, in place of the card.',
-    'lobe.csv',
-  ],
+  ...below('cam.intake', lobe('intake', 'after')),
   'cam.exhaust': ['The exhaust lobe.'],
-  'cam.exhaust.advertised': ['Advertised duration, crank degrees.', '280 deg'],
-  'cam.exhaust.checkedAt': [
-    'Lifter rise at which the advertised duration was taken; makers differ.',
-    '0.006 in',
-  ],
-  'cam.exhaust.at050': ['Duration at 0.050 in of lifter rise.', '227 deg'],
-  'cam.exhaust.at200': ['Duration at 0.200 in of lifter rise.', '145 deg'],
-  'cam.exhaust.lobeLift': ['Lift of the lobe.', '0.336 in'],
-  'cam.exhaust.valveLift': ['Valve lift on the card, lobe lift times rocker ratio, before lash.', '0.538 in'],
-  'cam.exhaust.cardRatio': [
-    'Rocker ratio the exhaust valve lift on the card refers to, where it is not that of both sides.',
-    1.6,
-  ],
-  'cam.exhaust.centreline': [
-    'Centre of the exhaust lobe as installed, crank degrees before top centre (60 deg to 170 deg). A value, or one by speed.',
-    '106 deg',
-    { '2000 rpm': '98 deg', '6000 rpm': '110 deg' },
-  ],
-  'cam.exhaust.table': [
-    'CSV sheet with the measured lobe, angle against lift, in place of the card.',
-    'lobe.csv',
-  ],
+  ...below('cam.exhaust', lobe('exhaust', 'before')),
   valvetrain: ['Lifters, pushrods and rockers.'],
   'valvetrain.type': [
     'What stands between lobe and valve: pushrod, direct-acting (bucket), finger-follower or rocker-arm (overhead cam).',

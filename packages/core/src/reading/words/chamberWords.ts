@@ -14,7 +14,7 @@ export const chamberWords: WordsOf<'chamber'> = {
     '18 %',
   ],
   'chamber.squishHeight': [
-    'Gap between piston and head there at top centre. Left out: deck and compressed gasket. The closer, the faster it burns, down to 0.035 in.',
+    'Gap between the flats of piston and head at top centre. Left out: deck and compressed gasket, beside chamber.volume; else usual ones. The closer, the faster it burns, down to 0.035 in.',
     '0.045 in',
   ],
   'chamber.compression': [
@@ -26,7 +26,10 @@ export const chamberWords: WordsOf<'chamber'> = {
     'Compression ratio of each cylinder, in the order of their numbers, in place of one. Every cylinder is then computed.',
     [10.5, 10.4, 10.6, 10.4],
   ],
-  'chamber.volume': ['Chamber in the head, with valves and plug in place.', '58 cc'],
+  'chamber.volume': [
+    'Chamber in the head, with valves and plug in place. The volumes below count beside it.',
+    '58 cc',
+  ],
   'chamber.volumes': [
     'Chamber of each cylinder, in the order of their numbers, in place of one. Every cylinder is then computed.',
     ['58 cc', '58.4 cc', '57.6 cc', '58.2 cc'],

@@ -1,15 +1,27 @@
 /** Words for the fields of the section `exhaust`. */
-import type { WordsOf } from './fieldWords.ts';
+import { below } from '../fields/fieldFacts.ts';
+import type { FieldWords, WordsOf } from './fieldWords.ts';
+
+const WALL: FieldWords = ['Wall thickness of the tube.', '0.049 in'];
+
+/** Words of a round tube, by its name in a sentence and the diameter and length that are shown. */
+const pipe = (
+  name: string,
+  diameter: string,
+  length: string,
+): Readonly<Record<'diameter' | 'wall' | 'inside' | 'length' | 'wallTemperature', FieldWords>> => ({
+  diameter: [`Outside diameter of ${name}.`, diameter],
+  wall: WALL,
+  inside: [`Inside diameter of ${name}, in place of outside and wall.`, '1.65 in'],
+  length: [`Length of ${name}.`, length],
+  wallTemperature: ['Temperature of the tube at full load.', '800 K'],
+});
 
 export const exhaustWords: WordsOf<'exhaust'> = {
   exhaust: ['From the face of the head to the open air.'],
-  'exhaust.style': ['headers (tubes) or cast manifolds.'],
+  'exhaust.style': ['What the exhaust ports lead into: headers (tubes) or cast (manifolds).'],
   'exhaust.primary': ['Primary tube of one cylinder, flange to merge.'],
-  'exhaust.primary.diameter': ['Outside diameter of the primary.', '1.750 in'],
-  'exhaust.primary.wall': ['Wall thickness of the tube.', '0.049 in'],
-  'exhaust.primary.inside': ['Inside diameter of the primary, in place of outside and wall.', '1.65 in'],
-  'exhaust.primary.length': ['Length of the primary.', '34 in'],
-  'exhaust.primary.wallTemperature': ['Temperature of the tube at full load.', '800 K'],
+  ...below('exhaust.primary', pipe('the primary', '1.750 in', '34 in')),
   'exhaust.primary.bends': [
     'Bends of one primary, flange to merge, all together: two right angles are 180 deg.',
     '180 deg',
@@ -20,7 +32,7 @@ export const exhaustWords: WordsOf<'exhaust'> = {
   ],
   'exhaust.primary.steps.after': ['Length from the flange to where the tube takes its next size.', '12 in'],
   'exhaust.primary.steps.diameter': ['Outside diameter of the primary from there on.', '1-7/8 in'],
-  'exhaust.primary.steps.wall': ['Wall thickness of the tube.', '0.049 in'],
+  'exhaust.primary.steps.wall': WALL,
   'exhaust.primary.steps.inside': [
     'Inside diameter of the primary from there on, in place of outside and wall.',
     '1.65 in',
@@ -30,13 +42,9 @@ export const exhaustWords: WordsOf<'exhaust'> = {
     ['31 in', '34 in', '33 in', '30 in'],
   ],
   'exhaust.secondary': [
-    'A first merge of some primaries each, and the pipe from there to the collector. Left out: the primaries meet in the collector. Every cylinder is then computed.',
+    'A first merge of some primaries each, and the pipe from there to the collector. With it every cylinder is computed. Left out: the primaries meet in the collector.',
   ],
-  'exhaust.secondary.diameter': ['Outside diameter of the secondary.', '2.000 in'],
-  'exhaust.secondary.wall': ['Wall thickness of the tube.', '0.049 in'],
-  'exhaust.secondary.inside': ['Inside diameter of the secondary, in place of outside and wall.', '1.65 in'],
-  'exhaust.secondary.length': ['Length of the secondary.', '14 in'],
-  'exhaust.secondary.wallTemperature': ['Temperature of the tube at full load.', '800 K'],
+  ...below('exhaust.secondary', pipe('the secondary', '2.000 in', '14 in')),
   'exhaust.secondary.groups': [
     'Which cylinders meet first. Left out: pairs that fire a turn of the crank apart.',
     [
@@ -50,11 +58,7 @@ export const exhaustWords: WordsOf<'exhaust'> = {
     { diameter: '3.000 in', length: '12 in' },
     'none',
   ],
-  'exhaust.collector.diameter': ['Outside diameter of the collector.', '3.000 in'],
-  'exhaust.collector.wall': ['Wall thickness of the tube.', '0.049 in'],
-  'exhaust.collector.inside': ['Inside diameter of the collector, in place of outside and wall.', '1.65 in'],
-  'exhaust.collector.length': ['Length of the collector.', '12 in'],
-  'exhaust.collector.wallTemperature': ['Temperature of the tube at full load.', '800 K'],
+  ...below('exhaust.collector', pipe('the collector', '3.000 in', '12 in')),
   'exhaust.collector.mergeVolume': ['Volume where the primaries meet.', '400 cc'],
   'exhaust.collector.exit': [
     'Inside diameter at its far end, where it widens to a megaphone or narrows. Left out: straight.',
@@ -68,16 +72,12 @@ export const exhaustWords: WordsOf<'exhaust'> = {
     ],
   ],
   'exhaust.balance': [
-    'A tube between two collectors; as short as it is wide where the pipes cross. Left out: none. Every cylinder is then computed.',
+    'A tube between two collectors; as short as it is wide where the pipes cross. With it every cylinder is computed. Left out: none.',
   ],
-  'exhaust.balance.diameter': ['Outside diameter of the balance tube.', '2.000 in'],
-  'exhaust.balance.wall': ['Wall thickness of the tube.', '0.049 in'],
-  'exhaust.balance.inside': ['Inside diameter of the balance tube, in place of outside and wall.', '1.65 in'],
-  'exhaust.balance.length': ['Length of the balance tube.', '18 in'],
-  'exhaust.balance.wallTemperature': ['Temperature of the tube at full load.', '800 K'],
+  ...below('exhaust.balance', pipe('the balance tube', '2.000 in', '18 in')),
   'exhaust.balance.at': ['How far behind the merges it joins the collectors.', '10 in'],
   'exhaust.muffler': [
-    'Muffler: its measured back-pressure, or the rated flow of each outlet; where neither is known, open (no muffler), straight-through or chambered: its back-pressure is then an estimate.',
+    'Muffler: its measured back-pressure, or the rated flow of each outlet. Where neither is known: open (no muffler), straight-through or chambered, whose back-pressure is an estimate.',
     { backPressure: '1.5 psi', airflow: '700 cfm' },
     { flow: '600 cfm', at: '1.5 inHg' },
     'open',
@@ -103,14 +103,7 @@ export const exhaustWords: WordsOf<'exhaust'> = {
   ],
   'exhaust.box.volume': ['Gas in one box, packing taken off.', '6 l'],
   'exhaust.box.pipe': ['Tail-pipe of a box with chambers, or the pipe with holes in a straight one.'],
-  'exhaust.box.pipe.diameter': ['Outside diameter of the tail-pipe, or of the pipe with holes.', '2.500 in'],
-  'exhaust.box.pipe.wall': ['Wall thickness of the tube.', '0.049 in'],
-  'exhaust.box.pipe.inside': [
-    'Inside diameter of the tail-pipe, or of the pipe with holes, in place of outside and wall.',
-    '1.65 in',
-  ],
-  'exhaust.box.pipe.length': ['Length of the tail-pipe, or of the pipe with holes.', '16 in'],
-  'exhaust.box.pipe.wallTemperature': ['Temperature of the tube at full load.', '800 K'],
+  ...below('exhaust.box.pipe', pipe('the tail-pipe, or of the pipe with holes', '2.500 in', '16 in')),
   'exhaust.returned': [
     'Of the gas that flows back in at the outlet, the share that is exhaust; the rest is air from around it.',
     '50 %',

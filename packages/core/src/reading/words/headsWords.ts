@@ -16,11 +16,11 @@ export const headsWords: WordsOf<'heads'> = {
   heads: ['Heads: valves, ports and flow.'],
   'heads.valvesPerCylinder': ['Valves in one cylinder, intake and exhaust together.', 2, 4],
   'heads.ports': [
-    'State of the intake ports, for the throat and smallest area of an engine without flow sheet where they were not measured: as-cast, bowls-blended (under the seats) or fully-ported.',
+    'State of the intake ports: as-cast, bowls-blended (under the seats) or fully-ported. Without a flow sheet, throat and smallest area are estimated from it where they were not measured.',
   ],
   'heads.flow': ['CSV flow sheet with lift, intake and exhaust columns, units in the header.', 'flow.csv'],
   'heads.flowOf': [
-    'What to take of a sheet with a column for each cylinder (intake 1 cfm, intake 2 cfm): mean (every port as their mean; left out: this) or each (every cylinder its own; every cylinder is then computed).',
+    'What to take of a sheet with columns for several cylinders (intake 1 cfm, intake 2 cfm): mean, every port as their mean; or each, every cylinder its own, and every cylinder is then computed. Left out: mean.',
   ],
   'heads.bench': ['How the heads were flowed.'],
   'heads.bench.name': [

@@ -61,14 +61,14 @@ export const inductionWords: WordsOf<'induction'> = {
     0.1,
   ],
   'induction.inletDuct': [
-    'Pipe between the throttle, or carburetor, at its front and the plenum; one to each plenum. Left out: the throttle sits on the plenum.',
+    'Pipe to the plenum, with the throttle or carburetor at its front; one to each plenum. Left out: the throttle sits on the plenum.',
     { inside: '70 mm', length: '250 mm' },
     'none',
   ],
   'induction.inletDuct.inside': ['Inside diameter.', '70 mm'],
   'induction.inletDuct.length': ['Throttle to plenum.', '250 mm'],
   'induction.manifold': [
-    'Style of manifold: single-plane, dual-plane, individual-runner (a small plenum behind the throttle of each cylinder, tunnel), individual-throttles (a throttle or carburetor in each runner, in the open or in an airbox) or long-runner.',
+    'Style of manifold: single-plane, dual-plane, individual-runner (a throttle or barrel with a small plenum to each cylinder), individual-throttles (a throttle or carburetor in each runner, in the open or in an airbox) or long-runner.',
   ],
   'induction.plenum': ['Volume between throttle and runners, all plenums together.', '1.8 l'],
   'induction.groups': [
@@ -79,7 +79,7 @@ export const inductionWords: WordsOf<'induction'> = {
     ],
   ],
   'induction.divider': [
-    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a slot under the secondaries where one carburetor of four barrels stands over a dual plane and the file speaks of other parts than the engine was made with; else a whole divider.',
+    'Opening between two plenums, such as the two planes of a dual-plane manifold. Left out: a whole divider; but a slot under the secondaries where one carburetor of four barrels stands over a dual plane, and the file speaks of other parts than the engine was made with.',
     { opening: '2 in2' },
     'none',
   ],
@@ -117,7 +117,7 @@ export const inductionWords: WordsOf<'induction'> = {
   'induction.runner.exitArea': ['Area at the head, one cylinder.', '2.5 in2'],
   'induction.runner.wallTemperature': ['Wall temperature of runner and port, warm engine.', '340 K'],
   'induction.balance': [
-    'Balance tubes between runners, such as those between individual throttles. Left out: none. Every cylinder is then computed.',
+    'Balance tubes between runners, such as those between individual throttles. With them every cylinder is computed. Left out: none.',
     { inside: '8 mm', length: '110 mm' },
     'none',
   ],

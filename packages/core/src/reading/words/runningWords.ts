@@ -40,7 +40,7 @@ export const runningWords: WordsOf<'fuel' | 'mixture' | 'burn' | 'heat' | 'frict
   ],
   burn: ['Spark and burning.'],
   'burn.timing': [
-    'knock-limited (best torque as far as the fuel allows), best-torque, ca50 (a given middle of burning) or spark (a given table).',
+    'How the spark is set: knock-limited (best torque as far as the fuel allows), best-torque, ca50 (half burned at a given angle) or spark (a given table).',
   ],
   'burn.ca50': ['Half burned, after top centre.', '8 deg'],
   'burn.spark': [
@@ -79,7 +79,7 @@ export const runningWords: WordsOf<'fuel' | 'mixture' | 'burn' | 'heat' | 'frict
   'heat.piston': ['Temperature of the crown of the piston.', '500 K'],
   'heat.liner': ['Temperature of the cylinder wall.', '410 K'],
   friction: ['Friction: bearings, valvetrain and accessories.'],
-  'friction.valvetrain': ['How the valvetrain rubs.'],
+  'friction.valvetrain': ['What rubs in the valvetrain.'],
   'friction.multiplier': ['Multiplier on the friction that the model gives.', 1],
   'friction.accessories': ['Whether the engine drives its water pump and alternator.'],
   'friction.mainBearings': ['Number of main bearings.', 5],
