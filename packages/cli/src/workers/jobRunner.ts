@@ -49,27 +49,7 @@ async function pooled(workers: number, worker: URL, apart: boolean): Promise<Job
     opened = undefined;
     await (await closing)?.threads.destroy();
   };
-  const open = async (): Promise<Pool> => {
-    // Most commands start no threads, and need not wait for what does.
-    const { Tinypool } = await import('tinypool');
-    const threads = new Tinypool({
-      filename: worker.href,
-      name: 'work',
-      minThreads: Math.min(workers, FIRST_THREADS),
-      maxThreads: workers,
-    });
-    // A thread without a job that fails has nobody to tell; those with one reject it.
-    threads.on('error', () => {});
-    const begun: Pool = {
-      threads,
-      ended: undefined,
-      watch: threadWatch(threads, (code) => {
-        begun.ended ??= new Error(`a thread ended by itself, with code ${code}`);
-        void close();
-      }),
-    };
-    return begun;
-  };
+  const open = (): Promise<Pool> => poolOf(workers, worker, () => void close());
   const run: RunJobs = async (jobs, { signal, onProgress, onCurve, onRoom } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
     opened ??= open();
@@ -111,6 +91,29 @@ async function pooled(workers: number, worker: URL, apart: boolean): Promise<Job
   opened = open();
   await opened;
   return { run, close };
+}
+
+/** Threads that were begun; `onEnd` is called where one ended by itself. */
+async function poolOf(workers: number, worker: URL, onEnd: () => void): Promise<Pool> {
+  // Most commands start no threads, and need not wait for what does.
+  const { Tinypool } = await import('tinypool');
+  const threads = new Tinypool({
+    filename: worker.href,
+    name: 'work',
+    minThreads: Math.min(workers, FIRST_THREADS),
+    maxThreads: workers,
+  });
+  // A thread without a job that fails has nobody to tell; those with one reject it.
+  threads.on('error', () => {});
+  const begun: Pool = {
+    threads,
+    ended: undefined,
+    watch: threadWatch(threads, (code) => {
+      begun.ended ??= new Error(`a thread ended by itself, with code ${code}`);
+      onEnd();
+    }),
+  };
+  return begun;
 }
 
 /** Calls `onEnd`, with its exit code, where a thread of the pool ended by itself without an error: the pool would wait for it without end. */

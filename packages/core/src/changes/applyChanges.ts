@@ -166,7 +166,9 @@ function relocated(problem: Problem, changes: readonly Change[]): Problem {
     );
     if (edit === undefined) continue;
     const { file, line, column } = sourceProblem(change, edit.path, 'invalid', '');
-    return { ...problem, file, line, column, message: `${problem.message}, with '${change.name}'` };
+    // Without a file the place is the change itself.
+    const whose = change.source === undefined ? '' : `, with '${change.name}'`;
+    return { ...problem, file, line, column, message: `${problem.message}${whose}` };
   }
   const names = changes.map(({ name }) => `'${name}'`).join(' and ');
   return { ...problem, line: null, column: null, message: `${problem.message}, with ${names}` };

@@ -26,27 +26,65 @@ export async function rankSets(
   budget: Budget,
   sheet: SheetSource | undefined,
 ): Promise<Pick<RankingResult, 'together' | 'best'>> {
-  const { queue, changes, baseline, ask } = study;
   const index = new Map(pairs.map((pair) => [pairKey(pair.a, pair.b), pair]));
   const pairOf = (i: number, j: number): RankedPair | undefined =>
     index.get(pairKey(ranked[i].name, ranked[j].name));
   const interaction = (i: number, j: number): number | null => pairOf(i, j)?.interactionPct ?? null;
+  const sets = setsOf(study, ranked, sheet);
   const all: number[] = [];
   ranked.forEach((_, i) => {
     if (all.every((j) => interaction(i, j) !== null)) all.push(i);
   });
+  const parts = choicesOf(ranked, worths);
+  const choose = (forbidden: readonly (readonly number[])[]): Chosen => {
+    const tried = bestParts(ranked, parts, pairOf, budget, forbidden);
+    return { tried, members: tried.flatMap((at) => parts[at]).sort((i, j) => i - j) };
+  };
+  // After an abort nothing more is run.
+  const goesOn = study.queue.complete;
+  let best = choose([]);
+  if (goesOn) await sets.run([all, best.members]);
+  const forbidden: (readonly number[])[] = [];
+  while (goesOn && sets.breachesOf(best.members).length > 0 && forbidden.length < MOST_TRIES) {
+    forbidden.push(best.tried);
+    best = choose(forbidden);
+    await sets.run([best.members]);
+  }
+  const isBroken = sets.breachesOf(best.members).length > 0;
+  return {
+    together: sets.ranked(all, interaction),
+    best: isBroken ? null : sets.ranked(best.members, interaction),
+  };
+}
+
+/** Sets of changes, by their indices: forecast on demand, and what came of each. */
+interface Sets {
+  readonly run: (wanted: readonly (readonly number[])[]) => Promise<void>;
+  readonly breachesOf: (members: readonly number[]) => readonly Breach[];
+  /** Null where it is empty or could not be forecast. */
+  readonly ranked: (
+    members: readonly number[],
+    interaction: (i: number, j: number) => number | null,
+  ) => RankedSet | null;
+}
+
+function setsOf(
+  { queue, changes, baseline, ask, speeds }: RankStudy,
+  ranked: readonly RankedChange[],
+  sheet: SheetSource | undefined,
+): Sets {
   const engines = new Map<string, Combination>();
+  const base = queue.curve(BASELINE);
+  const names = (members: readonly number[]): readonly string[] => members.map((i) => ranked[i].name);
+  // A set of one is the change alone, which is forecast already.
   const keyOf = (members: readonly number[]): string =>
     members.length === 1
       ? changeKey(ranked[members[0]].name)
-      : `set: ${members
-          .map((i) => ranked[i].name)
-          .sort()
-          .join('\n')}`;
+      : `set: ${[...names(members)].sort().join('\n')}`;
   const run = async (wanted: readonly (readonly number[])[]): Promise<void> => {
     for (const members of wanted) {
-      const named: readonly Change[] = members.flatMap((i) =>
-        changes.filter(({ name }) => name === ranked[i].name),
+      const named: readonly Change[] = names(members).flatMap((name) =>
+        changes.filter((change) => change.name === name),
       );
       const result =
         members.length === 0 ? null : applyChanges(baseline, named, { sheet, effectless: 'allow' });
@@ -56,43 +94,30 @@ export async function rankSets(
     }
     await queue.run();
   };
-  const base = queue.curve(BASELINE);
   const breachesOf = (members: readonly number[]): readonly Breach[] => {
     const [curve, engine] = [queue.curve(keyOf(members)), engines.get(keyOf(members))];
     if (curve === null || base === null || engine === undefined) return [];
     return newBreaches(limitBreaches(baseline.combination, base), limitBreaches(engine, curve));
   };
-  const parts = choicesOf(ranked, worths);
-  const choose = (forbidden: readonly (readonly number[])[]): Chosen => {
-    const tried = bestParts(ranked, parts, pairOf, budget, forbidden);
-    return { tried, members: tried.flatMap((at) => parts[at]).sort((i, j) => i - j) };
+  return {
+    run,
+    breachesOf,
+    ranked: (members, interaction) => {
+      const curve = members.length === 0 ? null : queue.curve(keyOf(members));
+      if (curve === null || base === null) return null;
+      const gain = powerGain(base, curve, speeds);
+      return {
+        changes: names(members),
+        bandGainPct: gain.pct,
+        bandGainKw: gain.kw,
+        addedUpPct: members.reduce((sum, i) => sum + ranked[i].bandGainPct, crossed(members, interaction)),
+        cost: totalOf(ranked, members, 'cost'),
+        hours: totalOf(ranked, members, 'hours'),
+        cautions: cautionsOf(base, curve),
+        breaches: breachesOf(members),
+      };
+    },
   };
-  // After an abort nothing more is run.
-  const goesOn = queue.complete;
-  let best = choose([]);
-  if (goesOn) await run([all, best.members]);
-  const forbidden: (readonly number[])[] = [];
-  while (goesOn && breachesOf(best.members).length > 0 && forbidden.length < MOST_TRIES) {
-    forbidden.push(best.tried);
-    best = choose(forbidden);
-    await run([best.members]);
-  }
-  const set = (members: readonly number[]): RankedSet | null => {
-    const curve = members.length === 0 ? null : queue.curve(keyOf(members));
-    if (curve === null || base === null) return null;
-    const gain = powerGain(base, curve, study.speeds);
-    return {
-      changes: members.map((i) => ranked[i].name),
-      bandGainPct: gain.pct,
-      bandGainKw: gain.kw,
-      addedUpPct: members.reduce((sum, i) => sum + ranked[i].bandGainPct, crossed(members, interaction)),
-      cost: totalOf(ranked, members, 'cost'),
-      hours: totalOf(ranked, members, 'hours'),
-      cautions: cautionsOf(base, curve),
-      breaches: breachesOf(members),
-    };
-  };
-  return { together: set(all), best: breachesOf(best.members).length > 0 ? null : set(best.members) };
 }
 
 /** What was chosen. */
