@@ -154,7 +154,7 @@ export const WARNINGS: readonly Entry[] = [
   ],
   [
     'weak-signal',
-    'An engine hardly draws through its carburetor, and what that costs is not in the model.',
+    'An engine hardly draws through its carburetor. Coarse drops are in the figures, a mixture that goes astray is not.',
     'Look at a smaller one, and try both on the dyno.',
   ],
   ['weather-correction', 'The correction is large.', 'Use a sheet of an ordinary day.'],

@@ -42,6 +42,18 @@ const primary: Enlargement = (engine) => {
   };
 };
 
+/** Another rating with the venturis and the throttle bores that go with it. */
+function carburetor(engine: Combination, times: number): Combination {
+  const { barrels, venturiArea, meteringArea } = engine.induction;
+  if (barrels === undefined || venturiArea === undefined) throw new TypeError('no carburetor over a plenum');
+  const wider = {
+    meteringArea: times * meteringArea,
+    venturiArea: times * venturiArea,
+    barrels: { length: Math.sqrt(times) * barrels.length, area: times * barrels.area },
+  };
+  return { ...engine, induction: { ...engine.induction, ...wider } };
+}
+
 const ENLARGEMENTS: readonly (readonly [part: string, change: Enlargement])[] = [
   ['a port and runner of half as much area again', port],
   ['a cam of 25 degrees more on both lobes', cam],
@@ -72,6 +84,20 @@ describe('what must be able to lose, on a street engine at low speed', () => {
 
   it.each(ENLARGEMENTS.slice(0, 3))('%s pays at the top for what it costs below', (_part, change) => {
     expect(torqueOver(change(engine), [TOP])).toBeGreaterThan(1.01 * top);
+  });
+
+  it('a carburetor of two and a half times the size costs torque', () => {
+    expect(torqueOver(carburetor(engine, 2.5), LOW)).toBeLessThan(0.99 * low);
+  });
+
+  it('one of half as much again costs torque where it is least drawn through, and gives power', () => {
+    const slow = [2000, 2500, 3000];
+    expect(torqueOver(carburetor(engine, 1.5), slow)).toBeLessThan(0.995 * torqueOver(engine, slow));
+    expect(torqueOver(carburetor(engine, 1.5), [TOP])).toBeGreaterThan(1.003 * top);
+  });
+
+  it('one of two thirds costs power', () => {
+    expect(torqueOver(carburetor(engine, 2 / 3), [TOP])).toBeLessThan(0.98 * top);
   });
 });
 

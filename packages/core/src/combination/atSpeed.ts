@@ -1,12 +1,29 @@
-/** An engine as it stands at one speed: variable valve timing and a mixture that goes with speed. */
+/** An engine as it stands at one speed: variable valve timing, a mixture that goes with speed, and what a carburetor makes of it. */
 import { linearTable } from '../numerics/interpolate.ts';
+import { carburetionAt } from './carburetion.ts';
 import type { BySpeed, Combination } from './combination.ts';
+
+/** An engine at one speed. */
+export interface StandingEngine extends Combination {
+  /** Standard deviation of the equivalence ratio there [-]; absent: the usual one. */
+  readonly scatter?: number;
+}
 
 /**
  * The combination with the values it has at a crank speed [1/min]: straight lines between the speeds given, the first and the
- * last value beyond them. The same object where nothing goes with speed.
+ * last value beyond them, and its fuel as the venturis leave it. The same object where nothing goes with speed.
  */
-export function atSpeed(combination: Combination, rpm: number): Combination {
+export function atSpeed(combination: Combination, rpm: number): StandingEngine {
+  const engine = withTables(combination, rpm);
+  const carburetion = carburetionAt(engine, rpm);
+  if (carburetion === null) return engine;
+  const { evaporation, vapour, scatter } = carburetion;
+  // The shares are those of its own drops now: without venturis nobody takes them for those of usual ones.
+  const { venturiArea: _, ...induction } = engine.induction;
+  return { ...engine, induction: { ...induction, evaporation, vapour }, scatter };
+}
+
+function withTables(combination: Combination, rpm: number): Combination {
   const { bySpeed, ...engine } = combination;
   if (bySpeed === undefined) return combination;
   const { intake, exhaust, lambda } = engine;

@@ -5,8 +5,9 @@ import type { ChamberShape } from '../geometry/squish.ts';
 import type { PlugPlace } from '../processes/chamberBurn.ts';
 import type { Calibration } from './calibration.ts';
 import type { Burn, CorrectionStandard, Friction, Walls, Weather } from './running.ts';
+import type { Stacks } from './stacks.ts';
 
-export type { Fuel };
+export type { Fuel, Stacks };
 
 /** One complete engine specification. All values SI (m, m2, m3, kg, Pa, K, rad where not said otherwise). */
 export interface Combination {
@@ -297,28 +298,14 @@ export interface Induction {
   };
   /** Where the fuel comes in. */
   readonly injection: 'carburetor' | 'port' | 'direct';
-  /** Share of the fuel's latent heat that is taken from the air before the valve [-]. */
+  /** Of all venturis, whole engine [m2]: their air makes drops finer or coarser than usual; absent: drops are usual at every speed. */
+  readonly venturiArea?: number;
+  /** Share of the fuel's latent heat that is taken from the air before the valve [-]; behind venturis of drops of the usual size. */
   readonly evaporation: number;
-  /** Share of the fuel that is vapour when it passes the valve [-]: by the air's heat, and by that of walls. */
+  /** Share of the fuel that is vapour when it passes the valve [-]: by the air's heat, and by that of walls; of such drops too. */
   readonly vapour: number;
   /** Temperature rise of the charge from the plenum floor and walls on a day of 60 F, before evaporation [K]. */
   readonly heating: number;
-}
-
-/** A throttle or carburetor for each cylinder, on its way along the runner. */
-export interface Stacks {
-  /** Mouth of the trumpet to the throttle [m]. */
-  readonly at: number;
-  /** Bore there [m2]; of a carburetor the runner's own area. */
-  readonly bore: number;
-  /** Most that a sheet of trumpet and throttle leaves for the throttle, one over its area squared [1/m4]; absent: no such sheet. */
-  readonly most?: number;
-  /** Way into the airbox that is the plenum, and its filter; absent: the trumpets stand in the open. */
-  readonly inlet?: {
-    /** Pipe into the box [m], [m2]; no pipe where the length is 0. */
-    readonly length: number;
-    readonly area: number;
-  };
 }
 
 /** From the head to the outside air: primaries, collectors, outlet. */

@@ -60,8 +60,8 @@ export interface TimedBurn {
 const LONGEST = 120;
 
 /** Share of the heat of reaction that is released [-]: the stated efficiency, less what uneven mixture costs. */
-export function releasedShare(efficiency: number, phi: number): number {
-  return efficiency * scatterShare(phi);
+export function releasedShare(efficiency: number, phi: number, scatter?: number): number {
+  return efficiency * scatterShare(phi, scatter);
 }
 
 /** Burn angles of the charge trapped in a cylinder at the closing of its intake valve. */

@@ -1,5 +1,5 @@
 /** A speed marched as asked for and, where that comes to nothing, with every cylinder, then in shorter steps. */
-import type { Combination } from '../combination/combination.ts';
+import type { StandingEngine } from '../combination/atSpeed.ts';
 import { MARCH_DEFAULTS } from '../cycle/march.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { createSimulation, type Simulation, type SimulationOptions, type SpeedResult } from './simulation.ts';
@@ -11,7 +11,7 @@ const RESTARTS = 3;
 interface Attempt {
   readonly options: SimulationOptions;
   /** Set up once, or at every speed where something goes with speed. */
-  readonly setUp: (engine: Combination) => Simulation;
+  readonly setUp: (engine: StandingEngine) => Simulation;
 }
 
 /** The ways to march a speed, each for where the one before comes to nothing. */
@@ -32,8 +32,8 @@ export function attemptsOf(asked: SimulationOptions): Attempts {
 
 function attemptOf(options: SimulationOptions): Attempt {
   let last: Simulation | null = null;
-  const setUp = (engine: Combination): Simulation => {
-    if (last?.combination !== engine) last = createSimulation(engine, options);
+  const setUp = (engine: StandingEngine): Simulation => {
+    if (last?.combination !== engine) last = createSimulation(engine, options, last);
     return last;
   };
   return { options, setUp };
@@ -48,7 +48,7 @@ export interface BestAttempt {
 }
 
 export function bestOfAttempts(
-  engine: Combination,
+  engine: StandingEngine,
   rpm: number,
   { asked, whole, careful }: Attempts,
 ): BestAttempt {
@@ -81,7 +81,7 @@ function isOverrun({ march }: SpeedResult): boolean {
 }
 
 /** The speed from its start again, in shorter and shorter steps; the last attempt stands as it is. */
-function begunAnew(combination: Combination, options: SimulationOptions, rpm: number): SpeedResult {
+function begunAnew(combination: StandingEngine, options: SimulationOptions, rpm: number): SpeedResult {
   const march = options.march ?? MARCH_DEFAULTS;
   for (let attempt = 1; ; attempt++) {
     const shorter = { ...march, courant: march.courant / 2 ** attempt };

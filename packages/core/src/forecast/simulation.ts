@@ -3,7 +3,7 @@ import type { EngineNetwork } from '../assembly/assemble.ts';
 import { assembleNetwork } from '../assembly/assemble.ts';
 import { DEFAULT_MESH, type Mesh } from '../assembly/mesh.ts';
 import { marchingOf } from '../assembly/symmetry.ts';
-import type { Combination } from '../combination/combination.ts';
+import type { StandingEngine } from '../combination/atSpeed.ts';
 import { lambdaOf, sharedLambda } from '../combination/lambdaOf.ts';
 import type { BurnModel } from '../cycle/burnPlan.ts';
 import { FIRST_ANGLES, FIRST_TIMING, planBurn, releasedShare } from '../cycle/burnPlan.ts';
@@ -46,7 +46,7 @@ export interface SpeedResult {
 }
 
 export interface Simulation {
-  readonly combination: Combination;
+  readonly combination: StandingEngine;
   readonly tables: GasTables;
   readonly engine: EngineNetwork;
   /** A speed [1/min] before its first cycle: gas at rest in pipes and volumes, cylinders under way. */
@@ -54,14 +54,14 @@ export interface Simulation {
   readonly runSpeed: (rpm: number) => SpeedResult;
 }
 
-export function createSimulation(combination: Combination, options: SimulationOptions): Simulation {
+/** @param before - the same engine at another speed: its tables serve again where the mixture is the same */
+export function createSimulation(
+  combination: StandingEngine,
+  options: SimulationOptions,
+  before: Simulation | null = null,
+): Simulation {
   const { block, burn, chamber, weather } = combination;
-  const tables = buildGasTables({
-    fuel: combination.fuel,
-    lambda: sharedLambda(combination),
-    vapourPressure: weather.vapourPressure,
-    pressure: weather.pressure,
-  });
+  const tables = tablesOf(combination, before);
   const modelOf = (lambda: number): BurnModel => ({
     reference: chamberBurn(
       sliderCrank(block.bore, block.stroke, block.rodLength, chamber.clearanceVolume),
@@ -72,7 +72,7 @@ export function createSimulation(combination: Combination, options: SimulationOp
     humidity: weather.vapourPressure / weather.pressure,
     multiplier: burn.durationMultiplier,
     duration: burn.duration,
-    efficiency: releasedShare(burn.efficiency, 1 / lambda),
+    efficiency: releasedShare(burn.efficiency, 1 / lambda, combination.scatter),
   });
   const { efficiency } = modelOf(sharedLambda(combination));
   const first = planBurn(FIRST_ANGLES, FIRST_TIMING, efficiency);
@@ -97,4 +97,13 @@ export function createSimulation(combination: Combination, options: SimulationOp
     return { rpm, cycle, ...timesOf(setup, speed), octanes: octanesOf(setup, speed), march: speed.march };
   };
   return { combination, tables, engine, startSpeed: (rpm) => startSpeed(setup, rpm), runSpeed };
+}
+
+function tablesOf(combination: StandingEngine, before: Simulation | null): GasTables {
+  const { fuel, weather } = combination;
+  const { vapourPressure, pressure } = weather;
+  const lambda = sharedLambda(combination);
+  if (before?.combination.fuel === fuel && before.combination.weather === weather)
+    if (sharedLambda(before.combination) === lambda) return before.tables;
+  return buildGasTables({ fuel, lambda, vapourPressure, pressure });
 }

@@ -116,7 +116,7 @@ function heldBackSpark({ burn }: Combination, marched: readonly MarchedPoint[]):
   return [{ code: 'knock-limited', path: 'fuel', message }];
 }
 
-/** A larger carburetor never costs anything here. One in a runner of its own is drawn by pulses, of which the mean says little. */
+/** Coarse drops are in the figures, a mixture that goes astray is not. One in a runner of its own is drawn by pulses, of which the mean says little. */
 function weakSignal({ induction }: Combination, marched: readonly MarchedPoint[]): CurveWarning[] {
   const { kind, injection, stacks } = induction;
   if (kind !== 'carburetor' || injection !== 'carburetor' || stacks !== undefined) return [];
@@ -124,7 +124,7 @@ function weakSignal({ induction }: Combination, marched: readonly MarchedPoint[]
   if (brisk.length === 0) return [];
   const { rpm, manifoldVacuumInHg } = brisk.reduce((a, b) => (b.powerKw > a.powerKw ? b : a));
   if (!(manifoldVacuumInHg < WEAK_SIGNAL)) return [];
-  const message = `only ${manifoldVacuumInHg.toFixed(2)} inHg are drawn through the carburetor at ${rpm} rpm, where power is most: it meters well from about ${WEAK_SIGNAL}. What coarse and uneven fuel costs at low speed is not in the model, so a smaller carburetor may do better than it says`;
+  const message = `only ${manifoldVacuumInHg.toFixed(2)} inHg are drawn through the carburetor at ${rpm} rpm, where power is most: it meters well from about ${WEAK_SIGNAL}. Its coarse drops are in the figures; what it costs at low speed where it no longer keeps its mixture is not, so a smaller carburetor may do better than they say`;
   return [{ code: 'weak-signal', path: 'induction.carburetor', message }];
 }
 

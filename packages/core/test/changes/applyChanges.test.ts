@@ -20,16 +20,18 @@ describe('a change', () => {
   it('alters what it names and nothing else', () => {
     const base = hillClimb();
     const after = changed(base, [set('induction.carburetor.rating', '290 cfm')]);
-    const { meteringArea, venturi, barrels, ...rest } = after.induction;
+    const { meteringArea, venturi, venturiArea, barrels, ...rest } = after.induction;
     const {
       meteringArea: before,
       venturi: own,
+      venturiArea: ownArea,
       barrels: ownBarrels,
       ...restBefore
     } = base.combination.induction;
     expect(meteringArea / before).toBeCloseTo(290 / 245, 9);
     // The venturi goes with the rating, to the four digits of its estimate, and the bores and their length with it.
     expect((venturi?.overMetering ?? 0) / (own?.overMetering ?? 1)).toBeCloseTo(1, 3);
+    expect((venturiArea ?? 0) / (ownArea ?? 1)).toBeCloseTo(290 / 245, 3);
     expect((barrels?.area ?? 0) / (ownBarrels?.area ?? 1)).toBeCloseTo(290 / 245, 3);
     expect((barrels?.length ?? 0) / (ownBarrels?.length ?? 1)).toBeCloseTo(Math.sqrt(290 / 245), 3);
     expect(rest).toEqual(restBefore);

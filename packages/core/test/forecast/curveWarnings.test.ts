@@ -63,13 +63,13 @@ describe('a carburetor that an engine hardly draws through', () => {
     return curveWarnings(engine, points, []).filter(({ code }) => code === 'weak-signal');
   };
 
-  it('is told, since no carburetor is too large for the model', async () => {
+  it('is told, since the model holds the mixture however little it draws', async () => {
     const [found] = await warned(0.2);
     expect(found?.path).toBe('induction.carburetor');
     expect(found?.message).toContain(
       'only 0.20 inHg are drawn through the carburetor at 6000 rpm, where power is most',
     );
-    expect(found?.message).toContain('a smaller carburetor may do better than it says');
+    expect(found?.message).toContain('a smaller carburetor may do better than they say');
   });
 
   it('is looked at where power is most, not where most is drawn', async () => {

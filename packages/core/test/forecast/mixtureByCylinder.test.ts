@@ -10,12 +10,16 @@ import { wholeForecast } from './wholeForecast.ts';
 
 const COARSE = { intakeCell: 0.08, exhaustCell: 0.12, fewest: 2 };
 
+/** Nothing deals out their fuel: an engine whose file says how its cylinders differ scatters by that alone. */
+const OWN_BARRELS = 'induction: { manifold: individual-runner }';
+
 function read(mixture: string, more = 'burn: { ca50: 9 deg }', cylinders = 2) {
   const text = `engine: { bore: 88 mm, stroke: 66 mm, cylinders: ${cylinders} }
 chamber: { compression: 9.5 }
 heads: { valvesPerCylinder: 2 }
 mixture: ${mixture}
-${more}`;
+${more}
+${OWN_BARRELS}`;
   return readCombination(text, { file: 'e.yaml' });
 }
 

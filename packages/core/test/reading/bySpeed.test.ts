@@ -54,8 +54,10 @@ describe('a value by speed', () => {
     expect(angles(atSpeed(engineOf({ cam: exhaust }), 6000))).toEqual([108, 112]);
   });
 
-  it('leaves an engine without any as it is, the very same', () => {
-    const engine = engineOf({});
+  it('leaves an engine without any as it is, the very same, but for the drops behind venturis', () => {
+    const carbureted = engineOf({});
+    expect(atSpeed(carbureted, 3000).induction).not.toEqual(carbureted.induction);
+    const engine = engineOf({ induction: '{ throttle: { diameter: 70 mm } }' });
     expect(atSpeed(engine, 3000)).toBe(engine);
     expect(engine.bySpeed).toBeUndefined();
   });

@@ -238,6 +238,7 @@ it('a file that names none of these parts has none of them', () => {
       'runner',
       'vapour',
       'venturi',
+      'venturiArea',
     ].sort(),
   );
   const parts = 'spacer: none, restrictor: none, inletDuct: none, divider: none, balance: none';

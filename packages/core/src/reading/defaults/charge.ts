@@ -105,16 +105,20 @@ export function heating(
   };
 }
 
-/** Share of the latent heat that the air gives before the valve [-]. */
+const EVAPORATION_REASONS = {
+  carburetor:
+    'drops of 50 um evaporate in the stream (Heywood), more of finer and less of coarser ones at each speed; less of a fuel with more latent heat; from memory',
+  port: 'drops evaporate in the stream (Heywood), less of a fuel with more latent heat; from memory',
+  direct: 'the fuel comes in behind the valve',
+} as const;
+
+/** Share of the latent heat that the air gives before the valve [-]; behind a carburetor of drops of the usual size, see `combination/carburetion.ts`. */
 export function evaporation(injection: Injection, fuel: Fuel): Estimate {
   const { byFuel } = latentBesideGasoline(fuel);
   return {
     value: Math.min(1, byFuel * EVAPORATION[injection]),
     spread: injection === 'direct' ? null : byFuel * EVAPORATION_SPREAD,
-    reason:
-      injection === 'direct'
-        ? 'the fuel comes in behind the valve'
-        : 'drops evaporate in the stream (Heywood), less of a fuel with more latent heat; from memory',
+    reason: EVAPORATION_REASONS[injection],
   };
 }
 

@@ -48,7 +48,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     style,
     runnerArea: () => runnerAreaAt(tract(), section.runner?.throttleAt ?? throttleAt(tract().length).value),
   });
-  const { meteringArea, venturi, barrels } = metering;
+  const { meteringArea, venturi, barrels, venturiArea } = metering;
   const injection = injectionOf(context, kind);
   const isOpen = style === 'individual-throttles';
   const parts = isOpen
@@ -82,6 +82,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     runner,
     ...(balance === undefined ? {} : { balance }),
     injection,
+    ...(venturiArea === undefined ? {} : { venturiArea }),
     evaporation,
     vapour: Math.max(
       evaporation,

@@ -41,7 +41,8 @@ export interface MeteringInputs {
   readonly ratedSpeed: () => number;
 }
 
-export interface Metering extends Pick<Induction, 'kind' | 'meteringArea' | 'venturi' | 'barrels'> {
+export interface Metering
+  extends Pick<Induction, 'kind' | 'meteringArea' | 'venturi' | 'venturiArea' | 'barrels'> {
   /** Carburetors or throttles. */
   readonly count: number;
   /** Bores under which a spacer or a plate has its holes, all together, and the diameter of one [m]. */
@@ -73,7 +74,13 @@ export function resolveMetering(
   const factor = context.file.induction?.flowMultiplier ?? 1;
   const made =
     kind === 'throttle' ? throttles(context, inputs, style, runnerArea) : carburetors(context, inputs, style);
-  return { kind, ...made, meteringArea: factor * made.meteringArea };
+  const { venturiArea } = made;
+  return {
+    kind,
+    ...made,
+    meteringArea: factor * made.meteringArea,
+    ...(venturiArea === undefined ? {} : { venturiArea: factor * venturiArea }),
+  };
 }
 
 function carburetors(
@@ -112,7 +119,13 @@ function carburetors(
     ? ledger.quantity(path('venturi'), section.venturi, 'length', 'in', () => venturiOf(area / each))
     : venturiOf(area / each).value;
   const throat = VENTURI_COEFFICIENT * each * discArea(narrow);
-  const made = { meteringArea: count * area, count, bores: each * count, bore: BORE_OVER_VENTURI * narrow };
+  const made = {
+    meteringArea: count * area,
+    venturiArea: count * each * discArea(narrow),
+    count,
+    bores: each * count,
+    bore: BORE_OVER_VENTURI * narrow,
+  };
   if (!hasVenturi) return made;
   const height = ledger.quantity(path('height'), section.height, 'length', 'in', () =>
     carburetorHeight(made.bore),

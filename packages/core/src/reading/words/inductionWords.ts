@@ -143,11 +143,11 @@ export const inductionWords: WordsOf<'induction'> = {
     '3 K',
   ],
   'induction.evaporation': [
-    "Share of the fuel's latent heat that comes out of the air before the valve.",
+    "Share of the fuel's latent heat that comes out of the air before the valve; behind a carburetor of drops of 50 um: finer and coarser ones give more and less.",
     '30 %',
   ],
   'induction.vapour': [
-    'Share of the fuel that is vapour when it passes the valve, whatever gave it the heat; the rest evaporates in the cylinder.',
+    'Share of the fuel that is vapour when it passes the valve, whatever gave it the heat; the rest evaporates in the cylinder. Behind a carburetor of drops of 50 um.',
     '60 %',
   ],
 };
