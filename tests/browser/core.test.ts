@@ -9,9 +9,9 @@ import { type Bundle, bundleCore } from './coreBundle.ts';
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
 const BUDGET = {
   /** A page that reads a combination and forecasts it. */
-  forecast: { minified: 431_500, gzipped: 151_000 },
+  forecast: { minified: 436_000, gzipped: 152_800 },
   /** All there is: studies, calibration, dyno sheets, the choice from a shelf. */
-  whole: { minified: 747_000, gzipped: 253_200 },
+  whole: { minified: 751_500, gzipped: 255_000 },
 };
 
 // Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.
