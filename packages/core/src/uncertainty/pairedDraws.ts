@@ -74,9 +74,15 @@ export function pairedDraws(
 ): PairedDraws {
   const subjects = [baseline, ...candidates];
   const surfaces = subjects.map(() => new Float64Array(draws).fill(1));
+  // Candidates share most of what their gains are loaded with: each is drawn once.
+  const drawn = new Map<string, Float64Array>();
   const deviates = (id: string): Float64Array => {
+    const known = drawn.get(id);
+    if (known !== undefined) return known;
     const { normal } = randomNamed(seed, id);
-    return Float64Array.from({ length: draws }, normal);
+    const z = Float64Array.from({ length: draws }, normal);
+    drawn.set(id, z);
+    return z;
   };
   const together =
     correlated === null ? new Map<string, Float64Array>() : correlatedDeviates(correlated, deviates);
