@@ -221,10 +221,11 @@ export function setLines({ together, best }: RankingResult, units: UnitSystem): 
     const broken = set.breaches.length === 0 ? '' : ` Breaks a limit: ${plain(breachCell(set.breaches))}.`;
     return `${heading}: ${gain}${beyond}${bill}: ${set.changes.map(plain).join(', ')}.${broken}`;
   };
-  return [
-    ...(together === null || together.changes.length < 2 ? [] : [line('All that go together', together)]),
-    ...(best === null ? [] : [line('Best set', best)]),
-  ];
+  if (together === null || together.changes.length < 2) return best === null ? [] : [line('Best set', best)];
+  if (best === null) return [line('All that go together', together)];
+  return best.changes.join('\n') === together.changes.join('\n')
+    ? [line('All that go together, and the best set', best)]
+    : [line('All that go together', together), line('Best set', best)];
 }
 
 function orderText(ranking: RankingResult, width: number): string {

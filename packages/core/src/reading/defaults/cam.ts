@@ -32,7 +32,7 @@ export function lifter(valves: number, lash: number | undefined): WordEstimate<L
   if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'solid, since a lash is stated' };
   return valves > 2
     ? { value: 'solid-flat', reason: 'overhead cams ride on flat faces' }
-    : { value: 'hydraulic-flat', reason: 'the plainest two-valve engine' };
+    : { value: 'hydraulic-flat', reason: 'usual with two valves; from memory' };
 }
 
 /** Lobe separation [cam deg]. */
