@@ -14,6 +14,32 @@ export interface SectionsResult {
   readonly problems: readonly Problem[];
 }
 
+/** A section that was read: under which name, what stood in it, and its values. */
+interface ReadSection {
+  readonly name: string;
+  readonly text: string;
+  readonly values: unknown;
+}
+
+/**
+ * Sound sections by the objects they were read from. An edited document shares those it leaves alone, and a study reads thousands that
+ * differ in one field.
+ */
+const READ = new WeakMap<object, ReadSection>();
+
+/** The values of this very section, as long as nobody has written into it since. */
+function readBefore(name: string, written: unknown): unknown {
+  if (written === null || typeof written !== 'object') return undefined;
+  const known = READ.get(written);
+  return known?.name === name && known.text === JSON.stringify(written) ? known.values : undefined;
+}
+
+function kept(name: string, written: unknown, values: unknown): unknown {
+  if (written !== null && typeof written === 'object')
+    READ.set(written, { name, text: JSON.stringify(written), values });
+  return values;
+}
+
 /** Reads every section on its own, so that a slip in one doesn't hide those in the others. */
 export function readSections(document: CombinationDocument): SectionsResult {
   const problems: Problem[] = [];
@@ -30,8 +56,13 @@ export function readSections(document: CombinationDocument): SectionsResult {
         );
       continue;
     }
+    const known = readBefore(name, written);
+    if (known !== undefined) {
+      file[name] = known;
+      continue;
+    }
     const result = schema.safeParse(withoutEmpty(written, [name]), { reportInput: true });
-    if (result.success) file[name] = result.data;
+    if (result.success) file[name] = kept(name, written, result.data);
     else for (const issue of result.error.issues) problems.push(...issueProblems(issue, [name], document));
   }
   return { file, problems: withoutMisspelt(problems) };

@@ -44,6 +44,24 @@ export interface DrawOptions {
   /** Default {@link DRAWS}. */
   readonly draws?: number;
   readonly correlated?: Correlated | null;
+  /** Left out: drawn anew. Given by who draws more than once, from {@link deviatesOf} that seed and number. */
+  readonly deviates?: Deviates;
+}
+
+/** Standard normal deviates of an unknown or of another source of error, by its name: one entry a draw. */
+export type Deviates = (id: string) => Float64Array;
+
+/** Deviates that are drawn when they are first asked for, and kept. */
+export function deviatesOf(seed: number, draws: number = DRAWS): Deviates {
+  const drawn = new Map<string, Float64Array>();
+  return (id) => {
+    const known = drawn.get(id);
+    if (known !== undefined) return known;
+    const { normal } = randomNamed(seed, id);
+    const z = Float64Array.from({ length: draws }, normal);
+    drawn.set(id, z);
+    return z;
+  };
 }
 
 /** What came of the draws; one entry a draw. */
@@ -70,27 +88,18 @@ const LEAST_POWER = 0.05;
 export function pairedDraws(
   baseline: Subject,
   candidates: readonly Subject[],
-  { seed, draws = DRAWS, correlated = null }: DrawOptions,
+  { seed, draws = DRAWS, correlated = null, deviates = deviatesOf(seed, draws) }: DrawOptions,
 ): PairedDraws {
   const subjects = [baseline, ...candidates];
   const surfaces = subjects.map(() => new Float64Array(draws).fill(1));
-  // Candidates share most of what their gains are loaded with: each is drawn once.
-  const drawn = new Map<string, Float64Array>();
-  const deviates = (id: string): Float64Array => {
-    const known = drawn.get(id);
-    if (known !== undefined) return known;
-    const { normal } = randomNamed(seed, id);
-    const z = Float64Array.from({ length: draws }, normal);
-    drawn.set(id, z);
-    return z;
-  };
   const together =
     correlated === null ? new Map<string, Float64Array>() : correlatedDeviates(correlated, deviates);
   for (const id of unknownIds(subjects)) {
     const z = together.get(id) ?? deviates(id);
     subjects.forEach(({ responses }, s) => {
       if (!Object.hasOwn(responses, id)) return;
-      for (let i = 0; i < draws; i++) surfaces[s][i] += movedBy(responses[id], z[i]);
+      const [surface, response] = [surfaces[s], responses[id]];
+      for (let i = 0; i < draws; i++) surface[i] += movedBy(response, z[i]);
     });
   }
   subjects.forEach(({ name, scatter = 0 }, s) => {
@@ -133,7 +142,7 @@ export function remainderOf({ missed }: Subject): number {
 /** Deviates with a given correlation: its Cholesky factor times independent ones. */
 function correlatedDeviates(
   { ids, correlation }: Correlated,
-  deviates: (id: string) => Float64Array,
+  deviates: Deviates,
 ): ReadonlyMap<string, Float64Array> {
   const independent = ids.map(deviates);
   const factor = choleskyFactor(correlation);

@@ -2,7 +2,7 @@
 
 import type { SpeedBand } from '../forecast/band.ts';
 import { linearTable } from '../numerics/interpolate.ts';
-import { type Correlated, pairedDraws, spreadOf } from './pairedDraws.ts';
+import { type Correlated, deviatesOf, pairedDraws, spreadOf } from './pairedDraws.ts';
 import type { Responses } from './responses.ts';
 
 /** One standard deviation at a speed, in shares of the torque of the engine as it is. */
@@ -35,10 +35,11 @@ export function speedSpreads(
   const rpm: number[] = [];
   const own: Spread[] = [];
   const gains = new Map<string, Spread[]>();
+  const deviates = deviatesOf(draws.seed);
   for (const { rpm: n, baseline, candidates } of responses.complete ? responses.bySpeed : []) {
     if (baseline === null) continue;
     const known = candidates.filter((subject) => subject !== null);
-    const drawn = pairedDraws(baseline, known, draws);
+    const drawn = pairedDraws(baseline, known, { ...draws, deviates });
     rpm.push(n);
     const alone = spreadOf(drawn.baseline);
     own.push({ torque: alone, ratio: alone });
