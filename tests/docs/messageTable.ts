@@ -141,6 +141,11 @@ export const WARNINGS: readonly Entry[] = [
     'More than half of the charge is burned gas.',
     'Expect misfires: less overlap, or leave those speeds out.',
   ],
+  [
+    'same-sheet',
+    'A change has valves of another size and the flow sheet of the old ones.',
+    'Give the sheet that was flowed with them, or a guess by `heads.intake.flowMultiplier`.',
+  ],
   ['unknown-skipped', 'An unknown could not be drawn for this engine.', 'Nothing; the spread leaves it out.'],
   [
     'wall-heat-high',

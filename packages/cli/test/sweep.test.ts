@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Core } from '../src/core.ts';
 import { EXIT } from '../src/exitCodes.ts';
 import { parseVary } from '../src/input/parseVary.ts';
 import { main } from '../src/main.ts';
@@ -96,6 +97,33 @@ describe('valvetide sweep', () => {
       studyCore(),
     );
     expect(v.out().replaceAll('\n', ' ')).toContain('refused: heads.intake.valve 3.0 in: heads.intake.valve');
+  });
+});
+
+describe('what is doubtful at several values', () => {
+  it('is said once, with the values', async () => {
+    const core = studyCore();
+    const doubtful: Core = {
+      ...core,
+      sweep: async (...given) => {
+        const result = await core.sweep(...given);
+        if (!result.ok) return result;
+        const points = result.value.points.map((point, i) => ({
+          ...point,
+          cautions: i === 0 ? ['runs lean'] : ['takes care'],
+        }));
+        return { ok: true, value: { ...result.value, points } };
+      },
+    };
+    const w = world({ files });
+    const words = ['sweep', 'a.yaml', '--vary', 'exhaust.primary.length=29:31:1 in', ...SPEEDS];
+    expect(await main(words, w.io, doubtful), w.err()).toBe(EXIT.ok);
+    expect(
+      w
+        .out()
+        .split('\n')
+        .filter((line) => line.startsWith('warning: at')),
+    ).toEqual(['warning: at 29 in: runs lean', 'warning: at 30 in; 31 in: takes care']);
   });
 });
 

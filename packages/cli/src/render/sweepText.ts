@@ -210,11 +210,13 @@ function refusals({ variables, points: all }: SweepResult): readonly string[] {
 
 /** What the combination is warned of as it is, and what a point raises beyond that. */
 export function sweepWarnings({ warnings, points: all }: SweepResult): readonly string[] {
-  const raised = all.flatMap((point) => [
-    ...breachWarnings(`at ${point.values.join(', ')} it`, point),
-    ...point.cautions.map((caution) => plain(`warning: at ${point.values.join(', ')}: ${caution}`)),
-  ]);
-  return [...warningLines(warnings), ...raised];
+  const at = ({ values }: SweepPoint): string => values.join(', ');
+  const breaches = all.flatMap((point) => breachWarnings(`at ${at(point)} it`, point));
+  const cautions = [...new Set(all.flatMap((point) => point.cautions))].map((caution) => {
+    const where = all.filter((point) => point.cautions.includes(caution)).map(at);
+    return plain(`warning: at ${where.join('; ')}: ${caution}`);
+  });
+  return [...warningLines(warnings), ...breaches, ...cautions];
 }
 
 function unfinished({ complete, points: all }: SweepResult): string {

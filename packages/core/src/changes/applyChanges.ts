@@ -4,6 +4,7 @@ import type { Result } from '../base/result.ts';
 import type { Assumed, Combination, Warning } from '../combination/combination.ts';
 import { benchRemark, otherBench } from '../combination/otherBench.ts';
 import type { Problem } from '../combination/problem.ts';
+import { sameSheetRemark } from '../combination/sameSheet.ts';
 import { SIDES } from '../combination/sides.ts';
 import type { CombinationDocument, Plain } from '../reading/combinationDocument.ts';
 import { editDocument } from '../reading/editDocument.ts';
@@ -204,20 +205,21 @@ function named(
     ),
   ];
   const name = [before.name, ...changes.map((change) => change.name)].join(' + ');
-  const differs = otherBench(before, combination);
-  const bench: readonly Warning[] =
-    differs === null
-      ? []
-      : [
-          {
-            code: 'other-bench',
-            path: 'heads.bench',
-            message: benchRemark(changes.map((change) => change.name).join(' + '), differs),
-          },
-        ];
-  const changed = { ...combination, name, assumed, warnings: [...warnings, ...bench] };
+  const flowed = flowWarnings(before, combination, changes.map((change) => change.name).join(' + '));
+  const changed = { ...combination, name, assumed, warnings: [...warnings, ...flowed] };
   // What was heard was heard of the engine before the changes.
   return combination.burn.heard.length > 0 ? { ...changed, heardOn: before.heardOn ?? before } : changed;
+}
+
+/** What is doubtful about the flow of a changed engine beside that of the engine before. */
+function flowWarnings(before: Combination, after: Combination, name: string): readonly Warning[] {
+  const differs = otherBench(before, after);
+  const bench = differs === null ? null : benchRemark(name, differs);
+  const sheet = sameSheetRemark(before, after);
+  return [
+    ...(bench === null ? [] : [{ code: 'other-bench', path: 'heads.bench', message: bench } as const]),
+    ...(sheet === null ? [] : [{ code: 'same-sheet', path: 'heads.flow', message: sheet } as const]),
+  ];
 }
 
 function wasSet(changes: readonly Change[], path: string): boolean {

@@ -8,6 +8,7 @@ import { LEAST_GAIN_PCT, leftOutOfModel } from '../changes/notModelled.ts';
 import type { Combination } from '../combination/combination.ts';
 import { benchRemark, otherBench } from '../combination/otherBench.ts';
 import type { Problem } from '../combination/problem.ts';
+import { sameSheetRemark } from '../combination/sameSheet.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { limitBreaches } from '../forecast/limits.ts';
@@ -142,6 +143,9 @@ function remarks(candidates: readonly Entry[]): readonly string[] {
     const differs = otherBench(first.combination, combination);
     if (differs !== null && !combination.warnings.some(({ code }) => code === 'other-bench'))
       found.push(benchRemark(name, differs));
+    const sheet = sameSheetRemark(first.combination, combination);
+    if (sheet !== null && !combination.warnings.some(({ code }) => code === 'same-sheet'))
+      found.push(`${name}: ${sheet}`);
     return found;
   });
 }

@@ -104,6 +104,33 @@ describe('a change', () => {
     ).toEqual([]);
   });
 
+  it('whose valve is of another size says that the flow sheet is the old one', () => {
+    const flow: Plain = [
+      { lift: '0.100 in', flow: '66 cfm' },
+      { lift: '0.500 in', flow: '196 cfm' },
+    ];
+    const other: Plain = [
+      { lift: '0.100 in', flow: '69 cfm' },
+      { lift: '0.500 in', flow: '207 cfm' },
+    ];
+    const heads = `{ valvesPerCylinder: 2, bench: { depression: 28 inH2O }, intake: { valve: 1.94 in, flow: ${JSON.stringify(flow)} } }`;
+    const told = (text: string, ...edits: Parameters<typeof changed>[1]): readonly string[] =>
+      changed(baselineOf(text), edits)
+        .warnings.filter(({ code }) => code === 'same-sheet')
+        .map(({ message }) => message);
+    const file = fileWith({ heads });
+    const larger = set('heads.intake.valve', '2.02 in');
+    expect(told(file, larger)).toEqual([
+      'the intake valve is not the one of its flow sheet, 1.94 in: what it flows is what the sheet says, so that its size alone moves next to nothing here. Give the sheet that was flowed with it, or a guess by heads.intake.flowMultiplier',
+    ]);
+    expect(told(`units: si\n${file}`, larger)[0]).toContain('the one of its flow sheet, 49.28 mm:');
+    expect(told(file, larger, set('heads.intake.flow', other))).toEqual([]);
+    // Without a sheet the flow goes with the valve.
+    expect(told(fileWith({ heads: '{ valvesPerCylinder: 2, intake: { valve: 1.94 in } }' }), larger)).toEqual(
+      [],
+    );
+  });
+
   it('scales and adds from a stated or an assumed value, in its own unit', () => {
     const base = hillClimb();
     const { intake, exhaustSystem } = changed(base, [
