@@ -20,12 +20,9 @@ const LAST_JOBS = 4;
 
 const WORKER = new URL('./worker.js', import.meta.url);
 
-/** So many threads begin at once; more when jobs wait for them, since a short study has none for the rest of a large machine. */
-const FIRST_THREADS = 4;
-
 /**
- * One worker is this thread itself; more are threads of their own. They get ready while a study is planned: jobs asked for before a
- * long piece of planning would else be sent only after it.
+ * One worker is this thread itself; more are threads of their own, begun with the first jobs. What begins them is loaded here: jobs asked
+ * for before a long piece of planning would else be sent only after it.
  */
 export async function openRunner(
   workers: number,
@@ -43,19 +40,24 @@ interface Pool {
 }
 
 async function pooled(workers: number, worker: URL, apart: boolean): Promise<JobRunner> {
-  let opened: Promise<Pool> | undefined;
+  // Most commands start no threads, and need not load what does.
+  const { Tinypool } = await import('tinypool');
+  let opened: Pool | undefined;
   const close = async (): Promise<void> => {
     const closing = opened;
     opened = undefined;
-    await (await closing)?.threads.destroy();
+    await closing?.threads.destroy();
   };
-  const open = (): Promise<Pool> => poolOf(workers, worker, () => void close());
+  const open = (most: number): Pool => {
+    const minThreads = Math.min(workers, most);
+    const threads = new Tinypool({ filename: worker.href, name: 'work', minThreads, maxThreads: workers });
+    return watched(threads, () => void close());
+  };
   const run: RunJobs = async (jobs, { signal, onProgress, onCurve, onRoom } = {}) => {
     if (signal?.aborted === true || jobs.length === 0) return jobs.map(() => null);
-    opened ??= open();
-    const used = await opened;
+    opened ??= open(Math.max(jobs.length, jobs[0].rpm.length));
+    const used = opened;
     const stopped = (): boolean => signal?.aborted === true;
-    if (stopped()) return jobs.map(() => null);
     const stop = (): void => void close();
     // A curve takes seconds: threads are ended at once, not asked to finish.
     if (signal instanceof AbortSignal) signal.addEventListener('abort', stop, { once: true });
@@ -88,21 +90,11 @@ async function pooled(workers: number, worker: URL, apart: boolean): Promise<Job
       if (signal instanceof AbortSignal) signal.removeEventListener('abort', stop);
     }
   };
-  opened = open();
-  await opened;
   return { run, close };
 }
 
 /** Threads that were begun; `onEnd` is called where one ended by itself. */
-async function poolOf(workers: number, worker: URL, onEnd: () => void): Promise<Pool> {
-  // Most commands start no threads, and need not wait for what does.
-  const { Tinypool } = await import('tinypool');
-  const threads = new Tinypool({
-    filename: worker.href,
-    name: 'work',
-    minThreads: Math.min(workers, FIRST_THREADS),
-    maxThreads: workers,
-  });
+function watched(threads: Tinypool, onEnd: () => void): Pool {
   // A thread without a job that fails has nobody to tell; those with one reject it.
   threads.on('error', () => {});
   const begun: Pool = {

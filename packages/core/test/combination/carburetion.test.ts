@@ -58,6 +58,34 @@ describe("a carburetor's fuel at a speed", () => {
     expect(speed).toBeLessThan(65.5);
   });
 
+  // One cylinder draws for a quarter of the time, so that the same mean flow passes four times as fast.
+  it('is torn by faster air where a single draws by gulps', () => {
+    const engine = eight(USUAL);
+    const [plenum] = engine.induction.plenums;
+    const alone = { ...plenum, cylinders: plenum.cylinders.slice(0, 1) };
+    const gulping = { ...engine, induction: { ...engine.induction, plenums: [alone] } };
+    const area = engine.induction.venturiArea ?? 0;
+    expect(venturiSpeed(gulping, area, 2000)).toBeCloseTo(4 * venturiSpeed(engine, area, 2000), 9);
+  });
+
+  it('has longer to evaporate the slower the engine, from drops of the same size', () => {
+    // Half the venturis at half the speed: the same air, and so the same drops.
+    const halved = (engine: Combination): Combination => ({
+      ...engine,
+      induction: { ...engine.induction, venturiArea: (engine.induction.venturiArea ?? 0) / 2 },
+    });
+    const [fast, slow] = [fuelAt(eight(USUAL), 5000), fuelAt(halved(eight(USUAL)), 2500)];
+    expect(slow.diameter).toBeCloseTo(fast.diameter, 12);
+    expect(slow.evaporation).toBeGreaterThan(1.2 * fast.evaporation);
+  });
+
+  it('goes with what a calibration makes of the flow of the venturis', () => {
+    const [asRated, more] = ['', ', flowMultiplier: 1.1'].map(
+      (stated) => eight(USUAL, stated).induction.venturiArea,
+    );
+    expect((more ?? 0) / (asRated ?? 1)).toBeCloseTo(1.1, 9);
+  });
+
   it('is coarser, evaporates less and is dealt out less evenly the slower the engine and the larger the carburetor', () => {
     const series = (of: readonly Carburetion[]): void => {
       for (const [i, now] of of.entries()) {
