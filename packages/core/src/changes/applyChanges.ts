@@ -46,11 +46,7 @@ export function applyChanges(
   const assigned = assignedValues(baseline, changes, problems);
   if (problems.length > 0) return { ok: false, problems };
   const paths = [...assigned.keys()].sort();
-  const gone = entailed(
-    assigned,
-    baseline.combination,
-    (path) => valueAt(baseline.document.data, path) !== undefined,
-  );
+  const gone = entailed(assigned, baseline.combination, (path) => valueAt(baseline.document.data, path));
   const document = paths.reduce(
     (edited, path) => editDocument(edited, path, assigned.get(path) ?? null),
     withoutEntailed(

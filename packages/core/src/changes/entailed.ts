@@ -17,23 +17,25 @@ const ENTAILING = FIELD_ROWS.flatMap(([path, { entails = [] }]) =>
 
 /**
  * What gives way when these fields get these values, save what is set itself. A path stands for everything below it too. A carburetor in place
- * of a throttle, or the reverse, also changes how the charge is warmed.
+ * of a throttle, or the reverse, also changes how the charge is warmed. For a field that gets the value it has nothing gives way.
  */
 export function entailed(
   values: ReadonlyMap<string, Plain>,
   { induction, ownCamshafts }: Pick<Combination, 'induction' | 'ownCamshafts'>,
-  has: (path: FieldPath) => boolean,
+  now: (path: string) => Plain | undefined,
 ): Entailed {
   const paths = [...values.keys()];
+  const moved = [...values].flatMap(([path, value]) => (isEqual(value, now(path)) ? [] : [path]));
   const shafts = ownCamshafts === true ? 'own' : 'shared';
   const isSet = (field: FieldPath): boolean => paths.some((path) => areNested(path, field));
+  const isMoved = (field: FieldPath): boolean => moved.some((path) => areNested(path, field));
   const drops = new Set<FieldPath>();
   const releases = new Set<FieldPath>();
   const holds = new Set<FieldPath>();
   for (const rule of ENTAILING) {
-    if (!isSet(rule.path) || (rule.with !== undefined && !isSet(rule.with))) continue;
+    if (!isMoved(rule.path) || (rule.with !== undefined && !isSet(rule.with))) continue;
     if (rule.to !== undefined && values.get(rule.path) !== rule.to) continue;
-    if (rule.beside !== undefined && !has(rule.beside)) continue;
+    if (rule.beside !== undefined && (now(rule.beside) ?? null) === null) continue;
     if (rule.camshafts !== undefined && rule.camshafts !== shafts) continue;
     for (const path of rule.drops ?? []) drops.add(path);
     for (const path of rule.releases ?? []) releases.add(path);
@@ -47,4 +49,8 @@ export function entailed(
     // Beside a separation or an advance that is set too, the other centreline follows from them.
     holds: isSet('cam.separation') || isSet('cam.advance') ? [] : [...holds].filter((path) => !isSet(path)),
   };
+}
+
+function isEqual(a: Plain, b: Plain | undefined): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
 }

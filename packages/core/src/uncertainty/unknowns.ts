@@ -124,10 +124,10 @@ function remakers(
   baseline: Baseline,
   applied: readonly AppliedChange[],
 ): (path: string) => readonly string[] {
-  const has = (path: string): boolean => (valueAt(baseline.document.data, path) ?? null) !== null;
+  const now = (path: string): Plain | undefined => valueAt(baseline.document.data, path);
   const gone = applied.map(({ change, values }) => {
     const set = change.edits.flatMap(({ kind, path }) => (kind === 'set' ? [path] : []));
-    const { drops, releases } = entailed(values, baseline.combination, has);
+    const { drops, releases } = entailed(values, baseline.combination, now);
     return { name: change.name, paths: [...set, ...drops, ...releases] };
   });
   return (path) =>
@@ -254,11 +254,7 @@ function statedAfter(
   values: ReadonlyMap<string, Plain>,
 ): Stated {
   const before = statedIn(baseline, combination.assumed);
-  const { drops } = entailed(
-    values,
-    baseline.combination,
-    (path) => (valueAt(baseline.document.data, path) ?? null) !== null,
-  );
+  const { drops } = entailed(values, baseline.combination, (path) => valueAt(baseline.document.data, path));
   return (path) => {
     for (const [field, value] of values) {
       if (!isWithin(path, field)) continue;

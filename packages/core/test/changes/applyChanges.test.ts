@@ -42,6 +42,19 @@ describe('a change', () => {
     expect(others(after)).toEqual(others(base.combination));
   });
 
+  it('to the venturi brings its rating and height where the file states none, and keeps those that it states', () => {
+    const of = (carburetor: string): Combination =>
+      baselineOf(fileWith({ induction: `{ carburetor: ${carburetor} }` })).combination;
+    const to = (carburetor: string): Combination['induction'] =>
+      changed(baselineOf(fileWith({ induction: `{ carburetor: ${carburetor} }` })), [
+        set('induction.carburetor.venturi', '1.4 in'),
+      ]).induction;
+    expect(to('{ venturi: 1.3 in }')).toEqual(of('{ venturi: 1.4 in }').induction);
+    expect(to('{ rating: 650 cfm, height: 4 in }')).toEqual(
+      of('{ rating: 650 cfm, height: 4 in, venturi: 1.4 in }').induction,
+    );
+  });
+
   it('to a larger valve leaves estimated ports and cam as they were', () => {
     const base = smallest();
     const after = changed(base, [set('heads.intake.valve', '2.05 in')]);

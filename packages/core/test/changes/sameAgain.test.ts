@@ -2,20 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { applyChanges, isSameEngine } from '../../src/changes/applyChanges.ts';
 import { currentValue } from '../../src/changes/assignedValues.ts';
 import type { Baseline } from '../../src/changes/baseline.ts';
-import { valueAt } from '../../src/reading/valueAt.ts';
 import { EXAMPLES, exampleSheet, exampleText, fileWith } from '../reading/files.ts';
 import { baselineOf, change, leaves, set } from './changedEngine.ts';
 
-/**
- * Fields that come out as another engine when they are set to what they have. An advertised duration alone is a card of one line, and a ratio
- * that is checked against volumes is another once it stands in their place.
- */
+/** Fields that come out as another engine when they are set to what they have. */
 function movedByThemselves(base: Baseline): readonly string[] {
-  const isVolumes = valueAt(base.document.data, 'chamber.volume') !== undefined;
   return leaves(base.document.data).flatMap((path) => {
     const value = currentValue(base, path);
-    const isOther = path.endsWith('.advertised') || (isVolumes && path === 'chamber.compression');
-    if (value === undefined || isOther) return [];
+    if (value === undefined) return [];
     const again = applyChanges(base, [change('again', set(path, value))], {
       effectless: 'allow',
       sheet: (name) => base.sheets[name],

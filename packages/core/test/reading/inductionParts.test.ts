@@ -54,6 +54,40 @@ describe('a venturi', () => {
     expect(more.meteringArea / engine.induction.meteringArea).toBeCloseTo(1.1, 9);
   });
 
+  it('that is stated alone tells the rating, as the rating would tell it', () => {
+    const rated = engineOf('{ carburetor: { rating: 650 cfm } }');
+    const venturi = assumed(rated, 'carburetor.venturi');
+    const alone = engineOf(`{ carburetor: { venturi: ${venturi?.value} in } }`);
+    const rating = assumed(alone, 'carburetor.rating');
+    // Four digits of a diameter are 0.1 % of an area.
+    expect(Number(rating?.value) / 650).toBeCloseTo(1, 3);
+    expect(rating?.spread).toBeCloseTo(0.05 * 650, -0.5);
+    expect(alone.induction.meteringArea / rated.induction.meteringArea).toBeCloseTo(1, 3);
+    expect((alone.induction.venturi?.lost ?? 0) / (rated.induction.venturi?.lost ?? 1)).toBeCloseTo(1, 2);
+    // 30 mm pass 0.95 of 7.069 cm2 at 3.0 inHg, 0.92 of what the incompressible law gives: 2 * 10159 Pa / 1.225 kg/m3 are (128.8 m/s)^2.
+    const twin = engineOf('{ carburetor: { venturi: 30 mm, count: 2 } }', 2);
+    const cfm = (0.95 * 7.069e-4 * 128.8) / 0.3048 ** 3 / (1 / 60);
+    const ofTwin = Number(assumed(twin, 'carburetor.rating')?.value);
+    expect(ofTwin / cfm).toBeGreaterThan(0.93);
+    expect(ofTwin / cfm).toBeLessThan(1);
+    const along = '{ manifold: individual-throttles, carburetor: { venturi: 30 mm, count: 2 } }';
+    const without = engineOf(along, 2);
+    expect(assumed(without, 'carburetor.rating')?.value).toBe(ofTwin);
+    expect(without.warnings.map(({ path }) => path)).not.toContain('induction.carburetor.venturi');
+  });
+
+  it('is that of one barrel, and several carburetors have no more barrels than there are cylinders', () => {
+    const barrels = (cylinders: number, count: number) =>
+      assumed(
+        engineOf(`{ carburetor: { venturi: 30 mm, count: ${count} } }`, cylinders),
+        'carburetor.barrels',
+      )?.value;
+    expect([barrels(2, 1), barrels(2, 2), barrels(4, 2), barrels(4, 4), barrels(6, 3)]).toEqual([
+      2, 1, 2, 1, 2,
+    ]);
+    expect([barrels(8, 1), barrels(8, 2), barrels(8, 4)]).toEqual([4, 4, 2]);
+  });
+
   it('is none of a throttle', () => {
     expect(of('{ throttle: { diameter: 70 mm } }').venturi).toBeUndefined();
   });
@@ -257,7 +291,10 @@ describe('slips', () => {
     ['{ restrictor: { bore: 1 in, diameter: 1 in } }', 'the diameter of one bore is bore'],
     ['{ restrictor: { bore: 1 in, recovery: 0.8 } }', 'induction.restrictor.recovery needs a share'],
     ['{ restrictor: { kind: sonik, bore: 1 in } }', '(did you mean sonic?)'],
-    ['{ carburetor: { venturi: 1.3 cm } }', 'induction.carburetor.venturi is too small for this rating'],
+    [
+      '{ carburetor: { rating: 650 cfm, venturi: 1.3 cm } }',
+      'induction.carburetor.venturi is too small for this rating',
+    ],
     [
       '{ carburetor: { rating: 200 cfm, venturi: 3 in } }',
       'induction.carburetor.venturi is too large for this rating',
@@ -314,7 +351,7 @@ describe('slips', () => {
     ]);
     expect(
       unused(
-        '{ manifold: individual-throttles, carburetor: { venturi: 1 in }, spacer: { height: 1 in }, groups: [[1, 2, 3, 4, 5, 6, 7, 8]] }',
+        '{ manifold: individual-throttles, carburetor: { rating: 200 cfm, venturi: 1 in }, spacer: { height: 1 in }, groups: [[1, 2, 3, 4, 5, 6, 7, 8]] }',
       ),
     ).toEqual(['induction.groups', 'induction.spacer', 'induction.carburetor.venturi']);
   });

@@ -104,7 +104,7 @@ function inInduction({ induction }: CombinationFile): readonly Unused[] {
         (name) =>
           [`induction.${name}`, 'trumpets stand in still air; a box in front of them is an airbox'] as const,
       ),
-      ...stated(carburetor, ['venturi']).map(
+      ...stated(carburetor, carburetor?.rating === undefined ? [] : ['venturi']).map(
         (name) => [`induction.carburetor.${name}`, 'along a runner the rating decides'] as const,
       ),
       ...stated(carburetor, ['height']).map(

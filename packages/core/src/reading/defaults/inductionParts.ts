@@ -1,6 +1,7 @@
 /** Venturis, spacers, restrictors, dividers and balance tubes where the file does not size them. */
 import { INCH } from '../../base/constants.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
+import { flowFromArea } from '../../geometry/flowSheet.ts';
 import { PLENUM_END } from '../../geometry/tractProfile.ts';
 import type { RestrictorKind, SpacerKind } from '../schema/inductionParts.ts';
 
@@ -20,6 +21,21 @@ export function venturi(area: number): Estimate {
     value,
     spread: 0.04 * value,
     reason: 'the rating flows 0.95 of the area of the venturis, from memory, and they 0.84 of theirs',
+  };
+}
+
+/**
+ * Rating [m3/s] of one carburetor by the area of its venturis [m2], the law of {@link venturi} the other way. Its spread is that of the lists alone:
+ * what a venturi flows for its area is an error of the stated venturi.
+ *
+ * @param drop - that it is rated at [Pa]
+ */
+export function ratingOfVenturis(area: number, drop: number): Estimate {
+  const value = flowFromArea(RATING_OVER_VENTURI * area, drop);
+  return {
+    value,
+    spread: 0.05 * value,
+    reason: 'what flows through 0.95 of the area of its venturis; from memory',
   };
 }
 

@@ -45,8 +45,16 @@ export function inductionKind(valves: number): WordEstimate<'carburetor' | 'thro
     : { value: 'carburetor', reason: 'usual with two valves' };
 }
 
-export function barrels(displacement: number, cylinders: number): Estimate {
+/**
+ * Barrels of one carburetor.
+ *
+ * @param count - carburetors, where the file says: several have no more barrels together than there are cylinders; common practice, no source
+ */
+export function barrels(displacement: number, cylinders: number, count = 1): Estimate {
   if (cylinders === 1) return { value: 1, spread: null, reason: 'one for one cylinder' };
+  const share = Math.max(1, Math.floor(cylinders / count));
+  if (count > 1 && share < (displacement > FOUR_BARREL_DISPLACEMENT ? 4 : 2))
+    return { value: share, spread: null, reason: 'a barrel a cylinder' };
   return displacement > FOUR_BARREL_DISPLACEMENT
     ? { value: 4, spread: null, reason: 'usual above 3 litres; from memory' }
     : { value: 2, spread: null, reason: 'usual up to 3 litres; from memory' };

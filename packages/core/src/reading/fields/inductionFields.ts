@@ -54,6 +54,8 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
   },
   'induction.carburetor.ratedAt': { entails: [OTHER_CARBURETOR] },
   'induction.carburetor.venturi': {
+    // Another venturi is another carburetor too, where no rating is stated.
+    entails: [{ releases: ['induction.carburetor.rating', 'induction.carburetor.height'] }],
     errors: [
       {
         name: 'venturi coefficient',

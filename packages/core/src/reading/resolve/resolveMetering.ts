@@ -7,6 +7,7 @@ import {
   BORE_OVER_VENTURI,
   barrelLength,
   carburetorHeight,
+  ratingOfVenturis,
   restrictorDischarge,
   restrictorKind,
   restrictorRecovery,
@@ -93,7 +94,9 @@ function carburetors(
   const { cylinders } = inputs.block.block;
   const { displacement } = inputs.block;
   const path = (field: keyof CarburetorSection): FieldPath => `induction.carburetor.${field}`;
-  const each = ledger.number(path('barrels'), section.barrels, () => barrels(displacement, cylinders));
+  const each = ledger.number(path('barrels'), section.barrels, () =>
+    barrels(displacement, cylinders, section.count),
+  );
   const count =
     section.count ??
     (isIndividual(style)
@@ -104,19 +107,22 @@ function carburetors(
         }))
       : 1);
   const drop = ledger.quantity(path('ratedAt'), section.ratedAt, 'pressure', 'inHg', () => ratingDrop(each));
+  const { venturi: stated } = section;
   const rating = ledger.quantity(path('rating'), section.rating, 'flow', 'cfm', () =>
-    carburetorRating(
-      drawsByTurns(isIndividual(style) ? 1 : cylinders) * airDemand(displacement, inputs.ratedSpeed()),
-      drop,
-      count,
-      carburetorUse(context, style, each),
-    ),
+    stated === undefined
+      ? carburetorRating(
+          drawsByTurns(isIndividual(style) ? 1 : cylinders) * airDemand(displacement, inputs.ratedSpeed()),
+          drop,
+          count,
+          carburetorUse(context, style, each),
+        )
+      : ratingOfVenturis(each * discArea(stated), drop),
   );
   const area = areaFromFlow(rating, drop);
   // Along a runner the carburetor is a loss of its stream, however it comes about.
   const hasVenturi = style !== 'individual-throttles';
   const narrow = hasVenturi
-    ? ledger.quantity(path('venturi'), section.venturi, 'length', 'in', () => venturiOf(area / each))
+    ? ledger.quantity(path('venturi'), stated, 'length', 'in', () => venturiOf(area / each))
     : venturiOf(area / each).value;
   const throat = VENTURI_COEFFICIENT * each * discArea(narrow);
   const made = {

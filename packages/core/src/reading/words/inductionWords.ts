@@ -12,7 +12,7 @@ export const inductionWords: WordsOf<'induction'> = {
   ],
   'induction.carburetor.count': ['Number of carburetors.', 1, 2],
   'induction.carburetor.venturi': [
-    "Narrowest diameter of one barrel's venturi; where barrels differ, that of their mean area. It chokes the carburetor far above its rating.",
+    "Narrowest diameter of one barrel's venturi; where barrels differ, that of their mean area. It chokes the carburetor far above its rating, and tells the rating where that is left out.",
     '1.375 in',
   ],
   'induction.carburetor.height': [
