@@ -121,6 +121,7 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
     'estimates',
     `${cam.SEPARATION} cam deg, ${cam.PRODUCTION_SEPARATION} for a production cam; ${cam.ADVANCE} deg`,
   ],
+  ['estimates', `a rated speed above ${cam.HYDRAULIC_UP_TO} rpm is stated`],
   ['estimates', `${rated.PRODUCTION_SHORTER} deg less where no cam`],
   ['estimates', `cast: ${CAST_LENGTH_RATIO} bores long, ${CAST_AREA_RATIO} of the port`],
   ['estimates', `${cam.LIFT_REFERENCE.ratio} diameters at ${cam.LIFT_REFERENCE.duration} deg`],

@@ -9,7 +9,6 @@ import { checkResolved } from './checks/checkResolved.ts';
 import { checkStated } from './checks/checkStated.ts';
 import { isTrusted, withoutDoubtful } from './checks/trust.ts';
 import type { CombinationDocument } from './combinationDocument.ts';
-import { lifter } from './defaults/cam.ts';
 import { type BreathingSizes, ratedPace, ratedSpeed } from './defaults/ratedSpeed.ts';
 import { editDocument } from './editDocument.ts';
 import { inFileOrder } from './inFileOrder.ts';
@@ -22,7 +21,13 @@ import { once } from './resolve/once.ts';
 import { type ResolvedBlock, resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveBySpeed } from './resolve/resolveBySpeed.ts';
 import { resolveCalibration } from './resolve/resolveCalibration.ts';
-import { type ResolvedCam, type ResolvedGear, resolveGear, statedDuration } from './resolve/resolveCam.ts';
+import {
+  type ResolvedCam,
+  type ResolvedGear,
+  resolveGear,
+  statedDuration,
+  usualLifter,
+} from './resolve/resolveCam.ts';
 import { resolveChamber } from './resolve/resolveChamber.ts';
 import { resolveExhaust } from './resolve/resolveExhaust.ts';
 import { resolveFlow } from './resolve/resolveFlow.ts';
@@ -231,7 +236,7 @@ function resolveHeads(
     valveDiameter: intakeValves.diameter,
   };
   const rated = once(() => {
-    const kind = file.cam?.lifter ?? lifter(valves, file.valvetrain?.intakeLash).value;
+    const kind = file.cam?.lifter ?? usualLifter(context, valves).value;
     return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
       ratedSpeed(breathing, statedDuration(context, 'intake', kind)),
     );

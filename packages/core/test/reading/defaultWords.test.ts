@@ -17,9 +17,11 @@ const eight = (rpm: number) => ({ cylinders: 8, isV: true, isPlain: true, ratedS
 type Choice = readonly [what: string, found: () => unknown, word: unknown];
 
 const WORDS: readonly Choice[] = [
-  ['lifter that a lash makes solid', () => cam.lifter(2, 0.1e-3).value, 'solid-flat'],
-  ['lifter with a lash of none', () => cam.lifter(2, 0).value, 'hydraulic-flat'],
-  ['lifter of three valves', () => cam.lifter(3, undefined).value, 'solid-flat'],
+  ['lifter that a lash makes solid', () => cam.lifter(2, 0.1e-3, undefined).value, 'solid-flat'],
+  ['lifter with a lash of none', () => cam.lifter(2, 0, undefined).value, 'hydraulic-flat'],
+  ['lifter of two valves rated at 7000 rpm', () => cam.lifter(2, undefined, 7000).value, 'hydraulic-flat'],
+  ['lifter of two valves rated above', () => cam.lifter(2, undefined, 7001).value, 'solid-flat'],
+  ['lifter of three valves', () => cam.lifter(3, undefined, undefined).value, 'solid-flat'],
   ['shape of two valves', () => chamber.chamberShape(2).value, 'wedge'],
   ['shape of three', () => chamber.chamberShape(3).value, 'pent-roof'],
   ['plug of a pent roof', () => chamber.plugPlace('pent-roof').value, 'central'],

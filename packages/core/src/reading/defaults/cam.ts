@@ -27,11 +27,26 @@ export const LIFT_REFERENCE = { ratio: 0.246, duration: 224, power: 1.5, multiVa
 /** Least lobe lift an estimate gives [m]: a duration at 0.050 in needs a lobe that goes beyond it. Tiny engines only. */
 export const LEAST_LOBE_LIFT: number = 0.06 * INCH;
 
-/** Lifter by number of valves; a stated lash means solid. */
-export function lifter(valves: number, lash: number | undefined): WordEstimate<Lifter> {
+/** Rated speed above which no engine is taken to have hydraulic lifters [rpm]: they pump up at 6500 to 7000 (common practice, no source). */
+export const HYDRAULIC_UP_TO = 7000;
+
+/**
+ * Lifter by number of valves; a stated lash means solid, and so does a rated speed that hydraulic ones don't follow.
+ *
+ * @param rated - speed of rated power as the file states it [rpm]
+ */
+export function lifter(
+  valves: number,
+  lash: number | undefined,
+  rated: number | undefined,
+): WordEstimate<Lifter> {
   if (lash !== undefined && lash > 0) return { value: 'solid-flat', reason: 'solid, since a lash is stated' };
-  return valves > 2
-    ? { value: 'solid-flat', reason: 'overhead cams ride on flat faces' }
+  if (valves > 2) return { value: 'solid-flat', reason: 'overhead cams ride on flat faces' };
+  return rated !== undefined && rated > HYDRAULIC_UP_TO
+    ? {
+        value: 'solid-flat',
+        reason: `rated above ${HYDRAULIC_UP_TO} rpm, where hydraulic lifters pump up; common practice, no source`,
+      }
     : { value: 'hydraulic-flat', reason: 'usual with two valves; from memory' };
 }
 

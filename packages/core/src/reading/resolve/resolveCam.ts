@@ -2,7 +2,7 @@
 
 import { middleOf } from '../../combination/atSpeed.ts';
 import type { Lobe } from '../../combination/combination.ts';
-import type { Estimate } from '../../combination/ledger.ts';
+import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { Side } from '../../combination/sides.ts';
 import { standardDuration } from '../../geometry/lobeCard.ts';
 import { advance, checkingHeight, exhaustDuration, lifter, separation } from '../defaults/cam.ts';
@@ -61,7 +61,7 @@ export function resolveGear(
 ): ResolvedGear {
   const { file, ledger } = context;
   const type = ledger.word('valvetrain.type', file.valvetrain?.type, () => valvetrainType(valves));
-  const kind = ledger.word('cam.lifter', file.cam?.lifter, () => lifter(valves, file.valvetrain?.intakeLash));
+  const kind = ledger.word('cam.lifter', file.cam?.lifter, () => usualLifter(context, valves));
   const gear: Train = {
     type,
     lifter: kind,
@@ -82,6 +82,11 @@ export function resolveGear(
       exhaustDuration(intakeAt050(), valves),
     ),
   };
+}
+
+/** The lifter of an engine whose file names none. A rated speed counts only where somebody wrote it. */
+export function usualLifter({ file, written }: ResolveContext, valves: number): WordEstimate<Lifter> {
+  return lifter(valves, file.valvetrain?.intakeLash, written.file.engine?.ratedSpeed);
 }
 
 function centrelines(context: ResolveContext): { intake: number; exhaust: number } {
