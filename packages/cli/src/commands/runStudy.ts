@@ -11,10 +11,10 @@ import { chooseDestination, type Destination, deliver } from '../output/deliver.
 import { chooseSideFiles, type SideFiles } from '../output/sideFiles.ts';
 import { counted } from '../render/counted.ts';
 import { fixed } from '../render/fixed.ts';
-import type { TextOptions } from '../render/forecastText.ts';
 import { json } from '../render/json.ts';
 import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain } from '../render/plain.ts';
+import type { TextOptions } from '../render/textOptions.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { widthOf } from '../render/width.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';

@@ -2,29 +2,25 @@
 import type { BacktestPoint, BacktestResult } from '@valvetide/core';
 import { calibrationText } from './calibrationText.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
 import { backtestChart } from './measuredChart.ts';
-import { linesText, wrapped } from './notes.ts';
+import { linesText, noteLines, wrapped } from './notes.ts';
+import { answerText, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN } from './units.ts';
 
 export function backtestText(result: BacktestResult, options: TextOptions): string {
-  const { width, paint, units } = options;
-  const paragraphs = [
-    paint.strong(wrapped(backtestAnswer(result), width).trimEnd()).concat('\n') +
-      wrapped(backtestVerdict(result), width),
+  const { width, units } = options;
+  return paragraphs([
+    answerText(backtestAnswer(result), options) + wrapped(backtestVerdict(result), width),
     result.points.length === 0 ? '' : table(backtestPoints(units), result.points, width),
     backtestChart(result, options),
     wrapped('The calibration it rests on:', width) + calibrationText(result.calibration, '', options),
-    linesText(
-      [...result.notes.map((note) => `note: ${plain(note)}`), ...leftOutLines(result.leftOut)],
-      width,
-    ),
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    linesText([...noteLines(result.notes), ...leftOutLines(result.leftOut)], width),
+  ]);
 }
 
 /** Why there is no forecast of the change. */

@@ -2,13 +2,14 @@
 import type { CalibrationResult, FitPoint, FittedKnob } from '@valvetide/core';
 import { referenceAir } from './correction.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
 import { calibrationChart } from './measuredChart.ts';
-import { linesText, wrapped } from './notes.ts';
+import { linesText, noteLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
 /** What a builder does to measure a knob. */
@@ -20,9 +21,9 @@ const MEASURED_BY: Readonly<Partial<Record<FittedKnob['name'], string>>> = {
 
 /** `written` says where the calibrated combination went; empty for nothing to say. */
 export function calibrationText(result: CalibrationResult, written: string, options: TextOptions): string {
-  const { width, paint, units } = options;
-  const paragraphs = [
-    paint.strong(wrapped(calibrationAnswer(result), width).trimEnd()).concat('\n') +
+  const { width, units } = options;
+  return paragraphs([
+    answerText(calibrationAnswer(result), options) +
       [calibrationBasis(result, units), written].map((line) => wrapped(line, width)).join(''),
     table(knobColumns(), result.knobs, width),
     [
@@ -34,13 +35,9 @@ export function calibrationText(result: CalibrationResult, written: string, opti
     table(calibrationPoints(result, units), result.points, width),
     calibrationChart(result, options),
     disagreement(result, width),
-    linesText(
-      [...result.notes.map((note) => `note: ${plain(note)}`), ...leftOutLines(result.leftOut)],
-      width,
-    ),
-    `${result.program.name} ${result.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    linesText([...noteLines(result.notes), ...leftOutLines(result.leftOut)], width),
+    madeBy(result.program),
+  ]);
 }
 
 export function calibrationAnswer(result: CalibrationResult): string {

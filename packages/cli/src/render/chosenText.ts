@@ -2,21 +2,22 @@
 import type { ChoiceResult, ChosenBuild, PricedBuild, Taken } from '@valvetide/core';
 import { chance } from './chance.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { leftOutLines } from './marched.ts';
 import { assumedReasons, linesText, warningLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, toFeetPerMinute, type UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
 
 /** `note` says where the speeds come from; empty where the user or the shelf named them. */
 export function chosenText(chosen: ChoiceResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
-  const answer = `${paint.strong(wrapped(chosenAnswer(chosen, units), width).trimEnd())}\n`;
+  const answer = answerText(chosenAnswer(chosen, units), options);
   if (detail === 'quiet') return answer;
-  const paragraphs = [
+  return paragraphs([
     answer + [...chosenBasis(chosen, units), note].map((line) => wrapped(line, width)).join(''),
     buildsText(chosen, options),
     frontierText(chosen, width),
@@ -25,9 +26,8 @@ export function chosenText(chosen: ChoiceResult, note: string, options: TextOpti
     detail === 'verbose' ? assumedReasons(chosen.assumed, units, width) : '',
     paint.caution(linesText(chosenWarnings(chosen), width)),
     linesText(leftOutLines(chosen.leftOut), width),
-    `${chosen.program.name} ${chosen.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(chosen.program),
+  ]);
 }
 
 /** The warnings of the engine as it is, and those that each of the best adds. */

@@ -11,14 +11,15 @@ import type {
 import { bandText, basisLine } from './basisLine.ts';
 import { breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { linesChart } from './linesChart.ts';
 import { figureCell, leftOutLines, markedSpeed, marksText } from './marched.ts';
-import { linesText, warningLines, wrapped } from './notes.ts';
+import { linesText, noteLines, warningLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { peakFigure } from './shortFigure.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789';
@@ -30,9 +31,9 @@ export function comparisonText(
   options: TextOptions,
 ): string {
   const { width, units, paint, detail } = options;
-  const answer = `${paint.strong(wrapped(comparisonAnswer(comparison, units), width).trimEnd())}\n`;
+  const answer = answerText(comparisonAnswer(comparison, units), options);
   if (detail === 'quiet') return answer;
-  const paragraphs = [
+  return paragraphs([
     answer +
       [basisLine(comparison, units), ...notes, unfinished(comparison)]
         .map((line) => wrapped(line, width))
@@ -41,14 +42,10 @@ export function comparisonText(
       wrapped(breachLegend(comparison.entries), width),
     chart(comparison, options),
     bySpeed(comparison, options),
-    linesText(
-      [...comparison.remarks.map((remark) => `note: ${plain(remark)}`), ...leftOutLines(comparison.leftOut)],
-      width,
-    ),
+    linesText([...noteLines(comparison.remarks), ...leftOutLines(comparison.leftOut)], width),
     paint.caution(linesText(comparisonWarnings(comparison), width)),
-    `${comparison.program.name} ${comparison.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(comparison.program),
+  ]);
 }
 
 /** What the first is warned of, and what each other raises beyond that. */

@@ -6,24 +6,17 @@ import { type BesideCurve, bandLine, measuredColumns, measuredLine } from './bes
 import { chart } from './chart.ts';
 import { referenceAir, standardName } from './correction.ts';
 import { cylindersLine, cylindersText } from './cylindersText.ts';
-import type { Detail } from './detail.ts';
 import { fixed } from './fixed.ts';
 import { fuelLine, type PumpFuel } from './fuelLine.ts';
 import { marched, marksText } from './marched.ts';
 import { assumedReasons, assumedTable, cautionsText, warningsText, wrapped } from './notes.ts';
-import type { Paint } from './paint.ts';
+import { madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { CHECKS, pointColumns } from './pointColumns.ts';
 import { spreadColumn, spreadLine, worthText } from './spreadText.ts';
 import { leftOut, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
-
-export interface TextOptions {
-  readonly width: number;
-  readonly units: UnitSystem;
-  readonly paint: Paint;
-  readonly detail: Detail;
-}
 
 /** `band` says where the speeds come from; empty where the user named them. `fuel`: what burns. */
 export function forecastText(
@@ -35,7 +28,7 @@ export function forecastText(
   const { width, units, paint, detail } = options;
   const answer = `${paint.strong(answerLine(curve, units))}\n`;
   if (detail === 'quiet') return answer;
-  const paragraphs = [
+  return paragraphs([
     answer +
       [
         `${plain(curve.combination)}. ${curveBasis(curve, units)}`,
@@ -61,9 +54,8 @@ export function forecastText(
     assumedPart(curve, spread, options),
     paint.caution(warningsText(curve.warnings, width)),
     cautionsText(width),
-    `${curve.program.name} ${curve.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(curve.program),
+  ]);
 }
 
 /** Where the spread is worked out, what it is worth to know each value says more than the list of them. */

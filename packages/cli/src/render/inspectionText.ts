@@ -5,6 +5,7 @@ import { counted } from './counted.ts';
 import { fixed } from './fixed.ts';
 import { assumedReasons, warningsText } from './notes.ts';
 import type { Paint } from './paint.ts';
+import { madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { type Column, table } from './table.ts';
 import {
@@ -29,7 +30,7 @@ export interface InspectionTextOptions {
 
 export function inspectionText(inspection: Inspection, options: InspectionTextOptions): string {
   const { width, units, paint, version } = options;
-  const paragraphs = [
+  return paragraphs([
     `${paint.strong(answer(inspection, units))}\n${plain(inspection.combination)}\n`,
     compressionText(inspection, units, width),
     camText(inspection, units, width),
@@ -38,9 +39,8 @@ export function inspectionText(inspection: Inspection, options: InspectionTextOp
     rulesText(inspection.rules, units, width),
     assumedReasons(inspection.assumed, units, width),
     paint.caution(warningsText(inspection.warnings, width)),
-    `valvetide ${version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy({ name: 'valvetide', version }),
+  ]);
 }
 
 function answer({ block, compression }: Inspection, units: UnitSystem): string {

@@ -1,7 +1,7 @@
 /** Torque as measured, in dots, over the forecasts of it, in lines. */
 import type { BacktestResult, CalibrationResult } from '@valvetide/core';
-import type { TextOptions } from './forecastText.ts';
 import { type Line, linesChart } from './linesChart.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN } from './units.ts';
 import { wrap } from './wrap.ts';
 

@@ -78,6 +78,11 @@ export function warningsText(warnings: readonly Warning[], width: number): strin
   return linesText(warningLines(warnings), width);
 }
 
+/** What a study notes of itself, a line each. */
+export function noteLines(notes: readonly string[]): readonly string[] {
+  return notes.map((note) => `note: ${plain(note)}`);
+}
+
 /** A paragraph; nothing for nothing. */
 export function wrapped(text: string, width: number): string {
   return text === '' ? '' : `${wrap(text, width).join('\n')}\n`;

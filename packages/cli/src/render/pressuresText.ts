@@ -1,28 +1,27 @@
 /** Measured pressures beside forecast ones, for people: what the waves do, and when. */
 import type { PressureComparison, PressureOverlay } from '@valvetide/core';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { wrapped } from './notes.ts';
+import { answerText, madeBy } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { toInch, toPsi, type UnitSystem } from './units.ts';
 
 /** Likeness below which a lag says little [-]. */
 const UNLIKE = 0.8;
 
 export function pressuresText(compared: PressureComparison, options: TextOptions): string {
-  const { width, units, paint, detail } = options;
+  const { width, units, detail } = options;
   const { overlays, notes, program } = compared;
-  const answer = overlays
-    .map((overlay) => `${paint.strong(wrapped(pressureAnswer(overlay), width).trimEnd())}\n`)
-    .join('');
+  const answer = overlays.map((overlay) => answerText(pressureAnswer(overlay), options)).join('');
   if (detail === 'quiet') return answer;
   return [
     answer,
     table(pressureColumns(units), overlays, width),
     ...notes.map((note) => wrapped(plain(note), width)),
-    `${program.name} ${program.version}\n`,
+    madeBy(program),
   ].join('\n');
 }
 

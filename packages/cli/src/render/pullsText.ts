@@ -2,11 +2,12 @@
 import type { DifferencePoint, MeanPoint, PullComparison, PullFigures, PullSummary } from '@valvetide/core';
 import { referenceAir, standardName } from './correction.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
-import { linesText, wrapped } from './notes.ts';
+import { linesText, noteLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
 /** What the command gives back. */
@@ -25,19 +26,18 @@ export function pullsText(
   result: Pick<PullsResult, 'sheets' | 'comparisons' | 'program'>,
   options: TextOptions,
 ): string {
-  const { width, units, paint, detail } = options;
+  const { units, detail } = options;
   const { sheets, comparisons } = result;
   const answer = pullsAnswers(result, units)
-    .map((line) => `${paint.strong(wrapped(line, width).trimEnd())}\n`)
+    .map((line) => answerText(line, options))
     .join('');
   if (detail === 'quiet') return answer;
-  const paragraphs = [
+  return paragraphs([
     answer,
     ...sheets.map((sheet) => summary(sheet, options, sheets.length === 1)),
     ...comparisons.map((comparison) => differences(comparison, options)),
-    `${result.program.name} ${result.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(result.program),
+  ]);
 }
 
 /** What each further sheet gained on the first, or what one sheet comes to. */
@@ -76,10 +76,7 @@ function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boole
     wrapped(summaryBasis(sheet, units), width),
     table(columns, rows, width),
     wrapped(repeats(sheet, alone), width),
-    linesText(
-      sheet.notes.map((note) => `note: ${plain(note)}`),
-      width,
-    ),
+    linesText(noteLines(sheet.notes), width),
     alone ? `\n${table(meanColumns(units), sheet.points, width)}` : '',
   ].join('');
 }

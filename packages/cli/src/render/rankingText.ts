@@ -5,14 +5,15 @@ import { breachCell, breachLegend, breachWarnings, isNoBreach, markedName } from
 import { chance } from './chance.ts';
 import { counted } from './counted.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { gainDecimals } from './gainDecimals.ts';
 import { leftOutLines } from './marched.ts';
 import { measureFirstLine } from './measureFirstLine.ts';
 import { assumedReasons, linesText, warningLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
 /** Pairs shown without --verbose. */
@@ -21,9 +22,9 @@ const MOST_PAIRS = 12;
 /** `note` says where the speeds come from; empty where the user named them. */
 export function rankingText(ranking: RankingResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
-  const answer = `${paint.strong(wrapped(rankingAnswer(ranking, units), width).trimEnd())}\n`;
+  const answer = answerText(rankingAnswer(ranking, units), options);
   if (detail === 'quiet') return answer;
-  const paragraphs = [
+  return paragraphs([
     answer + [...rankingBasis(ranking, units), note].map((line) => wrapped(line, width)).join(''),
     changesTable(ranking, options),
     pairsTable(ranking, options),
@@ -33,9 +34,8 @@ export function rankingText(ranking: RankingResult, note: string, options: TextO
     detail === 'verbose' ? assumedReasons(ranking.assumed, units, width) : assumedLine(ranking),
     paint.caution(linesText(rankingWarnings(ranking), width)),
     linesText(leftOutLines(ranking.leftOut), width),
-    `${ranking.program.name} ${ranking.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(ranking.program),
+  ]);
 }
 
 /** The warnings of the engine as it is, and those that each change adds. */

@@ -9,12 +9,13 @@ import type {
 } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { leftOutLines, markedSpeed, marksText, NO_FIGURE } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
 /** Elements in words, short enough for the head of a column; `metering` goes by what the engine has. */
@@ -37,13 +38,13 @@ const LONGEST = 40;
 /** `note` says where the speeds come from; empty where the user named them. */
 export function restrictionsText(study: RestrictionsResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
-  const answer = `${paint.strong(wrapped(restrictionsAnswer(study), width).trimEnd())}\n`;
+  const answer = answerText(restrictionsAnswer(study), options);
   if (detail === 'quiet') return answer;
   const [now, ...changed] = study.states;
   const sections = study.states.filter(
     ({ points }, i) => points !== null && (i === 0 || detail === 'verbose'),
   );
-  const paragraphs = [
+  return paragraphs([
     answer +
       [`${plain(now.name)}. ${basisLine(study, units)}`, note, unfinished(study)]
         .map((line) => wrapped(line, width))
@@ -55,9 +56,8 @@ export function restrictionsText(study: RestrictionsResult, note: string, option
     meanings(study, width),
     linesText(leftOutLines(study.leftOut), width),
     paint.caution(linesText(restrictionsWarnings(study), width)),
-    `${study.program.name} ${study.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(study.program),
+  ]);
 }
 
 /** The warnings of the engine as it is, and those that each change adds. */

@@ -3,13 +3,14 @@ import type { SweepPoint, SweepResult } from '@valvetide/core';
 import { bandText, basisLine } from './basisLine.ts';
 import { breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
-import type { TextOptions } from './forecastText.ts';
 import { type Line, linesChart } from './linesChart.ts';
 import { leftOutLines } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
+import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
@@ -17,9 +18,9 @@ const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 /** `note` says where the speeds come from; empty where the user named them. */
 export function sweepText(sweep: SweepResult, note: string, options: TextOptions): string {
   const { width, units, paint, detail } = options;
-  const answer = `${paint.strong(wrapped(sweepAnswer(sweep, units), width).trimEnd())}\n`;
+  const answer = answerText(sweepAnswer(sweep, units), options);
   if (detail === 'quiet') return answer;
-  const paragraphs = [
+  return paragraphs([
     answer +
       [...sweepNotes(sweep), `${plain(sweep.combination)}. ${basisLine(sweep, units)}`, note]
         .map((line) => wrapped(line, width))
@@ -28,9 +29,8 @@ export function sweepText(sweep: SweepResult, note: string, options: TextOptions
     sweep.variables.length === 2 && detail !== 'verbose' ? grid(sweep, options) : points(sweep, options),
     linesText([...refusals(sweep), ...leftOutLines(sweep.leftOut)], width),
     paint.caution(linesText(sweepWarnings(sweep), width)),
-    `${sweep.program.name} ${sweep.program.version}\n`,
-  ];
-  return paragraphs.filter((paragraph) => paragraph !== '').join('\n');
+    madeBy(sweep.program),
+  ]);
 }
 
 /** The best point and what it gains. */
