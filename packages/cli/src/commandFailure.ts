@@ -14,11 +14,16 @@ export class CommandFailure extends Error {
   }
 }
 
+/** A command line that is not understood: why, and what to do about it where a second line says so. */
+export function misuse(...lines: readonly string[]): CommandFailure {
+  return new CommandFailure(EXIT.usage, lines);
+}
+
 /** A command called wrongly: why, and what to do about it, which is to read its help where nothing nearer is known. */
 export function usageFailure(
   command: string,
   line: string,
   hint = `see valvetide ${command} --help`,
 ): CommandFailure {
-  return new CommandFailure(EXIT.usage, [line, hint]);
+  return misuse(line, hint);
 }

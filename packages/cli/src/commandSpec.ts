@@ -28,10 +28,12 @@ export interface Flags {
   readonly color: boolean | undefined;
 }
 
-/** A command under way: what reading its files and saying what is wrong with them takes. */
+/** A command under way: how it was called, and all it needs to read, compute and write. */
 export interface Invocation {
   /** Name of the command. */
   readonly command: string;
+  /** What was named behind it, files for the most part. */
+  readonly operands: readonly string[];
   readonly flags: Flags;
   readonly io: Io;
   readonly core: Core;
@@ -52,14 +54,7 @@ export interface CommandSpec {
   readonly options: readonly OptionSpec[];
   /** Paragraphs under the options. */
   readonly notes: readonly string[];
-  /** `operand` is the first of `operands`. */
-  run(
-    operand: string | undefined,
-    flags: Flags,
-    io: Io,
-    core: Core,
-    operands: readonly string[],
-  ): Promise<ExitCode>;
+  run(invocation: Invocation): Promise<ExitCode>;
 }
 
 export const OUTPUT_OPTIONS: readonly OptionSpec[] = [

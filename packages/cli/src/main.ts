@@ -1,5 +1,5 @@
 /** The command line: arguments to a command, its outcome to an exit code. Prints, but never ends the process. */
-import { CommandFailure } from './commandFailure.ts';
+import { CommandFailure, misuse } from './commandFailure.ts';
 import { COMMANDS } from './commandList.ts';
 import type { CommandSpec } from './commandSpec.ts';
 import type { Core } from './core.ts';
@@ -53,7 +53,13 @@ async function dispatch(argv: readonly string[], io: Io, core?: Core): Promise<E
     return EXIT.ok;
   }
   if (flags.on('version')) return printVersion(io);
-  return command.run(operands[0], flags, io, core ?? (await import('./core.ts')).CORE, operands);
+  return command.run({
+    command: command.name,
+    operands,
+    flags,
+    io,
+    core: core ?? (await import('./core.ts')).CORE,
+  });
 }
 
 function printVersion(io: Io): ExitCode {
@@ -66,8 +72,8 @@ function commandNamed(word: string): CommandSpec {
   if (command !== undefined) return command;
   const names = COMMANDS.map(({ name }) => name);
   const near = suggest(word, names);
-  throw new CommandFailure(EXIT.usage, [
+  throw misuse(
     `no command ${plainShort(word)}`,
     near === undefined ? 'valvetide --help lists the commands' : `did you mean ${near}?`,
-  ]);
+  );
 }

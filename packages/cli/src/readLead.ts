@@ -1,7 +1,6 @@
 /** The words before the command's name: what stands there for all commands alike, and what belongs behind. */
-import { CommandFailure } from './commandFailure.ts';
+import { type CommandFailure, misuse } from './commandFailure.ts';
 import { COMMON_OPTIONS } from './commandSpec.ts';
-import { EXIT } from './exitCodes.ts';
 import { plainShort } from './render/plain.ts';
 import { suggest } from './suggest.ts';
 
@@ -30,13 +29,9 @@ export function readLead(argv: readonly string[]): Lead {
 function misplaced(word: string): CommandFailure {
   const shown = plainShort(word);
   if (word === '-v')
-    return usage('-v belongs behind a command', '-V shows the version; after a command -v shows more');
+    return misuse('-v belongs behind a command', '-V shows the version; after a command -v shows more');
   const near = suggest(word.replace(/^-+/, ''), [...COMMON_OPTIONS.map(({ name }) => name), 'color']);
   return near === undefined
-    ? usage(`name a command first, then ${shown}`, 'valvetide --help lists the commands')
-    : usage(`no option ${shown} before a command`, `did you mean --${near}?`);
-}
-
-function usage(...lines: readonly string[]): CommandFailure {
-  return new CommandFailure(EXIT.usage, lines);
+    ? misuse(`name a command first, then ${shown}`, 'valvetide --help lists the commands')
+    : misuse(`no option ${shown} before a command`, `did you mean --${near}?`);
 }

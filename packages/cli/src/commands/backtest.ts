@@ -1,31 +1,29 @@
 /** `valvetide backtest`: a change whose outcome was measured, forecast from the sheet before it. */
 
 import type { BacktestResult, Change, DynoSheet } from '@valvetide/core';
-import { CommandFailure, usageFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import { CommandFailure, misuse, usageFailure } from '../commandFailure.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles.ts';
 import { type BaselineInput, readBaseline } from '../input/readInput.ts';
 import { sound } from '../input/sound.ts';
-import type { Io } from '../io.ts';
-import { chooseDestination, deliver } from '../output/deliver.ts';
+import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { backtestAnswer, backtestText } from '../render/backtestText.ts';
 import { backtestCsv } from '../render/calibrationCsv.ts';
 import { json } from '../render/json.ts';
-import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
-import { widthOf } from '../render/width.ts';
 import { aboutOf } from '../report/about.ts';
 import { BACKTEST_CHARTS, backtestCharts, backtestReport } from '../report/backtestReport.ts';
 import { resultOf } from '../results.ts';
-import { KNOBS_OPTION, knobNames } from './calibrate.ts';
 import { deliverDrawn } from './drawnOutput.ts';
-import { unitsOf, weightingOf } from './readFlags.ts';
-import { forbidTogether, parseBand, WEIGHTING_OPTION, WHERE_OPTIONS, withWorkers } from './studyFlags.ts';
+import { KNOBS_OPTION, knobNames } from './knobFlags.ts';
+import { bandOf, forbidTogether, weightingOf } from './readFlags.ts';
+import { UNITS_OPTION, WEIGHTING_OPTION, WHERE_OPTIONS } from './studyOptions.ts';
+import { textOptionsOf } from './textOptions.ts';
+import { withWorkers } from './withWorkers.ts';
 
 export const backtestCommand: CommandSpec = {
   name: 'backtest',
@@ -56,7 +54,7 @@ export const backtestCommand: CommandSpec = {
     { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all that both sheets have' },
     WEIGHTING_OPTION,
     ...WHERE_OPTIONS,
-    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    UNITS_OPTION,
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'both sheets and their forecasts by speed as CSV' },
     ...OUTPUT_OPTIONS,
@@ -69,32 +67,31 @@ export const backtestCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { flags, io, core } = invocation;
   forbidTogether(flags, 'json', 'csv');
-  const invocation: Invocation = { command: 'backtest', flags, io, core };
   for (const name of ['before', 'after']) {
     if (flags.texts(name).length === 0) throw usageFailure('backtest', `backtest needs --${name} SHEET`);
   }
-  const input = await readBaseline(operand, invocation);
+  const input = await readBaseline(invocation);
   const { baseline } = input;
-  const { changes, sheet } = await changesFrom(operand ?? '-', input, invocation);
+  const { changes, sheet } = await changesFrom(input, invocation);
   const side = async (name: string): Promise<DynoSheet> => {
     const sheets = await readDynoFiles(flags.texts(name), invocation);
     return objected(() => core.mergeSheets(sheets));
   };
   const before = await side('before');
   const after = await side('after');
-  const bandText = flags.text('band');
-  const band = bandText === undefined ? undefined : parseBand(bandText);
+  const band = bandOf(flags);
   const weighting = weightingOf(flags);
   objected(() =>
     core.comparePulls(before, core.recorrectSheet(after, before.standard).sheet, { band, weighting }),
   );
-  const knobs = knobNames(flags, core);
+  const knobs = knobNames(invocation);
   const files = [...input.files, ...flags.texts('before'), ...flags.texts('after')];
-  const destination = chooseDestination(io, flags, files);
-  const beside = chooseSideFiles(io, flags, files);
-  const done = await withWorkers(flags, io, core, (control) =>
+  const destination = chooseDestination(files, invocation);
+  const beside = chooseSideFiles(files, invocation);
+  const done = await withWorkers(invocation, (control) =>
     core.backtest(baseline, { changes, before, after }, { sheet, knobs, band, weighting, ...control }),
   );
   const result = sound(done, invocation);
@@ -102,10 +99,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw new CommandFailure(EXIT.interrupted, [
       'interrupted before the change was forecast, nothing written',
     ]);
-  deliver(io, destination, rendered(result, baseline.combination.units, flags, io));
+  deliver(io, destination, rendered(result, destination, baseline.combination.units, invocation));
   await deliverDrawn(
-    flags,
-    io,
+    invocation,
     beside,
     {
       page: (units) => backtestReport(result, units, aboutOf(input, core)),
@@ -117,16 +113,17 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   return result.outcome === 'forecast' ? EXIT.ok : EXIT.input;
 }
 
-function rendered(result: BacktestResult, asked: UnitSystem, flags: Flags, io: Io): string {
+function rendered(
+  result: BacktestResult,
+  destination: Destination,
+  asked: UnitSystem,
+  invocation: Invocation,
+): string {
+  const { flags } = invocation;
   if (flags.on('json')) return json(resultOf('backtest', result));
   if (flags.on('csv')) return backtestCsv(result);
   if (flags.on('quiet')) return `${backtestAnswer(result)}\n`;
-  return backtestText(result, {
-    width: widthOf(io.stdout),
-    units: unitsOf(flags, asked),
-    paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: 'normal',
-  });
+  return backtestText(result, textOptionsOf(invocation, destination, asked));
 }
 
 interface ChangesFrom {
@@ -134,23 +131,20 @@ interface ChangesFrom {
   readonly sheet: (name: string) => string | undefined;
 }
 
-async function changesFrom(
-  operand: string,
-  input: BaselineInput,
-  invocation: Invocation,
-): Promise<ChangesFrom> {
+/** What `--change` and `--changes` say was changed. */
+async function changesFrom(input: BaselineInput, invocation: Invocation): Promise<ChangesFrom> {
   const { flags } = invocation;
   const names = flags.texts('change');
   const path = flags.text('changes');
   if (path === undefined) return { changes: [fromFields(names, invocation)], sheet: () => undefined };
-  const { changes: all, sheet } = await readChangesFile(path, operand, input, invocation);
+  const { changes: all, sheet } = await readChangesFile(path, input, invocation);
   const known = all.map(({ change }) => change);
   const unknown = names.find((name) => !known.some((change) => change.name === name));
   if (unknown !== undefined) {
-    throw new CommandFailure(EXIT.usage, [
+    throw misuse(
       `no change ${plainShort(unknown)} in ${plainShort(path)}`,
       `it has ${known.map((change) => change.name).join(', ')}`,
-    ]);
+    );
   }
   return {
     changes: names.length === 0 ? known : known.filter((change) => names.includes(change.name)),
@@ -166,9 +160,7 @@ function fromFields(texts: readonly string[], invocation: Invocation): Change {
     texts.map((text) => {
       const parts = /^\s*([\w.]+)\s*=\s*(.+?)\s*$/s.exec(text);
       if (parts === null)
-        throw new CommandFailure(EXIT.usage, [
-          `--change ${plainShort(text)}: write FIELD=VALUE, such as chamber.compression=10.5`,
-        ]);
+        throw misuse(`--change ${plainShort(text)}: write FIELD=VALUE, such as chamber.compression=10.5`);
       const [, field, value] = parts;
       return [field, fieldValue(value)];
     }),

@@ -1,44 +1,31 @@
 /** `valvetide calibrate`: a combination's physical knobs fitted to a pull, or to peak figures. */
 
 import { dirname, isAbsolute, join, relative } from 'node:path';
-import type { Baseline, CalibrationResult, CalibrationTarget, KnobName } from '@valvetide/core';
-import { CommandFailure, usageFailure } from '../commandFailure.ts';
-import {
-  type CommandSpec,
-  type Flags,
-  type Invocation,
-  type OptionSpec,
-  OUTPUT_OPTIONS,
-} from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import type { Baseline, CalibrationResult, CalibrationTarget } from '@valvetide/core';
+import { CommandFailure, misuse, usageFailure } from '../commandFailure.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parsePeak } from '../input/parsePeak.ts';
 import { objected, readDynoFiles, STANDARD_OPTION, standardOf } from '../input/readDynoFiles.ts';
 import { readBaseline } from '../input/readInput.ts';
 import { sound } from '../input/sound.ts';
-import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { calibrationCsv } from '../render/calibrationCsv.ts';
 import { calibrationAnswer, calibrationText } from '../render/calibrationText.ts';
 import { json } from '../render/json.ts';
-import { paintFor } from '../render/paint.ts';
-import { plain, plainShort } from '../render/plain.ts';
+import { plain } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
-import { widthOf } from '../render/width.ts';
 import { aboutOf } from '../report/about.ts';
 import { CALIBRATION_CHARTS, calibrationCharts, calibrationReport } from '../report/calibrationReport.ts';
 import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { deliverDrawn } from './drawnOutput.ts';
-import { unitsOf } from './readFlags.ts';
-import { forbidTogether, WHERE_OPTIONS, withWorkers } from './studyFlags.ts';
-
-export const KNOBS_OPTION: OptionSpec = {
-  name: 'knobs',
-  value: 'LIST',
-  help: 'what to fit: any of flow, metering, heat, efficiency, friction, length, dyno; without it all but efficiency',
-};
+import { KNOBS_OPTION, knobNames } from './knobFlags.ts';
+import { forbidTogether } from './readFlags.ts';
+import { UNITS_OPTION, WHERE_OPTIONS } from './studyOptions.ts';
+import { textOptionsOf } from './textOptions.ts';
+import { withWorkers } from './withWorkers.ts';
 
 export const calibrateCommand: CommandSpec = {
   name: 'calibrate',
@@ -79,7 +66,7 @@ export const calibrateCommand: CommandSpec = {
       help: 'accept the fit even where the sheets disagree: with -o it is written, marked as doubtful with the reason',
     },
     ...WHERE_OPTIONS,
-    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    UNITS_OPTION,
     { name: 'json', help: 'the report as JSON' },
     { name: 'csv', help: 'what was measured and both forecasts of it as CSV' },
     {
@@ -98,18 +85,18 @@ export const calibrateCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, io, core } = invocation;
   forbidTogether(flags, 'json', 'csv');
-  const invocation: Invocation = { command: 'calibrate', flags, io, core };
-  const input = await readBaseline(operand, invocation);
+  const input = await readBaseline(invocation);
   const { baseline } = input;
-  const knobs = knobNames(flags, core);
+  const knobs = knobNames(invocation);
   const measured = await targetFrom(baseline, invocation);
   const target = flags.on('wheels') ? { ...measured, atWheels: true as const } : measured;
   const files = [...input.files, ...flags.texts('pull')];
-  const destination = chooseDestination(io, flags, files);
-  const beside = chooseSideFiles(io, flags, files);
-  const done = await withWorkers(flags, io, core, (control) =>
+  const destination = chooseDestination(files, invocation);
+  const beside = chooseSideFiles(files, invocation);
+  const done = await withWorkers(invocation, (control) =>
     core.calibrate(baseline, target, { knobs, accept: flags.on('accept'), ...control }),
   );
   const { result } = sound(done, invocation);
@@ -121,16 +108,15 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
       input.text,
       baseline.stated,
       result,
-      movedNames(operand ?? '-', destination),
+      movedNames(operands[0] ?? '-', destination),
     );
     deliver(io, destination, text);
   }
   io.stdout.write(
-    report(result, toFile ? (destination.path ?? '') : '', baseline.combination.units, flags, io),
+    report(result, toFile ? (destination.path ?? '') : '', baseline.combination.units, invocation),
   );
   await deliverDrawn(
-    flags,
-    io,
+    invocation,
     beside,
     {
       page: (units) => calibrationReport(result, version(), units, aboutOf(input, core)),
@@ -141,10 +127,11 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   return result.calibration === null ? EXIT.input : EXIT.ok;
 }
 
-function report(result: CalibrationResult, path: string, asked: UnitSystem, flags: Flags, io: Io): string {
+/** The report, which stays on standard output; `path`: where the calibrated combination went, empty for nowhere. */
+function report(result: CalibrationResult, path: string, asked: UnitSystem, invocation: Invocation): string {
+  const { flags } = invocation;
   if (flags.on('json')) return json(resultOf('calibrate', result));
   if (flags.on('csv')) return calibrationCsv(result);
-  const units = unitsOf(flags, asked);
   if (flags.on('quiet')) return `${calibrationAnswer(result)}\n`;
   const written =
     path !== ''
@@ -152,27 +139,7 @@ function report(result: CalibrationResult, path: string, asked: UnitSystem, flag
       : result.calibration === null
         ? 'Nothing written: --accept with -o writes it all the same, marked.'
         : 'Nothing written: -o names a file for the calibrated combination.';
-  return calibrationText(result, written, {
-    width: widthOf(io.stdout),
-    units,
-    paint: paintFor(io.stdout, io.env, flags.color),
-    detail: 'normal',
-  });
-}
-
-/** The knobs a list names. */
-export function knobNames(flags: Flags, core: Core): readonly KnobName[] | undefined {
-  const text = flags.text('knobs');
-  if (text === undefined) return undefined;
-  const words = text.split(',').map((word) => word.trim());
-  const known = words.flatMap((word) => core.KNOB_NAMES.find((name) => name === word) ?? []);
-  const twice = new Set(words).size < words.length;
-  if (known.length < words.length || twice) {
-    throw new CommandFailure(EXIT.usage, [
-      `--knobs ${plainShort(text)}: name one or more of ${core.KNOB_NAMES.join(', ')}, each once, with commas between`,
-    ]);
-  }
-  return known;
+  return calibrationText(result, written, textOptionsOf(invocation, { path: undefined }, asked));
 }
 
 /** What the flags say was measured of the engine. */
@@ -183,9 +150,7 @@ async function targetFrom({ combination }: Baseline, invocation: Invocation): Pr
   const power = flags.text('peak-power');
   if (pulls.length > 0) {
     if (torque !== undefined || power !== undefined)
-      throw new CommandFailure(EXIT.usage, [
-        'give a pull or peak figures, not both: a pull has its own peaks',
-      ]);
+      throw misuse('give a pull or peak figures, not both: a pull has its own peaks');
     const sheets = await readDynoFiles(pulls, invocation);
     return objected(() => core.sheetTarget(core.mergeSheets(sheets)));
   }
@@ -198,9 +163,9 @@ async function targetFrom({ combination }: Baseline, invocation: Invocation): Pr
   };
   const standard = standardOf(flags, 'standard');
   if (standard === undefined) {
-    throw new CommandFailure(EXIT.usage, [
+    throw misuse(
       'peak figures need --standard: J607 (60 F, 29.92 inHg dry) shows 4 to 5 % more than J1349 (77 F, 29.23 inHg dry)',
-    ]);
+    );
   }
   const { band } = core.inspectCombination(combination);
   return objected(() => core.peakTarget({ ...peaks, standard }, band));

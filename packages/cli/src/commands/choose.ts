@@ -1,22 +1,21 @@
 /** `valvetide choose`: the best of all the builds that a shelf of parts allows. */
 
 import type { Shelf } from '@valvetide/core';
-import { CommandFailure, usageFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
-import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { misuse, usageFailure } from '../commandFailure.ts';
+import type { CommandSpec, Invocation } from '../commandSpec.ts';
+import type { ExitCode } from '../exitCodes.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
 import { readShelfFile } from '../input/readShelfFile.ts';
-import type { Io } from '../io.ts';
 import { pageOptions } from '../output/sideFiles.ts';
 import { chosenCsv } from '../render/chosenCsv.ts';
 import { chosenAnswer, chosenText, chosenWarnings } from '../render/chosenText.ts';
 import { aboutOf } from '../report/about.ts';
 import { CHOOSE_CHARTS, chooseCharts, chooseReport } from '../report/chooseReport.ts';
 import { resultOf } from '../results.ts';
-import { amount, fidelityOf, whole } from './readFlags.ts';
+import { chooseSpeeds } from './chooseSpeeds.ts';
+import { amount, fidelityOf, forbidTwoForms, whole } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
-import { chooseSpeeds, forbidTwoForms, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
+import { SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyOptions.ts';
 
 export const chooseCommand: CommandSpec = {
   name: 'choose',
@@ -50,18 +49,18 @@ export const chooseCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, core } = invocation;
   forbidTwoForms(flags);
   const path = flags.text('shelf');
   if (path === undefined) throw usageFailure('choose', 'choose needs --shelf FILE');
   const [budget, hours] = [amount(flags, 'budget'), amount(flags, 'hours')];
   const [wanted, most] = [whole(flags, 'wanted', 1, 20), whole(flags, 'most', 10, 100_000)];
   const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);
-  const invocation: Invocation = { command: 'choose', flags, io, core };
-  if (operand !== undefined) forbidInputTwice([operand, path]);
-  const input = await readBaseline(operand, invocation);
+  forbidInputTwice([...operands, path]);
+  const input = await readBaseline(invocation);
   const { baseline } = input;
-  const read = await readShelfFile(path, operand ?? '-', input.files, invocation);
+  const read = await readShelfFile(path, input.files, invocation);
   const shelf: Shelf = {
     ...read.shelf,
     limits: {
@@ -72,11 +71,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
   };
   const aimed = shelf.aims.length > 0;
   if (aimed && flags.text('band') !== undefined)
-    throw new CommandFailure(EXIT.usage, [
-      '--band: leave it out, since the shelf names aims with bands of their own',
-    ]);
-  const { band, rpm, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
-  return runStudy(flags, io, core, {
+    throw misuse('--band: leave it out, since the shelf names aims with bands of their own');
+  const { band, rpm, reason, hinted } = chooseSpeeds(baseline.combination, invocation);
+  return runStudy(invocation, {
     files: read.files,
     units: baseline.combination.units,
     ask: (control) =>

@@ -10,13 +10,12 @@ import type {
   SheetSource,
   StudyControl,
 } from '@valvetide/core';
-import { CommandFailure, usageFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
+import { misuse, usageFailure } from '../commandFailure.ts';
+import type { CommandSpec, Invocation } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
-import { EXIT, type ExitCode } from '../exitCodes.ts';
+import type { ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline, readInput, type TextInput } from '../input/readInput.ts';
-import type { Io } from '../io.ts';
 import { pageOptions } from '../output/sideFiles.ts';
 import { type BestGain, bestGainLine } from '../render/bestGain.ts';
 import { comparisonAnswer, comparisonText, comparisonWarnings } from '../render/comparisonText.ts';
@@ -24,16 +23,10 @@ import { comparisonCsv } from '../render/studyCsv.ts';
 import { type About, aboutOf } from '../report/about.ts';
 import { COMPARE_CHARTS, type CompareExtras, compareCharts, compareReport } from '../report/compareReport.ts';
 import { resultOf } from '../results.ts';
-import { fidelityOf, weightingOf } from './readFlags.ts';
+import { chooseSpeeds } from './chooseSpeeds.ts';
+import { fidelityOf, forbidTwoForms, weightingOf } from './readFlags.ts';
 import { runStudy, type StudyView, unsettledSpeeds } from './runStudy.ts';
-import {
-  chooseSpeeds,
-  forbidTwoForms,
-  SPEED_OPTIONS,
-  STUDY_NOTES,
-  STUDY_OPTIONS,
-  WEIGHTING_OPTION,
-} from './studyFlags.ts';
+import { SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS, WEIGHTING_OPTION } from './studyOptions.ts';
 
 /** Curves that still fit side by side. */
 const MOST_FILES = 12;
@@ -79,22 +72,16 @@ interface Candidates {
   } | null;
 }
 
-async function run(
-  _operand: string | undefined,
-  flags: Flags,
-  io: Io,
-  core: Core,
-  operands: readonly string[],
-): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, core } = invocation;
   forbidTwoForms(flags);
-  const invocation: Invocation = { command: 'compare', flags, io, core };
   const changes = flags.text('changes');
   const { candidates, files, source, asked } =
     changes === undefined
       ? await fromFiles(operands, invocation)
       : await fromChanges(operands, changes, invocation);
   const [baseline, ...others] = candidates;
-  const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
+  const { rpm, band, reason, hinted } = chooseSpeeds(baseline.combination, invocation);
   const extras: CompareExtras = {
     note: reason,
     resolvablePct: core.resolvablePct(core.DYNO),
@@ -102,7 +89,7 @@ async function run(
       core.octaneIndex(fuel.researchOctane, fuel.motorOctane),
     ),
   };
-  return runStudy(flags, io, core, {
+  return runStudy(invocation, {
     files,
     units: baseline.combination.units,
     ask: async (control): Promise<Result<Compared, Problem>> => {
@@ -176,11 +163,11 @@ async function fromChanges(
   invocation: Invocation,
 ): Promise<Candidates> {
   if (operands.length !== 1) {
-    throw new CommandFailure(EXIT.usage, ['with --changes, compare takes one combination file']);
+    throw misuse('with --changes, compare takes one combination file');
   }
   forbidInputTwice([operands[0], changes]);
-  const input = await readBaseline(operands[0], invocation);
-  const read = await readChangesFile(changes, operands[0], input, invocation);
+  const input = await readBaseline(invocation);
+  const read = await readChangesFile(changes, input, invocation);
   const { combination } = input.baseline;
   return {
     candidates: [

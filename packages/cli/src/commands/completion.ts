@@ -1,9 +1,7 @@
 /** `valvetide completion`: what a shell needs to complete our command lines. */
 import { usageFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
-import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { bashCompletion } from '../render/completion/bashCompletion.ts';
 import { fishCompletion } from '../render/completion/fishCompletion.ts';
@@ -31,15 +29,17 @@ export function completionCommand(others: readonly CommandSpec[]): CommandSpec {
     ],
     options: OUTPUT_OPTIONS,
     notes: ['Commands, options and their words complete, and names of files where a file is asked for.'],
-    async run(operand: string | undefined, flags: Flags, io: Io, _core: Core): Promise<ExitCode> {
+    async run(invocation: Invocation): Promise<ExitCode> {
+      const [operand] = invocation.operands;
       const script = SHELLS.get(operand ?? '');
       if (script === undefined) {
         const got = operand === undefined ? 'completion needs a shell' : `no shell ${plainShort(operand)}`;
         throw usageFailure('completion', `${got}: ${names.join(', ')}`);
       }
-      const destination = chooseDestination(io, flags, []);
-      deliver(io, destination, script([...others, command]));
-      if (destination.path !== undefined) io.stderr.write(`wrote ${plainShort(destination.path)}\n`);
+      const destination = chooseDestination([], invocation);
+      deliver(invocation.io, destination, script([...others, command]));
+      if (destination.path !== undefined)
+        invocation.io.stderr.write(`wrote ${plainShort(destination.path)}\n`);
       return EXIT.ok;
     },
   };

@@ -1,8 +1,6 @@
 /** A report and a single chart, beside a command's result. */
-import { CommandFailure } from '../commandFailure.ts';
-import type { Flags } from '../commandSpec.ts';
-import { EXIT } from '../exitCodes.ts';
-import type { Io } from '../io.ts';
+import { misuse } from '../commandFailure.ts';
+import type { Invocation } from '../commandSpec.ts';
 import { deliverSideFile, type SideFiles } from '../output/sideFiles.ts';
 import type { UnitSystem } from '../render/units.ts';
 import type { Charts } from '../report/figure.ts';
@@ -18,11 +16,10 @@ export interface Drawn {
 
 /** `asked`: the units of the file. Nothing is drawn, nor the drawing program loaded, where neither is asked for. */
 export async function deliverDrawn(
-  flags: Flags,
-  io: Io,
+  { flags, io }: Invocation,
   { report, svg }: SideFiles,
   drawn: Drawn,
-  asked?: UnitSystem,
+  asked: UnitSystem,
 ): Promise<void> {
   const units = unitsOf(flags, asked);
   const detail = detailOf(flags);
@@ -32,7 +29,6 @@ export async function deliverDrawn(
   const [usual] = Object.keys(charts);
   const chosen = flags.text('chart') ?? usual;
   const figure = charts[chosen]();
-  if (figure === null)
-    throw new CommandFailure(EXIT.usage, [`--chart ${chosen}: this result has nothing to draw in it`]);
+  if (figure === null) throw misuse(`--chart ${chosen}: this result has nothing to draw in it`);
   deliverSideFile(io, svg, await standaloneSvg(figure), detail);
 }

@@ -2,7 +2,7 @@
 
 import type { Combination, Curve, ForecastSpread, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { parseSpeeds } from '../input/parseRpm.ts';
@@ -23,10 +23,8 @@ import type { PumpFuel } from '../render/fuelLine.ts';
 import { curveJson } from '../render/json.ts';
 import { marched } from '../render/marched.ts';
 import { doubtsOf, warningLines, wholeSpeedsLine } from '../render/notes.ts';
-import { NO_PAINT, paintFor } from '../render/paint.ts';
-import { plain, plainShort } from '../render/plain.ts';
+import { plain } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
-import { widthOf } from '../render/width.ts';
 import { aboutOf } from '../report/about.ts';
 import {
   FORECAST_CHARTS,
@@ -37,17 +35,11 @@ import {
 import type { JobRunner } from '../workers/jobRunner.ts';
 import { deliverDrawn } from './drawnOutput.ts';
 import { pastThePeak } from './pastThePeak.ts';
-import { detailOf, fidelityOf, unitsOf } from './readFlags.ts';
+import { bandOf, detailOf, fidelityOf, forbidTwoForms, refuse, unitsOf } from './readFlags.ts';
 import { speedsOver } from './speedsOver.ts';
-import {
-  forbidIdleWait,
-  forbidTwoForms,
-  parseBand,
-  runnerOf,
-  WHERE_OPTIONS,
-  withWorkers,
-  workersOf,
-} from './studyFlags.ts';
+import { FIDELITY_OPTION, RPM_OPTION, UNITS_OPTION, WHERE_OPTIONS } from './studyOptions.ts';
+import { textOptionsOf } from './textOptions.ts';
+import { forbidIdleWait, runnerOf, withWorkers, workersOf } from './withWorkers.ts';
 
 export const forecastCommand: CommandSpec = {
   name: 'forecast',
@@ -63,12 +55,7 @@ export const forecastCommand: CommandSpec = {
     ['valvetide forecast - --json < engine.yaml', 'from a pipe, for another program'],
   ],
   options: [
-    {
-      name: 'rpm',
-      value: 'FROM:TO:STEP',
-      many: true,
-      help: 'speeds to forecast; a list with commas works too',
-    },
+    RPM_OPTION,
     {
       name: 'band',
       value: 'FROM:TO',
@@ -81,15 +68,10 @@ export const forecastCommand: CommandSpec = {
       help: 'dyno sheet of this very combination, to compare the forecast with',
     },
     STANDARD_OPTION,
-    {
-      name: 'fidelity',
-      value: 'WHICH',
-      choices: ['representative', 'all'],
-      help: 'compute one cylinder that stands for the others, or all of them',
-    },
+    FIDELITY_OPTION,
     { name: 'quick', help: 'the curve alone, without what is not known of it' },
     ...WHERE_OPTIONS,
-    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    UNITS_OPTION,
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the figures by speed as CSV' },
     ...OUTPUT_OPTIONS,
@@ -109,25 +91,23 @@ export const forecastCommand: CommandSpec = {
 const ALL_MARCHED =
   'Every cylinder was computed: they differ, or what joins them does, so that none stands for another.';
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, io, core } = invocation;
   forbidTwoForms(flags);
   forbidIdleWait(flags);
-  const invocation: Invocation = { command: 'forecast', flags, io, core };
   const named = parseSpeeds(flags.texts('rpm'));
-  const input = await readInput(operand, invocation);
+  const input = await readInput(operands[0], invocation);
   const pulls = flags.texts('pull');
   const files = [...input.files, ...pulls.filter((path) => path !== '-')];
-  const destination = chooseDestination(io, flags, files);
-  const sideFiles = chooseSideFiles(io, flags, files);
-  forbidInputTwice([operand ?? '-', ...pulls]);
+  const destination = chooseDestination(files, invocation);
+  const sideFiles = chooseSideFiles(files, invocation);
+  forbidInputTwice([...operands, ...pulls]);
   const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, invocation);
 
-  const counts = countedBand(flags);
+  const counts = bandOf(flags) ?? null;
   const speeds = speedsOf(named, input.combination, counts, core);
   if (counts !== null && !reachesInto(counts, speeds.rpm))
-    throw new CommandFailure(EXIT.usage, [
-      `--band ${plainShort(flags.text('band') ?? '')}: none of the speeds lies in it`,
-    ]);
+    throw refuse('band', flags, 'none of the speeds lies in it');
   const curve = await curveOf(input.combination, speeds.rpm, invocation);
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)
@@ -156,15 +136,9 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     page: (units: UnitSystem) => forecastReport(report(), units, aboutOf(input.source, core)),
     charts: (units: UnitSystem) => forecastCharts(report(), units),
   };
-  await deliverDrawn(flags, io, sideFiles, drawn, asked);
+  await deliverDrawn(invocation, sideFiles, drawn, asked);
   sayBeside(curve, destination, asked, invocation);
   return flags.on('strict') ? strictCode(curve, io) : EXIT.ok;
-}
-
-/** `--band`; null where it was left out. */
-function countedBand(flags: Flags): SpeedBand | null {
-  const text = flags.text('band');
-  return text === undefined ? null : parseBand(text);
 }
 
 function reachesInto({ fromRpm, toRpm }: SpeedBand, rpm: readonly number[]): boolean {
@@ -188,12 +162,13 @@ function speedsOf(
 async function curveOf(
   combination: Combination,
   rpm: readonly number[],
-  { flags, io, core }: Invocation,
+  invocation: Invocation,
 ): Promise<Curve> {
+  const { flags, io, core } = invocation;
   const progress = progressFor(io, detailOf(flags));
   try {
     const workers = flags.text('queue') === undefined ? workersOf(flags) : null;
-    const open = (most: number): Promise<JobRunner> => runnerOf(flags, io, core, most);
+    const open = (most: number): Promise<JobRunner> => runnerOf(invocation, most);
     const curve = await core.forecastOn(open, workers, combination, {
       rpm,
       fidelity: fidelityOf(flags),
@@ -235,17 +210,13 @@ interface Shown {
 
 function rendered(
   { curve, note, fuel, beside, asked }: Shown,
-  { path }: Destination,
-  { flags, io }: Invocation,
+  destination: Destination,
+  invocation: Invocation,
 ): string {
+  const { flags } = invocation;
   if (flags.on('json')) return curveJson(curve, beside);
   if (flags.on('csv')) return curveCsv(curve, beside);
-  return forecastText(curve, { band: note, fuel }, beside, {
-    width: widthOf(io.stdout),
-    units: unitsOf(flags, asked),
-    paint: path === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: detailOf(flags),
-  });
+  return forecastText(curve, { band: note, fuel }, beside, textOptionsOf(invocation, destination, asked));
 }
 
 function reportOf(
@@ -275,8 +246,9 @@ function pumpFuel({ fuel }: Combination, core: Core): PumpFuel {
 async function spreadOf(
   curve: Curve,
   { source }: Input,
-  { flags, io, core }: Invocation,
+  invocation: Invocation,
 ): Promise<ForecastSpread | null> {
+  const { flags, io, core } = invocation;
   const read = core.readDocument(source.text, { file: source.file });
   const pinned = read.ok ? core.pinBaseline(read.value, { sheet: source.sheet }) : read;
   if (!pinned.ok) {
@@ -285,7 +257,7 @@ async function spreadOf(
     if (!flags.on('quiet')) io.stderr.write(`${plain(`warning: no uncertainty is told: ${why}`)}\n`);
     return null;
   }
-  return withWorkers(flags, io, core, (control) => core.forecastSpread(pinned.value, curve, control));
+  return withWorkers(invocation, (control) => core.forecastSpread(pinned.value, curve, control));
 }
 
 /** The pulls as one sheet, at the standard that the forecast is shown by. */

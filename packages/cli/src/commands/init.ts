@@ -1,7 +1,7 @@
 /** `valvetide init`: a commented combination file to start from. */
 import { dirname, isAbsolute, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
@@ -32,8 +32,10 @@ function schemaFrom(io: Io, path: string | undefined): string {
 /** Longest name the file may carry. */
 const MOST = 120;
 
-async function run(operand: string | undefined, flags: Flags, io: Io): Promise<ExitCode> {
-  const destination = chooseDestination(io, flags, []);
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, io } = invocation;
+  const [operand] = operands;
+  const destination = chooseDestination([], invocation);
   const name = operand === undefined || operand.trim() === '' ? 'My engine' : plainShort(operand, MOST);
   deliver(io, destination, starterFile(name, schemaFrom(io, destination.path)));
   if (destination.path !== undefined) {

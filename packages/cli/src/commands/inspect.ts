@@ -1,18 +1,15 @@
 /** `valvetide inspect`: what the sheets come to, without a forecast. */
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { readInput } from '../input/readInput.ts';
-import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { inspectionText } from '../render/inspectionText.ts';
 import { json } from '../render/json.ts';
 import { warningLines } from '../render/notes.ts';
-import { NO_PAINT, paintFor } from '../render/paint.ts';
-import { widthOf } from '../render/width.ts';
 import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
-import { unitsOf } from './readFlags.ts';
+import { UNITS_OPTION } from './studyOptions.ts';
+import { textOptionsOf } from './textOptions.ts';
 
 export const inspectCommand: CommandSpec = {
   name: 'inspect',
@@ -22,19 +19,16 @@ export const inspectCommand: CommandSpec = {
     ['valvetide inspect engine.yaml', 'compression, cam events, flow, speeds, assumed values'],
     ['valvetide inspect engine.yaml --json', 'the same for another program'],
   ],
-  options: [
-    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
-    { name: 'json', help: 'the whole result as JSON' },
-    ...OUTPUT_OPTIONS,
-  ],
+  options: [UNITS_OPTION, { name: 'json', help: 'the whole result as JSON' }, ...OUTPUT_OPTIONS],
   notes: [],
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, io, core } = invocation;
   const asJson = flags.on('json');
-  const input = await readInput(operand, { command: 'inspect', flags, io, core });
-  const destination = chooseDestination(io, flags, input.files);
+  const input = await readInput(operands[0], invocation);
+  const destination = chooseDestination(input.files, invocation);
   const inspection = core.inspectCombination(input.combination);
   const toFile = destination.path !== undefined;
   const text = asJson
@@ -45,12 +39,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
           ...inspection,
         }),
       )
-    : inspectionText(inspection, {
-        width: widthOf(io.stdout),
-        units: unitsOf(flags, input.combination.units),
-        paint: toFile ? NO_PAINT : paintFor(io.stdout, io.env, flags.color),
-        version: version(),
-      });
+    : inspectionText(inspection, version(), textOptionsOf(invocation, destination, input.combination.units));
   deliver(io, destination, text);
   if (asJson || toFile || !io.stdout.isTTY) {
     for (const line of warningLines(inspection.warnings)) io.stderr.write(`${line}\n`);

@@ -1,25 +1,22 @@
 /** `valvetide pressures`: pressures measured by crank angle, laid over those of the forecast. */
 import type { PressureComparison, PressureSheet, Problem } from '@valvetide/core';
 import { usageFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { forbidInputTwice, openInput, readInput } from '../input/readInput.ts';
 import { sound, unsound } from '../input/sound.ts';
-import type { Io } from '../io.ts';
-import { chooseDestination, deliver } from '../output/deliver.ts';
+import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { json } from '../render/json.ts';
-import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { pressuresCsv } from '../render/pressuresCsv.ts';
 import { pressuresText } from '../render/pressuresText.ts';
 import type { UnitSystem } from '../render/units.ts';
-import { widthOf } from '../render/width.ts';
 import { PRESSURE_CHARTS, pressureCharts, pressuresReport } from '../report/pressuresReport.ts';
 import { resultOf } from '../results.ts';
 import { deliverDrawn } from './drawnOutput.ts';
-import { detailOf, unitsOf } from './readFlags.ts';
-import { forbidTogether } from './studyFlags.ts';
+import { forbidTogether } from './readFlags.ts';
+import { UNITS_OPTION } from './studyOptions.ts';
+import { textOptionsOf } from './textOptions.ts';
 
 export const pressuresCommand: CommandSpec = {
   name: 'pressures',
@@ -38,7 +35,7 @@ export const pressuresCommand: CommandSpec = {
   ],
   options: [
     { name: 'trace', value: 'SHEET', many: true, help: 'sheet of pressures, one cycle at one speed' },
-    { name: 'units', value: 'WHICH', choices: ['trade', 'si'], help: 'units of the report' },
+    UNITS_OPTION,
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'both pressures by crank angle as CSV' },
     ...OUTPUT_OPTIONS,
@@ -51,23 +48,22 @@ export const pressuresCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, io, core } = invocation;
   forbidTogether(flags, 'json', 'csv');
   const names = flags.texts('trace');
   if (names.length === 0) throw usageFailure('pressures', 'pressures needs what was measured: --trace SHEET');
-  const invocation: Invocation = { command: 'pressures', flags, io, core };
-  forbidInputTwice([operand ?? '-', ...names]);
-  const input = await readInput(operand, invocation);
+  forbidInputTwice([...operands, ...names]);
+  const input = await readInput(operands[0], invocation);
   const sheets = await readSheets(names, invocation);
   const files = [...input.files, ...names.filter((path) => path !== '-')];
-  const destination = chooseDestination(io, flags, files);
-  const beside = chooseSideFiles(io, flags, files);
+  const destination = chooseDestination(files, invocation);
+  const beside = chooseSideFiles(files, invocation);
   const compared = sound(core.comparePressures(input.combination, sheets), invocation);
   const asked = input.combination.units;
-  deliver(io, destination, rendered(compared, flags, io, asked));
+  deliver(io, destination, rendered(compared, destination, asked, invocation));
   await deliverDrawn(
-    flags,
-    io,
+    invocation,
     beside,
     {
       page: (units) => pressuresReport(compared, units),
@@ -96,13 +92,14 @@ async function readSheets(
   return sheets;
 }
 
-function rendered(compared: PressureComparison, flags: Flags, io: Io, asked: UnitSystem): string {
+function rendered(
+  compared: PressureComparison,
+  destination: Destination,
+  asked: UnitSystem,
+  invocation: Invocation,
+): string {
+  const { flags } = invocation;
   if (flags.on('json')) return json(resultOf('pressures', compared));
   if (flags.on('csv')) return pressuresCsv(compared);
-  return pressuresText(compared, {
-    width: widthOf(io.stdout),
-    units: unitsOf(flags, asked),
-    paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: detailOf(flags),
-  });
+  return pressuresText(compared, textOptionsOf(invocation, destination, asked));
 }

@@ -1,8 +1,7 @@
 /** `valvetide pulls`: dyno sheets summarised, and measured against measured. */
 import type { DynoSheet } from '@valvetide/core';
 import { usageFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import { type CommandSpec, type Flags, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import {
   objected,
@@ -12,21 +11,19 @@ import {
   STANDARDS_MEAN,
   standardOf,
 } from '../input/readDynoFiles.ts';
-import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { json } from '../render/json.ts';
-import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { pullsCsv } from '../render/pullsCsv.ts';
 import { type PullsResult, pullsText } from '../render/pullsText.ts';
-import type { UnitSystem } from '../render/units.ts';
-import { widthOf } from '../render/width.ts';
+import type { TextOptions } from '../render/textOptions.ts';
 import { PULLS_CHARTS, pullsCharts, pullsReport } from '../report/pullsReport.ts';
 import { resultOf } from '../results.ts';
 import { version } from '../version.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';
-import { detailOf, unitsOf, weightingOf } from './readFlags.ts';
-import { forbidTogether, parseBand, WEIGHTING_OPTION } from './studyFlags.ts';
+import { bandOf, forbidTogether, weightingOf } from './readFlags.ts';
+import { UNITS_OPTION, WEIGHTING_OPTION } from './studyOptions.ts';
+import { textOptionsOf } from './textOptions.ts';
 
 const MOST_SHEETS = 20;
 
@@ -56,12 +53,7 @@ export const pullsCommand: CommandSpec = {
     { name: 'together', help: 'count the pulls of all sheets as pulls of one engine' },
     { name: 'band', value: 'FROM:TO', help: 'speeds that count; without it all of them' },
     WEIGHTING_OPTION,
-    {
-      name: 'units',
-      value: 'WHICH',
-      choices: ['trade', 'si'],
-      help: 'units of the report; without it those of the first sheet',
-    },
+    { ...UNITS_OPTION, help: 'units of the report; without it those of the first sheet' },
     { name: 'json', help: 'the whole result as JSON' },
     { name: 'csv', help: 'the pulls and their mean by speed as CSV' },
     ...OUTPUT_OPTIONS,
@@ -75,25 +67,16 @@ export const pullsCommand: CommandSpec = {
   run,
 };
 
-async function run(
-  _operand: string | undefined,
-  flags: Flags,
-  io: Io,
-  core: Core,
-  operands: readonly string[],
-): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, io, core } = invocation;
   forbidTogether(flags, 'json', 'csv');
   if (operands.length === 0) throw usageFailure('pulls', 'pulls needs a dyno sheet, or - for standard input');
-  const read = await readDynoFiles(operands, { command: 'pulls', flags, io, core });
+  const read = await readDynoFiles(operands, invocation);
   const files = operands.filter((path) => path !== '-');
-  const destination = chooseDestination(io, flags, files);
-  const beside = chooseSideFiles(io, flags, files);
-  const sheets = objected(() => sameStandard(read, flags, core));
-  const bandText = flags.text('band');
-  const options = {
-    band: bandText === undefined ? undefined : parseBand(bandText),
-    weighting: weightingOf(flags),
-  };
+  const destination = chooseDestination(files, invocation);
+  const beside = chooseSideFiles(files, invocation);
+  const sheets = objected(() => sameStandard(read, invocation));
+  const options = { band: bandOf(flags), weighting: weightingOf(flags) };
   const result = objected(
     (): PullsResult => ({
       schemaVersion: 1,
@@ -102,19 +85,19 @@ async function run(
       comparisons: sheets.slice(1).map((sheet) => core.comparePulls(sheets[0], sheet, options)),
     }),
   );
-  // The first sheet's, as it is the one that the others are set against.
-  const units = unitsOf(flags, sheets[0].units);
-  deliver(io, destination, rendered(result, sheets, flags, io, units));
+  // Of the first sheet, as it is the one that the others are set against.
+  const asked = sheets[0].units;
+  deliver(io, destination, rendered(result, sheets, textOptionsOf(invocation, destination, asked), flags));
   const drawn: Drawn = {
     page: (units) => pullsReport(sheets, result, units),
     charts: (units) => pullsCharts(sheets, result, units),
   };
-  await deliverDrawn(flags, io, beside, drawn, units);
+  await deliverDrawn(invocation, beside, drawn, asked);
   return EXIT.ok;
 }
 
 /** Under the standard asked for, else that of the first, and as one sheet where asked. */
-function sameStandard(read: readonly DynoSheet[], flags: Flags, core: Core): readonly DynoSheet[] {
+function sameStandard(read: readonly DynoSheet[], { flags, core }: Invocation): readonly DynoSheet[] {
   const to = standardOf(flags, 'to') ?? read[0].standard;
   const sheets = read.map((sheet) => core.recorrectSheet(sheet, to).sheet);
   return flags.on('together') ? [core.mergeSheets(sheets)] : sheets;
@@ -123,16 +106,10 @@ function sameStandard(read: readonly DynoSheet[], flags: Flags, core: Core): rea
 function rendered(
   result: PullsResult,
   sheets: readonly DynoSheet[],
+  options: TextOptions,
   flags: Flags,
-  io: Io,
-  units: UnitSystem,
 ): string {
   if (flags.on('json')) return json(resultOf('pulls', result));
   if (flags.on('csv')) return pullsCsv(sheets, result.sheets);
-  return pullsText(result, {
-    width: widthOf(io.stdout),
-    units,
-    paint: flags.text('output') === undefined ? paintFor(io.stdout, io.env, flags.color) : NO_PAINT,
-    detail: detailOf(flags),
-  });
+  return pullsText(result, options);
 }

@@ -1,13 +1,11 @@
 /** `valvetide rank`: which change to try first, and which to leave alone. */
 
 import type { Budget, Dyno, RankingResult } from '@valvetide/core';
-import { CommandFailure, usageFailure } from '../commandFailure.ts';
+import { misuse, usageFailure } from '../commandFailure.ts';
 import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
-import { EXIT, type ExitCode } from '../exitCodes.ts';
+import type { ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { type BaselineInput, readBaseline } from '../input/readInput.ts';
-import type { Io } from '../io.ts';
 import { pageOptions } from '../output/sideFiles.ts';
 import { plainShort } from '../render/plain.ts';
 import { rankingAnswer, rankingText, rankingWarnings } from '../render/rankingText.ts';
@@ -15,9 +13,10 @@ import { rankingCsv } from '../render/studyCsv.ts';
 import { type About, aboutOf } from '../report/about.ts';
 import { RANK_CHARTS, type RankExtras, rankCharts, rankReport } from '../report/rankReport.ts';
 import { resultOf } from '../results.ts';
-import { amount, fidelityOf, refuse, whole } from './readFlags.ts';
+import { chooseSpeeds } from './chooseSpeeds.ts';
+import { amount, fidelityOf, forbidTwoForms, refuse, whole } from './readFlags.ts';
 import { runStudy, type StudyView } from './runStudy.ts';
-import { chooseSpeeds, forbidTwoForms, SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyFlags.ts';
+import { SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS } from './studyOptions.ts';
 
 /** Pairs grow with the square, and each change asks for a dozen forecasts of its own. */
 const MOST_CHANGES = 30;
@@ -53,25 +52,25 @@ export const rankCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { flags, core } = invocation;
   forbidTwoForms(flags);
   const path = flags.text('changes');
   if (path === undefined) {
     throw usageFailure('rank', 'rank needs --changes FILE');
   }
   const budget: Budget = { cost: amount(flags, 'budget'), hours: amount(flags, 'hours') };
-  const dyno = dynoOf(flags);
+  const dyno = dynoOf(flags, core.DYNO);
   const seed = whole(flags, 'seed', 0, 2 ** 32 - 1);
-  const invocation: Invocation = { command: 'rank', flags, io, core };
-  const input = await readBaseline(operand, invocation);
-  const { changes, files, sheet } = await readChangesFile(path, operand ?? '-', input, invocation);
+  const input = await readBaseline(invocation);
+  const { changes, files, sheet } = await readChangesFile(path, input, invocation);
   if (changes.length > MOST_CHANGES) {
     const line = `${plainShort(path)}: ${changes.length} changes, and ${MOST_CHANGES} at most are ranked`;
-    throw new CommandFailure(EXIT.usage, [line]);
+    throw misuse(line);
   }
   const { combination } = input.baseline;
-  const { rpm, band, reason, hinted } = chooseSpeeds(flags, combination, core);
-  return runStudy(flags, io, core, {
+  const { rpm, band, reason, hinted } = chooseSpeeds(combination, invocation);
+  return runStudy(invocation, {
     files,
     units: combination.units,
     ask: (control) =>
@@ -90,7 +89,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         },
       ),
     view: (ranking) =>
-      viewOf(ranking, hinted, aboutOf(input, core), extrasOf(ranking, reason, input, flags, core)),
+      viewOf(ranking, hinted, aboutOf(input, core), extrasOf(ranking, reason, input, invocation)),
   });
 }
 
@@ -99,8 +98,7 @@ function extrasOf(
   { baseline, rpm }: RankingResult,
   note: string,
   { baseline: { combination } }: BaselineInput,
-  flags: Flags,
-  core: Core,
+  { flags, core }: Invocation,
 ): RankExtras {
   return {
     note,
@@ -138,13 +136,12 @@ function once<Value>(compute: () => Value): () => Value {
   };
 }
 
-function dynoOf(flags: Flags): Dyno {
+/** `--dyno` and `--pulls`, or what is usual. */
+function dynoOf(flags: Flags, usual: Dyno): Dyno {
   const text = flags.text('dyno')?.replace(/\s*%$/, '');
-  const repeatabilityPct = text === undefined ? 0.5 : Number(text);
-  if (
-    !(text === undefined || /^\d+(\.\d+)?$/.test(text)) ||
-    !(repeatabilityPct > 0 && repeatabilityPct <= 20)
-  )
+  const repeatabilityPct = text === undefined ? usual.repeatabilityPct : Number(text);
+  const isPlain = text === undefined || /^\d+(\.\d+)?$/.test(text);
+  if (!(isPlain && repeatabilityPct > 0 && repeatabilityPct <= 20))
     throw refuse('dyno', flags, 'write one standard deviation in percent, such as 0.5');
-  return { repeatabilityPct, pulls: whole(flags, 'pulls', 1, 100) ?? 3 };
+  return { repeatabilityPct, pulls: whole(flags, 'pulls', 1, 100) ?? usual.pulls };
 }

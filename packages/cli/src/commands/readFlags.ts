@@ -1,14 +1,14 @@
 /** Options of a few words or a number, as the library and the renderers take them. */
-import type { BandWeighting, Fidelity } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import type { BandWeighting, Fidelity, SpeedBand } from '@valvetide/core';
+import { type CommandFailure, misuse } from '../commandFailure.ts';
 import type { Flags } from '../commandSpec.ts';
-import { EXIT } from '../exitCodes.ts';
+import { parseBand } from '../input/parseBand.ts';
 import type { Detail } from '../render/detail.ts';
 import { plainShort } from '../render/plain.ts';
 import type { UnitSystem } from '../render/units.ts';
 
 /** `--units`, or what the file asks for. */
-export function unitsOf(flags: Flags, asked: UnitSystem = 'trade'): UnitSystem {
+export function unitsOf(flags: Flags, asked: UnitSystem): UnitSystem {
   const text = flags.text('units');
   return text === undefined ? asked : text === 'si' ? 'si' : 'trade';
 }
@@ -24,6 +24,12 @@ export function fidelityOf(flags: Flags): Fidelity {
 
 export function weightingOf(flags: Flags): BandWeighting {
   return flags.text('weighting') === 'time' ? 'time' : 'speed';
+}
+
+/** `--band`; undefined where it was left out. */
+export function bandOf(flags: Flags): SpeedBand | undefined {
+  const text = flags.text('band');
+  return text === undefined ? undefined : parseBand(text);
 }
 
 /** A sum of money or hours, null where not asked for. */
@@ -46,5 +52,16 @@ export function whole(flags: Flags, name: string, least: number, most: number): 
 
 /** What is wrong with the value of an option. */
 export function refuse(name: string, flags: Flags, why: string): CommandFailure {
-  return new CommandFailure(EXIT.usage, [`--${name} ${plainShort(flags.text(name) ?? '')}: ${why}`]);
+  return misuse(`--${name} ${plainShort(flags.text(name) ?? '')}: ${why}`);
+}
+
+/** Refuses two forms of the result, and two amounts of progress. */
+export function forbidTwoForms(flags: Flags): void {
+  forbidTogether(flags, 'json', 'csv');
+  forbidTogether(flags, 'quiet', 'verbose');
+}
+
+/** Refuses two switches that contradict each other. */
+export function forbidTogether(flags: Flags, one: string, other: string): void {
+  if (flags.on(one) && flags.on(other)) throw misuse(`--${one} and --${other} can't be used together`);
 }

@@ -1,28 +1,20 @@
 /** `valvetide restrictions`: which element stands in the way of a combination. */
 
-import { CommandFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags, Invocation } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
-import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { misuse } from '../commandFailure.ts';
+import type { CommandSpec, Invocation } from '../commandSpec.ts';
+import type { ExitCode } from '../exitCodes.ts';
 import { readChangesFile } from '../input/readChangesFile.ts';
 import { forbidInputTwice, readBaseline } from '../input/readInput.ts';
-import type { Io } from '../io.ts';
 import { pageOptions } from '../output/sideFiles.ts';
 import { restrictionsCsv } from '../render/restrictionsCsv.ts';
 import { restrictionsAnswer, restrictionsText, restrictionsWarnings } from '../render/restrictionsText.ts';
 import { aboutOf } from '../report/about.ts';
 import { RESTRICTION_CHARTS, restrictionsCharts, restrictionsReport } from '../report/restrictionsReport.ts';
 import { resultOf } from '../results.ts';
-import { fidelityOf, weightingOf } from './readFlags.ts';
+import { chooseSpeeds } from './chooseSpeeds.ts';
+import { fidelityOf, forbidTwoForms, weightingOf } from './readFlags.ts';
 import { runStudy, unsettledSpeeds } from './runStudy.ts';
-import {
-  chooseSpeeds,
-  forbidTwoForms,
-  SPEED_OPTIONS,
-  STUDY_NOTES,
-  STUDY_OPTIONS,
-  WEIGHTING_OPTION,
-} from './studyFlags.ts';
+import { SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS, WEIGHTING_OPTION } from './studyOptions.ts';
 
 /** Each change asks for eight forecasts of its own. */
 const MOST_CHANGES = 30;
@@ -55,27 +47,25 @@ export const restrictionsCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, flags, core } = invocation;
   forbidTwoForms(flags);
-  const invocation: Invocation = { command: 'restrictions', flags, io, core };
   const path = flags.text('changes');
-  if (operand !== undefined && path !== undefined) forbidInputTwice([operand, path]);
-  const input = await readBaseline(operand, invocation);
+  if (path !== undefined) forbidInputTwice([...operands, path]);
+  const input = await readBaseline(invocation);
   const read =
-    path === undefined
-      ? { changes: [], files: input.files }
-      : await readChangesFile(path, operand ?? '-', input, invocation);
+    path === undefined ? { changes: [], files: input.files } : await readChangesFile(path, input, invocation);
   if (read.changes.length > MOST_CHANGES) {
     const line = `${read.changes.length} changes, and ${MOST_CHANGES} at most are looked at`;
-    throw new CommandFailure(EXIT.usage, [line]);
+    throw misuse(line);
   }
   const { combination } = input.baseline;
-  const { rpm, band, reason, hinted } = chooseSpeeds(flags, combination, core);
+  const { rpm, band, reason, hinted } = chooseSpeeds(combination, invocation);
   const changed = read.changes.map(({ change, combination: after }) => ({
     name: change.name,
     combination: after,
   }));
-  return runStudy(flags, io, core, {
+  return runStudy(invocation, {
     files: read.files,
     units: combination.units,
     ask: (control) =>

@@ -2,24 +2,22 @@
 
 import type { OperatingPoint, Problem, Result, StudyControl } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
-import type { Flags } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import type { Invocation } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
 import { sound } from '../input/sound.ts';
-import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
 import { chooseSideFiles, type SideFiles } from '../output/sideFiles.ts';
 import { counted } from '../render/counted.ts';
 import { fixed } from '../render/fixed.ts';
 import { json } from '../render/json.ts';
-import { NO_PAINT, paintFor } from '../render/paint.ts';
 import { plain } from '../render/plain.ts';
 import type { TextOptions } from '../render/textOptions.ts';
 import type { UnitSystem } from '../render/units.ts';
-import { widthOf } from '../render/width.ts';
 import { type Drawn, deliverDrawn } from './drawnOutput.ts';
-import { detailOf, unitsOf } from './readFlags.ts';
-import { shardOf, withWorkers } from './studyFlags.ts';
+import { unitsOf } from './readFlags.ts';
+import { shardOf } from './shares.ts';
+import { textOptionsOf } from './textOptions.ts';
+import { withWorkers } from './withWorkers.ts';
 
 /** A result and the ways to show it. */
 export interface StudyView {
@@ -50,18 +48,16 @@ export interface StudyRun<Value> {
 
 /** Runs a study on the workers asked for and shows what there is, even after an interrupt. */
 export async function runStudy<Value>(
-  flags: Flags,
-  io: Io,
-  core: Core,
+  invocation: Invocation,
   { files, units, ask, view }: StudyRun<Value>,
 ): Promise<ExitCode> {
-  const shard = shardOf(flags);
-  if (shard !== null) return runShard(flags, io, core, ask);
+  const { flags } = invocation;
+  if (shardOf(flags) !== null) return runShard(invocation, ask);
   const read = [...files, ...flags.texts('parts')];
-  const destination = chooseDestination(io, flags, read);
-  const beside = chooseSideFiles(io, flags, read);
+  const destination = chooseDestination(read, invocation);
+  const beside = chooseSideFiles(read, invocation);
   let count = { done: 0, total: 1 };
-  const result = await withWorkers(flags, io, core, ({ onProgress, ...control }) =>
+  const result = await withWorkers(invocation, ({ onProgress, ...control }) =>
     ask({
       ...control,
       onProgress: (done, total) => {
@@ -70,26 +66,17 @@ export async function runStudy<Value>(
       },
     }),
   );
-  const shown = view(sound(result, { flags, core }));
+  const shown = view(sound(result, invocation));
   const { total } = count;
   const done = shown.complete ? total : shown.worthShowing ? Math.min(count.done, total - 1) : 0;
-  return deliverStudy(flags, io, destination, beside, {
-    ...shown,
-    units: unitsOf(flags, units),
-    done,
-    total,
-  });
+  return deliverStudy(invocation, destination, beside, { ...shown, asked: units, done, total });
 }
 
 /** One machine's share: its forecasts stand in the part file as they are done, and there is no result yet. */
-async function runShard<Value>(
-  flags: Flags,
-  io: Io,
-  core: Core,
-  ask: StudyRun<Value>['ask'],
-): Promise<ExitCode> {
-  const { run, kept, others } = await withWorkers(flags, io, core, async (control, tally) => {
-    sound(await ask(control), { flags, core });
+async function runShard<Value>(invocation: Invocation, ask: StudyRun<Value>['ask']): Promise<ExitCode> {
+  const { flags, io } = invocation;
+  const { run, kept, others } = await withWorkers(invocation, async (control, tally) => {
+    sound(await ask(control), invocation);
     return tally ?? { run: 0, kept: 0, others: 0 };
   });
   const stopped = io.signal?.aborted === true;
@@ -103,7 +90,8 @@ async function runShard<Value>(
 
 /** A view, and how far the study came. */
 interface StudyOutput extends StudyView {
-  readonly units: UnitSystem;
+  /** Units that the first file asks for. */
+  readonly asked: UnitSystem;
   /** Forecasts done and asked for. */
   readonly done: number;
   readonly total: number;
@@ -119,24 +107,23 @@ export function unsettledSpeeds(
 }
 
 async function deliverStudy(
-  flags: Flags,
-  io: Io,
+  invocation: Invocation,
   destination: Destination,
   beside: SideFiles,
   output: StudyOutput,
 ): Promise<ExitCode> {
+  const { flags, io } = invocation;
   const interrupted = output.done < output.total;
   if (interrupted && output.done === 0)
     throw new CommandFailure(EXIT.interrupted, ['interrupted, nothing written']);
-  const { units } = output;
   const toFile = destination.path !== undefined;
   const asText = !flags.on('json') && !flags.on('csv');
-  deliver(io, destination, rendered(flags, io, output, units, toFile));
-  await deliverDrawn(flags, io, beside, output.drawn, units);
+  deliver(io, destination, rendered(output, destination, invocation));
+  await deliverDrawn(invocation, beside, output.drawn, output.asked);
   const say = (line: string): void => io.stderr.write(`${plain(line)}\n`);
   if (!(asText && !toFile && io.stdout.isTTY) && !flags.on('quiet'))
     for (const line of output.warnings) say(line);
-  if (toFile && !flags.on('quiet')) say(output.answer(units));
+  if (toFile && !flags.on('quiet')) say(output.answer(unitsOf(flags, output.asked)));
   if (interrupted) {
     say(`interrupted: ${output.done} of ${output.total} forecasts done`);
     return EXIT.interrupted;
@@ -148,13 +135,9 @@ async function deliverStudy(
   return output.unsettled.length + length > 0 ? EXIT.doubtful : EXIT.ok;
 }
 
-function rendered(flags: Flags, io: Io, output: StudyOutput, units: UnitSystem, toFile: boolean): string {
+function rendered(output: StudyOutput, destination: Destination, invocation: Invocation): string {
+  const { flags } = invocation;
   if (flags.on('json')) return json(output.result);
   if (flags.on('csv')) return output.csv();
-  return output.text({
-    width: widthOf(io.stdout),
-    units,
-    paint: toFile ? NO_PAINT : paintFor(io.stdout, io.env, flags.color),
-    detail: detailOf(flags),
-  });
+  return output.text(textOptionsOf(invocation, destination, output.asked));
 }

@@ -1,9 +1,7 @@
 /** `valvetide schema`: the JSON Schema of combination, changes and shelf files, for editors. */
 import { usageFailure } from '../commandFailure.ts';
-import { type CommandSpec, type Flags, OUTPUT_OPTIONS } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
-import type { Io } from '../io.ts';
 import { chooseDestination, deliver } from '../output/deliver.ts';
 import { json } from '../render/json.ts';
 import { plainShort } from '../render/plain.ts';
@@ -23,7 +21,9 @@ export const schemaCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { operands, io, core } = invocation;
+  const [operand] = operands;
   const schemas: Readonly<Record<string, () => unknown>> = {
     combination: core.combinationSchema,
     changes: core.changesSchema,
@@ -34,7 +34,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     const line = `schema takes nothing or one of the words changes and shelf, not ${plainShort(what)}`;
     throw usageFailure('schema', line);
   }
-  const destination = chooseDestination(io, flags, []);
+  const destination = chooseDestination([], invocation);
   deliver(io, destination, json(schemas[what]()));
   if (destination.path !== undefined)
     io.stderr.write(`wrote the schema of ${what} files to ${plainShort(destination.path)}\n`);

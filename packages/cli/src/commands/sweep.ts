@@ -1,29 +1,21 @@
 /** `valvetide sweep`: one or two fields varied, and the best of them. */
 
-import { CommandFailure, usageFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
-import { EXIT, type ExitCode } from '../exitCodes.ts';
+import { misuse, usageFailure } from '../commandFailure.ts';
+import type { CommandSpec, Invocation } from '../commandSpec.ts';
+import type { ExitCode } from '../exitCodes.ts';
 import { parseVary } from '../input/parseVary.ts';
-import { readBaseline, sheetsBeside } from '../input/readInput.ts';
-import type { Io } from '../io.ts';
+import { readBaseline } from '../input/readInput.ts';
 import { pageOptions } from '../output/sideFiles.ts';
 import { sweepCsv } from '../render/studyCsv.ts';
 import { sweepAnswer, sweepText, sweepWarnings } from '../render/sweepText.ts';
 import { aboutOf } from '../report/about.ts';
 import { SWEEP_CHARTS, sweepCharts, sweepReport } from '../report/sweepReport.ts';
 import { resultOf } from '../results.ts';
-import { fidelityOf, weightingOf } from './readFlags.ts';
+import { chooseSpeeds } from './chooseSpeeds.ts';
+import { fidelityOf, forbidTwoForms, weightingOf } from './readFlags.ts';
 import { runStudy } from './runStudy.ts';
-import {
-  chooseSpeeds,
-  forbidTwoForms,
-  isShared,
-  SPEED_OPTIONS,
-  STUDY_NOTES,
-  STUDY_OPTIONS,
-  WEIGHTING_OPTION,
-} from './studyFlags.ts';
+import { isShared } from './shares.ts';
+import { SPEED_OPTIONS, STUDY_NOTES, STUDY_OPTIONS, WEIGHTING_OPTION } from './studyOptions.ts';
 
 /** Points that several machines, or one with a journal, may share. */
 const MOST_SHARED_POINTS = 100_000;
@@ -63,7 +55,8 @@ export const sweepCommand: CommandSpec = {
   run,
 };
 
-async function run(operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run(invocation: Invocation): Promise<ExitCode> {
+  const { flags, core } = invocation;
   forbidTwoForms(flags);
   const variables = flags.texts('vary').map(parseVary);
   if (variables.length < 1 || variables.length > 2) {
@@ -72,17 +65,17 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
     throw usageFailure('sweep', why);
   }
   if (variables.length === 2 && variables[0].path === variables[1].path)
-    throw new CommandFailure(EXIT.usage, ['--vary names the same field twice']);
+    throw misuse('--vary names the same field twice');
   const size = variables.reduce((product, { values }) => product * values.length, 1);
   const most = isShared(flags) ? MOST_SHARED_POINTS : core.MOST_SWEEP_POINTS;
   if (size > most) {
     const line = `--vary makes ${size} points, and ${most} at most are forecast${isShared(flags) ? '' : '; --journal, --shard or --queue allow more'}`;
-    throw new CommandFailure(EXIT.usage, [line]);
+    throw misuse(line);
   }
-  const input = await readBaseline(operand, { command: 'sweep', flags, io, core });
-  const { baseline, files } = input;
-  const { rpm, band, reason, hinted } = chooseSpeeds(flags, baseline.combination, core);
-  return runStudy(flags, io, core, {
+  const input = await readBaseline(invocation);
+  const { baseline, files, sheet } = input;
+  const { rpm, band, reason, hinted } = chooseSpeeds(baseline.combination, invocation);
+  return runStudy(invocation, {
     files,
     units: baseline.combination.units,
     ask: (control) =>
@@ -92,7 +85,7 @@ async function run(operand: string | undefined, flags: Flags, io: Io, core: Core
         most,
         weighting: weightingOf(flags),
         fidelity: fidelityOf(flags),
-        sheet: sheetsBeside(operand ?? '-', files, io),
+        sheet,
         ...control,
       }),
     view: (sweep) => ({

@@ -1,15 +1,13 @@
 /** `valvetide work`: does forecasts that studies on other machines ask for. */
 import { CommandFailure, usageFailure } from '../commandFailure.ts';
-import type { CommandSpec, Flags } from '../commandSpec.ts';
-import type { Core } from '../core.ts';
+import type { CommandSpec, Invocation } from '../commandSpec.ts';
 import { EXIT, type ExitCode } from '../exitCodes.ts';
-import type { Io } from '../io.ts';
 import { progressLine } from '../output/progressLine.ts';
 import { queueAddress } from '../queue/queueAddress.ts';
 import { plain, plainShort } from '../render/plain.ts';
 import { version } from '../version.ts';
 import { detailOf, whole } from './readFlags.ts';
-import { workersOf } from './studyFlags.ts';
+import { workersOf } from './withWorkers.ts';
 
 export const workCommand: CommandSpec = {
   name: 'work',
@@ -44,7 +42,7 @@ export const workCommand: CommandSpec = {
   run,
 };
 
-async function run(_operand: string | undefined, flags: Flags, io: Io, core: Core): Promise<ExitCode> {
+async function run({ flags, io, core }: Invocation): Promise<ExitCode> {
   const queue = flags.text('queue');
   if (queue === undefined) throw usageFailure('work', 'work needs --queue URL');
   const address = queueAddress(queue, io.env);

@@ -1,6 +1,5 @@
 /** `377 lb-ft @ 3800` and `336 hp`: a peak figure with its unit, and its speed where that is known. */
-import { CommandFailure } from '../commandFailure.ts';
-import { EXIT } from '../exitCodes.ts';
+import { misuse } from '../commandFailure.ts';
 import { plainShort } from '../render/plain.ts';
 import { SHOWN } from '../render/units.ts';
 
@@ -28,20 +27,18 @@ export function parsePeak(kind: 'torque' | 'power', text: string): Peak {
   const factor = parts === null ? undefined : UNITS[kind][parts[2].toLowerCase()];
   if (parts === null || factor === undefined) {
     const example = kind === 'torque' ? '"377 lb-ft @ 3800"' : '"336 hp @ 5300"';
-    throw new CommandFailure(EXIT.usage, [
+    throw misuse(
       `--peak-${kind} ${plainShort(text)}: write it like ${example}; without the speed where it is not known`,
-    ]);
+    );
   }
   const value = Number(parts[1]) * factor;
   const rpm = parts[3] === undefined ? null : Number(parts[3]);
   if (!(value >= LEAST && value <= MOST[kind])) {
-    throw new CommandFailure(EXIT.usage, [`--peak-${kind} ${plainShort(text)}: no engine has that`]);
+    throw misuse(`--peak-${kind} ${plainShort(text)}: no engine has that`);
   }
   if (rpm !== null && !(rpm >= SPEEDS.min && rpm <= SPEEDS.max)) {
     const range = `${SPEEDS.min} to ${SPEEDS.max}`;
-    throw new CommandFailure(EXIT.usage, [
-      `--peak-${kind} ${plainShort(text)}: ${parts[3]} rpm is outside ${range}`,
-    ]);
+    throw misuse(`--peak-${kind} ${plainShort(text)}: ${parts[3]} rpm is outside ${range}`);
   }
   return { value, rpm };
 }

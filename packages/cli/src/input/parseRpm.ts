@@ -1,10 +1,11 @@
 /** `2500:7000:500` and `3000,5500,6000` to a list of speeds. */
-import { CommandFailure } from '../commandFailure.ts';
-import { EXIT } from '../exitCodes.ts';
+import { type CommandFailure, misuse } from '../commandFailure.ts';
 import { plainShort } from '../render/plain.ts';
 
-const LOWEST = 200;
-const HIGHEST = 30_000;
+/** Speeds that are forecast [1/min]. */
+export const LOWEST_RPM = 200;
+export const HIGHEST_RPM = 30_000;
+/** How many of them at once. */
 const MOST = 400;
 
 /** Speeds [rpm], rising, without repeats. A range includes its end only where a step lands on it. */
@@ -56,13 +57,13 @@ function parseNumber(text: string, part: string): number {
 
 function checked(text: string, values: number[]): number[] {
   for (const rpm of values) {
-    if (!(rpm >= LOWEST && rpm <= HIGHEST)) {
-      throw refuse(text, `${rpm} rpm is outside ${LOWEST} to ${HIGHEST}`);
+    if (!(rpm >= LOWEST_RPM && rpm <= HIGHEST_RPM)) {
+      throw refuse(text, `${rpm} rpm is outside ${LOWEST_RPM} to ${HIGHEST_RPM}`);
     }
   }
   return values;
 }
 
 function refuse(text: string, why: string): CommandFailure {
-  return new CommandFailure(EXIT.usage, [`--rpm ${plainShort(text)}: ${why}`]);
+  return misuse(`--rpm ${plainShort(text)}: ${why}`);
 }

@@ -1,7 +1,6 @@
 /** `path=from:to:step` with its unit, or `path=one,two,three`, to the values of a variable. */
 import type { Variable } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
-import { EXIT } from '../exitCodes.ts';
+import { type CommandFailure, misuse } from '../commandFailure.ts';
 import { plainShort } from '../render/plain.ts';
 
 const MOST = 100;
@@ -60,5 +59,5 @@ function numberAndUnit(text: string): Part | null {
 }
 
 function refuse(text: string, why: string): CommandFailure {
-  return new CommandFailure(EXIT.usage, [`--vary ${plainShort(text)}: ${why}`]);
+  return misuse(`--vary ${plainShort(text)}: ${why}`);
 }

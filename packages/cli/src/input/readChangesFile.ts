@@ -22,20 +22,19 @@ export interface ChangesInput {
 }
 
 /**
- * Reads changes for a baseline read from `operand`; fails with the problems of all of them at once. Changes without effect are
- * left out and told on standard error, as long as one is left.
+ * Reads changes of the command's baseline; fails with the problems of all of them at once. Changes without effect are left out and
+ * told on standard error, as long as one is left.
  */
 export async function readChangesFile(
   path: string,
-  operand: string,
   { baseline, files }: BaselineInput,
   invocation: Invocation,
 ): Promise<ChangesInput> {
-  const { command, flags, io, core } = invocation;
+  const { command, operands, flags, io, core } = invocation;
   const input = await openInput(path, command, io);
   const read = core.readChanges(input.text, { file: input.file });
   const all = [...files, ...input.files];
-  const beside = sheetsBeside(operand, all, io);
+  const beside = sheetsBeside(operands[0], all, io);
   const besideChanges = sheetsBeside(path, all, io);
   const sheet = (name: string): string | undefined => beside(name) ?? besideChanges(name);
   const problems: Problem[] = read.ok ? [] : [...read.problems];

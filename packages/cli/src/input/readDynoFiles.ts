@@ -3,7 +3,7 @@ import type { DynoSheet, Problem } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import type { Flags, Invocation, OptionSpec } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
-import { openInput } from './readInput.ts';
+import { forbidInputTwice, openInput } from './readInput.ts';
 import { unsound } from './sound.ts';
 
 /** Standards a sheet may refer to, as they are written on the command line. */
@@ -32,8 +32,7 @@ export async function readDynoFiles(
   invocation: Invocation,
 ): Promise<readonly DynoSheet[]> {
   const { command, flags, io, core } = invocation;
-  if (paths.filter((path) => path === '-').length > 1)
-    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name - once']);
+  forbidInputTwice(paths);
   const problems: Problem[] = [];
   const sheets: DynoSheet[] = [];
   for (const path of paths) {

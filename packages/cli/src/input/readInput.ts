@@ -1,7 +1,7 @@
 /** A combination file, and the sheets it names, from disk or standard input. */
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import type { Baseline, Combination, SheetSource } from '@valvetide/core';
-import { CommandFailure } from '../commandFailure.ts';
+import { CommandFailure, misuse } from '../commandFailure.ts';
 import type { Invocation } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Io } from '../io.ts';
@@ -41,13 +41,10 @@ export async function readInput(operand: string | undefined, invocation: Invocat
   return { combination, source, files };
 }
 
-/** Like {@link readInput}, with the estimates pinned. */
-export async function readBaseline(
-  operand: string | undefined,
-  invocation: Invocation,
-): Promise<BaselineInput> {
-  const { command, io, core } = invocation;
-  const input = await openInput(operand, command, io);
+/** The file that the command names first, like {@link readInput} but with the estimates pinned. */
+export async function readBaseline(invocation: Invocation): Promise<BaselineInput> {
+  const { command, operands, io, core } = invocation;
+  const input = await openInput(operands[0], command, io);
   const { text, file, sheet } = input;
   const read = core.readDocument(text, { file });
   if (read.ok) return { ...input, baseline: sound(core.pinBaseline(read.value, { sheet }), invocation) };
@@ -59,16 +56,16 @@ export async function readBaseline(
 /** Refuses to read standard input more than once. */
 export function forbidInputTwice(operands: readonly string[]): void {
   if (operands.filter((operand) => operand === '-').length > 1)
-    throw new CommandFailure(EXIT.usage, ['standard input can be read only once: name - once']);
+    throw misuse('standard input can be read only once: name - once');
 }
 
 /** Opens a combination file; sheets are looked for beside it. */
 export async function openInput(operand: string | undefined, command: string, io: Io): Promise<TextInput> {
   if (operand === undefined) {
-    throw new CommandFailure(EXIT.usage, [
+    throw misuse(
       `${command} needs a combination file, or - for standard input`,
       `see valvetide ${command} --help; valvetide init writes a file to start from`,
-    ]);
+    );
   }
   const text = operand === '-' ? await readStandardInput(command, io) : readFile(operand, io);
   const files = operand === '-' ? [] : [operand];
@@ -110,10 +107,10 @@ function leadsOut(path: string, folder: string, io: Io): boolean {
 
 async function readStandardInput(command: string, io: Io): Promise<string> {
   if (io.stdinIsTTY) {
-    throw new CommandFailure(EXIT.usage, [
+    throw misuse(
       'standard input is a terminal, so there is nothing to read',
       `pipe a combination file in: valvetide ${command} - < engine.yaml`,
-    ]);
+    );
   }
   try {
     return await io.readStdin();

@@ -16,15 +16,14 @@ export interface ShelfInput {
 /** Fails with all problems of the shelf at once. */
 export async function readShelfFile(
   path: string,
-  operand: string,
   files: readonly string[],
   invocation: Invocation,
 ): Promise<ShelfInput> {
-  const { command, io, core } = invocation;
+  const { command, operands, io, core } = invocation;
   const input = await openInput(path, command, io);
   const shelf = sound(core.readShelf(input.text, { file: input.file }), invocation);
   const all = [...files, ...input.files];
-  const beside = sheetsBeside(operand, all, io);
+  const beside = sheetsBeside(operands[0], all, io);
   const besideShelf = sheetsBeside(path, all, io);
   return { shelf, files: all, sheet: (name) => beside(name) ?? besideShelf(name) };
 }

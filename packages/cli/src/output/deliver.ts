@@ -1,6 +1,6 @@
 /** Where a result goes: standard output, or a file that was asked for and is free. */
-import { CommandFailure } from '../commandFailure.ts';
-import type { Flags } from '../commandSpec.ts';
+import { CommandFailure, misuse } from '../commandFailure.ts';
+import type { Invocation } from '../commandSpec.ts';
 import { EXIT } from '../exitCodes.ts';
 import type { Existing, Io } from '../io.ts';
 import { plainShort } from '../render/plain.ts';
@@ -12,16 +12,19 @@ export interface Destination {
   readonly existing: Existing;
 }
 
-/** Where `-o` wants the result; refuses, before any work is done, what can't be written or must not be. */
-export function chooseDestination(io: Io, flags: Flags, inputs: readonly string[]): Destination {
-  const output = flags.text('output');
+/** What tells where a file may go. */
+type Asked = Pick<Invocation, 'flags' | 'io'>;
+
+/** Where `-o` wants the result; refuses, before any work is done, what can't be written or must not be: none of the `inputs`. */
+export function chooseDestination(inputs: readonly string[], asked: Asked): Destination {
+  const output = asked.flags.text('output');
   if (output === undefined || output === '-') return { path: undefined, existing: 'keep' };
-  if (output === '') throw new CommandFailure(EXIT.usage, ['-o needs the name of a file']);
-  return chooseFile(io, output, flags, inputs);
+  if (output === '') throw misuse('-o needs the name of a file');
+  return chooseFile(output, inputs, asked);
 }
 
 /** The same of a file by its name. */
-export function chooseFile(io: Io, output: string, flags: Flags, inputs: readonly string[]): Destination {
+export function chooseFile(output: string, inputs: readonly string[], { flags, io }: Asked): Destination {
   const existing: Existing = flags.on('force') ? 'replace' : 'keep';
   const shown = plainShort(output);
   const target = io.resolvePath(output);

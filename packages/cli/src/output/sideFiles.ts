@@ -1,7 +1,6 @@
 /** Files asked for beside the result: a report, a drawing. */
-import { CommandFailure } from '../commandFailure.ts';
-import type { Flags, OptionSpec } from '../commandSpec.ts';
-import { EXIT } from '../exitCodes.ts';
+import { misuse } from '../commandFailure.ts';
+import type { Invocation, OptionSpec } from '../commandSpec.ts';
 import type { Io } from '../io.ts';
 import type { Detail } from '../render/detail.ts';
 import { plainShort } from '../render/plain.ts';
@@ -31,26 +30,26 @@ export interface SideFiles {
 }
 
 /** Refuses, before any work is done, files that can't be written or must not be, and one file asked for twice. */
-export function chooseSideFiles(io: Io, flags: Flags, inputs: readonly string[]): SideFiles {
+export function chooseSideFiles(
+  inputs: readonly string[],
+  asked: Pick<Invocation, 'flags' | 'io'>,
+): SideFiles {
+  const { flags, io } = asked;
   const taken = new Map<string, string>();
   const output = flags.text('output');
   if (output !== undefined && output !== '-') taken.set(io.resolvePath(output), '-o');
   const choose = (name: 'report' | 'svg'): Destination | null => {
     const path = flags.text(name);
     if (path === undefined) return null;
-    if (path === '' || path === '-')
-      throw new CommandFailure(EXIT.usage, [`--${name} needs the name of a file`]);
+    if (path === '' || path === '-') throw misuse(`--${name} needs the name of a file`);
     const target = io.resolvePath(path);
     const other = taken.get(target);
-    if (other !== undefined)
-      throw new CommandFailure(EXIT.usage, [`${other} and --${name} both name ${plainShort(path)}`]);
+    if (other !== undefined) throw misuse(`${other} and --${name} both name ${plainShort(path)}`);
     taken.set(target, `--${name}`);
-    return chooseFile(io, path, flags, inputs);
+    return chooseFile(path, inputs, asked);
   };
   if (flags.text('chart') !== undefined && flags.text('svg') === undefined)
-    throw new CommandFailure(EXIT.usage, [
-      '--chart chooses the chart that --svg FILE draws: give --svg FILE too',
-    ]);
+    throw misuse('--chart chooses the chart that --svg FILE draws: give --svg FILE too');
   return { report: choose('report'), svg: choose('svg') };
 }
 

@@ -1,6 +1,5 @@
 /** Where a queue of forecasts is: with its password for whoever connects, and without for whoever reads. */
-import { CommandFailure } from '../commandFailure.ts';
-import { EXIT } from '../exitCodes.ts';
+import { misuse } from '../commandFailure.ts';
 import type { Environment } from '../io.ts';
 import { plainShort } from '../render/plain.ts';
 
@@ -21,10 +20,8 @@ const HOW =
  */
 export function queueAddress(text: string, env: Environment): QueueAddress {
   const url = URL.canParse(text) ? new URL(text) : null;
-  if (url === null || !/^rediss?:$/.test(url.protocol) || url.hostname === '')
-    throw new CommandFailure(EXIT.usage, [HOW]);
-  if (!/^(\/\d{0,4})?$/.test(url.pathname) || url.search !== '' || url.hash !== '')
-    throw new CommandFailure(EXIT.usage, [HOW]);
+  if (url === null || !/^rediss?:$/.test(url.protocol) || url.hostname === '') throw misuse(HOW);
+  if (!/^(\/\d{0,4})?$/.test(url.pathname) || url.search !== '' || url.hash !== '') throw misuse(HOW);
   const password = env.VALVETIDE_QUEUE_PASSWORD;
   if (url.password === '' && password !== undefined) url.password = encodeURIComponent(password);
   const { protocol, hostname, port, pathname } = url;

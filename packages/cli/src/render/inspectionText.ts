@@ -4,10 +4,10 @@ import type { CamSideFigures, EventFigures, Inspection, RuleOfThumb, SpeedFigure
 import { counted } from './counted.ts';
 import { fixed } from './fixed.ts';
 import { assumedReasons, warningsText } from './notes.ts';
-import type { Paint } from './paint.ts';
 import { madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { type Column, table } from './table.ts';
+import type { TextOptions } from './textOptions.ts';
 import {
   SHOWN,
   toCubicInch,
@@ -21,15 +21,12 @@ import {
 } from './units.ts';
 import { wrap } from './wrap.ts';
 
-export interface InspectionTextOptions {
-  readonly width: number;
-  readonly units: UnitSystem;
-  readonly paint: Paint;
-  readonly version: string;
-}
-
-export function inspectionText(inspection: Inspection, options: InspectionTextOptions): string {
-  const { width, units, paint, version } = options;
+/** @param version - of this program */
+export function inspectionText(
+  inspection: Inspection,
+  version: string,
+  { width, units, paint }: Omit<TextOptions, 'detail'>,
+): string {
   return paragraphs([
     `${paint.strong(answer(inspection, units))}\n${plain(inspection.combination)}\n`,
     compressionText(inspection, units, width),

@@ -1,0 +1,53 @@
+/** The speeds of a study, and the band that counts. */
+import type { Combination, SpeedBand } from '@valvetide/core';
+import type { Invocation } from '../commandSpec.ts';
+import { parseRpm, parseSpeeds } from '../input/parseRpm.ts';
+import { fixed } from '../render/fixed.ts';
+import { bandOf, refuse } from './readFlags.ts';
+
+/** Speeds and band, with a sentence on where they come from where nobody named them. */
+export interface ChosenSpeeds {
+  readonly rpm: readonly number[];
+  readonly band: SpeedBand;
+  readonly reason: string;
+  /** The same for a terminal, where another band can be asked for. */
+  readonly hinted: string;
+}
+
+/** Somebody named them. */
+const NAMED = { reason: '', hinted: '' } as const;
+
+/** Steps a band is covered in where nobody names the speeds. */
+const STEPS = 8;
+const ROUND_STEPS = [50, 100, 200, 250, 500, 1000];
+
+export function chooseSpeeds(combination: Combination, { flags, core }: Invocation): ChosenSpeeds {
+  const rpm = parseSpeeds(flags.texts('rpm'));
+  const band = bandOf(flags);
+  if (rpm !== undefined) {
+    const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
+    if (band !== undefined && !(band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm))
+      throw refuse('band', flags, 'none of the speeds lies in it');
+    return { rpm, band: band ?? all, ...NAMED };
+  }
+  if (band !== undefined) return { rpm: roundSpeeds(band), band, ...NAMED };
+  const { fromRpm, toRpm, stepRpm, reason } = core.inspectCombination(combination).band;
+  const why = `Band ${fixed(fromRpm)} to ${fixed(toRpm)} rpm, ${reason}`;
+  const usual = parseRpm(`${fromRpm}:${toRpm}:${stepRpm}`);
+  return {
+    rpm: usual,
+    band: { fromRpm: usual[0], toRpm: usual[usual.length - 1] },
+    reason: `${why}.`,
+    hinted: `${why}; --band names another.`,
+  };
+}
+
+/** Speeds over a band in round steps, both ends included. */
+function roundSpeeds({ fromRpm, toRpm }: SpeedBand): readonly number[] {
+  const width = toRpm - fromRpm;
+  if (width === 0) return [fromRpm];
+  const step = ROUND_STEPS.find((round) => round * STEPS >= width) ?? ROUND_STEPS[ROUND_STEPS.length - 1];
+  // A last step shorter than a quarter is no step of its own.
+  const count = Math.ceil(width / step - 0.25);
+  return [...Array.from({ length: Math.max(1, count) }, (_, i) => fromRpm + i * step), toRpm];
+}
