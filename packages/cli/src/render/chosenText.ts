@@ -9,7 +9,7 @@ import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
-import { SHOWN, toFeetPerMinute, type UnitSystem } from './units.ts';
+import { figureIn, SHOWN, SHOWN_PISTON_SPEED, type UnitSystem } from './units.ts';
 import { wrap } from './wrap.ts';
 
 /** `note` says where the speeds come from; empty where the user or the shelf named them. */
@@ -138,6 +138,7 @@ export function numbered(build: ChosenBuild, i: number): NumberedBuild {
 
 export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[] {
   const { power, powerUnit } = SHOWN[units];
+  const piston = SHOWN_PISTON_SPEED[units];
   return [
     { name: 'build', unit: '', cell: ({ place }) => fixed(place), align: 'left' },
     { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
@@ -148,13 +149,7 @@ export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[
     { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
     { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : fixed(hours, 1)) },
     { name: 'octane', unit: '', cell: ({ octaneRequired }) => fixed(octaneRequired, 1) },
-    units === 'trade'
-      ? {
-          name: 'piston',
-          unit: 'ft/min',
-          cell: ({ pistonSpeedMs }) => fixed(toFeetPerMinute(pistonSpeedMs)),
-        }
-      : { name: 'piston', unit: 'm/s', cell: ({ pistonSpeedMs }) => fixed(pistonSpeedMs, 1) },
+    { name: 'piston', unit: piston.unit, cell: ({ pistonSpeedMs }) => figureIn(piston, pistonSpeedMs) },
   ];
 }
 

@@ -9,12 +9,16 @@ import { plain } from './plain.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
 import {
+  figureIn,
+  quantityIn,
   SHOWN,
+  SHOWN_DEPRESSION,
+  SHOWN_FLOW,
+  SHOWN_LENGTH,
+  SHOWN_PISTON_SPEED,
   toCubicInch,
   toFeetPerMinute,
   toFeetPerSecond,
-  toInch,
-  toKpa,
   toLitrePerSecond,
   toSquareInch,
   type UnitSystem,
@@ -42,11 +46,10 @@ export function inspectionText(
 
 function answer({ block, compression }: Inspection, units: UnitSystem): string {
   const { cylinders, boreMm, strokeMm, displacementCm3, rodOverStroke } = block;
+  const length = SHOWN_LENGTH[units];
   const size =
-    units === 'trade'
-      ? `${fixed(toCubicInch(displacementCm3), 1)} in3, ${fixed(toInch(boreMm), 3)} x ${fixed(toInch(strokeMm), 3)} in`
-      : `${fixed(displacementCm3)} cm3, ${fixed(boreMm, 2)} x ${fixed(strokeMm, 2)} mm`;
-  return `${counted(cylinders, 'cylinder')}, ${size}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
+    units === 'trade' ? `${fixed(toCubicInch(displacementCm3), 1)} in3` : `${fixed(displacementCm3)} cm3`;
+  return `${counted(cylinders, 'cylinder')}, ${size}, ${figureIn(length, boreMm)} x ${quantityIn(length, strokeMm)}, ${fixed(compression.ratio, 2)}:1, rod/stroke ${fixed(rodOverStroke, 2)}`;
 }
 
 function compressionText({ compression, chamber }: Inspection, units: UnitSystem, width: number): string {
@@ -62,8 +65,7 @@ function compressionText({ compression, chamber }: Inspection, units: UnitSystem
 /** `wedge chamber, plug at the side, squish over 18 % of the bore, 0.053 in high`. */
 export function chamberForm(chamber: Inspection['chamber'], units: UnitSystem): string {
   const { shape, plug, squishArea, squishHeightMm } = chamber;
-  const height =
-    units === 'trade' ? `${fixed(toInch(squishHeightMm), 3)} in` : `${fixed(squishHeightMm, 2)} mm`;
+  const height = quantityIn(SHOWN_LENGTH[units], squishHeightMm);
   const squish =
     squishArea === 0 ? 'no squish' : `squish over ${fixed(100 * squishArea)} % of the bore, ${height} high`;
   return `${shape} chamber, plug ${plug === 'central' ? 'in the middle' : 'at the side'}, ${squish}`;
@@ -76,8 +78,9 @@ function checkedHeight(height: string, units: UnitSystem): string {
 
 function camText({ cam }: Inspection, units: UnitSystem, width: number): string {
   const height = (text: string): string => checkedHeight(text, units);
-  const lift = (mm: number): string => (units === 'trade' ? fixed(toInch(mm), 3) : fixed(mm, 2));
-  const unit = units === 'trade' ? 'in' : 'mm';
+  const shown = SHOWN_LENGTH[units];
+  const { unit } = shown;
+  const lift = (mm: number): string => figureIn(shown, mm);
   const rows: readonly (readonly [string, string, (side: CamSideFigures) => string])[] = [
     ['lobe lift', unit, (side) => lift(side.lobeLiftMm)],
     ['rocker ratio', '', (side) => fixed(side.rockerRatio, 3)],
@@ -134,14 +137,14 @@ function eventsLine(
 function flowText({ cam, flow }: Inspection, units: UnitSystem, width: number): string {
   const area = (mm2: number): string =>
     units === 'trade' ? `${fixed(toSquareInch(mm2), 3)} in2` : `${fixed(mm2)} mm2`;
-  const flowOf = (cfm: number): string =>
-    units === 'trade' ? `${fixed(cfm)} cfm` : `${fixed(toLitrePerSecond(cfm), 1)} l/s`;
+  const shown = SHOWN_FLOW[units];
+  const flowOf = (cfm: number): string => quantityIn(shown, cfm);
   const side = (name: string, cfm: number, { peakAreaMm2, meanAreaMm2 }: CamSideFigures, port: number) =>
-    `  ${name}: ${flowOf(cfm)} at ${units === 'trade' ? '28 inH2O' : '6.97 kPa'} and full lift; effective area ${area(peakAreaMm2)} there, ${area(meanAreaMm2)} mean while open; port ${area(port)}`;
+    `  ${name}: ${flowOf(cfm)} at ${shown.bench} and full lift; effective area ${area(peakAreaMm2)} there, ${area(meanAreaMm2)} mean while open; port ${area(port)}`;
   const lines = [
     side('intake', flow.intakeCfm28, cam.intake, flow.intakePortMm2),
     side('exhaust', flow.exhaustCfm28, cam.exhaust, flow.exhaustPortMm2),
-    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${flow.inductionKind} ${flowOf(flow.inductionCfm15)} at ${units === 'trade' ? '1.5 inHg' : '5.08 kPa'}`,
+    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${flow.inductionKind} ${flowOf(flow.inductionCfm15)} at ${shown.rating}`,
   ];
   return `Flow, one cylinder\n${lines.flatMap((line) => wrap(line, width, '    ')).join('\n')}\n`;
 }
@@ -150,21 +153,18 @@ function speedColumns(inspection: Inspection, units: UnitSystem): Column<SpeedFi
   const trade = units === 'trade';
   const speed = (ms: number): string => (trade ? fixed(toFeetPerSecond(ms)) : fixed(ms, 1));
   const gasUnit = trade ? 'ft/s' : 'm/s';
+  const piston = SHOWN_PISTON_SPEED[units];
+  const depression = SHOWN_DEPRESSION[units];
   return [
     { name: 'speed', unit: 'rpm', cell: (row) => fixed(row.rpm) },
-    {
-      name: 'piston',
-      unit: trade ? 'ft/min' : 'm/s',
-      cell: (row) =>
-        trade ? fixed(toFeetPerMinute(row.meanPistonSpeedMs)) : fixed(row.meanPistonSpeedMs, 1),
-    },
+    { name: 'piston', unit: piston.unit, cell: (row) => figureIn(piston, row.meanPistonSpeedMs) },
     { name: 'inlet Mach', unit: '-', cell: (row) => fixed(row.inletMachIndex, 2) },
     { name: 'intake port', unit: gasUnit, cell: (row) => speed(row.portVelocityMs) },
     { name: 'primary', unit: gasUnit, cell: (row) => speed(row.primaryVelocityMs) },
     {
       name: inspection.flow.inductionKind,
-      unit: trade ? 'inHg' : 'kPa',
-      cell: (row) => fixed(trade ? row.depressionInHg : toKpa(row.depressionInHg), 2),
+      unit: depression.unit,
+      cell: (row) => figureIn(depression, row.depressionInHg),
     },
   ];
 }

@@ -7,7 +7,7 @@ import { plain } from './plain.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
-import { toInch, toPsi, type UnitSystem } from './units.ts';
+import { SHOWN_LENGTH, SHOWN_PRESSURE, type UnitSystem } from './units.ts';
 
 /** Likeness below which a lag says little [-]. */
 const UNLIKE = 0.8;
@@ -45,10 +45,8 @@ const LAG_TOLD = 0.5;
 const titled = (word: string): string => `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;
 
 export function pressureColumns(units: UnitSystem): readonly Column<PressureOverlay>[] {
-  const trade = units === 'trade';
-  const unit = trade ? 'psi' : 'bar';
-  const shown = (pa: number): number => (trade ? toPsi(pa / 1e5) : pa / 1e5);
-  const decimals = trade ? 2 : 3;
+  const { of: shown, unit, decimals } = SHOWN_PRESSURE[units];
+  const length = SHOWN_LENGTH[units];
   const figure = (name: string, of: (overlay: PressureOverlay) => number): Column<PressureOverlay> => ({
     name,
     unit,
@@ -60,11 +58,10 @@ export function pressureColumns(units: UnitSystem): readonly Column<PressureOver
     { name: 'cylinder', unit: '', cell: ({ cylinder }) => fixed(cylinder) },
     {
       name: 'from valve',
-      unit: trade ? 'in' : 'mm',
+      unit: length.unit,
+      // Of a sensor nobody measures more.
       cell: ({ place, fromValveM }) =>
-        place === 'cylinder'
-          ? '-'
-          : fixed(trade ? toInch(1000 * fromValveM) : 1000 * fromValveM, trade ? 1 : 0),
+        place === 'cylinder' ? '-' : fixed(length.of(1000 * fromValveM), units === 'trade' ? 1 : 0),
     },
     figure('mean, measured', (o) => o.meanMeasuredPa),
     {

@@ -3,6 +3,7 @@
  * a test holds them to the library's.
  */
 import type { Combination } from '@valvetide/core';
+import { fixed } from './fixed.ts';
 
 /** `trade`: inches, pounds and horsepower; `si`: metric. */
 export type UnitSystem = Combination['units'];
@@ -35,11 +36,52 @@ export const SHOWN: Readonly<Record<UnitSystem, Shown>> = {
   si: { torque: (nm) => nm, torqueUnit: 'Nm', power: (kw) => kw, powerUnit: 'kW' },
 };
 
-/** How the flow of a bench [cfm] is shown, and the usual depression. */
-export interface ShownFlow {
-  readonly flow: (cfm: number) => number;
+/** How one quantity is shown. */
+export interface ShownQuantity {
+  readonly of: (value: number) => number;
   readonly unit: string;
+  /** As many as a builder reads. */
   readonly decimals: number;
+}
+
+/** The figure alone. */
+export function figureIn({ of, decimals }: ShownQuantity, value: number): string {
+  return fixed(of(value), decimals);
+}
+
+/** The figure with its unit. */
+export function quantityIn(shown: ShownQuantity, value: number): string {
+  return `${figureIn(shown, value)} ${shown.unit}`;
+}
+
+const asItIs = (value: number): number => value;
+
+/** Bores, lifts and clearances [mm]. */
+export const SHOWN_LENGTH: Readonly<Record<UnitSystem, ShownQuantity>> = {
+  trade: { of: (mm) => toInch(mm), unit: 'in', decimals: 3 },
+  si: { of: asItIs, unit: 'mm', decimals: 2 },
+};
+
+/** Pressure of a gas [Pa]. */
+export const SHOWN_PRESSURE: Readonly<Record<UnitSystem, ShownQuantity>> = {
+  trade: { of: (pa) => toPsi(pa / 1e5), unit: 'psi', decimals: 2 },
+  si: { of: (pa) => pa / 1e5, unit: 'bar', decimals: 3 },
+};
+
+/** Depression of a manifold [inHg]. */
+export const SHOWN_DEPRESSION: Readonly<Record<UnitSystem, ShownQuantity>> = {
+  trade: { of: asItIs, unit: 'inHg', decimals: 2 },
+  si: { of: (inHg) => toKpa(inHg), unit: 'kPa', decimals: 2 },
+};
+
+/** Mean speed of a piston [m/s]. */
+export const SHOWN_PISTON_SPEED: Readonly<Record<UnitSystem, ShownQuantity>> = {
+  trade: { of: (ms) => toFeetPerMinute(ms), unit: 'ft/min', decimals: 0 },
+  si: { of: asItIs, unit: 'm/s', decimals: 1 },
+};
+
+/** How the flow of a bench [cfm] is shown, and the usual depression. */
+export interface ShownFlow extends ShownQuantity {
   /** 28 inH2O. */
   readonly bench: string;
   /** 1.5 inHg, what carburetors are rated at. */
@@ -47,9 +89,9 @@ export interface ShownFlow {
 }
 
 export const SHOWN_FLOW: Readonly<Record<UnitSystem, ShownFlow>> = {
-  trade: { flow: (cfm) => cfm, unit: 'cfm', decimals: 0, bench: '28 inH2O', rating: '1.5 inHg' },
+  trade: { of: asItIs, unit: 'cfm', decimals: 0, bench: '28 inH2O', rating: '1.5 inHg' },
   si: {
-    flow: (cfm) => toLitrePerSecond(cfm),
+    of: (cfm) => toLitrePerSecond(cfm),
     unit: 'l/s',
     decimals: 1,
     bench: '6.97 kPa',

@@ -2,7 +2,15 @@
 import type { Inspection } from '@valvetide/core';
 import { fixed } from '../render/fixed.ts';
 import { chamberForm } from '../render/inspectionText.ts';
-import { SHOWN_FLOW, toCubicInch, toInch, toSquareInch, type UnitSystem } from '../render/units.ts';
+import {
+  figureIn,
+  quantityIn,
+  SHOWN_FLOW,
+  SHOWN_LENGTH,
+  toCubicInch,
+  toSquareInch,
+  type UnitSystem,
+} from '../render/units.ts';
 import { html, type Markup } from './html.ts';
 
 export function engineSheetMarkup(inspection: Inspection, units: UnitSystem): Markup {
@@ -20,11 +28,10 @@ function engineSheet(
   units: UnitSystem,
 ): readonly (readonly [string, string])[] {
   const trade = units === 'trade';
-  const length = (mm: number): string => (trade ? `${fixed(toInch(mm), 3)} in` : `${fixed(mm, 2)} mm`);
+  const length = (mm: number): string => quantityIn(SHOWN_LENGTH[units], mm);
   const area = (mm2: number): string => (trade ? `${fixed(toSquareInch(mm2), 2)} in2` : `${fixed(mm2)} mm2`);
   const degrees = (value: number | undefined): string => (value === undefined ? '-' : `${fixed(value)} deg`);
-  const { flow: flowOf, unit, decimals, bench, rating } = SHOWN_FLOW[units];
-  const flowed = (cfm: number): string => fixed(flowOf(cfm), decimals);
+  const flowed = SHOWN_FLOW[units];
   return [
     [
       'Displacement',
@@ -43,12 +50,15 @@ function engineSheet(
       `${degrees(cam.intake.at050?.durationDeg)} / ${degrees(cam.exhaust.at050?.durationDeg)}`,
     ],
     ['Lobe separation, advance', `${fixed(cam.separationDeg, 1)} cam deg, ${fixed(cam.advanceDeg, 1)} deg`],
-    [`Flow at full lift, ${bench}`, `${flowed(flow.intakeCfm28)} / ${flowed(flow.exhaustCfm28)} ${unit}`],
+    [
+      `Flow at full lift, ${flowed.bench}`,
+      `${figureIn(flowed, flow.intakeCfm28)} / ${quantityIn(flowed, flow.exhaustCfm28)}`,
+    ],
     ['Exhaust over intake flow', `${fixed(100 * flow.exhaustOverIntake)} %`],
     ['Port area', `${area(flow.intakePortMm2)} / ${area(flow.exhaustPortMm2)}`],
     [
       flow.inductionKind === 'carburetor' ? 'Carburetor' : 'Throttle body',
-      `${flowed(flow.inductionCfm15)} ${unit} at ${rating}`,
+      `${quantityIn(flowed, flow.inductionCfm15)} at ${flowed.rating}`,
     ],
   ];
 }

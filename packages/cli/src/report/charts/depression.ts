@@ -1,7 +1,7 @@
 /** How far the manifold falls below the outside air at full throttle. */
 import { fixed } from '../../render/fixed.ts';
 import { figureCell, marched } from '../../render/marched.ts';
-import { toInHg, toKpa, type UnitSystem } from '../../render/units.ts';
+import { figureIn, quantityIn, SHOWN_DEPRESSION, toInHg, type UnitSystem } from '../../render/units.ts';
 import { type Figure, figureTable } from '../figure.ts';
 import { highest, lineFor, type NamedCurve, SPEED_AXIS, SPEED_COLUMN } from './bySpeed.ts';
 
@@ -13,9 +13,8 @@ const LEAST_SPAN = 0.5;
 
 /** Null where the first curve has no figures. */
 export function depression(curves: readonly NamedCurve[], units: UnitSystem): Figure | null {
-  const trade = units === 'trade';
-  const unit = trade ? 'inHg' : 'kPa';
-  const shown = (inHg: number): number => (trade ? inHg : toKpa(inHg));
+  const depth = SHOWN_DEPRESSION[units];
+  const { of: shown, unit } = depth;
   const { points } = curves[0].curve;
   const most = highest(curves[0].curve, (p) => p.manifoldVacuumInHg);
   if (most === null) return null;
@@ -25,7 +24,7 @@ export function depression(curves: readonly NamedCurve[], units: UnitSystem): Fi
   return {
     id: 'depression',
     title: 'Manifold depression',
-    description: `Outside air less plenum pressure at full throttle. ${curves.length === 1 ? 'Most' : 'Most of the first'}: ${fixed(shown(most.manifoldVacuumInHg), 2)} ${unit} at ${fixed(most.rpm)} rpm. Above ${fixed(shown(RESTRICTION), 1)} ${unit} the trade speaks of a restriction.`,
+    description: `Outside air less plenum pressure at full throttle. ${curves.length === 1 ? 'Most' : 'Most of the first'}: ${quantityIn(depth, most.manifoldVacuumInHg)} at ${fixed(most.rpm)} rpm. Above ${fixed(shown(RESTRICTION), 1)} ${unit} the trade speaks of a restriction.`,
     drawing: {
       kind: 'plot',
       plot: {
@@ -50,11 +49,13 @@ export function depression(curves: readonly NamedCurve[], units: UnitSystem): Fi
     table: figureTable(
       [
         SPEED_COLUMN,
-        { name: 'depression', unit, cell: figureCell((p) => fixed(shown(p.manifoldVacuumInHg), 2)) },
+        { name: 'depression', unit, cell: figureCell((p) => figureIn(depth, p.manifoldVacuumInHg)) },
         {
           name: 'plenum, absolute',
           unit,
-          cell: figureCell((p) => fixed(trade ? toInHg(p.manifoldPressureKpa) : p.manifoldPressureKpa, 2)),
+          cell: figureCell((p) =>
+            fixed(units === 'trade' ? toInHg(p.manifoldPressureKpa) : p.manifoldPressureKpa, depth.decimals),
+          ),
         },
       ],
       points,

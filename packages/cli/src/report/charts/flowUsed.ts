@@ -1,22 +1,20 @@
 /** Flow against lift, and how long the cam keeps the valve at which lift: the part of the sheet that gets used. */
 import type { ValveUseSide } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
-import { SHOWN_FLOW, toInch, type UnitSystem } from '../../render/units.ts';
+import { figureIn, quantityIn, SHOWN_FLOW, SHOWN_LENGTH, type UnitSystem } from '../../render/units.ts';
 import type { Layer } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
 export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: UnitSystem): Figure {
-  const trade = units === 'trade';
-  const unit = trade ? 'in' : 'mm';
-  const decimals = trade ? 3 : 2;
-  const shown = (mm: number): number => (trade ? toInch(mm) : mm);
-  const { flow, unit: flowUnit, decimals: flowDecimals, bench } = SHOWN_FLOW[units];
+  const length = SHOWN_LENGTH[units];
+  const { of: shown, unit } = length;
+  const flow = SHOWN_FLOW[units];
   const { measuredToMm, peakLiftMm, dwell } = use;
   const beyond = measuredToMm !== null && peakLiftMm > measuredToMm * 1.0001;
   const sheet =
     measuredToMm === null
       ? 'No sheet: the flow is an estimate.'
-      : `The sheet ends at ${fixed(shown(measuredToMm), decimals)} ${unit}${beyond ? '; beyond it the last flow is held' : ''}.`;
+      : `The sheet ends at ${quantityIn(length, measuredToMm)}${beyond ? '; beyond it the last flow is held' : ''}.`;
   const longest = dwell.reduce((a, b) => (b.crankDeg > a.crankDeg ? b : a));
   const end: Layer[] =
     measuredToMm === null
@@ -26,12 +24,12 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
   return {
     id: `flow-used-${side}`,
     title: `${side === 'intake' ? 'Intake' : 'Exhaust'} flow, and the lift in use`,
-    description: `Line: one cylinder's flow at ${bench}. Bars: crank degrees a cycle at that lift, on the same scale; most, ${fixed(longest.crankDeg)} degrees, from ${fixed(shown(longest.fromMm), decimals)} to ${fixed(shown(longest.toMm), decimals)} ${unit}. ${sheet}`,
+    description: `Line: one cylinder's flow at ${flow.bench}. Bars: crank degrees a cycle at that lift, on the same scale; most, ${fixed(longest.crankDeg)} degrees, from ${figureIn(length, longest.fromMm)} to ${quantityIn(length, longest.toMm)}. ${sheet}`,
     drawing: {
       kind: 'plot',
       plot: {
         x: { title: `lift, ${unit}`, zero: true },
-        y: { title: `${flowUnit} at ${bench}; crank degrees`, zero: true },
+        y: { title: `${flow.unit} at ${flow.bench}; crank degrees`, zero: true },
         layers: [
           {
             kind: 'bars',
@@ -42,8 +40,8 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
           ...end,
           {
             kind: 'line',
-            name: `flow, ${flowUnit}`,
-            points: use.flow.map((p) => ({ x: shown(p.liftMm), y: flow(p.cfm28) })),
+            name: `flow, ${flow.unit}`,
+            points: use.flow.map((p) => ({ x: shown(p.liftMm), y: flow.of(p.cfm28) })),
             colour: 'a',
           },
         ],
@@ -51,13 +49,13 @@ export function flowUsed(side: 'intake' | 'exhaust', use: ValveUseSide, units: U
     },
     table: figureTable(
       [
-        { name: 'lift from', unit, cell: (d) => fixed(shown(d.fromMm), decimals) },
-        { name: 'to', unit, cell: (d) => fixed(shown(d.toMm), decimals) },
+        { name: 'lift from', unit, cell: (d) => figureIn(length, d.fromMm) },
+        { name: 'to', unit, cell: (d) => figureIn(length, d.toMm) },
         { name: 'stays', unit: 'crank deg', cell: (d) => fixed(d.crankDeg, 1) },
         {
           name: 'flow at the upper end',
-          unit: flowUnit,
-          cell: (d) => fixed(flow(flowAt(use, d.toMm)), flowDecimals),
+          unit: flow.unit,
+          cell: (d) => figureIn(flow, flowAt(use, d.toMm)),
         },
       ],
       dwell,

@@ -1,7 +1,7 @@
 /** Cylinder pressure over cylinder volume: the work of one cycle as an area, the gas exchange at its foot. */
 import type { CycleTrace } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
-import { toCubicInch, toPsi, type UnitSystem } from '../../render/units.ts';
+import { SHOWN_PRESSURE, toCubicInch, type UnitSystem } from '../../render/units.ts';
 import type { Point } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
@@ -10,9 +10,9 @@ const TABLE_STEP = 30;
 
 export function pressureLoop(trace: CycleTrace, units: UnitSystem): Figure {
   const trade = units === 'trade';
-  const [volumeUnit, pressureUnit] = trade ? ['in3', 'psi'] : ['cm3', 'bar'];
+  const volumeUnit = trade ? 'in3' : 'cm3';
+  const { of: pressureOf, unit: pressureUnit } = SHOWN_PRESSURE[units];
   const volumeOf = (m3: number): number => (trade ? toCubicInch(m3 * 1e6) : m3 * 1e6);
-  const pressureOf = (pa: number): number => (trade ? toPsi(pa / 1e5) : pa / 1e5);
   const points = trace.angleDeg.map((angle, i) => ({
     angle,
     x: volumeOf(trace.volumeM3[i]),

@@ -2,7 +2,7 @@
 import type { PressureOverlay } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
 import { pressureAnswer } from '../../render/pressuresText.ts';
-import { toPsi, type UnitSystem } from '../../render/units.ts';
+import { SHOWN_PRESSURE, type UnitSystem } from '../../render/units.ts';
 import type { Point } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
@@ -11,9 +11,7 @@ const TABLE_STEP = 30;
 
 /** @param id - unique on its page */
 export function pressureOverlay(id: string, overlay: PressureOverlay, units: UnitSystem): Figure {
-  const trade = units === 'trade';
-  const unit = trade ? 'psi' : 'bar';
-  const shown = (pa: number): number => (trade ? toPsi(pa / 1e5) : pa / 1e5);
+  const { of: shown, unit, decimals } = SHOWN_PRESSURE[units];
   const { place, rpm, cylinder, angleDeg, measuredPa, forecastPa } = overlay;
   const rows = angleDeg.map((angle, i) => ({
     angle,
@@ -45,8 +43,8 @@ export function pressureOverlay(id: string, overlay: PressureOverlay, units: Uni
     table: figureTable(
       [
         { name: 'angle', unit: 'deg ATDC', cell: ({ angle }) => fixed(angle) },
-        { name: 'measured', unit, cell: ({ measured }) => fixed(measured, trade ? 2 : 3) },
-        { name: 'forecast', unit, cell: ({ forecast }) => fixed(forecast, trade ? 2 : 3) },
+        { name: 'measured', unit, cell: ({ measured }) => fixed(measured, decimals) },
+        { name: 'forecast', unit, cell: ({ forecast }) => fixed(forecast, decimals) },
       ],
       listed,
     ),

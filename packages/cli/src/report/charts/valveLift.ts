@@ -1,7 +1,7 @@
 /** Lift of both valves around gas exchange, and the piston between them. */
 import type { ValveUse } from '@valvetide/core';
 import { fixed } from '../../render/fixed.ts';
-import { toInch, type UnitSystem } from '../../render/units.ts';
+import { SHOWN_LENGTH, type UnitSystem } from '../../render/units.ts';
 import type { Point } from '../draw/plot.ts';
 import { type Figure, figureTable } from '../figure.ts';
 
@@ -10,9 +10,7 @@ const REACH = 290;
 const TABLE_STEP = 20;
 
 export function valveLift(use: ValveUse, units: UnitSystem): Figure {
-  const trade = units === 'trade';
-  const unit = trade ? 'in' : 'mm';
-  const shown = (mm: number): number => (trade ? toInch(mm) : mm);
+  const { of: shown, unit, decimals } = SHOWN_LENGTH[units];
   const rows = use.angleDeg
     .map((angle, i) => ({
       angle: angle - 360,
@@ -22,7 +20,6 @@ export function valveLift(use: ValveUse, units: UnitSystem): Figure {
     }))
     .filter(({ angle }) => Math.abs(angle) <= REACH);
   const top = 1.12 * shown(Math.max(use.intake.peakLiftMm, use.exhaust.peakLiftMm));
-  const decimals = trade ? 3 : 2;
   return {
     id: 'valve-lift',
     title: 'Valve lift',
