@@ -8,6 +8,7 @@ import type {
 } from '@valvetide/core';
 import { breachCell } from './breaches.ts';
 import { type Cell, type CsvColumn, csvTable, warningsCell } from './csv.ts';
+import { sweptNumbers } from './sweptNumbers.ts';
 
 /** One line per combination and speed; what was not run is left out. */
 export function comparisonCsv({ entries, reference, correction, fidelity }: ComparisonResult): string {
@@ -83,13 +84,11 @@ function sweptColumn({ path, values }: SweepResult['variables'][number]): {
   readonly name: string;
   readonly cell: (value: string | number) => Cell;
 } {
-  const parts = values.map((value) => /^\s*(-?\d+(?:\.\d+)?)\s*(\D.*)?$/su.exec(String(value)));
-  const units = new Set(parts.map((part) => (part?.[2] ?? '').trim()));
-  const [unit] = units;
-  if (parts.includes(null) || units.size !== 1) return { name: path, cell: (value) => value };
+  const found = sweptNumbers(values);
+  if (found === null) return { name: path, cell: (value) => value };
   return {
-    name: unit === '' ? path : `${path} [${unit}]`,
-    cell: (value) => Number(/-?\d+(?:\.\d+)?/.exec(String(value))?.[0]),
+    name: found.unit === '' ? path : `${path} [${found.unit}]`,
+    cell: (value) => found.numbers[values.indexOf(value)],
   };
 }
 

@@ -9,6 +9,7 @@ import { linesText, warningLines, wrapped } from './notes.ts';
 import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
+import { sweptNumbers } from './sweptNumbers.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
@@ -160,43 +161,31 @@ function points(
   return `${table(columns, all, width)}* the best\n${wrapped(breachLegend(all), width)}`;
 }
 
-/** Mean power along the first variable, a line for each value of the second; none where the values are no numbers. */
+/** Mean power along the first variable, a line for each value of the second; none where the values are no numbers of one unit. */
 function chart({ variables, points: all }: SweepResult, { width, units }: TextOptions): string {
   const { power, powerUnit } = SHOWN[units];
   const [along, other] = variables;
-  const xs = along.values.map(numberOf);
-  const tail = unitOf(along.values[along.values.length - 1]);
-  if (xs.some((x) => x === null)) return '';
+  const scale = sweptNumbers(along.values);
+  if (scale === null) return '';
   const letters = other?.values ?? [''];
   if (letters.length > LETTERS.length) return '';
   const lines = letters.map(
     (value, i): Line => ({
       letter: other === undefined ? '*' : LETTERS[i],
       points: all.flatMap((point) => {
-        const x = numberOf(point.values[0]);
-        if (point.figures === null || x === null || (other !== undefined && point.values[1] !== value))
-          return [];
+        if (point.figures === null || (other !== undefined && point.values[1] !== value)) return [];
+        const x = scale.numbers[along.values.indexOf(point.values[0])];
         return [{ x, y: power(point.figures.band.powerKw) }];
       }),
     }),
   );
-  const drawn = linesChart(lines, { width, unit: tail, zero: false });
+  const drawn = linesChart(lines, { width, unit: plain(scale.unit), zero: false });
   if (drawn === '') return '';
   const key =
     other === undefined
       ? ''
       : `; ${other.path} ${other.values.map((value, i) => `${LETTERS[i]} ${value}`).join(', ')}, # where they meet`;
   return wrapped(plain(`Mean power, ${powerUnit}, along ${along.path}${key}`), width) + drawn;
-}
-
-function numberOf(value: string | number): number | null {
-  if (typeof value === 'number') return value;
-  const parts = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+))(?:\s|[A-Za-z%]|$)/.exec(value);
-  return parts === null ? null : Number(parts[1]);
-}
-
-function unitOf(value: string | number): string {
-  return typeof value === 'number' ? '' : plain(value.replace(/^[\s\d.+-]+/, ''));
 }
 
 function refusals({ variables, points: all }: SweepResult): readonly string[] {

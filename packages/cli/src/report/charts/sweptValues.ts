@@ -6,6 +6,7 @@ import { fixed } from '../../render/fixed.ts';
 import { plain, plainShort } from '../../render/plain.ts';
 import { peakFigure } from '../../render/shortFigure.ts';
 import { signed } from '../../render/signed.ts';
+import { type SweptNumbers, sweptNumbers } from '../../render/sweptNumbers.ts';
 import type { Column } from '../../render/table.ts';
 import { SHOWN, type UnitSystem } from '../../render/units.ts';
 import { gridSpec } from '../draw/grid.ts';
@@ -40,14 +41,11 @@ function brokenAt(points: readonly SweepPoint[]): string {
   return ` Breaks a limit, marked !, at ${named.join('; ')}${rest}.`;
 }
 
-/** Numbers that stand in front of the values' one unit; null where they are no scale to draw along. */
-export function numbersOf(values: readonly (string | number)[]): { numbers: number[]; unit: string } | null {
-  const parts = values.map((value) => /^\s*(-?\d+(?:\.\d+)?)\s*([^\d].*)?$/.exec(String(value)));
-  if (values.length < 2 || parts.some((part) => part === null)) return null;
-  const units = new Set(parts.map((part) => (part?.[2] ?? '').trim()));
-  const numbers = parts.map((part) => Number(part?.[1]));
-  const rises = numbers.every((n, i) => i === 0 || n > numbers[i - 1]);
-  return units.size === 1 && rises ? { numbers, unit: [...units][0] } : null;
+/** A scale that a line can be drawn along; null where one value, or no order, makes none. */
+export function scaleOf(values: readonly (string | number)[]): SweptNumbers | null {
+  const found = sweptNumbers(values);
+  const rises = found?.numbers.every((n, i) => i === 0 || n > found.numbers[i - 1]) === true;
+  return values.length > 1 && rises ? found : null;
 }
 
 function line(
@@ -55,7 +53,7 @@ function line(
   power: (kw: number) => number,
   unit: string,
 ): Figure['drawing'] | null {
-  const scale = numbersOf(variable.values);
+  const scale = scaleOf(variable.values);
   if (scale === null) return null;
   const drawn = points.flatMap(({ figures }, i) =>
     figures === null ? [] : [{ x: scale.numbers[i], y: power(figures.band.powerKw) }],
