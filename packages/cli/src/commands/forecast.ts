@@ -10,7 +10,7 @@ import { objected, readDynoFiles, STANDARD_OPTION } from '../input/readDynoFiles
 import { forbidInputTwice, type Input, readInput } from '../input/readInput.ts';
 import type { Io } from '../io.ts';
 import { chooseDestination, type Destination, deliver } from '../output/deliver.ts';
-import { progressFor } from '../output/progress.ts';
+import { forecastProgress } from '../output/progress.ts';
 import { chooseSideFiles, pageOptions } from '../output/sideFiles.ts';
 import { type AgainstMeasured, againstMeasured } from '../render/againstMeasured.ts';
 import { answerLine } from '../render/answerLine.ts';
@@ -165,7 +165,7 @@ async function curveOf(
   invocation: Invocation,
 ): Promise<Curve> {
   const { flags, io, core } = invocation;
-  const progress = progressFor(io, detailOf(flags));
+  const progress = forecastProgress(io, detailOf(flags));
   try {
     const workers = flags.text('queue') === undefined ? workersOf(flags) : null;
     const open = (most: number): Promise<JobRunner> => runnerOf(invocation, most);

@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import type { StudyControl } from '@valvetide/core';
 import { misuse } from '../commandFailure.ts';
 import type { Flags, Invocation } from '../commandSpec.ts';
-import { studyProgress } from '../output/studyProgress.ts';
+import { studyProgress } from '../output/progress.ts';
 import { keptRun, type Tally } from '../parts/keptRun.ts';
 import { queueAddress } from '../queue/queueAddress.ts';
 import { plain } from '../render/plain.ts';

@@ -1,5 +1,6 @@
 /** A back-test for people: forecast gain against measured gain, and what the dyno can tell. */
 import type { BacktestPoint, BacktestResult } from '@valvetide/core';
+import { bandText } from './bandText.ts';
 import { calibrationText } from './calibrationText.ts';
 import { fixed } from './fixed.ts';
 import { leftOutLines } from './marched.ts';
@@ -34,8 +35,7 @@ const NOT_FORECAST: Readonly<Record<BacktestResult['outcome'], string>> = {
 export function backtestAnswer({ gain, changes, measured, outcome }: BacktestResult): string {
   const what = changes.map(plain).join(' and ');
   if (gain === null) return `${what}: not forecast${NOT_FORECAST[outcome]}`;
-  const { fromRpm, toRpm } = measured.band;
-  return `${what}: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} % of mean power over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
+  return `${what}: forecast ${gainText(gain)}, measured ${signed(100 * gain.measured, 1)} % of mean power ${bandText(measured)}`;
 }
 
 /** A forecast gain with its spread: `+2.3 +/- 0.4 %`. */

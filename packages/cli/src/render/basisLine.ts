@@ -1,7 +1,6 @@
 /** On what a study rests: the reference air, the fidelity and what a mean counts. */
 import type { StudyBasis } from '@valvetide/core';
 import { referenceAir, standardName } from './correction.ts';
-import { fixed } from './fixed.ts';
 import type { UnitSystem } from './units.ts';
 
 export function basisLine(basis: StudyBasis, units: UnitSystem): string {
@@ -14,10 +13,4 @@ export function basisLine(basis: StudyBasis, units: UnitSystem): string {
       ? 'means weighted by the time an acceleration spends at each speed'
       : 'means count every speed alike';
   return `${air}; ${basis.fidelity}; ${weighting}.`;
-}
-
-/** `over 3500 to 7000 rpm`, or `at 5500 rpm`. */
-export function bandText({ band }: StudyBasis): string {
-  const { fromRpm, toRpm } = band;
-  return fromRpm === toRpm ? `at ${fixed(fromRpm)} rpm` : `over ${fixed(fromRpm)} to ${fixed(toRpm)} rpm`;
 }

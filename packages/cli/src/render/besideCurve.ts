@@ -1,6 +1,7 @@
 /** What stands beside a curve where it was asked for: the means over a band, and what a dyno has measured. */
 import type { BandMean, ForecastSpread, SpeedBand } from '@valvetide/core';
 import type { AgainstMeasured, MeasuredStep } from './againstMeasured.ts';
+import { bandText } from './bandText.ts';
 import { fixed } from './fixed.ts';
 import { plain } from './plain.ts';
 import { signed } from './signed.ts';
@@ -33,7 +34,7 @@ export function bandLine({ band, mean, measured }: CountedBand, units: UnitSyste
     measured === null
       ? ''
       : `; measured ${means(measured)}, the forecast ${signed(100 * (mean.powerKw / measured.powerKw - 1), 1)} % of power`;
-  return `Mean over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm: ${means(mean)}${beside}.`;
+  return `Mean ${bandText({ band })}: ${means(mean)}${beside}.`;
 }
 
 /** How far the forecast is off the sheet. */

@@ -1,5 +1,6 @@
 /** What was chosen from a shelf, for people: the best build, the table of the best, the curve of money, and what was not looked at. */
 import type { ChoiceResult, ChosenBuild, PricedBuild, Taken } from '@valvetide/core';
+import { bandText } from './bandText.ts';
 import { chance } from './chance.ts';
 import { fixed } from './fixed.ts';
 import { leftOutLines } from './marched.ts';
@@ -92,7 +93,7 @@ export function chosenBasis(chosen: ChoiceResult, units: UnitSystem): readonly s
     const counts = weights ? `, weight ${fixed(weight, Number.isInteger(weight) ? 0 : 2)}` : '';
     if (of === 'time')
       return `time through ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm, plus is sooner${counts}`;
-    return `mean ${of} over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm${weighting === 'time' ? ' by time' : ''}${counts}`;
+    return `mean ${of} ${bandText({ band })}${weighting === 'time' ? ' by time' : ''}${counts}`;
   });
   return [
     ...(baseline === null

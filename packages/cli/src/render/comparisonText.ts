@@ -8,11 +8,12 @@ import type {
   MarchedPoint,
   OperatingPoint,
 } from '@valvetide/core';
-import { bandText, basisLine } from './basisLine.ts';
+import { bandText } from './bandText.ts';
+import { basisLine } from './basisLine.ts';
 import { breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import { linesChart } from './linesChart.ts';
-import { figureCell, leftOutLines, markedSpeed, marksText } from './marched.ts';
+import { figureCell, leftOutLines, markedSpeed, marksText, worstOf } from './marched.ts';
 import { linesText, noteLines, warningLines, wrapped } from './notes.ts';
 import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
@@ -268,8 +269,7 @@ function at(points: readonly OperatingPoint[], shown: (point: MarchedPoint) => s
 
 /** The worst that became of a speed in any of the curves. */
 function statusAt({ entries }: ComparisonResult, index: number): OperatingPoint['status'] {
-  const all = entries.flatMap(({ curve }) => (curve === null ? [] : [curve.points[index].status]));
-  return all.find((status) => status === 'lost') ?? all.find((status) => status === 'unsettled') ?? 'settled';
+  return worstOf(entries.flatMap(({ curve }) => (curve === null ? [] : [curve.points[index].status])));
 }
 
 function unfinished({ complete, entries }: ComparisonResult): string {

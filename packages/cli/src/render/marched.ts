@@ -16,6 +16,11 @@ export function markedSpeed({ rpm, status }: Pick<OperatingPoint, 'rpm' | 'statu
   return `${fixed(rpm)}${status === 'settled' ? '' : status === 'lost' ? ' x' : ' ?'}`;
 }
 
+/** The worst that became of a speed in several curves. */
+export function worstOf(statuses: readonly OperatingPoint['status'][]): OperatingPoint['status'] {
+  return (['lost', 'unsettled'] as const).find((status) => statuses.includes(status)) ?? 'settled';
+}
+
 /** What the marks behind speeds mean, a line each; empty where there are none. */
 export function marksText(points: readonly Pick<OperatingPoint, 'status'>[]): string {
   const unsettled = points.some(({ status }) => status === 'unsettled');

@@ -1,5 +1,6 @@
 /** Dyno sheets for people: what was measured, how well it repeats, and what a part did. */
 import type { DifferencePoint, MeanPoint, PullComparison, PullFigures, PullSummary } from '@valvetide/core';
+import { bandText } from './bandText.ts';
 import { referenceAir, standardName } from './correction.ts';
 import { fixed } from './fixed.ts';
 import { linesText, noteLines, wrapped } from './notes.ts';
@@ -112,7 +113,7 @@ export function summaryBasis(sheet: PullSummary, units: UnitSystem): string {
     sheet.weighting === 'time'
       ? 'weighted by the time an acceleration spends at each speed'
       : 'every speed alike';
-  return `${plain(sheet.sheet)}${title}: ${basis}; means over ${fixed(sheet.band.fromRpm)} to ${fixed(sheet.band.toRpm)} rpm, ${weighting}.`;
+  return `${plain(sheet.sheet)}${title}: ${basis}; means ${bandText(sheet)}, ${weighting}.`;
 }
 
 /** How well the pulls of a sheet repeat; `alone`: no other file stands beside it. */

@@ -1,6 +1,7 @@
 /** A ranking for people: the answer first, then the table, the pairs, the order of tests and what it all rests on. */
 
 import type { RankedChange, RankedPair, RankedSet, RankingResult, TestStep } from '@valvetide/core';
+import { bandText } from './bandText.ts';
 import { breachCell, breachLegend, breachWarnings, isNoBreach, markedName } from './breaches.ts';
 import { chance } from './chance.ts';
 import { counted } from './counted.ts';
@@ -306,10 +307,6 @@ function unfinished({ complete }: RankingResult): string {
   return complete
     ? ''
     : 'Interrupted: what was not run is missing, and what was not worked out has a question mark.';
-}
-
-function bandText({ band }: RankingResult): string {
-  return `over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm`;
 }
 
 function powerText(kw: number, units: UnitSystem): string {

@@ -7,9 +7,10 @@ import type {
   RestrictionState,
   RestrictionsResult,
 } from '@valvetide/core';
-import { bandText, basisLine } from './basisLine.ts';
+import { bandText } from './bandText.ts';
+import { basisLine } from './basisLine.ts';
 import { fixed } from './fixed.ts';
-import { leftOutLines, markedSpeed, marksText, NO_FIGURE } from './marched.ts';
+import { leftOutLines, markedSpeed, marksText, NO_FIGURE, worstOf } from './marched.ts';
 import { linesText, warningLines, wrapped } from './notes.ts';
 import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
@@ -175,8 +176,7 @@ function governingName(governing: Governing | undefined, state: RestrictionState
 /** The worst that became of a speed, as it is or with an element free. */
 function statusAt({ points, elements }: RestrictionState, rpm: number): OperatingPoint['status'] {
   const lists = [points, ...elements.map(({ byRpm }) => byRpm)].filter((list) => list !== null);
-  const found = lists.map((list) => list.find((entry) => entry.rpm === rpm)?.status ?? 'lost');
-  return (['lost', 'unsettled'] as const).find((status) => found.includes(status)) ?? 'settled';
+  return worstOf(lists.map((list) => list.find((entry) => entry.rpm === rpm)?.status ?? 'lost'));
 }
 
 function fillingTable({ points }: RestrictionState, width: number): string {

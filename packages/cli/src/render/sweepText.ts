@@ -1,6 +1,7 @@
 /** A sweep for people: the best point first, then the picture and every point. */
 import type { SweepPoint, SweepResult } from '@valvetide/core';
-import { bandText, basisLine } from './basisLine.ts';
+import { bandText } from './bandText.ts';
+import { basisLine } from './basisLine.ts';
 import { breachLegend, breachWarnings, markedName } from './breaches.ts';
 import { fixed } from './fixed.ts';
 import { type Line, linesChart } from './linesChart.ts';

@@ -1,7 +1,8 @@
 /** The report of a comparison: combinations side by side, each against the first. */
 
 import type { ComparisonEntry, ComparisonResult, Curve } from '@valvetide/core';
-import { bandText, basisLine } from '../render/basisLine.ts';
+import { bandText } from '../render/bandText.ts';
+import { basisLine } from '../render/basisLine.ts';
 import { comparisonAnswer, comparisonSummary, comparisonWarnings } from '../render/comparisonText.ts';
 import { leftOutLines, marched } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';

@@ -1,5 +1,6 @@
 /** What stands in the way: over the band, by speed, and what of the air it takes. */
 import type { ElementGains, RestrictionState, RestrictionsResult } from '@valvetide/core';
+import { bandText } from '../../render/bandText.ts';
 import { fixed } from '../../render/fixed.ts';
 import { NO_FIGURE } from '../../render/marched.ts';
 import { elementName, isShown } from '../../render/restrictionsText.ts';
@@ -23,7 +24,7 @@ export function restrictionBars({ states: [now], band }: RestrictionsResult): Fi
   return {
     id: 'restrictions',
     title: 'Torque gained if one alone were free',
-    description: `Mean over ${fixed(band.fromRpm)} to ${fixed(band.toRpm)} rpm. Gains of several don't add up; below zero, the waves of an element are worth more than it costs.`,
+    description: `Mean ${bandText({ band })}. Gains of several don't add up; below zero, the waves of an element are worth more than it costs.`,
     drawing: {
       kind: 'rows',
       rows: {

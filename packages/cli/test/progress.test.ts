@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { studyProgress } from '../src/output/studyProgress.ts';
+import { studyProgress } from '../src/output/progress.ts';
 import { world } from './fakeIo.ts';
 
 describe('progress of a study', () => {
