@@ -1,6 +1,6 @@
 /** The speeds of a study, and the band that counts. */
 import type { Combination, SpeedBand } from '@valvetide/core';
-import type { Invocation } from '../commandSpec.ts';
+import type { Flags, Invocation } from '../commandSpec.ts';
 import { parseRpm, parseSpeeds } from '../input/parseRpm.ts';
 import { fixed } from '../render/fixed.ts';
 import { bandOf, refuse } from './readFlags.ts';
@@ -25,10 +25,8 @@ export function chooseSpeeds(combination: Combination, { flags, core }: Invocati
   const rpm = parseSpeeds(flags.texts('rpm'));
   const band = bandOf(flags);
   if (rpm !== undefined) {
-    const all = { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] };
-    if (band !== undefined && !(band.fromRpm <= all.toRpm && band.toRpm >= all.fromRpm))
-      throw refuse('band', flags, 'none of the speeds lies in it');
-    return { rpm, band: band ?? all, ...NAMED };
+    forbidBandOutside(flags, rpm);
+    return { rpm, band: band ?? { fromRpm: rpm[0], toRpm: rpm[rpm.length - 1] }, ...NAMED };
   }
   if (band !== undefined) return { rpm: roundSpeeds(band), band, ...NAMED };
   const { fromRpm, toRpm, stepRpm, reason } = core.inspectCombination(combination).band;
@@ -40,6 +38,13 @@ export function chooseSpeeds(combination: Combination, { flags, core }: Invocati
     reason: `${why}.`,
     hinted: `${why}; --band names another.`,
   };
+}
+
+/** Refuses a `--band` that ends before the first of rising speeds, or begins behind the last. */
+export function forbidBandOutside(flags: Flags, rpm: readonly number[]): void {
+  const band = bandOf(flags);
+  if (band !== undefined && !(band.fromRpm <= rpm[rpm.length - 1] && band.toRpm >= rpm[0]))
+    throw refuse('band', flags, 'none of the speeds lies in it');
 }
 
 /** Speeds over a band in round steps, both ends included. */

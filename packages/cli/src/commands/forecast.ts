@@ -1,6 +1,6 @@
 /** `valvetide forecast`: a combination file to its torque and power curve. */
 
-import type { Combination, Curve, ForecastSpread, Inspection, PullSummary, SpeedBand } from '@valvetide/core';
+import type { Combination, Curve, ForecastSpread, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -33,10 +33,10 @@ import {
   forecastReport,
 } from '../report/forecastReport.ts';
 import type { JobRunner } from '../workers/jobRunner.ts';
+import { forbidBandOutside } from './chooseSpeeds.ts';
 import { deliverDrawn } from './drawnOutput.ts';
-import { pastThePeak } from './pastThePeak.ts';
-import { bandOf, detailOf, fidelityOf, forbidTwoForms, refuse, unitsOf } from './readFlags.ts';
-import { speedsOver } from './speedsOver.ts';
+import { forecastSpeeds } from './forecastSpeeds.ts';
+import { bandOf, detailOf, fidelityOf, forbidTwoForms, unitsOf } from './readFlags.ts';
 import { FIDELITY_OPTION, RPM_OPTION, UNITS_OPTION, WHERE_OPTIONS } from './studyOptions.ts';
 import { textOptionsOf } from './textOptions.ts';
 import { forbidIdleWait, runnerOf, withWorkers, workersOf } from './withWorkers.ts';
@@ -105,9 +105,8 @@ async function run(invocation: Invocation): Promise<ExitCode> {
   const sheet = pulls.length === 0 ? null : await sheetFrom(pulls, input.combination, invocation);
 
   const counts = bandOf(flags) ?? null;
-  const speeds = speedsOf(named, input.combination, counts, core);
-  if (counts !== null && !reachesInto(counts, speeds.rpm))
-    throw refuse('band', flags, 'none of the speeds lies in it');
+  const speeds = forecastSpeeds(named, input.combination, counts, core);
+  forbidBandOutside(flags, speeds.rpm);
   const curve = await curveOf(input.combination, speeds.rpm, invocation);
   const measured = sheet === null ? null : againstMeasured(curve, sheet);
   if (sheet !== null && measured === null)
@@ -139,23 +138,6 @@ async function run(invocation: Invocation): Promise<ExitCode> {
   await deliverDrawn(invocation, sideFiles, drawn, asked);
   sayBeside(curve, destination, asked, invocation);
   return flags.on('strict') ? strictCode(curve, io) : EXIT.ok;
-}
-
-function reachesInto({ fromRpm, toRpm }: SpeedBand, rpm: readonly number[]): boolean {
-  return fromRpm <= rpm[rpm.length - 1] && toRpm >= rpm[0];
-}
-
-/** The speeds that were named, or those chosen for the engine with a line that says why. */
-function speedsOf(
-  named: readonly number[] | undefined,
-  combination: Combination,
-  counts: SpeedBand | null,
-  core: Core,
-): { readonly rpm: readonly number[]; readonly chosen: string } {
-  if (named !== undefined) return { rpm: named, chosen: '' };
-  const { band: usual } = core.inspectCombination(combination);
-  const rpm = speedsPastPeak(combination, usual, counts, core);
-  return { rpm, chosen: bandLine(rpm, usual.reason) };
 }
 
 /** The curve, with progress; the end of the command where Ctrl-C came first. */
@@ -295,28 +277,6 @@ function countedOver(
   const points = measured.bySpeed.map(({ rpm, measuredNm }) => ({ rpm, torqueNm: measuredNm }));
   const reaches = points[0].rpm <= own.fromRpm && points[points.length - 1].rpm >= own.toRpm;
   return { band: own, mean, measured: reaches ? core.bandMean(points, own) : null };
-}
-
-/** Cells of twice the usual length tell on which side of its peak an engine is, in less than half the time. */
-const ROUGH = { intakeCell: 0.05, exhaustCell: 0.1, fewest: 6 } as const;
-
-/** The usual speeds, and on past the peak of power where it lies beyond them. */
-function speedsPastPeak(
-  combination: Combination,
-  usual: Inspection['band'],
-  counts: SpeedBand | null,
-  core: Core,
-): readonly number[] {
-  const powerAt = (rpm: number): number | null => {
-    const [point] = core.forecast(combination, { rpm: [rpm], mesh: ROUGH, onlyCompared: true }).points;
-    return point.status === 'lost' ? null : point.powerKw;
-  };
-  return pastThePeak(speedsOver(usual, counts), usual.mostRpm, powerAt);
-}
-
-function bandLine(rpm: readonly number[], reason: string): string {
-  const step = rpm.length > 1 ? ` by ${fixed(rpm[1] - rpm[0])}` : '';
-  return `Band ${fixed(rpm[0])} to ${fixed(rpm[rpm.length - 1])} rpm${step}, ${reason}`;
 }
 
 function strictCode(curve: Curve, io: Io): ExitCode {

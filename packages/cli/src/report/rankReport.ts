@@ -2,7 +2,8 @@
 
 import type { Curve, RankingResult } from '@valvetide/core';
 import { measureFirstLine } from '../render/measureFirstLine.ts';
-import { orderParts, rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
+import { orderParts } from '../render/orderParts.ts';
+import { rankingAnswer, rankingBasis, rankingWarnings, setLines } from '../render/rankingText.ts';
 import { signed } from '../render/signed.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { type About, NOTHING_ABOUT } from './about.ts';
