@@ -15,7 +15,7 @@ import type { Feed, FeedSpec } from './feed.ts';
 import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
 import { createJoint, jointGroup } from './joint.ts';
-import { networkMemory } from './networkMemory.ts';
+import { type NetworkMemory, networkMemory } from './networkMemory.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
 import { boilFilm, createEnd, END_BLOCK_SIZE, endGroup } from './openEnd.ts';
 import type { Orifice, OrificeSpec } from './orifice.ts';
@@ -70,11 +70,10 @@ export interface Network {
 }
 
 export function createNetwork(spec: NetworkSpec): Network {
-  const { tables } = spec;
   let size = 0;
   const memory = networkMemory(numbersOf(spec));
   const site: Site = {
-    tables,
+    tables: spec.tables,
     numbers: memory.take,
     crankAngle: new Float64Array(1),
     take: (entries) => {
@@ -82,30 +81,8 @@ export function createNetwork(spec: NetworkSpec): Network {
       return size - entries;
     },
   };
-  const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, site));
-  const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
-  const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
-  const ducts = (spec.ducts ?? []).map((d) => createDuct(d, { ...site, memory }));
-  const cells = (spec.cells ?? []).map((c) => createDuctCell(c, site, ducts[c.duct]));
-  const still = { reservoir: reservoirs, volume: volumes, cylinder: cylinders, cell: cells };
-  const nodeAt = ({ kind, index }: NodeRef): StillNode => still[kind][index];
-  const ends = (spec.ends ?? []).map((e) => {
-    const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
-    return createEnd(e, { ...site, memory }, ducts[e.duct], nodeAt(e.to), cylinder);
-  });
-  const joints = (spec.joints ?? []).map((j) => createJoint(j, ducts));
-  const orifices = (spec.orifices ?? []).map((o) => createOrifice(o, site, nodeAt(o.from), nodeAt(o.to)));
-  const feeds = (spec.feeds ?? []).map((f) => createFeed(f, site, nodeAt, ducts[f.duct]));
-  const copies = (spec.copies ?? []).map((c) =>
-    createCopy(
-      c,
-      site,
-      volumes[c.volume],
-      ends[c.end],
-      pipesFrom(ends[c.end], joints),
-      spec.reservoirs?.[0].p ?? 1e5,
-    ),
-  );
+  const { reservoirs, volumes, cylinders, ducts, cells, ...connecting } = createParts(spec, site, memory);
+  const { ends, joints, orifices, feeds, copies } = connecting;
   return {
     size,
     reservoirs,
@@ -135,6 +112,36 @@ export function createNetwork(spec: NetworkSpec): Network {
     space: { vector: () => memory.take(size), ...memory.sums },
     degreesPerSecond: ZERO,
   };
+}
+
+/** Pressure that copies begin from in a network without outside air [Pa]. */
+const STILL = 1e5;
+
+/** The lists of parts, which need one another. */
+type Parts = Pick<Network, Exclude<keyof NetworkSpec, 'tables'>>;
+
+/** Nodes first, then what leads to them. Each takes its place in the state and in the memory in this order. */
+function createParts(spec: NetworkSpec, site: Site, memory: NetworkMemory): Parts {
+  const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, site));
+  const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
+  const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
+  const ducts = (spec.ducts ?? []).map((d) => createDuct(d, { ...site, memory }));
+  const cells = (spec.cells ?? []).map((c) => createDuctCell(c, site, ducts[c.duct]));
+  const still = { reservoir: reservoirs, volume: volumes, cylinder: cylinders, cell: cells };
+  const nodeAt = ({ kind, index }: NodeRef): StillNode => still[kind][index];
+  const ends = (spec.ends ?? []).map((e) => {
+    const cylinder = e.to.kind === 'cylinder' ? cylinders[e.to.index] : null;
+    return createEnd(e, { ...site, memory }, ducts[e.duct], nodeAt(e.to), cylinder);
+  });
+  const joints = (spec.joints ?? []).map((j) => createJoint(j, ducts));
+  const orifices = (spec.orifices ?? []).map((o) => createOrifice(o, site, nodeAt(o.from), nodeAt(o.to)));
+  const feeds = (spec.feeds ?? []).map((f) => createFeed(f, site, nodeAt, ducts[f.duct]));
+  const outside = spec.reservoirs?.[0].p ?? STILL;
+  const copies = (spec.copies ?? []).map((c) => {
+    const end = ends[c.end];
+    return createCopy(c, site, volumes[c.volume], end, pipesFrom(end, joints), outside);
+  });
+  return { reservoirs, volumes, cylinders, ducts, cells, ends, joints, orifices, feeds, copies };
 }
 
 /** The ducts that follow each other from an open end, joint after joint. */

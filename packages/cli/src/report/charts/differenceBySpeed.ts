@@ -31,8 +31,8 @@ export interface DifferenceOptions {
   readonly reference: string;
   /** Of the reference, speed by speed [N m]. */
   readonly referenceTorqueNm: readonly number[];
-  /** Smallest difference that the dyno tells [%]; null to leave it out. */
-  readonly resolvablePct: number | null;
+  /** Smallest difference that the dyno tells [%]. */
+  readonly resolvablePct: number;
   /** Place in the colours of the report of the first of `others`. */
   readonly firstColour: number;
   /** Closes the description. */
@@ -81,7 +81,7 @@ function drawingOf(
     const panels = others.map((one) => ({
       title: seriesName(one.name),
       layers: [
-        ...strip,
+        strip,
         ...ribbonOf(one, 'one standard deviation', 'a', units),
         ZERO,
         lineOf(one, { name: 'with the change', colour: 'a' }, units),
@@ -91,7 +91,7 @@ function drawingOf(
   }
   const place = (i: number): number => options.firstColour + i;
   const layers = [
-    ...strip,
+    strip,
     ...others.flatMap((one, i) =>
       ribbonOf(one, i === 0 ? 'one standard deviation' : null, seriesColour(place(i)), units),
     ),
@@ -107,19 +107,18 @@ function drawingOf(
   return { kind: 'plot', plot: { ...axes, layers } };
 }
 
-/** What a dyno can't tell from nothing; no layer where that is not known. */
+/** What a dyno can't tell from nothing. */
 function resolvableStrip(
   rpm: readonly number[],
   { referenceTorqueNm, resolvablePct }: DifferenceOptions,
   units: UnitSystem,
-): readonly Layer[] {
-  if (resolvablePct === null) return [];
+): Layer {
   const points = rpm.map((x, i) => {
     const high = SHOWN[units].torque((referenceTorqueNm[i] * resolvablePct) / 100);
     return { x, low: -high, high };
   });
   const name = `less than a dyno shows, ${fixed(resolvablePct, 2)} %`;
-  return [{ kind: 'ribbon', name, colour: 'soft', points }];
+  return { kind: 'ribbon', name, colour: 'soft', points };
 }
 
 /** One standard deviation to both sides, at the speeds where it was worked out. */

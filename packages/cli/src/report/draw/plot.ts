@@ -75,8 +75,6 @@ export interface Axis {
   readonly title: string;
   /** Ends of the axis; else round numbers around everything drawn. */
   readonly domain?: readonly [number, number];
-  /** Values that the axis goes to at least, drawn or not. */
-  readonly reach?: readonly [number, number];
   /** Least span: an axis that ends around what is drawn makes much of next to nothing. */
   readonly least?: number;
   /** The axis has to show zero. */

@@ -142,13 +142,11 @@ export function scaleOf(name: 'x' | 'y', axis: Axis, drawn: readonly [number, nu
   };
 }
 
-/** What is drawn, with what the axis has to reach and to span. */
+/** What is drawn, with the room that the axis has to span. */
 function widened(
-  { reach, least = 0, zero }: Axis,
-  drawn: readonly [number, number],
+  { least = 0, zero }: Axis,
+  [low, high]: readonly [number, number],
 ): readonly [number, number] {
-  const low = Math.min(drawn[0], reach?.[0] ?? drawn[0]);
-  const high = Math.max(drawn[1], reach?.[1] ?? drawn[1]);
   if (high - low >= least) return [low, high];
   if (zero === true && low >= 0) return [low, Math.max(high, least)];
   const middle = (low + high) / 2;
