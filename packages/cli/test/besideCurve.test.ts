@@ -14,6 +14,7 @@ const core = fakeCore({
     ok: true,
     value: {
       correction: 'J607',
+      units: 'trade',
       fuel: { name: 'pump-93', researchOctane: 98, motorOctane: 88 },
     } as Combination,
   }),

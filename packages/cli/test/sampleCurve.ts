@@ -87,7 +87,10 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
 }
 
 /** Stands for a combination where the fake core never looks inside; a report asks for its fuel. */
-const NOTHING = { fuel: { name: 'pump-93', researchOctane: 98, motorOctane: 88 } } as Combination;
+const NOTHING = {
+  units: 'trade',
+  fuel: { name: 'pump-93', researchOctane: 98, motorOctane: 88 },
+} as Combination;
 
 /** A forecast in `change` is the one that threads share, too. */
 export function fakeCore(change: Partial<Core> = {}): Core {

@@ -6,7 +6,7 @@ import {
   calibrationCharts,
   calibrationReport,
 } from '../../src/report/calibrationReport.ts';
-import { scaleOf } from '../../src/report/charts/sweptValues.ts';
+import { alongScale } from '../../src/report/charts/sweptValues.ts';
 import { COMPARE_CHARTS, compareCharts, compareReport } from '../../src/report/compareReport.ts';
 import { FORECAST_CHARTS, forecastCharts } from '../../src/report/forecastReport.ts';
 import { PULLS_CHARTS, pullsCharts, pullsReport } from '../../src/report/pullsReport.ts';
@@ -145,7 +145,7 @@ describe('sweepReport(sweep, note, units)', () => {
     [['2-1/8 in', '2-1/4 in'], null],
     [['wedge', 'hemi'], null],
     [['28 in'], null],
-  ])('takes %j for a scale, or not', (values, scale) => expect(scaleOf(values)).toEqual(scale));
+  ])('takes %j for a scale, or not', (values, scale) => expect(alongScale(values)).toEqual(scale));
 });
 
 describe('rankReport(ranking, note, units)', () => {

@@ -42,7 +42,7 @@ function brokenAt(points: readonly SweepPoint[]): string {
 }
 
 /** A scale that a line can be drawn along; null where one value, or no order, makes none. */
-export function scaleOf(values: readonly (string | number)[]): SweptNumbers | null {
+export function alongScale(values: readonly (string | number)[]): SweptNumbers | null {
   const found = sweptNumbers(values);
   const rises = found?.numbers.every((n, i) => i === 0 || n > found.numbers[i - 1]) === true;
   return values.length > 1 && rises ? found : null;
@@ -53,7 +53,7 @@ function line(
   power: (kw: number) => number,
   unit: string,
 ): Figure['drawing'] | null {
-  const scale = scaleOf(variable.values);
+  const scale = alongScale(variable.values);
   if (scale === null) return null;
   const drawn = points.flatMap(({ figures }, i) =>
     figures === null ? [] : [{ x: scale.numbers[i], y: power(figures.band.powerKw) }],
