@@ -4,7 +4,7 @@ import { CORE, type Core } from '../../packages/cli/src/core.ts';
 import { main } from '../../packages/cli/src/main.ts';
 import { world } from '../../packages/cli/test/fakeIo.ts';
 import { measuringCore } from '../../packages/cli/test/measuredRunner.ts';
-import { byPrimary, inventedRunner } from '../../packages/cli/test/studies.ts';
+import { byPrimary, inventedCurve, inventedRunner } from '../../packages/cli/test/studies.ts';
 import { problemLine } from '../../packages/core/src/combination/problem.ts';
 import type { Curve } from '../../packages/core/src/forecast/curve.ts';
 import { readCombination } from '../../packages/core/src/reading/readCombination.ts';
@@ -65,12 +65,16 @@ const likeReal: Core = {
     CORE.forecastOn(open, 1, combination, { ...options, rpm: ends(options.rpm) }),
 };
 
-/** For the rest, of which only the line is under test: one speed, and invented curves in studies. */
+/** For the rest, of which only the line is under test: invented curves, and of the changes in a file those that make one pair. */
 const invented: Core = {
   ...measuringCore(CORE),
   openRunner: () => inventedRunner(byPrimary),
-  forecast: (combination, options) =>
-    CORE.forecast(combination, { ...options, rpm: options.rpm.slice(0, 1) }),
+  forecast: (combination, { rpm }) => inventedCurve(combination, rpm.slice(0, 1), byPrimary),
+  forecastOn: (open, _workers, combination, options) => CORE.forecastOn(open, 2, combination, options),
+  readChanges: (text, options) => {
+    const read = CORE.readChanges(text, options);
+    return read.ok ? { ...read, value: read.value.slice(0, 2) } : read;
+  },
 };
 
 const pages = guides().filter((path) => shown(readGuide(path), 'text').length > 0);

@@ -27,7 +27,8 @@ export function inventedRunner(torque: Torque, stopAfter: number = Number.POSITI
   };
 }
 
-function inventedCurve(combination: Combination, rpm: readonly number[], torque: Torque): Curve {
+/** Torque and octane as the rules here have them, all else of a sample. */
+export function inventedCurve(combination: Combination, rpm: readonly number[], torque: Torque): Curve {
   const curve = sampleCurve(rpm);
   const points = curve.points.map((point) => {
     const torqueNm = torque(combination, point.rpm);
