@@ -10,6 +10,7 @@ const SI: Readonly<Record<string, readonly [unit: string, factor: number, offset
   inH2O: ['kPa', 0.249089, 0],
   psi: ['kPa', 6.894757, 0],
   cfm: ['l/s', 0.4719474432, 0],
+  'lb-ft2': ['kg m2', 0.0421401100938, 0],
   degF: ['degC', 1 / 1.8, -32],
 };
 

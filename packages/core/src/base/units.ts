@@ -5,7 +5,7 @@ import { DomainError } from './errors.ts';
 import type { Result } from './result.ts';
 import type { UnitSize } from './unitSize.ts';
 
-/** What a field measures. Angles are kept in degrees and speeds in rpm; everything else in SI. */
+/** What a field measures. Angles are kept in degrees and speeds in rpm, their rates in rpm/s; everything else in SI. */
 export type Dimension =
   | 'length'
   | 'area'
@@ -17,6 +17,8 @@ export type Dimension =
   | 'temperature-difference'
   | 'speed'
   | 'piston-speed'
+  | 'speed-rate'
+  | 'inertia'
   | 'share'
   | 'specific-energy';
 
@@ -78,6 +80,13 @@ const FACTS: Readonly<Record<Dimension, DimensionFacts>> = {
   },
   speed: { noun: 'an engine speed', kept: 'rpm', example: '5500 rpm', common: ['rpm'] },
   'piston-speed': { noun: 'a piston speed', kept: 'm/s', example: '4200 ft/min', common: ['ft/min', 'm/s'] },
+  'speed-rate': { noun: 'a rate of engine speed', kept: 'rpm/s', example: '300 rpm/s', common: ['rpm/s'] },
+  inertia: {
+    noun: 'a moment of inertia',
+    kept: 'kg*m^2',
+    example: '0.28 kg m2',
+    common: ['kg m2', 'lb-ft2', 'lb-in2'],
+  },
   share: { noun: 'a share', kept: '', example: '6 %', common: ['%'] },
   'specific-energy': {
     noun: 'a heat per mass',
@@ -121,6 +130,22 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   'r/min': 'rpm',
   '1/min': 'rpm',
   rpm: 'rpm',
+  'rpm/sec': 'rpm/s',
+  'rpm/second': 'rpm/s',
+  rpmpersecond: 'rpm/s',
+  kgm2: 'kg*m^2',
+  'kgm^2': 'kg*m^2',
+  'kg-m2': 'kg*m^2',
+  'kg-m^2': 'kg*m^2',
+  kg·m2: 'kg*m^2',
+  lbft2: 'lb*ft^2',
+  'lbft^2': 'lb*ft^2',
+  'lb-ft2': 'lb*ft^2',
+  'lb-ft^2': 'lb*ft^2',
+  lbin2: 'lb*in^2',
+  'lbin^2': 'lb*in^2',
+  'lb-in2': 'lb*in^2',
+  'lb-in^2': 'lb*in^2',
   percent: '%',
 };
 

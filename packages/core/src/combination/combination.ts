@@ -54,6 +54,8 @@ export interface Combination {
   readonly weather: Weather;
   /** Standard whose reference air the shown torque and power refer to. */
   readonly correction: CorrectionStandard;
+  /** Rise of its speed in pulls whose sheet says nothing of it [1/min/s], below 0 where it falls; absent: not known. Moves no forecast. */
+  readonly pullRate?: number;
   /** Units that its results are shown in to people. */
   readonly units: UnitSystem;
   /** What an answer must keep to be recommended; moves no forecast. */
@@ -131,6 +133,11 @@ export interface Block {
   readonly firingOrder: readonly number[];
   /** Crank angle of each cylinder's firing top centre [deg], 0 to 720, indexed by cylinder number - 1. */
   readonly firingAngles: readonly number[];
+  /**
+   * Moment of inertia of all that turns faster in a pull, the brake's rotor included [kg m2]; absent: neither stated nor asked for. Moves no
+   * forecast.
+   */
+  readonly inertia?: number;
 }
 
 /** Volume and form of the combustion chamber. */

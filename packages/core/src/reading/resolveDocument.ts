@@ -197,6 +197,7 @@ function resolve(context: ResolveContext): Combination {
     ...(ownCamshafts() ? { ownCamshafts: true as const } : {}),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),
+    ...(file.pullRate === undefined ? {} : { pullRate: file.pullRate }),
     units: file.units ?? 'trade',
     limits: resolveLimits(context),
     ratedSpeed: file.engine.ratedSpeed ?? null,

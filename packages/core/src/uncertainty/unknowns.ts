@@ -107,11 +107,12 @@ export function unknownsOf(baseline: Baseline, applied: readonly AppliedChange[]
 const takenIn = (path: string): FieldFacts['fitTakesIn'] =>
   isField(path) ? FIELDS[path].fitTakesIn : undefined;
 
-/** In a study other estimates are pinned, and what only sizes them does nothing any more. */
-const sizesOthers = (path: string): boolean => isField(path) && FIELDS[path].estimate === 'sizes-them';
+/** In a study other estimates are pinned, and what only sizes them does nothing any more; what measured figures are read by never did. */
+const isIdle = (path: string): boolean =>
+  isField(path) && (FIELDS[path].estimate === 'sizes-them' || FIELDS[path].estimate === 'of-measuring');
 
 function isUncertain({ path, value, spread }: Assumed): boolean {
-  return typeof value === 'number' && spread !== null && spread > 0 && !sizesOthers(path);
+  return typeof value === 'number' && spread !== null && spread > 0 && !isIdle(path);
 }
 
 function statedIn(baseline: Baseline, assumed: readonly Assumed[]): Stated {

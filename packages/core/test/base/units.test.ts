@@ -18,6 +18,8 @@ const DIMENSIONS: readonly Dimension[] = [
   'temperature',
   'temperature-difference',
   'speed',
+  'speed-rate',
+  'inertia',
   'share',
   'specific-energy',
 ];
@@ -54,6 +56,13 @@ const KNOWN: readonly (readonly [string, Dimension, number])[] = [
   ['15 K', 'temperature-difference', 15],
   ['27 Fahrenheit', 'temperature-difference', 15],
   ['5500 rpm', 'speed', 5500],
+  ['300 rpm/s', 'speed-rate', 300],
+  ['600 RPM/sec', 'speed-rate', 600],
+  ['0.28 kg m2', 'inertia', 0.28],
+  ['0.28 kg·m²', 'inertia', 0.28],
+  // One pound by one foot squared: 0.45359237 kg x (0.3048 m)^2.
+  ['1 lb-ft2', 'inertia', 0.0421401101],
+  ['1000 lb in²', 'inertia', 0.292639653],
   ['12 %', 'share', 0.12],
   ['43.5 MJ/kg', 'specific-energy', 43.5e6],
   ['350 kJ/kg', 'specific-energy', 350e3],

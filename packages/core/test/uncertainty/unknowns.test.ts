@@ -57,6 +57,13 @@ describe('unknowns', () => {
       expect(found).toContainEqual(expect.objectContaining({ id: path, sigma: spread, unit, of: null }));
   });
 
+  it('of what measured figures alone are read by are none: no forecast is moved by what turns', () => {
+    const baseline = baselineOf('minimum', (text) => `${text}\npullRate: 300 rpm/s\n`);
+    expect(baseline.combination.assumed.map(({ path }) => path)).toContain('engine.inertia');
+    const lighter = change('lighter', set('engine.inertia', '2 lb-ft2'));
+    expect(unknowns(baseline, lighter).all.map(({ path }) => path)).not.toContain('engine.inertia');
+  });
+
   it('of stated values are the usual errors of sheets, ratings, cards and volumes', () => {
     const found = unknowns(baselineOf('hill-climb'));
     expect(named(found, 'flow bench')).toMatchObject({ sigma: 5, unit: '%' });

@@ -14,6 +14,9 @@ const PARTS_OF_VOLUME = [
 /** Beside a chamber volume they decide the ratio; without one they are only looked at. */
 const DECIDES_RATIO = { beside: 'chamber.volume', drops: ['chamber.compression'] } as const;
 
+/** What turns holds torque back only while its speed changes. */
+const OF_STEADY_RUNNING = 'a forecast is of steady running, in which what turns takes no torque';
+
 export const ENGINE_FIELDS: FieldsOf<'engine'> = {
   engine: { access: 'engine apart' },
   'engine.bore': { entails: [{ releases: ['chamber.gasketBore', 'chamber.crevice'] }] },
@@ -25,6 +28,7 @@ export const ENGINE_FIELDS: FieldsOf<'engine'> = {
   'engine.firingIntervals': {},
   'engine.banks': {},
   'engine.ratedSpeed': { access: 'settings', estimate: 'sizes-them' },
+  'engine.inertia': { estimate: 'of-measuring', leftOut: OF_STEADY_RUNNING },
 };
 
 export const CHAMBER_FIELDS: FieldsOf<'chamber'> = {

@@ -19,9 +19,10 @@ export interface FieldFacts {
   readonly follows?: (combination: Combination) => Plain;
   /**
    * What its estimate does to other estimates. `sizes-them`: nothing else, so that it moves nothing once those are pinned. `rests-on-them`:
-   * it is made anew from what is pinned, and never pinned itself.
+   * it is made anew from what is pinned, and never pinned itself. `of-measuring`: nothing, and no forecast is moved by it: it says how
+   * measured figures are read.
    */
-  readonly estimate?: 'sizes-them' | 'rests-on-them';
+  readonly estimate?: 'sizes-them' | 'rests-on-them' | 'of-measuring';
   /** What a fit of it takes the place of: a calibration moves one of the two, never both. */
   readonly fitTakesIn?: { readonly estimates: readonly FieldPath[]; readonly errors?: readonly ErrorName[] };
   /** What the model leaves out of a change of it, for people. */

@@ -114,6 +114,7 @@ type Running =
   | 'customer'
   | 'notes'
   | 'correction'
+  | 'pullRate'
   | 'units';
 
 export const RUNNING_FIELDS: FieldsOf<Running> = {
@@ -130,5 +131,6 @@ export const RUNNING_FIELDS: FieldsOf<Running> = {
   customer: {},
   notes: {},
   correction: {},
+  pullRate: {},
   units: {},
 };

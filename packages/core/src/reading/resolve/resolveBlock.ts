@@ -3,6 +3,7 @@ import { counted } from '../../base/counted.ts';
 import type { Block } from '../../combination/combination.ts';
 import { rodLength } from '../defaults/clearance.ts';
 import { layout, usualBanks, usualFiringOrder } from '../defaults/firing.ts';
+import { type TurningSizes, turningInertia } from '../defaults/inertia.ts';
 import type { Layout } from '../schema/engineSection.ts';
 import type { ResolveContext } from './context.ts';
 
@@ -31,11 +32,24 @@ export function resolveBlock({ file, ledger }: ResolveContext): ResolvedBlock {
       rodLength: rodMetres,
       firingOrder: order,
       firingAngles: angles,
+      ...resolveInertia({ file, ledger }, { bore, stroke, cylinders, rodLength: rodMetres }),
     },
     layout: kind,
     banks: banks ?? usualBanks(cylinders, kind, angles),
     cylinderVolume,
     displacement: cylinderVolume * cylinders,
+  };
+}
+
+/** What turns; asked for only where pulls of a known rate are to be read with it. */
+function resolveInertia(
+  { file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>,
+  sizes: TurningSizes,
+): Pick<Block, 'inertia'> {
+  const stated = file.engine.inertia;
+  if (stated === undefined && file.pullRate === undefined) return {};
+  return {
+    inertia: ledger.quantity('engine.inertia', stated, 'inertia', 'lb-ft2', () => turningInertia(sizes)),
   };
 }
 

@@ -10,7 +10,7 @@ import { type ExhaustSection, exhaustSection } from './exhaustSection.ts';
 import { type HeadsSection, headsSection } from './headsSection.ts';
 import { type InductionSection, inductionSection } from './inductionSection.ts';
 import { type LimitsSection, limitsSection } from './limitsSection.ts';
-import { text, word } from './quantity.ts';
+import { quantity, text, word } from './quantity.ts';
 import {
   type BurnSection,
   burnSection,
@@ -26,6 +26,9 @@ import {
   type WeatherSection,
   weatherSection,
 } from './runningSections.ts';
+
+/** An engine on a stand needs a second or more to rev up, and no dyno lets it go as it likes. */
+const PULL_RATES = '-3000 rpm/s to 3000 rpm/s';
 
 const UNIT_SYSTEMS = ['trade', 'si'] as const;
 
@@ -49,6 +52,7 @@ export interface CombinationFile {
   readonly friction?: FrictionSection | undefined;
   readonly weather?: WeatherSection | undefined;
   readonly correction?: CorrectionStandard | undefined;
+  readonly pullRate?: number | undefined;
   readonly units?: UnitSystem | undefined;
   readonly limits?: LimitsSection | undefined;
   readonly calibration?: CalibrationSection | undefined;
@@ -84,6 +88,7 @@ export const SECTIONS: { readonly [Name in keyof CombinationFile | '$schema']-?:
   friction: frictionSection,
   weather: weatherSection,
   correction: word(CORRECTIONS),
+  pullRate: quantity('speed-rate', PULL_RATES),
   units: word(UNIT_SYSTEMS),
   limits: limitsSection,
   calibration: calibrationSection,

@@ -17,6 +17,7 @@ export interface EngineSection {
   readonly firingIntervals?: number[] | undefined;
   readonly banks?: number[][] | undefined;
   readonly ratedSpeed?: number | undefined;
+  readonly inertia?: number | undefined;
 }
 
 const FIRING_ORDER_WANTED = 'needs the cylinder numbers in the order they fire, such as 1-8-4-3-6-5-7-2';
@@ -44,4 +45,5 @@ export const engineSection: z.ZodMiniType<EngineSection> = z.strictObject({
   ),
   banks: z.optional(z.array(cylinderList()).check(z.minLength(1), z.maxLength(4))),
   ratedSpeed: z.optional(quantity('speed', '800 rpm to 40000 rpm')),
+  inertia: z.optional(quantity('inertia', '0.0005 kg m2 to 20 kg m2')),
 });

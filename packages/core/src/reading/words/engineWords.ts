@@ -28,4 +28,9 @@ export const engineWords: WordsOf<'engine'> = {
     'Speed the engine is meant to make its power at; sizes the estimates for parts the file leaves out, and ends the speeds that nobody names.',
     '5500 rpm',
   ],
+  'engine.inertia': [
+    'Moment of inertia of all that turns faster in a dyno pull: crank, rods and pistons, damper, flywheel or flexplate, and the rotor of the brake. It moves no forecast: it says what a pull of a known rate holds back. Left out: estimated where a rate is known.',
+    '0.28 kg m2',
+    '6.6 lb-ft2',
+  ],
 };

@@ -18,6 +18,10 @@ export const FILE_WORDS: Readonly<Record<DescribedPath, FieldWords>> = {
   correction: [
     'Standard the shown torque and power refer to: J607 (60 F, 29.92 inHg dry), J1349 (77 F, 29.23 inHg dry) or none (as observed).',
   ],
+  pullRate: [
+    'By how much the speed of this engine rises in a second of its dyno pulls, for sheets that say nothing of it; below 0 where it falls. It moves no forecast: measured torque is brought to steady running by it.',
+    '300 rpm/s',
+  ],
   units: ['Units that results of this file are shown in: trade (in, lb-ft, hp) or si. Left out: trade.'],
   ...engineWords,
   ...chamberWords,
