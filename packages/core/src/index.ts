@@ -72,6 +72,8 @@ export { summarisePulls } from './dyno/pullSummary.ts';
 export type { Pull } from './dyno/readPull.ts';
 export type { Recorrected } from './dyno/recorrectSheet.ts';
 export { recorrectSheet } from './dyno/recorrectSheet.ts';
+export type { HeldBack, PullPace, SteadySheet } from './dyno/steadySheet.ts';
+export { steadySheet } from './dyno/steadySheet.ts';
 export type { BandMean, BandWeighting, SpeedBand } from './forecast/band.ts';
 export { bandMean } from './forecast/band.ts';
 export type { CamSideFigures, EventFigures } from './forecast/camFigures.ts';

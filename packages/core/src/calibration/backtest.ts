@@ -9,6 +9,7 @@ import type { Problem } from '../combination/problem.ts';
 import type { DynoSheet } from '../dyno/dynoSheet.ts';
 import { comparePulls, type PullComparison } from '../dyno/pullComparison.ts';
 import { recorrectSheet } from '../dyno/recorrectSheet.ts';
+import { steadySheet } from '../dyno/steadySheet.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { isMarched, leftOutOf } from '../forecast/wholeCurve.ts';
@@ -60,10 +61,14 @@ export async function backtest(
   const after = recorrectSheet(measuredChange.after, before.standard).sheet;
   const { band, weighting } = options;
   const sheet = sheetsOf(baseline.sheets, options.sheet);
-  const measured = comparePulls(before, after, { band, weighting });
   // The changes are tried before hours of forecasts.
   const trial = changedBy(baseline.stated, changes, sheet);
   if (!trial.ok) return trial;
+  const steady = {
+    before: steadySheet(before, trial.value.before),
+    after: steadySheet(after, trial.value.after),
+  };
+  const measured = comparePulls(steady.before.sheet, steady.after.sheet, { band, weighting });
   const target = sheetTarget(before);
   const calibrated = await calibrate(baseline, target, options);
   if (!calibrated.ok) return calibrated;
@@ -74,6 +79,7 @@ export async function backtest(
     combination: calibration.combination,
     changes: changes.map((change) => change.name),
     calibration,
+    heldBack: { before: steady.before.heldBack, after: steady.after.heldBack },
     measured,
     notes: [...new Set([...before.notes, ...after.notes])],
     leftOut: calibration.leftOut,

@@ -1,5 +1,6 @@
 /** What a backtest gives. */
 import type { PullComparison } from '../dyno/pullComparison.ts';
+import type { HeldBack } from '../dyno/steadySheet.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { CalibrationResult } from './calibrationResult.ts';
 
@@ -33,7 +34,9 @@ export interface BacktestResult {
   readonly changes: readonly string[];
   /** The fit to the sheet before. */
   readonly calibration: CalibrationResult;
-  /** Sheet against sheet; the band and the least difference the pulls resolve are in it. */
+  /** What was added to each sheet to bring it to steady running; null for nothing. */
+  readonly heldBack: { readonly before: HeldBack | null; readonly after: HeldBack | null };
+  /** Sheet against sheet, both of steady running; the band and the least difference the pulls resolve are in it. */
   readonly measured: PullComparison;
   /** By speed, rising; empty where nothing was forecast. */
   readonly points: readonly BacktestPoint[];

@@ -18,6 +18,7 @@ import { type Doubt, disagreementOf, doubtOf } from './disagreement.ts';
 import { calibrationResultOf, fitPoints } from './fitOutcome.ts';
 import { fitKnobs, type KnobFit, unknownOf } from './fitRun.ts';
 import { DEFAULT_KNOBS, type Knob, type KnobName, knobsOf } from './knobs.ts';
+import { heldByUnsaidRate, steadyTarget } from './steadyTarget.ts';
 import { type TrialGround, trySuspects } from './suspects.ts';
 
 /** What to fit, and how. */
@@ -62,7 +63,8 @@ export async function calibrate(
   if (!pinned.ok) return pinned;
   const place = target.atWheels === true ? 'wheels' : 'engine';
   const knobs = knobsOf(options.knobs ?? DEFAULT_KNOBS, clean, pinned.value.combination.assumed, place);
-  const fitting = await fitKnobs(pinned.value, knobs, target, options);
+  const steady = steadyTarget(target, pinned.value.combination);
+  const fitting = await fitKnobs(pinned.value, knobs, steady, options);
   const doubt = doubtOfFitting(knobs, fitting);
   const { fit } = fitting;
   const tried =
@@ -145,6 +147,7 @@ function groundOf(
     target,
     unknowns: knobs.map(unknownOf),
     fit,
+    heldByRate: heldByUnsaidRate(target, baseline.combination),
     residualsWith: (alter) => run.altered(target, fit.x, alter),
   };
 }

@@ -1,5 +1,6 @@
 /** What a calibration comes to. Plain and serialisable. */
 import type { Calibration } from '../combination/calibration.ts';
+import type { HeldBack } from '../dyno/steadySheet.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import type { Knob, KnobName } from './knobs.ts';
@@ -113,6 +114,8 @@ export interface CalibrationResult {
   readonly repeatability: CalibrationTarget['repeatability'];
   /** Error a forecast keeps whatever its knobs, one standard deviation [-]. */
   readonly modelError: number;
+  /** What was added to the measured figures to bring them to steady running; null for nothing. */
+  readonly heldBack: HeldBack | null;
   /** Why no credible knob gets there; null where one does. */
   readonly disagreement: Disagreement | null;
   /** Forecasts it took. */

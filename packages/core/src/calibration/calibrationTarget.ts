@@ -6,6 +6,7 @@ import { pooledRepeatability } from '../dyno/pullComparison.ts';
 import { pullMean, smoothTorque } from '../dyno/pullMean.ts';
 import type { Pull } from '../dyno/readPull.ts';
 import { airOfPull } from '../dyno/recorrectSheet.ts';
+import { type HeldBack, type PullPace, pacesOf } from '../dyno/steadySheet.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { MODEL_ERRORS } from '../forecast/modelError.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
@@ -53,6 +54,10 @@ export interface CalibrationTarget {
   readonly weather: Weather | null;
   /** Forecast as observed in that air, times this, is what the aims show [-]. */
   readonly factor: number;
+  /** How fast each pull behind the aims went; absent: nothing is known of it. */
+  readonly paces?: readonly PullPace[];
+  /** What was added to the aims to bring them to steady running; absent: nothing yet. */
+  readonly heldBack?: HeldBack;
   /** Speeds to forecast, rising [1/min]. */
   readonly rpm: readonly number[];
   /** What was measured. */
@@ -91,6 +96,7 @@ export function sheetTarget(sheet: DynoSheet): CalibrationTarget {
     standard: sheet.standard,
     ...(sheet.atWheels === true ? { atWheels: true as const } : {}),
     ...air,
+    paces: pacesOf(sheet.pulls, sheet.standard),
     rpm: aims.map((aim) => aim.rpm),
     aims,
     repeatability: { deviation, assumed, pulls: mean.pulls },
@@ -171,6 +177,7 @@ export function peakTarget(
     standard,
     ...(atWheels === true ? { atWheels } : {}),
     ...reference,
+    paces: [{ rate: null, factor: reference.factor }],
     rpm,
     aims,
     repeatability: { deviation: PEAK_ERROR, assumed: true, pulls: 1 },

@@ -46,6 +46,7 @@ export function calibrationResultOf(
     standard: target.standard,
     repeatability: target.repeatability,
     modelError: target.modelError,
+    heldBack: target.heldBack ?? null,
     notes: target.notes,
     leftOut,
     forecasts,

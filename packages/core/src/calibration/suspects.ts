@@ -29,6 +29,8 @@ export interface TrialGround {
   readonly target: CalibrationTarget;
   readonly unknowns: readonly FitUnknown[];
   readonly fit: FitResult;
+  /** Torque that each rpm/s of a rate which nobody states would hold back [N m for 1/min/s]; null where one is known, or at the wheels. */
+  readonly heldByRate: number | null;
   /** Residuals of the fitted engine with its file altered so; null for each that could not be built or run. */
   readonly residualsWith: (
     alter: readonly ((fitted: CombinationDocument) => CombinationDocument)[],
@@ -56,6 +58,9 @@ interface Other {
 const EXPLAINS = 0.75;
 /** Depressions that benches work at [inH2O]; common practice, no source. */
 const DEPRESSIONS = [10, 20, 25, 28];
+/** Rate that pulls commonly have, and the fastest to be believed of one that nobody states [1/min/s]; common practice, no source. */
+const USUAL_RATE = 300;
+const FASTEST_RATE = 1000;
 const STANDARDS: readonly CorrectionStandard[] = ['J607', 'J1349', 'none'];
 const STANDARD_NAMES: Readonly<Record<CorrectionStandard, string>> = {
   J607: 'SAE J607',
@@ -89,6 +94,7 @@ export async function trySuspects(ground: TrialGround): Promise<readonly TriedSu
     const what = `correction standard: the figures are ${STANDARD_NAMES[standard]}, not ${STANDARD_NAMES[ground.target.standard]}`;
     tried.push(await tryOther(ground, what, levelled(ground, standard)));
   }
+  if (ground.heldByRate !== null) tried.push(await tryRate(ground, ground.heldByRate));
   const order = (one: TriedSuspect): number => one.leaves + (one.atLimit ? 1 : 0);
   return tried.filter(({ leaves }) => leaves < EXPLAINS).sort((a, b) => order(a) - order(b));
 }
@@ -113,6 +119,22 @@ async function tryOther(
   residuals: readonly number[],
 ): Promise<TriedSuspect> {
   return summary(ground, what, await refitted(ground.unknowns, (x) => along(ground, residuals, x)));
+}
+
+/** That the pull went at a rate which its sheet keeps to itself: no forecast is needed to tell what it would have held back. */
+async function tryRate(ground: TrialGround, heldByRate: number): Promise<TriedSuspect> {
+  const { fit, unknowns, target } = ground;
+  const slope = target.aims.map(({ kind, rpm, sigma }) => {
+    if (kind.endsWith('speed')) return 0;
+    return -(heldByRate * (kind === 'power peak' ? (rpm * Math.PI) / 30_000 : 1)) / sigma;
+  });
+  const rate: FitUnknown = { mean: 0, spread: USUAL_RATE, min: 0, max: FASTEST_RATE, step: 0.4 * USUAL_RATE };
+  const refit = await refitted([...unknowns, rate], (x) =>
+    along(ground, fit.residuals, x).map((r, i) => r + slope[i] * x[unknowns.length]),
+  );
+  const rpmPerSecond = Math.round(refit.x[unknowns.length] / 10) * 10;
+  const what = `rate of the pull: one that rises by ${rpmPerSecond} rpm/s holds back torque, and the sheet says nothing of it`;
+  return summary(ground, what, refit);
 }
 
 /** Residuals at other knobs, straight from the slopes at the fit. */

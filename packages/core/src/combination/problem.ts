@@ -74,6 +74,7 @@ export type ProblemCode =
   | 'primary-lengths'
   | 'primary-slip'
   | 'primary-step'
+  | 'rate-unclear'
   | 'restrictor'
   | 'rod'
   | 'secondary'

@@ -6,6 +6,7 @@ import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { wordForStandard } from '../combination/wordForStandard.ts';
 import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
 import { airSaid, leavesAir, speaksOfAir } from './airSaid.ts';
+import { MOST_RATE, type RateFault, type RateSaid, rateSaid } from './rateSaid.ts';
 
 /** What such lines have said so far. */
 export interface DynoMeta {
@@ -24,6 +25,12 @@ export interface DynoMeta {
   readonly dewPoint: number | null;
   /** Factor from observed to printed, as printed [-]. */
   readonly factor: number | null;
+  /** Rate of the pull [1/min/s], as written; 0: its speeds were held. */
+  readonly rate: number | null;
+  /** Whether its speed rose or fell; null where no line says. */
+  readonly way: RateSaid['way'];
+  /** The dyno has added what the pull held back. */
+  readonly inertiaCorrected: boolean;
   readonly pull: string | null;
   readonly title: string | null;
   /** A line says that the figures are those at the driven wheels. */
@@ -41,6 +48,9 @@ export const NO_META: DynoMeta = {
   humidity: null,
   dewPoint: null,
   factor: null,
+  rate: null,
+  way: null,
+  inertiaCorrected: false,
   pull: null,
   title: null,
   atWheels: false,
@@ -80,6 +90,45 @@ function readLine(text: string, line: number, meta: DynoMeta): MetaResult {
     .replace(/[\s";,]+$/u, '')
     .trim();
   if (plain === '') return { meta };
+  const said = rateSaid(plain);
+  if (typeof said === 'string') return { slip: rateSlip(said, plain) };
+  if (said === null) return readOther(plain, line, meta);
+  const { rate } = said;
+  if (rate !== null && meta.rate !== null && rate !== meta.rate) return { slip: rateSlip('two', plain) };
+  const paced: DynoMeta = {
+    ...meta,
+    rate: rate ?? meta.rate,
+    way: said.way ?? meta.way,
+    inertiaCorrected: said.corrected ?? meta.inertiaCorrected,
+  };
+  return said.alone ? { meta: paced } : readOther(plain, line, paced);
+}
+
+const RATE_FAULTS: Readonly<Record<RateFault, Pick<MetaSlip, 'code' | 'message' | 'hint'>>> = {
+  unit: {
+    code: 'unit-missing',
+    message: 'gives the rate of its pull without a unit',
+    hint: 'write it like 300 rpm/s',
+  },
+  two: {
+    code: 'rate-unclear',
+    message: 'gives two rates for one pull',
+    hint: 'keep one; a pull with a rate of its own has its line above its rows',
+  },
+  impossible: {
+    code: 'out-of-range',
+    message: `gives a rate of its pull that no dyno has, beyond ${MOST_RATE} rpm/s`,
+    hint: 'most pulls rise by 100 to 1000 rpm in a second: write it like 300 rpm/s',
+  },
+};
+
+function rateSlip(fault: RateFault, plain: string): MetaSlip {
+  const { code, message, hint } = RATE_FAULTS[fault];
+  return { code, message: `${message}: '${plain.slice(0, 40)}'`, hint };
+}
+
+/** A line that says nothing of the pull's rate, or other things beside it. */
+function readOther(plain: string, line: number, meta: DynoMeta): MetaResult {
   const parts = /^([^:=;,\t]{2,40}?)\s*[:=;,\t]+\s*"?(.+?)"?$/su.exec(plain);
   const pull = /^(?:pull|run)\s*(?:no\.?|number|#)?\s*[:=,]?\s*([\w-]{1,20})$/iu.exec(plain);
   if (pull !== null) return { meta: { ...meta, pull: pull[1] } };

@@ -82,6 +82,8 @@ export function splitPulls(rows: readonly DynoRow[]): SplitResult {
 export interface OrderResult {
   readonly points: readonly PullPoint[];
   readonly repairs: readonly string[];
+  /** Its rows fall from high speed to low. */
+  readonly turned: boolean;
   /** What can't be repaired. */
   readonly fault: { readonly line: number; readonly message: string; readonly hint: string } | null;
 }
@@ -101,6 +103,7 @@ export function orderPull(rows: readonly DynoRow[], label: string): OrderResult 
     return {
       points: [],
       repairs,
+      turned,
       fault: {
         line: falls[0],
         message,
@@ -128,7 +131,7 @@ export function orderPull(rows: readonly DynoRow[], label: string): OrderResult 
     const repeated = groups.filter((group) => group.length > 1).map((group) => group[1].line);
     if (repeated.length > 0) repairs.push(`${label}speed repeats at ${lineList(repeated)}: averaged`);
   }
-  return { points: groups.map(meanPoint), repairs, fault: null };
+  return { points: groups.map(meanPoint), repairs, turned, fault: null };
 }
 
 function meanPoint(rows: readonly DynoRow[]): PullPoint {

@@ -41,6 +41,8 @@ const BRAKED = ['torque', 'power'] as const;
 /** Shares from common practice, no source: behind an automatic gearbox more. */
 const AT_WHEELS =
   'gives figures at the wheels, 10 to 16 % below those of the engine as a rule: what driveline and tyres take is no part of a forecast. Gains in percent stand, and calibrate allows for it';
+const RATE_AT_WHEELS =
+  'says how fast its pulls went, and nothing is added for it: at the wheels it is part of what driveline and tyres are taken to hold back';
 
 /** Most pulls of one sheet. */
 const MOST_PULLS = 200;
@@ -98,6 +100,7 @@ export function readDynoSheet(
     fail(lines.headerLine, 'sheet-empty', `has no pull of ${MIN_POINTS} speeds or more`);
   }
   if (problems.length > 0) return { ok: false, problems };
+  if (atWheels && pulls.some(({ rate = 0 }) => rate !== 0)) notes.push(RATE_AT_WHEELS);
   return {
     ok: true,
     value: {

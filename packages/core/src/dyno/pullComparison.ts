@@ -1,6 +1,7 @@
 /** Measured against measured: what a part did, and whether so few pulls can tell. */
 import { DomainError } from '../base/errors.ts';
 import { type BandWeighting, bandMean, type SpeedBand } from '../forecast/band.ts';
+import { mean } from '../numerics/mean.ts';
 import { DYNO } from './dynoResolution.ts';
 import type { DynoSheet } from './dynoSheet.ts';
 import { type MeanPoint, type PullMean, pullMean, smoothTorque } from './pullMean.ts';
@@ -40,6 +41,11 @@ export interface PullComparison {
   readonly repeatabilityAssumed: boolean;
   /** How many pulls each side has. */
   readonly pulls: { readonly before: number; readonly after: number };
+  /**
+   * How much the speed of each side rose in a second, in the mean of its pulls [1/min/s]; 0: speeds were held, or the figures were brought to
+   * that; null where some pull doesn't say.
+   */
+  readonly rates: { readonly before: number | null; readonly after: number | null };
   /** Least difference that stands out of the scatter [-]. */
   readonly resolvable: number;
   /** The gain over the band is larger than what the pulls resolve. */
@@ -90,9 +96,15 @@ export function comparePulls(before: DynoSheet, after: DynoSheet, options: PullO
     repeatability: deviation,
     repeatabilityAssumed: assumed,
     pulls: { before: first.pulls, after: second.pulls },
+    rates: { before: meanRate(before), after: meanRate(after) },
     resolvable,
     resolved: Math.abs(gain) > resolvable,
   };
+}
+
+function meanRate({ pulls }: DynoSheet): number | null {
+  const said = pulls.flatMap(({ rate }) => rate ?? []);
+  return said.length < pulls.length ? null : mean(said);
 }
 
 /** Least difference of two means that stands out of the scatter, unit of `deviation`: 2 sigma sqrt(1 / n1 + 1 / n2). */

@@ -16,6 +16,11 @@ export interface PullOptions {
 export interface PullFigures {
   /** Name of the pull. */
   readonly name: string;
+  /**
+   * How much its speed rose in a second [1/min/s], below 0 where it fell; 0: speeds were held, or the dyno added what the pull held back.
+   * Absent: the sheet doesn't say.
+   */
+  readonly rate?: number;
   /** Highest torque [N m] and its speed [1/min]. */
   readonly peakTorque: { readonly rpm: number; readonly torqueNm: number };
   /** Highest power [kW] and its speed [1/min]. */
@@ -87,7 +92,10 @@ export function summarisePulls(sheet: DynoSheet, options: PullOptions = {}): Pul
     ...(sheet.atWheels === true ? { atWheels: true as const } : {}),
     band,
     weighting,
-    pulls: sheet.pulls.map((pull) => figures(pull.name, pull.points)),
+    pulls: sheet.pulls.map((pull) => ({
+      ...figures(pull.name, pull.points),
+      ...(pull.rate === undefined ? {} : { rate: pull.rate }),
+    })),
     mean: figures('mean', points),
     points,
     repeatability: mean.repeatability,

@@ -16,6 +16,11 @@ export interface Pull {
   readonly name: string;
   /** Air the pull was made in; null where the sheet doesn't say. */
   readonly weather: Weather | null;
+  /**
+   * How much its speed rose in a second [1/min/s], below 0 where it fell; 0: speeds were held, or the dyno added what the pull held back.
+   * Absent: the sheet doesn't say.
+   */
+  readonly rate?: number;
   /** One a speed, rising. */
   readonly points: readonly PullPoint[];
 }
@@ -66,7 +71,9 @@ export function readPull(group: PullRows, index: number, of: number, context: Pu
     index === 0 && group.name === null
       ? []
       : group.rows.flatMap((row) => (row.source.line > 0 ? row.source.remarks : []));
-  const meta = index === 0 ? opening : readRemarks(remarks, { ...opening, pull: null }, name, problems);
+  const fresh = { ...opening, pull: null, rate: null, way: null };
+  const own = index === 0 ? opening : readRemarks(remarks, fresh, name, problems);
+  const meta = own.rate === null ? { ...own, rate: opening.rate, way: opening.way } : own;
   const pullName = group.name ?? meta.pull ?? String(index + 1);
   const label = of === 1 ? '' : `pull ${pullName}: `;
   const ordered = orderPull(group.rows, label);
@@ -93,7 +100,36 @@ export function readPull(group: PullRows, index: number, of: number, context: Pu
   if (part !== null) notes.push(part);
   if (air !== null && air.note !== null) notes.push(air.note);
   checkFactor(meta, air?.weather ?? null, standard, notes);
-  return { name: pullName, weather: air?.weather ?? null, points: ordered.points };
+  const rate = rateOf(meta, ordered.turned, label, notes);
+  return {
+    name: pullName,
+    weather: air?.weather ?? null,
+    ...(rate === null ? {} : { rate }),
+    points: ordered.points,
+  };
+}
+
+/** Rate of a pull with its sign [1/min/s]; 0 where nothing is held back; null where nothing is said. */
+function rateOf(
+  { rate, way, inertiaCorrected }: DynoMeta,
+  turned: boolean,
+  label: string,
+  notes: string[],
+): number | null {
+  if (inertiaCorrected) {
+    if (rate !== null && rate !== 0)
+      notes.push(
+        `${label}is corrected for inertia by its dyno: nothing is added for its ${Math.abs(rate)} rpm/s`,
+      );
+    return 0;
+  }
+  if (rate === null || rate === 0) return rate;
+  if (way !== null) return way === 'falling' ? -Math.abs(rate) : rate;
+  if (!turned) return rate;
+  notes.push(
+    `${label}its ${rate} rpm/s is taken as falling, as its rows do; write rising beside it where they are merely listed that way`,
+  );
+  return -rate;
 }
 
 /** Weather from columns where no line gives it: the mean over the pull. */
