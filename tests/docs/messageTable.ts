@@ -353,6 +353,7 @@ export const SHEET_PROBLEMS: readonly Entry[] = [
     'Write the line that it asks for.',
   ],
   ['power-torque', 'Power that is not torque times speed.', 'Check units and columns.'],
+  ['rate-unclear', 'Two rates for one pull.', 'Keep one; one of its own stands above its rows.'],
   ['sheet-angle', 'Angles that don’t rise, or span too much.', 'Put rows in order.'],
   ['sheet-binary', 'No text.', 'Save it as CSV.'],
   [

@@ -102,6 +102,7 @@ const OTHER_SHEETS: Readonly<Record<string, string>> = {
 const DYNO: readonly string[] = [
   `${TOP.replace(',', ';')}3000;380,0\n3500;395.0\n`,
   `# humidity: 0.4\n${TOP}3000,380\n`,
+  `# sweep rate: 300 rpm/s\n# 600 rpm/s\n${TOP}3000,380\n`,
   '# standard: J607\nrpm,torque (lb-ft),power (hp)\n3000,380.0,217.1\n3500,395.0,290.2\n',
   'PK\u0003\u0004\u0000',
   `# standard: J607\npull,rpm,torque (lb-ft)\n${Array.from({ length: 201 }, (_, i) => `${i},3000,300\n${i},4000,300\n`).join('')}`,

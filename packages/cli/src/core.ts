@@ -37,6 +37,7 @@ import {
   restrictions,
   sheetTarget,
   shelfSchema,
+  steadySheet,
   summarisePulls,
   sweep,
   traceCycle,
@@ -82,6 +83,7 @@ export interface Core {
   readonly readPressureSheet: typeof readPressureSheet;
   readonly comparePressures: typeof comparePressures;
   readonly sheetTarget: typeof sheetTarget;
+  readonly steadySheet: typeof steadySheet;
   readonly peakTarget: typeof peakTarget;
   readonly KNOB_NAMES: typeof KNOB_NAMES;
   readonly calibrate: typeof calibrate;
@@ -130,6 +132,7 @@ export const CORE: Core = {
   comparePressures,
   sheetTarget,
   shelfSchema,
+  steadySheet,
   peakTarget,
   KNOB_NAMES,
   calibrate,

@@ -6,6 +6,7 @@ import type {
   ComparisonResult,
   Curve,
   ForecastSpread,
+  HeldBack,
   Inspection,
   PressureComparison,
   RankingResult,
@@ -47,6 +48,8 @@ interface MeasuredFigures {
   readonly sheet: string;
   /** How many pulls it holds. */
   readonly pulls: number;
+  /** What was added to it to bring it to steady running; null for nothing. */
+  readonly heldBack: HeldBack | null;
   /** Root mean square of forecast over measured torque less one [%]. */
   readonly rootMeanSquarePct: number;
   /** Mean of the same [%]. */

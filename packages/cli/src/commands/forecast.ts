@@ -1,6 +1,6 @@
 /** `valvetide forecast`: a combination file to its torque and power curve. */
 
-import type { Combination, Curve, ForecastSpread, PullSummary, SpeedBand } from '@valvetide/core';
+import type { Combination, Curve, ForecastSpread, HeldBack, PullSummary, SpeedBand } from '@valvetide/core';
 import { CommandFailure } from '../commandFailure.ts';
 import { type CommandSpec, type Invocation, OUTPUT_OPTIONS } from '../commandSpec.ts';
 import type { Core } from '../core.ts';
@@ -108,9 +108,9 @@ async function run(invocation: Invocation): Promise<ExitCode> {
   const speeds = forecastSpeeds(named, input.combination, counts, core);
   forbidBandOutside(flags, speeds.rpm);
   const curve = await curveOf(input.combination, speeds.rpm, invocation);
-  const measured = sheet === null ? null : againstMeasured(curve, sheet);
+  const measured = sheet === null ? null : againstMeasured(curve, sheet.summary, sheet.heldBack);
   if (sheet !== null && measured === null)
-    throw new CommandFailure(EXIT.input, [`${plain(sheet.sheet)}: has none of the speeds forecast`]);
+    throw new CommandFailure(EXIT.input, [`${plain(sheet.summary.sheet)}: has none of the speeds forecast`]);
   const beside: BesideCurve = {
     counted: counts === null ? null : countedOver(counts, curve, measured, core),
     measured,
@@ -242,15 +242,19 @@ async function spreadOf(
   return withWorkers(invocation, (control) => core.forecastSpread(pinned.value, curve, control));
 }
 
-/** The pulls as one sheet, at the standard that the forecast is shown by. */
+/** The pulls as one sheet of steady running, at the standard that the forecast is shown by. */
 async function sheetFrom(
   pulls: readonly string[],
-  { correction }: Combination,
+  combination: Combination,
   invocation: Invocation,
-): Promise<PullSummary> {
+): Promise<{ readonly summary: PullSummary; readonly heldBack: HeldBack | null }> {
   const { core } = invocation;
   const sheets = await readDynoFiles(pulls, invocation);
-  return objected(() => core.summarisePulls(core.recorrectSheet(core.mergeSheets(sheets), correction).sheet));
+  return objected(() => {
+    const merged = core.recorrectSheet(core.mergeSheets(sheets), combination.correction).sheet;
+    const { sheet, heldBack } = core.steadySheet(merged, combination);
+    return { summary: core.summarisePulls(sheet), heldBack };
+  });
 }
 
 /** Means over the band, of the forecast and, where it reaches as far, of the sheet. */

@@ -1,5 +1,5 @@
 /** A forecast held to a dyno sheet: how far off, speed by speed. */
-import type { Curve, MeanPoint, PullSummary } from '@valvetide/core';
+import type { Curve, HeldBack, MeanPoint, PullSummary } from '@valvetide/core';
 import { marched } from './marched.ts';
 
 /** One speed of the forecast that the sheet reaches. */
@@ -15,6 +15,8 @@ export interface MeasuredStep {
 export interface AgainstMeasured {
   /** Mean of the sheet's pulls, at the curve's correction standard. */
   readonly sheet: PullSummary;
+  /** What was added to the sheet to bring it to steady running; null for nothing. */
+  readonly heldBack: HeldBack | null;
   readonly bySpeed: readonly MeasuredStep[];
   /** Of the differences over those speeds, unweighted [%]. */
   readonly meanPct: number;
@@ -25,6 +27,7 @@ export interface AgainstMeasured {
 export function againstMeasured(
   { points }: Pick<Curve, 'points'>,
   sheet: PullSummary,
+  heldBack: HeldBack | null = null,
 ): AgainstMeasured | null {
   const bySpeed = marched(points).flatMap(({ rpm, torqueNm }): MeasuredStep[] => {
     const measuredNm = torqueAt(sheet.points, rpm);
@@ -45,6 +48,7 @@ export function againstMeasured(
     bySpeed.reduce((sum, { differencePct }) => sum + of(differencePct), 0) / bySpeed.length;
   return {
     sheet,
+    heldBack,
     bySpeed,
     meanPct: mean((pct) => pct),
     rootMeanSquarePct: Math.sqrt(mean((pct) => pct * pct)),

@@ -8,6 +8,7 @@ import { backtestChart } from './measuredChart.ts';
 import { linesText, noteLines, wrapped } from './notes.ts';
 import { answerText, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
+import { heldBackLine } from './pullRate.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
@@ -16,10 +17,14 @@ import { SHOWN } from './units.ts';
 export function backtestText(result: BacktestResult, options: TextOptions): string {
   const { width, units } = options;
   return paragraphs([
-    answerText(backtestAnswer(result), options) + wrapped(backtestVerdict(result), width),
+    answerText(backtestAnswer(result), options) +
+      [backtestVerdict(result), ...backtestHeldBack(result, units)]
+        .map((line) => wrapped(line, width))
+        .join(''),
     result.points.length === 0 ? '' : table(backtestPoints(units), result.points, width),
     backtestChart(result, options),
-    wrapped('The calibration it rests on:', width) + calibrationText(result.calibration, '', options),
+    wrapped('The calibration it rests on:', width) +
+      calibrationText({ ...result.calibration, heldBack: null }, '', options),
     linesText([...noteLines(result.notes), ...leftOutLines(result.leftOut)], width),
   ]);
 }
@@ -59,6 +64,24 @@ export function backtestVerdict({ gain, measured }: BacktestResult): string {
   if (gain.verdict === 'near')
     return `${off}: more than the pulls alone explain (${pulls}), but no more than they and what is not known of the change explain together.${sign}`;
   return `${off}: more than the pulls (${pulls}) and what is not known of the change explain together. Something about the change is missing from the file or from the model.${sign}`;
+}
+
+/** What the pulls of both sheets held back: once where it is the same, else of each. */
+export function backtestHeldBack(
+  { heldBack: { before, after } }: BacktestResult,
+  units: TextOptions['units'],
+): readonly string[] {
+  const first = heldBackLine(before, units);
+  const second = heldBackLine(after, units);
+  if (first === second) return first === '' ? [] : [first];
+  return [
+    ['Before', first],
+    ['After', second],
+  ].map(([side, line]) =>
+    line === ''
+      ? `${side}: nothing is said of how fast the pulls went, or nothing was held back.`
+      : `${side}: ${line.charAt(0).toLowerCase()}${line.slice(1)}`,
+  );
 }
 
 /** Measured and forecast at each speed, before and after. */

@@ -4,6 +4,7 @@ import type { AgainstMeasured, MeasuredStep } from './againstMeasured.ts';
 import { bandText } from './bandText.ts';
 import { fixed } from './fixed.ts';
 import { plain } from './plain.ts';
+import { heldBackLine } from './pullRate.ts';
 import { signed } from './signed.ts';
 import type { Column } from './table.ts';
 import { SHOWN, type UnitSystem } from './units.ts';
@@ -38,14 +39,18 @@ export function bandLine({ band, mean, measured }: CountedBand, units: UnitSyste
 }
 
 /** How far the forecast is off the sheet. */
-export function measuredLine({ sheet, bySpeed, meanPct, rootMeanSquarePct }: AgainstMeasured): string {
+export function measuredLine(
+  { sheet, heldBack, bySpeed, meanPct, rootMeanSquarePct }: AgainstMeasured,
+  units: UnitSystem,
+): string {
   const of = sheet.pulls.length === 1 ? 'one pull' : `mean of ${sheet.pulls.length} pulls`;
   const speeds = bySpeed.length === 1 ? 'one speed' : `${bySpeed.length} speeds`;
   const place =
     sheet.atWheels === true
       ? ' The sheet is at the wheels, where 10 to 16 % less than the engine gives is usual; calibrate tells the two apart.'
       : '';
-  return `Measured: ${plain(sheet.sheet)}, ${of}. The forecast of torque is off by ${fixed(rootMeanSquarePct, 1)} % (root mean square over ${speeds}), ${signed(meanPct, 1)} % in the mean.${place}`;
+  const held = heldBackLine(heldBack, units);
+  return `Measured: ${plain(sheet.sheet)}, ${of}. The forecast of torque is off by ${fixed(rootMeanSquarePct, 1)} % (root mean square over ${speeds}), ${signed(meanPct, 1)} % in the mean.${place}${held === '' ? '' : ` ${held}`}`;
 }
 
 /** Measured and forecast torque at each speed the sheet reaches. */

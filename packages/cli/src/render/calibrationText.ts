@@ -7,6 +7,7 @@ import { calibrationChart } from './measuredChart.ts';
 import { linesText, noteLines, wrapped } from './notes.ts';
 import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
+import { heldBackLine } from './pullRate.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
@@ -24,7 +25,9 @@ export function calibrationText(result: CalibrationResult, written: string, opti
   const { width, units } = options;
   return paragraphs([
     answerText(calibrationAnswer(result), options) +
-      [calibrationBasis(result, units), written].map((line) => wrapped(line, width)).join(''),
+      [calibrationBasis(result, units), heldBackLine(result.heldBack, units), written]
+        .map((line) => wrapped(line, width))
+        .join(''),
     table(knobColumns(), result.knobs, width),
     [
       '+/- is one standard deviation: the true value lies within it two times in three, within twice of it 19 times in 20.',

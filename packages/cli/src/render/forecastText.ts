@@ -49,7 +49,8 @@ export function forecastText(
     figures(curve, spread, options),
     measured === null
       ? ''
-      : wrapped(measuredLine(measured), width) + table(measuredColumns(units), measured.bySpeed, width),
+      : wrapped(measuredLine(measured, units), width) +
+        table(measuredColumns(units), measured.bySpeed, width),
     spread === null ? '' : worthText(spread, curve, options),
     assumedPart(curve, spread, options),
     paint.caution(warningsText(curve.warnings, width)),

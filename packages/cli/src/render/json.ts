@@ -94,6 +94,7 @@ export function curveJson(curve: Curve, { counted, measured, spread }: BesideCur
           measured: {
             sheet: measured.sheet.sheet,
             pulls: measured.sheet.pulls.length,
+            heldBack: measured.heldBack,
             rootMeanSquarePct: measured.rootMeanSquarePct,
             meanPct: measured.meanPct,
             bySpeed: measured.bySpeed,

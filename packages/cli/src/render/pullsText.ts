@@ -6,6 +6,7 @@ import { fixed } from './fixed.ts';
 import { linesText, noteLines, wrapped } from './notes.ts';
 import { answerText, madeBy, paragraphs } from './paragraphs.ts';
 import { plain } from './plain.ts';
+import { rateOfAll, ratesApartLine, ratesWithinLine } from './pullRate.ts';
 import { signed } from './signed.ts';
 import { type Column, table } from './table.ts';
 import type { TextOptions } from './textOptions.ts';
@@ -77,6 +78,7 @@ function summary(sheet: PullSummary, { width, units }: TextOptions, alone: boole
     wrapped(summaryBasis(sheet, units), width),
     table(columns, rows, width),
     wrapped(repeats(sheet, alone), width),
+    wrapped(ratesWithinLine(sheet, units), width),
     linesText(noteLines(sheet.notes), width),
     alone ? `\n${table(meanColumns(units), sheet.points, width)}` : '',
   ].join('');
@@ -113,7 +115,7 @@ export function summaryBasis(sheet: PullSummary, units: UnitSystem): string {
     sheet.weighting === 'time'
       ? 'weighted by the time an acceleration spends at each speed'
       : 'every speed alike';
-  return `${plain(sheet.sheet)}${title}: ${basis}; means ${bandText(sheet)}, ${weighting}.`;
+  return `${plain(sheet.sheet)}${title}: ${basis}; means ${bandText(sheet)}, ${weighting}${rateOfAll(sheet)}.`;
 }
 
 /** How well the pulls of a sheet repeat; `alone`: no other file stands beside it. */
@@ -147,7 +149,9 @@ export function meanColumns(units: UnitSystem): readonly Column<MeanPoint>[] {
 
 function differences(comparison: PullComparison, { width, units }: TextOptions): string {
   return (
-    wrapped(comparisonBasis(comparison), width) + table(differenceColumns(units), comparison.points, width)
+    wrapped(comparisonBasis(comparison), width) +
+    wrapped(ratesApartLine(comparison, units), width) +
+    table(differenceColumns(units), comparison.points, width)
   );
 }
 

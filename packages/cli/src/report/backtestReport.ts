@@ -1,7 +1,7 @@
 /** The report of a back-test: a known change, forecast and held to what was measured. */
 
 import type { BacktestResult } from '@valvetide/core';
-import { backtestAnswer, backtestVerdict } from '../render/backtestText.ts';
+import { backtestAnswer, backtestHeldBack, backtestVerdict } from '../render/backtestText.ts';
 import { calibrationAnswer, calibrationBasis, calibrationFindings } from '../render/calibrationText.ts';
 import { leftOutLines } from '../render/marched.ts';
 import type { UnitSystem } from '../render/units.ts';
@@ -39,7 +39,7 @@ export async function backtestReport(
     subject: result.combination,
     about,
     answer: backtestAnswer(result),
-    basis: [backtestVerdict(result), `${calibrationAnswer(calibration)}.`]
+    basis: [backtestVerdict(result), ...backtestHeldBack(result, units), `${calibrationAnswer(calibration)}.`]
       .filter((line) => line !== '')
       .map(named),
     body: [

@@ -8,6 +8,7 @@ import {
   calibrationPoints,
 } from '../render/calibrationText.ts';
 import { leftOutLines } from '../render/marched.ts';
+import { heldBackLine } from '../render/pullRate.ts';
 import type { UnitSystem } from '../render/units.ts';
 import { type About, NOTHING_ABOUT } from './about.ts';
 import { fitBySpeed, fitDifference, knobMoves } from './charts/calibrationCharts.ts';
@@ -45,7 +46,13 @@ export async function calibrationReport(
     subject: result.combination,
     about,
     answer: calibrationAnswer(result),
-    basis: [calibrationBasis(result, units), ...calibrationFindings(result)].map(named),
+    basis: [
+      calibrationBasis(result, units),
+      heldBackLine(result.heldBack, units),
+      ...calibrationFindings(result),
+    ]
+      .filter((line) => line !== '')
+      .map(named),
     body: [
       noticeMarkup([
         ...(disagreement === null

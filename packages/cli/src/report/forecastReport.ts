@@ -90,7 +90,7 @@ export async function forecastReport(
     edge === '' ? '' : `${edge}.`,
     counted === null ? '' : bandLine(counted, units),
     cylindersLine(curve, units),
-    measured === null ? '' : measuredLine(measured),
+    measured === null ? '' : measuredLine(measured, units),
     spread === null ? '' : spreadLine(spread, units),
     fuelLine(curve, fuel),
   ].filter((line) => line !== '');

@@ -1,6 +1,7 @@
 /** The report of dyno sheets: what was measured, how well it repeats, and what a part did. */
 import type { DynoSheet } from '@valvetide/core';
 import { plain } from '../render/plain.ts';
+import { ratesApartLine, ratesWithinLine } from '../render/pullRate.ts';
 import {
   comparisonBasis,
   differenceColumns,
@@ -57,13 +58,13 @@ export async function pullsReport(
         const { columns, rows } = pullFigures(sheet, units);
         return html`<section><h2>Pulls of ${named(sheet.sheet)}</h2>
 ${tableMarkup(`Pulls of ${sheet.sheet}`, columns, rows)}
-<p class="basis">${repeats(sheet)}</p></section>
+<p class="basis">${[repeats(sheet), ratesWithinLine(sheet, units)].filter((line) => line !== '').join(' ')}</p></section>
 `;
       }),
       ...result.comparisons.map(
         (comparison) => html`<section><h2>${named(comparison.after)} by speed</h2>
 ${tableMarkup(`${comparison.after} by speed`, differenceColumns(units), comparison.points)}
-<p class="basis">${named(comparisonBasis(comparison))}</p></section>
+<p class="basis">${named([comparisonBasis(comparison), ratesApartLine(comparison, units)].filter((line) => line !== '').join(' '))}</p></section>
 `,
       ),
     ],

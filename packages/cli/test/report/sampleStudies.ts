@@ -201,6 +201,7 @@ export function sampleCalibration(change: Partial<CalibrationResult> = {}): Cali
     error: { before: 0.025, after: 0.004 },
     repeatability: { deviation: 0.005, assumed: false, pulls: 3 },
     modelError: 0.015,
+    heldBack: null,
     disagreement: null,
     forecasts: 12,
     notes: [],
@@ -223,6 +224,7 @@ export function samplePullComparison(before: string, after: string): PullCompari
     repeatability: 0.004,
     repeatabilityAssumed: false,
     pulls: { before: 3, after: 3 },
+    rates: { before: null, after: null },
     resolvable: 0.0065,
     resolved: true,
   };
@@ -237,6 +239,7 @@ export function sampleBacktest(change: Partial<BacktestResult> = {}): BacktestRe
     combination: 'sample',
     changes: ['milled heads'],
     calibration: sampleCalibration(),
+    heldBack: { before: null, after: null },
     measured: samplePullComparison('before.csv', 'after.csv'),
     points: RPM.map((rpm) => ({
       rpm,
