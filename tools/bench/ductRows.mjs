@@ -4,15 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import {
-  blockSize,
-  buildGasTables,
-  createDuct,
-  ductGroup,
-  fillDuct,
-  fuelNamed,
-  networkMemory,
-} from './core.mjs';
+import { buildGasTables, createNetwork, decode, fillDuct, fuelNamed, ratesOfDecoded } from './core.mjs';
 import { measured, paired, seconds } from './measure.mjs';
 
 const WALL = { fanning: 0.006, wallTemperature: 330, heatMultiplier: 1 };
@@ -29,19 +21,11 @@ function build(tables, { pipes, cells }) {
     { x: 0, area: 1.6e-3 },
     { x: 0.4, area: 1.3e-3 },
   ];
-  let entries = 0;
-  const take = (more) => {
-    entries += more;
-    return entries - more;
-  };
-  const vectors = 2 * pipes * (4 * cells + 1);
-  const memory = networkMemory(pipes * (blockSize(cells) + 1) + 2 * tables.count + vectors);
-  const ducts = Array.from({ length: pipes }, (_, i) =>
-    createDuct({ name: `pipe ${i}`, profile, cells, ...WALL }, { tables, take, memory }),
-  );
-  const size = entries / pipes;
-  const y = memory.take(entries);
-  for (const duct of ducts) {
+  const spec = Array.from({ length: pipes }, (_, i) => ({ name: `pipe ${i}`, profile, cells, ...WALL }));
+  const network = createNetwork({ tables, ducts: spec });
+  if (network.kernel === null) throw new Error('these pipes are not in the kernel');
+  const y = network.space.vector();
+  for (const duct of network.ducts) {
     fillDuct(duct, y, 1e5, 330, 0.05);
     for (let i = 0; i < cells; i++) {
       const wave = 1 + 0.1 * Math.sin((2 * Math.PI * i) / cells);
@@ -49,23 +33,25 @@ function build(tables, { pipes, cells }) {
       y[duct.offset + cells + i] = y[duct.offset + i] * 60 * Math.sin((2 * Math.PI * i) / cells);
     }
   }
-  return { ducts, group: ductGroup(ducts, memory.enlist(ducts)), y, d: memory.take(entries), size };
+  return { network, y, d: network.space.vector(), size: network.size / pipes, stages: 0 };
 }
 
-/** Decodes and balances every pipe between walls, as often as asked; returns the sum of the first pipe's rates. */
-function march({ ducts, group, y, d }, stages) {
-  d.fill(0);
+/** Decodes and balances every pipe between walls, as often as asked. */
+function march(set, stages) {
+  const { network, y, d } = set;
+  set.stages = stages;
   for (let k = 0; k < stages; k++) {
-    group.decode(y);
-    for (const duct of ducts) {
+    decode(network, 0, y);
+    for (const duct of network.ducts) {
       duct.left[1] = duct.p[0] * duct.faceArea[0];
       duct.right[1] = duct.p[duct.cells - 1] * duct.faceArea[duct.cells];
     }
-    group.addRates(y, d);
+    ratesOfDecoded(network, y, d);
   }
 }
 
-const sumOf = ({ d, size }) => d.subarray(0, size).reduce((sum, x) => sum + Math.abs(x), 0);
+/** Of the first pipe's rates, of all stages alike: C sums them. */
+const sumOf = ({ d, size, stages }) => stages * d.subarray(0, size).reduce((sum, x) => sum + Math.abs(x), 0);
 
 export const longDuct = async () => [await rowOf(LONG)];
 export const shortDucts = async () => [await rowOf(SHORT)];
@@ -119,9 +105,9 @@ async function withC(one, both, alone) {
 }
 
 /** What the C program reads. */
-function inputOf({ pipes, cells, stages }, tables, { ducts, y }) {
+function inputOf({ pipes, cells, stages }, tables, { network, y }) {
   const { fanning, wallTemperature, heatMultiplier } = WALL;
-  const { faceArea, volume, cellArea, wallArea } = ducts[0];
+  const { faceArea, volume, cellArea, wallArea } = network.ducts[0];
   const head = [pipes, cells, stages, tables.count, tables.tMin, tables.dT, tables.freshR, tables.burnedR];
   const columns = [
     tables.freshU,

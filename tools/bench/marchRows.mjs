@@ -1,5 +1,5 @@
 /** The march of one engine: what a cell and stage cost all told, a cycle, and the stage of a cylinder that burns. */
-import { createSimulation, cylinderGroup, marchDegrees } from './core.mjs';
+import { createNetwork, createSimulation, decode, marchDegrees, ratesWithinStep } from './core.mjs';
 import { besideStageInC } from './ductRows.mjs';
 import { engines, thirteenSpeeds } from './engines.mjs';
 import { besideArithmetic, besideOneRoot, seconds } from './measure.mjs';
@@ -23,21 +23,31 @@ export async function marchRows() {
       ...(await besideStageInC(() => (1e9 * cycle()) / each)),
     },
     { name: `one cycle of ${name}, every cylinder`, unit: 's', ...(await besideArithmetic(cycle)) },
-    await cylinderRow(march),
+    await cylinderRow(simulation.engine.spec, march),
   ];
 }
 
-/** Decoding and rates of every cylinder where one of them burns, ends of ducts left out. */
-async function cylinderRow(march) {
-  const { network, y } = march;
-  const group = cylinderGroup(network.cylinders, network.crankAngle);
+/** What a march alters of a cylinder. */
+const ALTERED = ['speed', 'burn', 'burning', 'firing', 'endGas', 'residual', 'reference'];
+
+/** Decoding and rates of every cylinder where one of them burns, in a network of nothing else. */
+async function cylinderRow({ tables, cylinders }, march) {
   marchDegrees(march, 0, 20);
-  const d = new Float64Array(y.length);
+  const network = createNetwork({ tables, cylinders });
+  const y = network.space.vector();
+  const d = network.space.vector();
+  const entries = network.size / cylinders.length;
+  network.cylinders.forEach((cylinder, i) => {
+    const marched = march.network.cylinders[i];
+    for (const name of ALTERED) cylinder[name] = marched[name];
+    Object.assign(cylinder.start, marched.start);
+    y.set(march.y.subarray(marched.offset, marched.offset + entries), cylinder.offset);
+  });
+  decode(network, 20, y);
   const once = () => {
     const taken = seconds(() => {
       for (let i = 0; i < STAGES; i++) {
-        group.decode(y);
-        group.addRates(y, d);
+        ratesWithinStep(network, y, d);
       }
     });
     if (d.every((rate) => rate === 0)) throw new Error('these are no cylinders');

@@ -14,7 +14,18 @@ function source(name) {
 let bytes = null;
 const options = ['-O3', '--noAssert', '--runtime', 'stub', '--importMemory'];
 const { error, stderr } = await asc.main(
-  ['kernel.ts', '-o', 'kernel.wasm', ...options, '--enable', 'simd', '--enable', 'nontrapping-f2i'],
+  [
+    'kernel.ts',
+    '-o',
+    'kernel.wasm',
+    ...options,
+    '--enable',
+    'simd',
+    '--enable',
+    'nontrapping-f2i',
+    '--enable',
+    'bulk-memory',
+  ],
   {
     readFile: source,
     writeFile: (_name, contents) => {

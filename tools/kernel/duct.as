@@ -52,7 +52,7 @@ function place(freshU: usize, burnedU: usize, last: i32, guess: i32, e: f64, b: 
 }
 
 /** Decodes `count` ducts, whose blocks and offsets in the state stand in `list`, from the state at `y`. */
-export function decode(list: usize, count: i32, y: usize): void {
+export function decodeDucts(list: usize, count: i32, y: usize): void {
   for (let j = 0; j < count; j++)
     decodeDuct(load<i32>(list + (<usize>j << 3)), y + (<usize>load<i32>(list + (<usize>j << 3), 4) << 3));
 }
@@ -148,7 +148,7 @@ function decodeDuct(block: usize, y: usize): void {
 }
 
 /** Adds the balances of `count` ducts into the rates at `d`; the fluxes at their ends stand in their blocks. */
-export function balance(list: usize, count: i32, d: usize): void {
+export function balanceDucts(list: usize, count: i32, d: usize): void {
   for (let j = 0; j < count; j++)
     balanceDuct(load<i32>(list + (<usize>j << 3)), d + (<usize>load<i32>(list + (<usize>j << 3), 4) << 3));
 }
@@ -266,7 +266,7 @@ function balanceDuct(block: usize, d: usize): void {
 }
 
 /** Raises the number at `rate` to the fastest rate of `count` ducts: signal speed over cell length. */
-export function raiseFastest(list: usize, count: i32, rate: usize): void {
+export function raiseDucts(list: usize, count: i32, rate: usize): void {
   for (let j = 0; j < count; j++) {
     const block = <usize>load<i32>(list + (<usize>j << 3));
     const n = <i32>get(block, 10);
@@ -283,7 +283,7 @@ export function raiseFastest(list: usize, count: i32, rate: usize): void {
 }
 
 /** Whether pressure and sound speed of all cells of `count` ducts are those of a gas. */
-export function areSound(list: usize, count: i32): bool {
+export function areDuctsSound(list: usize, count: i32): bool {
   for (let j = 0; j < count; j++) {
     const block = <usize>load<i32>(list + (<usize>j << 3));
     const n = <i32>get(block, 10);

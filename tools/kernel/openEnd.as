@@ -1,8 +1,9 @@
 // The ends of ducts at nodes of gas at rest, as packages/core/src/network/openEnd.ts has them, with the face of the duct by ductEnd.ts and the
 // lift of the valve by valve.ts. What stands where in the block of an end, END_BLOCK in openEnd.ts says.
-import { get, HEAD, put } from './columns';
+import { get, put } from './columns';
 import { solveDuctEnd } from './ductEnd';
-import { B, frozenR, frozenU, GAMMA, H, P, R, RHO, T, W } from './gas';
+import { ductFace } from './face';
+import { frozenR, frozenU, P, RHO, T, W } from './gas';
 
 /** Whole numbers at the head of a block: addresses [bytes], and places in the state. */
 @inline const DUCT = 0;
@@ -20,6 +21,7 @@ import { B, frozenR, frozenU, GAMMA, H, P, R, RHO, T, W } from './gas';
 @inline const MOMENTUM_AT = 12;
 @inline const TOTALS = 13;
 @inline const LIQUID_AT = 14;
+@inline const ANGLE_AT = 15;
 
 /** Numbers behind them: places in the block. */
 @inline const NOZZLE = 8;
@@ -27,7 +29,6 @@ import { B, frozenR, frozenU, GAMMA, H, P, R, RHO, T, W } from './gas';
 @inline const LIFTED = 18;
 @inline const FUEL = 20;
 @inline const GAIN = 22;
-@inline const ANGLE = 23;
 @inline const STEP = 24;
 @inline const FACE = 25;
 
@@ -39,13 +40,13 @@ import { B, frozenR, frozenU, GAMMA, H, P, R, RHO, T, W } from './gas';
 }
 
 /** Opens the valves of `count` ends, whose blocks stand in `list`, as far as their angles have them. */
-export function lift(list: usize, count: i32): void {
+export function liftValves(list: usize, count: i32): void {
   for (let j = 0; j < count; j++) {
     const end = <usize>load<i32>(list + (<usize>j << 2));
     if (whole(end, AREA) < 0) continue;
     const area = <usize>whole(end, AREA);
     const against = <usize>whole(end, AGAINST);
-    const s = (get(end, ANGLE) + 360) / get(end, STEP);
+    const s = (get(<usize>whole(end, ANGLE_AT), 0) + 360) / get(end, STEP);
     const i = min(<i32>s, whole(end, LAST));
     const share = s - <f64>i;
     const along = get(area, i) + share * (get(area, i + 1) - get(area, i));
@@ -57,7 +58,7 @@ export function lift(list: usize, count: i32): void {
 }
 
 /** Has the next searches at `count` ends start from what the last ones found. */
-export function keepStarts(list: usize, count: i32): void {
+export function keepEnds(list: usize, count: i32): void {
   for (let j = 0; j < count; j++) {
     const end = <usize>load<i32>(list + (<usize>j << 2));
     put(end, NOZZLE + 2, get(end, FLOW + 4));
@@ -65,7 +66,7 @@ export function keepStarts(list: usize, count: i32): void {
 }
 
 /** Sets the fluxes at `count` ends and adds what passes into the rates at `d`. */
-export function connect(list: usize, count: i32, d: usize): void {
+export function connectEnds(list: usize, count: i32, d: usize): void {
   for (let j = 0; j < count; j++) connectEnd(<usize>load<i32>(list + (<usize>j << 2)), d);
 }
 
@@ -75,7 +76,7 @@ function connectEnd(end: usize, d: usize): void {
   const right = whole(end, RIGHT) !== 0;
   const face = end + (FACE << 3);
   const flow = end + (FLOW << 3);
-  const c = writeFace(duct, whole(end, CELLS), right, face);
+  const c = ductFace(duct, whole(end, CELLS), right, face);
   let area = get(end, NOZZLE);
   if (area > 0 && whole(end, AREA) >= 0) {
     const leaves = get(face, P) + get(face, RHO) * get(face, W) * c > get(side, P);
@@ -114,38 +115,6 @@ function connectEnd(end: usize, d: usize): void {
   add(d, totals + 1, burned);
   add(d, totals + 2, energy);
   add(d, totals + 3, mass * (mass > 0 ? get(face, T) : get(side, T)));
-}
-
-/** State at the face of a duct of `n` cells; returns the sound speed in the cell behind it. */
-@inline function writeFace(duct: usize, n: i32, right: bool, face: usize): f64 {
-  const s = <usize>n << 3;
-  const i = right ? n - 1 : 0;
-  const half = right ? 0.5 : -0.5;
-  const at = duct + (HEAD << 3) + (<usize>i << 3);
-  const slope = at + 11 * s;
-  const rho = get(at, 0) + half * get(slope, 0);
-  const p = get(at + 2 * s, 0) + half * get(slope + 2 * s, 0);
-  const u =
-    (get(at + s, 0) * get(slope + 5 * s, 0) + half * get(slope + s, 0)) / get(slope + 7 * s, right ? 1 : 0);
-  let b = get(at + 4 * s, 0) + half * get(slope + 3 * s, 0);
-  if (b < 0) b = 0;
-  else if (b > 1) b = 1;
-  const Rb = frozenR(duct, b);
-  const Tb = p / (rho * Rb);
-  const cv = get(at + 6 * s, 0);
-  put(face, P, p);
-  put(face, T, Tb);
-  put(face, R, Rb);
-  put(face, GAMMA, 1 + Rb / cv);
-  put(face, B, b);
-  put(
-    face,
-    H,
-    get(at + 8 * s, 0) + cv * (Tb - get(at + 3 * s, 0)) + get(at + 9 * s, 0) * (b - get(at + 4 * s, 0)) + Rb * Tb,
-  );
-  put(face, RHO, rho);
-  put(face, W, right ? u : -u);
-  return get(at + 7 * s, 0);
 }
 
 /** Gas on its way back from the cylinder, made what the duct holds. */

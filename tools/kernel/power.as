@@ -1,8 +1,16 @@
-// Powers, as packages/core/src/numerics/powerNearOne.ts has them.
+// Powers, exponentials and logarithms, as powerNearOne.ts and expAndLogNearZero.ts of packages/core/src/numerics have them.
 
-/** The general power is the script's own, so that both give the same bits; it is seldom asked for. */
+/** They are the script's own, so that both give the same bits. */
 @external('env', 'pow')
 export declare function pow(x: f64, k: f64): f64;
+@external('env', 'exp')
+export declare function exp(x: f64): f64;
+@external('env', 'log')
+export declare function log(x: f64): f64;
+@external('env', 'sin')
+export declare function sin(x: f64): f64;
+@external('env', 'cos')
+export declare function cos(x: f64): f64;
 
 export function powerNearOne(x: f64, k: f64): f64 {
   if (!(x > 0.8 && x < 1.25 && k > -10 && k < 10)) return pow(x, k);
@@ -15,4 +23,16 @@ export function powerNearOne(x: f64, k: f64): f64 {
   e *= e;
   e *= e;
   return e * e;
+}
+
+export function expLessOne(x: f64): f64 {
+  const e = exp(x);
+  if (e === 1) return x;
+  const less = e - 1;
+  return less === -1 || e === Infinity ? less : (less * x) / log(e);
+}
+
+export function logOfOneMore(x: f64): f64 {
+  const one = 1 + x;
+  return one === 1 || one === Infinity ? x : (log(one) * x) / (one - 1);
 }

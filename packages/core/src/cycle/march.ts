@@ -3,7 +3,7 @@ import { CLOCK, CLOCK_SIZE } from '../network/clock.ts';
 import { prepareCopies, recordCopies } from '../network/copiedEnds.ts';
 import { type FastPart, fastestPart } from '../network/fastestPart.ts';
 import type { Network } from '../network/network.ts';
-import { decodeHere, isSound, keepStarts, ratesOfDecoded } from '../network/network.ts';
+import { decodeHere, isSound, keepStarts, ratesOfDecoded, ratesWithinStep } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, finishStep, SSP2_FOUR, TIME } from '../numerics/rungeKutta.ts';
 import type { BurnPlanner, Calendar } from './calendar.ts';
@@ -89,8 +89,7 @@ export function createMarch(network: Network, options: MarchOptions, plan: BurnP
     stepper: createStepper(options.tableau, network.size, network.space),
     rhs: (t, y, d) => {
       network.crankAngle[0] = t[TIME.stage] * network.degreesPerSecond;
-      decodeHere(network, y);
-      ratesOfDecoded(network, y, d);
+      ratesWithinStep(network, y, d);
     },
     plan,
     calendars: network.cylinders.map((_, i) => calendarOf(network, i)),

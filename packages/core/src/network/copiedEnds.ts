@@ -65,7 +65,7 @@ interface WithCopies {
 /** @param pressure - of the volume before anything was recorded [Pa] */
 export function createCopy(
   spec: CopySpec,
-  { take }: Site,
+  { take, numbers }: Site,
   volume: StillNode,
   end: OpenEnd,
   pipes: readonly Duct[],
@@ -80,9 +80,9 @@ export function createCopy(
     pipes,
     echo: ZERO,
     returned: ZERO,
-    rate: new Float64Array(RECALL_SIZE),
+    rate: numbers(RECALL_SIZE),
     pressure: ZERO,
-    mean: new Float64Array(3),
+    mean: numbers(3),
     sum: new Float64Array(4),
     offset: take(1),
     total: ZERO,
@@ -118,6 +118,19 @@ function connectCopy(copy: Copy, d: Float64Array): void {
   d[o + 1] += rate[RECALL.energy] - drawn * side[SIDE.h] + correction * mean[MEAN.h];
   d[o + 2] += rate[RECALL.burned] - drawn * side[SIDE.b] + correction * mean[MEAN.b];
 }
+
+/** What the kernel has to know of copies, in the order of `tools/kernel/copiedEnds.as`; {@link tellCopy} adds what changes. */
+export function copyNumbers({ volume, rate, mean, spec, end, offset }: Copy): number[] {
+  const area = spec.delays.length * end.nozzle[NOZZLE.ductArea];
+  return [volume.side.byteOffset, volume.offset, rate.byteOffset, mean.byteOffset, area, offset, 0, 0];
+}
+
+/** What changes from step to step, into the {@link copyNumbers}. */
+export function tellCopy({ returned, bias }: Copy, block: Float64Array): void {
+  block[RETURNED] = returned;
+  block[RETURNED + 1] = bias;
+}
+const RETURNED = 6;
 
 /** What the copies deliver changes from step to step, see {@link prepareCopies}: within one, rates depend on time and state alone. */
 export function copyGroup(copies: readonly Copy[]): PartGroup {

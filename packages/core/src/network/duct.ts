@@ -4,7 +4,7 @@ import { frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { DuctCells, DuctProfile } from './ductProfile.ts';
 import { cutProfile } from './ductProfile.ts';
-import { BLOCK, BLOCK_HEAD, type KernelDucts, type NetworkMemory } from './networkMemory.ts';
+import { BLOCK, BLOCK_HEAD, type NetworkMemory } from './networkMemory.ts';
 import { FASTEST, type PartGroup, type Site, type Weighted } from './part.ts';
 
 /** What a duct is made of. */
@@ -346,24 +346,16 @@ export function balanceDuct(duct: Duct, d: Float64Array): void {
   d[o + DUCT_FIELDS * n] += heat;
 }
 
-/** @param kernel - of these ducts, for states and rates that stand in its memory */
-export function ductGroup(ducts: readonly Duct[], kernel: KernelDucts | null = null): PartGroup {
+export function ductGroup(ducts: readonly Duct[]): PartGroup {
   return {
     decode(y) {
-      if (kernel !== null && y.buffer === kernel.buffer) kernel.decode(y);
-      else for (const duct of ducts) decodeDuct(duct, y);
+      for (const duct of ducts) decodeDuct(duct, y);
     },
     addRates(_y, d) {
-      if (kernel !== null && d.buffer === kernel.buffer) kernel.balance(d);
-      else for (const duct of ducts) balanceDuct(duct, d);
+      for (const duct of ducts) balanceDuct(duct, d);
     },
     // Signal speed over cell length.
     raiseFastest(fastest) {
-      if (kernel !== null) {
-        const rate = kernel.fastest();
-        if (rate[0] > fastest[FASTEST.wave]) fastest[FASTEST.wave] = rate[0];
-        return;
-      }
       for (const { cells, u, c, dx } of ducts) {
         let most = 0;
         for (let i = 0; i < cells; i++) {
@@ -374,7 +366,6 @@ export function ductGroup(ducts: readonly Duct[], kernel: KernelDucts | null = n
       }
     },
     isSound() {
-      if (kernel !== null) return kernel.areSound();
       for (const { cells, p, c } of ducts)
         for (let i = 0; i < cells; i++) if (!(p[i] > 0 && c[i] > 0)) return false;
       return true;

@@ -45,7 +45,7 @@ export function createDuctCell(
     energyAt: offset + 2 * cells + cell,
     burnedAt: offset + 3 * cells + cell,
     momentumAt: holes ? -1 : offset + cells + cell,
-    opening: new Float64Array(1),
+    opening: numbers(1),
   };
 }
 
@@ -93,6 +93,13 @@ function meetAt(duct: Duct, i: number): void {
   const pressures = p[i] + 0.5 * slope[2 * n + i] + (p[k] - 0.5 * slope[2 * n + k]);
   const meeting = u[i] * cellArea[i] + 0.5 * slope[n + i] - (u[k] * cellArea[k] - 0.5 * slope[n + k]);
   met[0] = 0.5 * (pressures + (0.5 * (rho[i] * c[i] + rho[k] * c[k]) * meeting) / faceArea[k]);
+}
+
+/** What the kernel has to know of a place, in the order of `tools/kernel/ductCell.as`. */
+export function cellNumbers({ duct, cell, passes, momentumAt, side, opening }: DuctCell): number[] {
+  const { block, cells, dx, volume } = duct;
+  const flags = [Number(passes), Number(momentumAt >= 0)];
+  return [block.byteOffset, cell, cells, ...flags, side.byteOffset, opening.byteOffset, dx, volume[cell]];
 }
 
 /** To be walked after the ducts, whose decoded columns it reads. */

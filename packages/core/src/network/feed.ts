@@ -44,7 +44,7 @@ const WAVE_SIZE = 4;
 
 export function createFeed(
   spec: FeedSpec,
-  { take }: Site,
+  { take, numbers }: Site,
   nodeAt: (ref: NodeRef) => StillNode,
   duct: Duct,
 ): Feed {
@@ -54,10 +54,10 @@ export function createFeed(
     mixture: nodeAt(spec.becomes),
     duct,
     offset: take(FEED_STATE),
-    along: passOf(spec.throats, 'along'),
-    against: passOf(spec.throats, 'against'),
-    face: new Float64Array(SIDE_SIZE),
-    wave: new Float64Array(WAVE_SIZE),
+    along: passOf(spec.throats, 'along', numbers),
+    against: passOf(spec.throats, 'against', numbers),
+    face: numbers(SIDE_SIZE),
+    wave: numbers(WAVE_SIZE),
   };
 }
 
@@ -168,6 +168,23 @@ function connectFeed(feed: Feed, d: Float64Array): void {
   flux[FLUX.burned] = inward ? 0 : mass * face[SIDE.b];
   d[offset + FEED.mass] += mass;
   d[offset + FEED.energy] += energy;
+}
+
+/** What the kernel has to know of a feed, in the order of `tools/kernel/feed.as`. */
+export function feedNumbers({
+  spec,
+  from,
+  mixture,
+  duct,
+  offset,
+  along,
+  against,
+  face,
+  wave,
+}: Feed): number[] {
+  const gases = [from.side.byteOffset, mixture.side.byteOffset];
+  const searched = [along, against, face, wave].map(({ byteOffset }) => byteOffset);
+  return [...gases, duct.block.byteOffset, duct.cells, spec.gain, ...searched, offset, duct.faceArea[0]];
 }
 
 export function feedGroup(feeds: readonly Feed[]): PartGroup {

@@ -76,6 +76,12 @@ function connectJoint({ spec, left, right, before, behind }: Joint): void {
   right.left[FLUX.burned] = burned;
 }
 
+/** What the kernel has to know of a joint, in the order of `tools/kernel/joint.as`, and room for its two faces. */
+export function jointNumbers({ spec, left, right }: Joint): number[] {
+  const measures = [left.cells, right.cells, spec.loss, left.faceArea[left.cells]];
+  return [left.block.byteOffset, right.block.byteOffset, ...measures, ...new Array(2 * SIDE_SIZE).fill(0)];
+}
+
 export function jointGroup(joints: readonly Joint[]): PartGroup {
   return {
     addRates() {

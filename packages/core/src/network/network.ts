@@ -15,17 +15,17 @@ import type { Feed, FeedSpec } from './feed.ts';
 import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
 import { createJoint, jointGroup } from './joint.ts';
+import { type KernelNetwork, kernelNetwork } from './kernelNetwork.ts';
 import { type NetworkMemory, networkMemory } from './networkMemory.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
-import { boilFilm, createEnd, END_BLOCK_SIZE, endGroup } from './openEnd.ts';
+import { boilFilm, createEnd, endGroup } from './openEnd.ts';
 import type { Orifice, OrificeSpec } from './orifice.ts';
 import { createOrifice, orificeGroup } from './orifice.ts';
 import { type Account, FASTEST, type NodeRef, type PartGroup, type Site, type StillNode } from './part.ts';
 import type { Reservoir, ReservoirSpec } from './reservoir.ts';
 import { createReservoir } from './reservoir.ts';
-import { SIDE_SIZE } from './side.ts';
 import type { Volume, VolumeSpec } from './volume.ts';
-import { createVolume, VOLUME_BLOCK_SIZE, volumeGroup } from './volume.ts';
+import { createVolume, volumeGroup } from './volume.ts';
 
 /** The parts of a network by kind; what it has none of is left out. Connections name nodes by kind and index. */
 export interface NetworkSpec {
@@ -63,6 +63,8 @@ export interface Network {
   readonly connections: readonly PartGroup[];
   /** Crank angle of the state that is decoded [deg], at index 0. */
   readonly crankAngle: Float64Array;
+  /** For states and rates that stand in its memory; null where there is none. */
+  readonly kernel: KernelNetwork | null;
   /** Zeros for a state or its rates, of a kind that the network is quickest with, and their sums. */
   readonly space: VectorSpace;
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
@@ -75,14 +77,15 @@ export function createNetwork(spec: NetworkSpec): Network {
   const site: Site = {
     tables: spec.tables,
     numbers: memory.take,
-    crankAngle: new Float64Array(1),
+    crankAngle: memory.take(1),
     take: (entries) => {
       size += entries;
       return size - entries;
     },
   };
-  const { reservoirs, volumes, cylinders, ducts, cells, ...connecting } = createParts(spec, site, memory);
-  const { ends, joints, orifices, feeds, copies } = connecting;
+  const parts = createParts(spec, site, memory);
+  const { reservoirs, volumes, cylinders, ducts, cells, ends, joints, orifices, feeds, copies } = parts;
+  const { crankAngle } = site;
   return {
     size,
     reservoirs,
@@ -96,19 +99,20 @@ export function createNetwork(spec: NetworkSpec): Network {
     feeds,
     copies,
     nodes: [
-      volumeGroup(volumes, memory.enlistVolumes(volumes)),
-      cylinderGroup(cylinders, site.crankAngle),
-      ductGroup(ducts, memory.enlist(ducts)),
+      volumeGroup(volumes),
+      cylinderGroup(cylinders, crankAngle),
+      ductGroup(ducts),
       ductCellGroup(cells),
     ],
     connections: [
-      endGroup(ends, memory.enlistEnds(ends.map(({ block }) => block))),
+      endGroup(ends),
       jointGroup(joints),
       orificeGroup(orifices),
       feedGroup(feeds),
       copyGroup(copies),
     ],
-    crankAngle: site.crankAngle,
+    crankAngle,
+    kernel: kernelNetwork({ ...parts, crankAngle, size }, memory),
     space: { vector: () => memory.take(size), ...memory.sums },
     degreesPerSecond: ZERO,
   };
@@ -161,13 +165,24 @@ function pipesFrom({ duct, spec }: OpenEnd, joints: readonly Joint[]): Duct[] {
 const VECTORS = 10;
 /** Entries of the state at most that a part takes beside those of the cells of ducts. */
 const MOST_ENTRIES = 16;
-/** Numbers at most that a part other than a duct keeps: its block or side, its opening, and a place in a list. */
-const PART = Math.max(END_BLOCK_SIZE, VOLUME_BLOCK_SIZE, SIDE_SIZE) + 2;
+/** Numbers at most that a part other than a duct keeps: its blocks and sides, its opening, and a place in a list. */
+const PART = 90;
+/** Numbers of a gas beside its tables, and of the plan of all. */
+const GAS = 24;
+const PLAN = 16;
+
+function tableSize({ count, equilibrium }: GasTables): number {
+  return GAS + 4 * count + equilibrium.u.length + equilibrium.R.length;
+}
 
 /** Room for the blocks of ducts and their ends, their gases, nodes, valves and the vectors of a march [-]. */
 function numbersOf({ ducts = [], ...others }: NetworkSpec): number {
-  const gases = new Set([...ducts, ...(others.volumes ?? [])].map(({ tables }) => tables ?? others.tables));
-  const tables = [...gases].reduce((sum, { count }) => sum + 2 * count, 0);
+  const charges = (others.cylinders ?? []).map(({ charge }) => charge);
+  const gases = new Set([...ducts, ...(others.volumes ?? [])].map(({ tables }) => tables));
+  const tables = [...new Set([...gases, ...charges, others.tables])].reduce(
+    (sum, gas) => sum + (gas === undefined ? 0 : tableSize(gas)),
+    0,
+  );
   const valves = new Set(
     (others.ends ?? []).flatMap(({ opening }) =>
       'valve' in opening ? [opening.valve.area, opening.valve.against] : [],
@@ -178,6 +193,7 @@ function numbersOf({ ducts = [], ...others }: NetworkSpec): number {
   const cells = ducts.reduce((sum, duct) => sum + duct.cells, 0);
   const parts = Object.values(others).reduce((sum, list) => sum + (Array.isArray(list) ? list.length : 0), 0);
   return (
+    PLAN +
     tables +
     lifts +
     blocks +
@@ -202,15 +218,36 @@ export function decode(network: Network, theta: number, y: Float64Array): void {
 
 /** The same at the crank angle that stands in the network. */
 export function decodeHere(network: Network, y: Float64Array): void {
+  const { kernel } = network;
+  if (kernel !== null && y.buffer === kernel.buffer) {
+    kernel.decode(y);
+    return;
+  }
   for (const group of network.nodes) group.decode?.(y);
   for (const group of network.connections) group.decode?.(y);
 }
 
 /** dy/dt of the state that was decoded last. */
 export function ratesOfDecoded(network: Network, y: Float64Array, d: Float64Array): void {
+  const { kernel } = network;
+  if (kernel !== null && y.buffer === kernel.buffer && d.buffer === kernel.buffer) {
+    kernel.rates(y, d);
+    return;
+  }
   d.fill(0);
   for (const group of network.connections) group.addRates?.(y, d);
   for (const group of network.nodes) group.addRates?.(y, d);
+}
+
+/** Decodes a state and works out its rates, within a step: since rates were last asked for nothing has changed but the state and its crank angle. */
+export function ratesWithinStep(network: Network, y: Float64Array, d: Float64Array): void {
+  const { kernel } = network;
+  if (kernel !== null && y.buffer === kernel.buffer && d.buffer === kernel.buffer) {
+    kernel.stage(y, d);
+    return;
+  }
+  decodeHere(network, y);
+  ratesOfDecoded(network, y, d);
 }
 
 /** dy/dt of the whole network; `t` [s] counts from crank angle 0. Depends on nothing but time and state until {@link keepStarts}. */
@@ -221,11 +258,15 @@ export function rates(network: Network, t: number, y: Float64Array, d: Float64Ar
 
 /** Has the next searches start from what those of the last rates found: to be called where a step begins, not within it. */
 export function keepStarts(network: Network): void {
+  if (network.kernel !== null) {
+    network.kernel.keepStarts();
+    return;
+  }
   for (const group of network.nodes) group.keepStarts?.();
   for (const group of network.connections) group.keepStarts?.();
 }
 
-/** Scratch of {@link stiffness}: written and read within one call, never kept. */
+/** Scratch of {@link fastestOfParts}: written and read within one call, never kept. */
 const fastest = new Float64Array(2);
 
 /**
@@ -234,14 +275,20 @@ const fastest = new Float64Array(2);
  * @param settling - how much of the rates counts at which volumes and cylinders settle [-]
  */
 export function stiffness(network: Network, settling: number = 1): number {
+  const rates = network.kernel?.fastest() ?? fastestOfParts(network);
+  return Math.max(rates[FASTEST.wave], settling * rates[FASTEST.settling]);
+}
+
+function fastestOfParts(network: Network): Float64Array {
   fastest.fill(0);
   for (const group of network.nodes) group.raiseFastest?.(fastest);
   for (const group of network.connections) group.raiseFastest?.(fastest);
-  return Math.max(fastest[FASTEST.wave], settling * fastest[FASTEST.settling]);
+  return fastest;
 }
 
 /** False where the last decoded state is not one of a gas: a step was too long. */
 export function isSound(network: Network): boolean {
+  if (network.kernel !== null) return network.kernel.isSound();
   for (const group of network.nodes) if (group.isSound?.() === false) return false;
   return true;
 }

@@ -1,6 +1,6 @@
 /**
- * Memory that a network shares with the compiled stage of its ducts and their ends, tools/kernel: at the speed of C. Where there is no
- * WebAssembly, or a page forbids it, the same is worked out by duct.ts and openEnd.ts, to the same bits.
+ * Memory that a network shares with its compiled stage, tools/kernel: at the speed of C. Where there is no WebAssembly, or a page forbids
+ * it, the same is worked out by the files beside this one, to the same bits.
  */
 import type { GasTables } from '../gas/gasTables.ts';
 import { plainSums, type VectorSums, WEIGHT_SIZE } from '../numerics/rungeKutta.ts';
@@ -13,16 +13,14 @@ declare const WebAssembly: {
   readonly Instance: new (module: object, imports: object) => { readonly exports: unknown };
 };
 
-/** A list of ducts or of ends is given by its address and length, a state or rates by the address, in bytes. */
+/** A network is given by the address of its plan, see kernelNetwork.ts, a state or rates by their own, in bytes. */
 interface Kernel {
-  readonly decode: (ducts: number, count: number, y: number) => void;
-  readonly balance: (ducts: number, count: number, d: number) => void;
-  readonly raiseFastest: (ducts: number, count: number, rate: number) => void;
-  readonly areSound: (ducts: number, count: number) => number;
-  readonly decodeVolumes: (volumes: number, count: number, y: number) => void;
-  readonly keepStarts: (ends: number, count: number) => void;
-  readonly lift: (ends: number, count: number) => void;
-  readonly connect: (ends: number, count: number, d: number) => void;
+  readonly decode: (plan: number, y: number) => void;
+  readonly rates: (plan: number, y: number, d: number) => void;
+  readonly stage: (plan: number, y: number, d: number) => void;
+  readonly keepStarts: (plan: number) => void;
+  readonly raiseFastest: (plan: number, fastest: number) => void;
+  readonly isSound: (plan: number) => number;
   /** The sums of a step, {@link VectorSums}, by addresses and the length of the vectors. */
   readonly addScaled: (weights: number, y: number, k: number, count: number) => void;
   readonly carryOver: (weights: number, y: number, trial: number, k: number, count: number) => void;
@@ -35,51 +33,18 @@ export interface Blocked {
   readonly tables: GasTables;
 }
 
-/** Ducts that the kernel may be asked for, together. */
-export interface KernelDucts {
-  /** The memory in which a state or rates have to stand. */
-  readonly buffer: ArrayBufferLike;
-  readonly decode: (y: Float64Array) => void;
-  readonly balance: (d: Float64Array) => void;
-  /** Fastest rate of the decoded ducts [1/s]; an array of one, since a number that is returned is put on the heap. */
-  readonly fastest: () => Float64Array;
-  readonly areSound: () => boolean;
-}
-
-/** Volumes that the kernel may be asked for, together. */
-export interface KernelVolumes {
-  /** The memory in which a state has to stand. */
-  readonly buffer: ArrayBufferLike;
-  readonly decode: (y: Float64Array) => void;
-}
-
-/** Ends of ducts that the kernel may be asked for, together. */
-export interface KernelEnds {
-  /** The memory in which rates have to stand. */
-  readonly buffer: ArrayBufferLike;
-  /** Opens the valves as far as the angles in the blocks have them. */
-  readonly lift: () => void;
-  readonly connect: (d: Float64Array) => void;
-  readonly keepStarts: () => void;
-}
-
 export interface NetworkMemory {
   /** So many zeros [-], in the memory as long as there is room. */
   readonly take: (count: number) => Float64Array;
   /** Sums of vectors that were taken here, or of any others. */
   readonly sums: VectorSums;
-  /** The kernel for ducts whose blocks were taken here; null where there is none. */
-  readonly enlist: (ducts: readonly Blocked[]) => KernelDucts | null;
-  /** The same for volumes. */
-  readonly enlistVolumes: (volumes: readonly Blocked[]) => KernelVolumes | null;
-  /** The same for ends by their blocks. */
-  readonly enlistEnds: (blocks: readonly Float64Array[]) => KernelEnds | null;
+  /** Null where there is none. */
+  readonly kernel: Kernel | null;
+  /** Whether something found no room. It has no address then, and the kernel can't be asked for it. */
+  readonly isFull: () => boolean;
   /** Address of numbers in the memory [bytes]; of others they are copied there, once. */
   readonly addressOf: (numbers: Float64Array) => number;
 }
-
-/** The first numbers of a duct's or volume's block: its gas. Tables by their addresses [bytes]. */
-const GAS = { freshU: 0, burnedU: 1, tMin: 2, dT: 3, freshR: 4, burnedR: 5, last: 6 } as const;
 
 /** Places in the head of a duct's block behind its gas. */
 export const BLOCK = {
@@ -103,14 +68,12 @@ export function networkMemory(numbers: number): NetworkMemory {
     return {
       take: (count) => new Float64Array(count),
       sums: plainSums(),
-      enlist: () => null,
-      enlistVolumes: () => null,
-      enlistEnds: () => null,
+      kernel: null,
+      isFull: () => true,
       addressOf: () => 0,
     };
   const { buffer, kernel } = memory;
   let used = 0;
-  // What found no room has no address: once that happens, no part is left to the kernel.
   let isFull = false;
   const take = (count: number): Float64Array => {
     isFull ||= (used + count) * NUMBER > buffer.byteLength;
@@ -124,24 +87,6 @@ export function networkMemory(numbers: number): NetworkMemory {
     const at = copies.get(numbers) ?? keep(take, numbers);
     copies.set(numbers, at);
     return at;
-  };
-  /** Writes what the blocks have to say of their gases, and lists them: an address and a place in the state for each. */
-  const listOf = (parts: readonly Blocked[]): { readonly byteOffset: number; readonly length: number } => {
-    const { byteOffset } = take(parts.length);
-    if (isFull) return { byteOffset, length: 0 };
-    const list = new Int32Array(buffer, byteOffset, 2 * parts.length);
-    parts.forEach(({ block, offset, tables }, i) => {
-      block[GAS.freshU] = addressOf(tables.freshU);
-      block[GAS.burnedU] = addressOf(tables.burnedU);
-      block[GAS.tMin] = tables.tMin;
-      block[GAS.dT] = tables.dT;
-      block[GAS.freshR] = tables.freshR;
-      block[GAS.burnedR] = tables.burnedR;
-      block[GAS.last] = tables.count - 2;
-      list[2 * i] = block.byteOffset;
-      list[2 * i + 1] = offset;
-    });
-    return { byteOffset, length: parts.length };
   };
   // First, so that there is room for them whatever else is taken.
   const weights = take(WEIGHT_SIZE);
@@ -161,40 +106,8 @@ export function networkMemory(numbers: number): NetworkMemory {
         else plain.carryOver(y, trial, k);
       },
     },
-    enlist: (ducts) => {
-      const { byteOffset: at, length: count } = listOf(ducts);
-      const rate = take(1);
-      if (isFull) return null;
-      return {
-        buffer,
-        decode: (y) => kernel.decode(at, count, y.byteOffset),
-        balance: (d) => kernel.balance(at, count, d.byteOffset),
-        fastest: () => {
-          rate[0] = 0;
-          kernel.raiseFastest(at, count, rate.byteOffset);
-          return rate;
-        },
-        areSound: () => kernel.areSound(at, count) !== 0,
-      };
-    },
-    enlistVolumes: (volumes) => {
-      const { byteOffset: at, length: count } = listOf(volumes);
-      if (isFull) return null;
-      return { buffer, decode: (y) => kernel.decodeVolumes(at, count, y.byteOffset) };
-    },
-    enlistEnds: (blocks) => {
-      const { byteOffset: at } = take(blocks.length);
-      if (isFull) return null;
-      const list = new Int32Array(buffer, at, blocks.length);
-      list.set(blocks.map(({ byteOffset }) => byteOffset));
-      const { byteOffset, length } = list;
-      return {
-        buffer,
-        lift: () => kernel.lift(byteOffset, length),
-        connect: (d) => kernel.connect(byteOffset, length, d.byteOffset),
-        keepStarts: () => kernel.keepStarts(byteOffset, length),
-      };
-    },
+    kernel,
+    isFull: () => isFull,
     addressOf,
   };
 }
@@ -208,13 +121,22 @@ function keep(take: NetworkMemory['take'], table: Float64Array): number {
 /** The compiled module, null where there is none; the same for all networks, so that it is compiled once. */
 let compiled: object | null | undefined;
 
+/** Functions that are no instructions of WebAssembly: both sides ask the same, for the same bits. */
+const MATHS = {
+  pow: Math.pow,
+  exp: Math.exp,
+  log: Math.log,
+  sin: Math.sin,
+  cos: Math.cos,
+} as const;
+
 function newMemory(numbers: number): { buffer: ArrayBuffer; kernel: Kernel } | null {
   try {
     if (compiled === undefined) compiled = new WebAssembly.Module(bytesOf(KERNEL_BYTES));
     if (compiled === null) return null;
     const pages = Math.ceil((numbers * NUMBER) / PAGE);
     const memory = new WebAssembly.Memory({ initial: pages, maximum: pages });
-    const { exports } = new WebAssembly.Instance(compiled, { env: { memory, pow: Math.pow } });
+    const { exports } = new WebAssembly.Instance(compiled, { env: { memory, ...MATHS } });
     return { buffer: memory.buffer, kernel: exports as Kernel };
   } catch {
     compiled ??= null;

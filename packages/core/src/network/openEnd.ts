@@ -5,7 +5,7 @@ import { CYL } from './cylinder.ts';
 import type { Duct, DuctEnd } from './duct.ts';
 import { FLUX } from './duct.ts';
 import { ductFace, END, END_SIZE, NOZZLE, NOZZLE_SIZE, SHUT, solveDuctEnd } from './ductEnd.ts';
-import type { KernelEnds, NetworkMemory } from './networkMemory.ts';
+import type { NetworkMemory } from './networkMemory.ts';
 import type { NodeRef, PartGroup, Site, StillNode, Weighted } from './part.ts';
 import { countGiven } from './reservoir.ts';
 import { SIDE, SIDE_SIZE } from './side.ts';
@@ -96,6 +96,7 @@ const END_HEAD = {
   momentumAt: 12,
   offset: 13,
   liquidAt: 14,
+  angle: 15,
 } as const;
 const END_HEAD_SIZE = 16;
 /** Places behind them. A gain of 0 says that no fuel goes along. */
@@ -105,11 +106,10 @@ const END_BLOCK = {
   lifted: 18,
   fuel: 20,
   gain: 22,
-  angle: 23,
   step: 24,
   face: 25,
 } as const;
-export const END_BLOCK_SIZE: number = END_BLOCK.face + SIDE_SIZE;
+const END_BLOCK_SIZE: number = END_BLOCK.face + SIDE_SIZE;
 
 /** @param cylinder - whose valve the end is, where it is one's */
 export function createEnd(
@@ -175,6 +175,11 @@ function writeHead(end: OpenEnd, { addressOf }: NetworkMemory): void {
   head[END_HEAD.last] = valve.area.length - 2;
   head[END_HEAD.outward] = 'valve' in spec.opening && spec.opening.outward ? 1 : 0;
   block[END_BLOCK.step] = valve.step;
+}
+
+/** Tells the kernel where the angle of the end's cylinder stands [bytes]. */
+export function followAngle({ block }: OpenEnd, address: number): void {
+  new Int32Array(block.buffer, block.byteOffset, END_HEAD_SIZE)[END_HEAD.angle] = address;
 }
 
 /** Opens a valve as far as the decoded angle has it. */
@@ -251,23 +256,16 @@ function connectEnd(end: OpenEnd, d: Float64Array): void {
   d[offset + TOTAL.massT] += mass * (mass > 0 ? face[SIDE.T] : side[SIDE.T]);
 }
 
-/** @param kernel - of these ends, for states and rates that stand in its memory */
-export function endGroup(ends: readonly OpenEnd[], kernel: KernelEnds | null = null): PartGroup {
+export function endGroup(ends: readonly OpenEnd[]): PartGroup {
   return {
-    decode(y) {
-      if (kernel !== null && y.buffer === kernel.buffer) {
-        for (const { block, cylinder } of ends)
-          if (cylinder !== null) block[END_BLOCK.angle] = cylinder.now.angle;
-        kernel.lift();
-      } else for (const end of ends) if (end.cylinder !== null) decodeValve(end, end.cylinder);
+    decode() {
+      for (const end of ends) if (end.cylinder !== null) decodeValve(end, end.cylinder);
     },
     addRates(_y, d) {
-      if (kernel !== null && d.buffer === kernel.buffer) kernel.connect(d);
-      else for (const end of ends) connectEnd(end, d);
+      for (const end of ends) connectEnd(end, d);
     },
     keepStarts() {
-      if (kernel !== null) kernel.keepStarts();
-      else for (const { nozzle, flow } of ends) nozzle[NOZZLE.start] = flow[END.speed];
+      for (const { nozzle, flow } of ends) nozzle[NOZZLE.start] = flow[END.speed];
     },
     account(before, after, account) {
       for (const { spec, node, offset, fuel: along } of ends) {

@@ -42,7 +42,12 @@ export interface Orifice {
 const FLOW = { area: 0, mass: 1, burned: 2, energy: 3 } as const;
 const FLOW_SIZE = 4;
 
-export function createOrifice(spec: OrificeSpec, { take }: Site, from: StillNode, to: StillNode): Orifice {
+export function createOrifice(
+  spec: OrificeSpec,
+  { take, numbers }: Site,
+  from: StillNode,
+  to: StillNode,
+): Orifice {
   from.opening[0] += spec.area;
   to.opening[0] += spec.area;
   const flow = new Float64Array(FLOW_SIZE);
@@ -54,8 +59,8 @@ export function createOrifice(spec: OrificeSpec, { take }: Site, from: StillNode
     to,
     offset: take(ORIFICE_STATE),
     flow,
-    along: throats === undefined ? null : passOf(throats, 'along'),
-    against: throats === undefined ? null : passOf(throats, 'against'),
+    along: throats === undefined ? null : passOf(throats, 'along', numbers),
+    against: throats === undefined ? null : passOf(throats, 'against', numbers),
   };
 }
 
@@ -137,6 +142,18 @@ function connectOrifice({ spec, from, to, offset, flow, along, against }: Orific
   give(to, flow, 1, d);
   d[offset + ORIFICE.mass] += flow[FLOW.mass];
   d[offset + ORIFICE.energy] += flow[FLOW.energy];
+}
+
+/** What the kernel has to know of an orifice, in the order of `tools/kernel/orifice.as`. */
+export function orificeNumbers({ spec, from, to, offset, along, against }: Orifice): number[] {
+  const { metering, area } = spec;
+  const places = [from, to].flatMap((node) => [node.offset, node.energyAt, node.burnedAt, node.momentumAt]);
+  return [
+    ...[from.side.byteOffset, to.side.byteOffset, ...places, offset, area],
+    // No block stands at 0.
+    ...[along?.byteOffset ?? 0, against?.byteOffset ?? 0],
+    ...[Number(metering !== undefined), metering?.gain ?? 1, metering?.enthalpy ?? 0],
+  ];
 }
 
 export function orificeGroup(orifices: readonly Orifice[]): PartGroup {

@@ -1,5 +1,6 @@
 /** Throats that give back part of their drop, alone or two in series: venturi of a carburetor, restrictor plate, sonic restrictor. */
 import { powerNearOne } from '../numerics/powerNearOne.ts';
+import type { Site } from './part.ts';
 
 /** The narrowest place of a stream between gas at rest. */
 export interface Throat {
@@ -33,11 +34,15 @@ export const PASS = {
 export const PASS_SIZE = 11;
 
 /** One or two throats in the way of the stream, or against it. What gives pressure back one way doesn't the other. */
-export function passOf(throats: readonly Throat[], way: 'along' | 'against'): Float64Array {
+export function passOf(
+  throats: readonly Throat[],
+  way: 'along' | 'against',
+  numbers: Site['numbers'] = (count) => new Float64Array(count),
+): Float64Array {
   const against = way === 'against';
   const [first, second] = against ? [...throats].reverse() : throats;
   const share = ({ lost }: Throat): number => (against ? Math.max(1, lost) : lost);
-  const pass = new Float64Array(PASS_SIZE);
+  const pass = numbers(PASS_SIZE);
   pass[PASS.area] = first.area;
   pass[PASS.lost] = share(first);
   if (second !== undefined) {

@@ -2,7 +2,6 @@
 
 import { frozenR, frozenU } from '../gas/frozenBlend.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import type { KernelVolumes } from './networkMemory.ts';
 import { atRest, FASTEST, type PartGroup, type Site, type StillNode } from './part.ts';
 import { SIDE, SIDE_SIZE, writeSide } from './side.ts';
 
@@ -22,8 +21,8 @@ export interface Volume extends VolumeSpec, StillNode {
 }
 
 /** Places in a volume's block behind those of its gas, see `networkMemory.ts`. */
-const VOLUME_BLOCK = { size: 7, side: 8 } as const;
-export const VOLUME_BLOCK_SIZE: number = VOLUME_BLOCK.side + SIDE_SIZE;
+const VOLUME_BLOCK = { size: 7, side: 8, opening: 8 + SIDE_SIZE } as const;
+const VOLUME_BLOCK_SIZE = VOLUME_BLOCK.opening + 1;
 
 const VOLUME_STATE = 3;
 
@@ -33,10 +32,11 @@ export function createVolume(
 ): Volume {
   const block = numbers(VOLUME_BLOCK_SIZE);
   block[VOLUME_BLOCK.size] = size;
-  const side = block.subarray(VOLUME_BLOCK.side).fill(400);
+  const side = block.subarray(VOLUME_BLOCK.side, VOLUME_BLOCK.opening).fill(400);
   const offset = take(VOLUME_STATE);
   const { energyAt, burnedAt, momentumAt } = atRest(offset);
   const opening = numbers(1);
+  block[VOLUME_BLOCK.opening] = opening.byteOffset;
   return { name, tables: own ?? tables, size, offset, energyAt, burnedAt, momentumAt, side, opening, block };
 }
 
@@ -64,12 +64,10 @@ export function decodeVolume(volume: Volume, y: Float64Array): void {
  */
 const VOLUME_SHARE = 0.8;
 
-/** @param kernel - of these volumes, for states that stand in its memory */
-export function volumeGroup(volumes: readonly Volume[], kernel: KernelVolumes | null = null): PartGroup {
+export function volumeGroup(volumes: readonly Volume[]): PartGroup {
   return {
     decode(y) {
-      if (kernel !== null && y.buffer === kernel.buffer) kernel.decode(y);
-      else for (const volume of volumes) decodeVolume(volume, y);
+      for (const volume of volumes) decodeVolume(volume, y);
     },
     // Areas that open into it times sound speed over size: the rate at which it would settle if they were pipe ends.
     raiseFastest(fastest) {

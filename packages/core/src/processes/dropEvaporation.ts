@@ -1,6 +1,7 @@
 /** How fast drops of fuel evaporate in the gas of a cylinder. */
 import { STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { LIQUID_DENSITY, type LiquidFuel } from '../gas/liquidFuel.ts';
+import { logOfOneMore } from '../numerics/expAndLogNearZero.ts';
 
 /** Specific gas constant of the gas around the drops, air and burned gas alike [J/(kg K)]. */
 const GAS_R = 288;
@@ -71,5 +72,5 @@ export function evaporateDrop(liquid: LiquidFuel, drop: Float64Array): void {
   // Viscosity from conductivity.
   const reynolds = ((p / (GAS_R * film)) * drop[DROP.slip] * diameter * FILM_CP) / (PRANDTL * k);
   const stirred = 1 + STIRRING * Math.sqrt(reynolds);
-  drop[DROP.rate] = (12 * k * Math.log1p(B) * stirred) / (FILM_CP * LIQUID_DENSITY * diameter * diameter);
+  drop[DROP.rate] = (12 * k * logOfOneMore(B) * stirred) / (FILM_CP * LIQUID_DENSITY * diameter * diameter);
 }

@@ -1,5 +1,6 @@
 /** Wiebe's burned fraction over crank angle, normalised to end at exactly one. */
 import { DomainError } from '../base/errors.ts';
+import { expLessOne } from '../numerics/expAndLogNearZero.ts';
 
 /**
  * Default efficiency parameter [-]: ln 1000, that is 99.9 % burned at the end of the duration. With the 10-90 % span
@@ -25,7 +26,7 @@ export function wiebeFractionNormalised(
 ): number {
   const y = (angle - start) / duration;
   if (!(y > 0)) return 0;
-  return y < 1 ? Math.expm1(-a * y ** (m + 1)) / Math.expm1(-a) : 1;
+  return y < 1 ? expLessOne(-a * y ** (m + 1)) / expLessOne(-a) : 1;
 }
 
 /**
@@ -42,7 +43,7 @@ export function wiebeRateNormalised(
   const y = (angle - start) / duration;
   if (!(y > 0)) return 0;
   const ym = y ** m;
-  return (((a * (m + 1)) / duration) * ym * Math.exp(-a * ym * y)) / -Math.expm1(-a);
+  return (((a * (m + 1)) / duration) * ym * Math.exp(-a * ym * y)) / -expLessOne(-a);
 }
 
 /** Share of the duration after which `fraction` is burned [-], inverse of {@link wiebeFractionNormalised}. */

@@ -46,6 +46,7 @@ function copied(pipes: readonly Duct[]) {
       next += count;
       return next - count;
     },
+    numbers: (count: number) => new Float64Array(count),
   } as unknown as Site;
   const copy = createCopy({ end: 0, volume: 0, delays: [360] }, site, volume, end, pipes, RECORDED);
   const network = { copies: [copy], degreesPerSecond: SPEED };

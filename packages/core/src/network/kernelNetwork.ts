@@ -1,0 +1,140 @@
+/** A whole network as the kernel meets it: a list of blocks for each kind of part, in one plan. */
+import type { GasTables } from '../gas/gasTables.ts';
+import { type Copy, copyNumbers, tellCopy } from './copiedEnds.ts';
+import type { Cylinder } from './cylinder.ts';
+import type { Duct } from './duct.ts';
+import { cellNumbers, type DuctCell } from './ductCell.ts';
+import { type Feed, feedNumbers } from './feed.ts';
+import { type Joint, jointNumbers } from './joint.ts';
+import { angleAt, hearCylinder, kernelCylinder, tellCylinder } from './kernelCylinder.ts';
+import type { Blocked, NetworkMemory } from './networkMemory.ts';
+import { followAngle, type OpenEnd } from './openEnd.ts';
+import { type Orifice, orificeNumbers } from './orifice.ts';
+import type { Volume } from './volume.ts';
+
+/** What the kernel is asked for, a state and rates standing in its memory. */
+export interface KernelNetwork {
+  readonly buffer: ArrayBufferLike;
+  readonly decode: (y: Float64Array) => void;
+  readonly rates: (y: Float64Array, d: Float64Array) => void;
+  /** Both, within a step: of the network nothing has changed since its rates were asked for but the state and the crank angle. */
+  readonly stage: (y: Float64Array, d: Float64Array) => void;
+  readonly keepStarts: () => void;
+  /** See `FASTEST`. */
+  readonly fastest: () => Float64Array;
+  readonly isSound: () => boolean;
+}
+
+interface Parts {
+  readonly crankAngle: Float64Array;
+  readonly size: number;
+  readonly volumes: readonly Volume[];
+  readonly cylinders: readonly Cylinder[];
+  readonly ducts: readonly Duct[];
+  readonly cells: readonly DuctCell[];
+  readonly ends: readonly OpenEnd[];
+  readonly joints: readonly Joint[];
+  readonly orifices: readonly Orifice[];
+  readonly feeds: readonly Feed[];
+  readonly copies: readonly Copy[];
+}
+
+/** Null where there is no kernel, or no room in the memory for all that it has to know. */
+export function kernelNetwork(parts: Parts, memory: NetworkMemory): KernelNetwork | null {
+  const { take, addressOf, kernel } = memory;
+  if (kernel === null) return null;
+  const blockOf = (numbers: readonly number[]): Float64Array => {
+    const block = take(numbers.length);
+    block.set(numbers);
+    return block;
+  };
+  /** Address and length of a list of whole numbers, as the plan has them. */
+  const listOf = (numbers: readonly number[], each = 1): [number, number] => {
+    const { buffer, byteOffset } = take(Math.ceil(numbers.length / 2));
+    new Int32Array(buffer, byteOffset, numbers.length).set(numbers);
+    return [byteOffset, numbers.length / each];
+  };
+  const blocks = (list: readonly Float64Array[]): [number, number] =>
+    listOf(list.map(({ byteOffset }) => byteOffset));
+  /** Writes what blocks have to say of their gases, and lists them: an address and a place in the state for each. */
+  const placed = (list: readonly Blocked[]): [number, number] => {
+    for (const { block, tables } of list) block.set(gasNumbers(tables, addressOf));
+    return listOf(
+      list.flatMap(({ block, offset }) => [block.byteOffset, offset]),
+      2,
+    );
+  };
+  const gases = new Map<GasTables, number>();
+  const gasAt = (tables: GasTables): number => {
+    const at = gases.get(tables) ?? blockOf(burnedNumbers(tables, addressOf)).byteOffset;
+    gases.set(tables, at);
+    return at;
+  };
+  const cylinders = parts.cylinders.map((cylinder) => kernelCylinder(cylinder, memory, gasAt));
+  for (const end of parts.ends)
+    if (end.cylinder !== null) followAngle(end, angleAt(cylinders[parts.cylinders.indexOf(end.cylinder)]));
+  const copies = parts.copies.map((copy) => ({ copy, block: blockOf(copyNumbers(copy)) }));
+  const fastest = take(2);
+  const [plan] = listOf([
+    ...[parts.crankAngle.byteOffset, parts.size],
+    ...placed(parts.volumes),
+    ...blocks(cylinders.map(({ block }) => block)),
+    ...placed(parts.ducts),
+    ...blocks(parts.cells.map(cellNumbers).map(blockOf)),
+    ...blocks(parts.ends.map(({ block }) => block)),
+    ...blocks(parts.joints.map(jointNumbers).map(blockOf)),
+    ...blocks(parts.orifices.map(orificeNumbers).map(blockOf)),
+    ...blocks(parts.feeds.map(feedNumbers).map(blockOf)),
+    ...blocks(copies.map(({ block }) => block)),
+  ]);
+  if (memory.isFull()) return null;
+  const tell = (): void => {
+    for (const cylinder of cylinders) tellCylinder(cylinder);
+    for (const { copy, block } of copies) tellCopy(copy, block);
+  };
+  const hear = (): void => {
+    for (const cylinder of cylinders) hearCylinder(cylinder);
+  };
+  return {
+    buffer: fastest.buffer,
+    decode(y) {
+      tell();
+      kernel.decode(plan, y.byteOffset);
+      hear();
+    },
+    rates(y, d) {
+      tell();
+      kernel.rates(plan, y.byteOffset, d.byteOffset);
+    },
+    stage: (y, d) => kernel.stage(plan, y.byteOffset, d.byteOffset),
+    keepStarts() {
+      tell();
+      kernel.keepStarts(plan);
+      hear();
+    },
+    fastest() {
+      tell();
+      fastest.fill(0);
+      kernel.raiseFastest(plan, fastest.byteOffset);
+      return fastest;
+    },
+    isSound: () => kernel.isSound(plan) !== 0,
+  };
+}
+
+/** The first numbers of a block that holds gas. Tables by their addresses [bytes]. */
+function gasNumbers(tables: GasTables, addressOf: NetworkMemory['addressOf']): number[] {
+  const { freshU, burnedU, tMin, dT, freshR, burnedR, count } = tables;
+  return [addressOf(freshU), addressOf(burnedU), tMin, dT, freshR, burnedR, count - 2];
+}
+
+/** The same and more of a gas that cylinders burn, in the order of `tools/kernel/gas.as`. */
+function burnedNumbers(tables: GasTables, addressOf: NetworkMemory['addressOf']): number[] {
+  const { equilibrium: table, freshS, burnedS, freezeTemperature, fuelFraction } = tables;
+  return [
+    ...gasNumbers(tables, addressOf),
+    ...[addressOf(freshS), addressOf(burnedS), freezeTemperature, fuelFraction],
+    ...[table.tMin, table.dT, table.temperatureCount, table.lnPMin, table.dLnP, table.pressureCount],
+    ...[addressOf(table.u), addressOf(table.R)],
+  ];
+}
