@@ -31,6 +31,11 @@ const MOST_OVER_USUAL = 2;
  * from memory). The rest of {@link MIXTURE_SCATTER} is within each.
  */
 export const BETWEEN_CYLINDERS = 0.055;
+/**
+ * Least of the fuel that is liquid in the plenum where these were measured [-]: air evaporates 0.3 of a usual gasoline, 0.4 of a light one (from
+ * memory). Fuel of which more is gone leaves less that could stray.
+ */
+const LEAST_LIQUID = 0.6;
 
 /** A carburetor's fuel at one speed. */
 export interface Carburetion {
@@ -93,9 +98,10 @@ const USUAL_LOSS = 0.4049;
 
 /** What is liquid in the plenum and doesn't follow the air is dealt out unevenly, in proportion. */
 function scatterOf(diameter: number, rpm: number, evaporation: number, usual: number): number {
-  const strayed = (share: number, d: number, n: number): number =>
-    (1 - share) * strayingShare(d, (TURNS_IN_PLENUM * 60) / n);
-  const over = strayed(evaporation, diameter, rpm) / strayed(usual, USUAL.diameter, USUAL.rpm);
+  const strayed = (liquid: number, d: number, n: number): number =>
+    liquid * strayingShare(d, (TURNS_IN_PLENUM * 60) / n);
+  const measured = strayed(Math.max(LEAST_LIQUID, 1 - usual), USUAL.diameter, USUAL.rpm);
+  const over = strayed(1 - evaporation, diameter, rpm) / measured;
   const within = Math.sqrt(MIXTURE_SCATTER ** 2 - BETWEEN_CYLINDERS ** 2);
   return Math.hypot(within, over * BETWEEN_CYLINDERS);
 }

@@ -113,6 +113,19 @@ describe("a carburetor's fuel at a speed", () => {
       }
   });
 
+  // What has evaporated can't stray: a file may say that next to nothing is left, or nothing at all.
+  it('is dealt out the more evenly the more of it the file says is vapour already', () => {
+    const of = (evaporation: number, rating: number): number =>
+      fuelAt(eight(rating, `, evaporation: ${100 * evaporation} %, vapour: 100 %`), 1500).scatter;
+    for (const rating of [USUAL, 6000]) {
+      const scatters = [0.4, 0.7, 0.9, 0.999, 1].map((evaporation) => of(evaporation, rating));
+      for (const [i, scatter] of scatters.slice(1).entries()) expect(scatter).toBeLessThan(scatters[i]);
+      for (const scatter of scatters) expect(scatter).toBeLessThan(0.2);
+    }
+    // Within each cylinder it is as uneven as ever: the root of 0.07^2 less 0.055^2.
+    expect(of(1, 655)).toBeGreaterThanOrEqual(0.0433);
+  });
+
   // The steady drop of Spalding in air of 290 K that passes it by 3 m/s, for the two turns of the crank that it is on its way, 22 ms.
   it('evaporates in the stream about as much as single drops of that size would', () => {
     const drop = new Float64Array(DROP_SIZE);
