@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fuelLine } from '../src/render/fuelLine.ts';
 import { lostPoint, sampleCurve, samplePoint } from './sampleCurve.ts';
 
-const PUMP = { name: 'pump-93', octane: 93 };
+const PUMP = { name: 'pump-93', octane: 93, knockSetsSpark: true };
 const OFFSET = { path: 'burn.octaneOffset', value: 0, unit: '', spread: 3, reason: 'as it stands' };
 const ENOUGH = {
   octaneRequired: 84.2,
@@ -33,6 +33,20 @@ describe('the fuel of a forecast', () => {
     const points = [samplePoint(3000, short), samplePoint(4000, ENOUGH)];
     expect(fuelLine(sampleCurve([3000], { points, peak: null, assumed: [] }), PUMP)).toBe(
       'Fuel: pump-93 has 93.0 octane, (R + M) / 2; best timing asks for 96.1 at 3000 rpm: up to 4.2 deg of spark and 1.3 % of torque are given back.',
+    );
+  });
+
+  it('is enough where the file itself states a late spark, and what that costs is said', () => {
+    const late = {
+      octaneAtBestTiming: 88,
+      octaneRequired: 80,
+      sparkGivenBackDeg: 4.9,
+      torqueGivenBackPct: 1.1,
+    };
+    const points = [samplePoint(1500, late), samplePoint(1800, { ...ENOUGH, octaneRequired: 79 })];
+    const stated = { ...PUMP, knockSetsSpark: false };
+    expect(fuelLine(sampleCurve([1500], { points, peak: null, assumed: [] }), stated)).toBe(
+      'Fuel: pump-93 has 93.0 octane, (R + M) / 2; the engine asks for 80.0 at most, at 1500 rpm: 13.0 to spare. The spark stated is up to 4.9 deg later than best, which costs 1.1 % of torque at most.',
     );
   });
 

@@ -220,8 +220,12 @@ function reportOf(
   };
 }
 
-function pumpFuel({ fuel }: Combination, core: Core): PumpFuel {
-  return { name: fuel.name, octane: core.octaneIndex(fuel.researchOctane, fuel.motorOctane) };
+function pumpFuel({ fuel, burn }: Combination, core: Core): PumpFuel {
+  return {
+    name: fuel.name,
+    octane: core.octaneIndex(fuel.researchOctane, fuel.motorOctane),
+    knockSetsSpark: burn.timing.mode === 'knock-limited',
+  };
 }
 
 /** Null where it can't be worked out, or Ctrl-C came first: the curve stands without it. */

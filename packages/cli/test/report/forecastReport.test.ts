@@ -11,7 +11,7 @@ function sample(change: Partial<ForecastReport> = {}): ForecastReport {
     curve: sampleCurve(RPM),
     band: 'Band 3000 to 6000 rpm by 1000, chosen for the test.',
     inspection: sampleInspection(),
-    fuel: { name: 'pump-93', octane: 93 },
+    fuel: { name: 'pump-93', octane: 93, knockSetsSpark: true },
     trace: () => sampleTrace(),
     valves: () => sampleValves(),
     counted: null,

@@ -4,6 +4,7 @@ import type { Combination } from '../combination/combination.ts';
 import { BENCH_AIR, CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
 import { inletMachIndex } from '../geometry/meanArea.ts';
 import { meanPistonSpeed } from '../geometry/sliderCrank.ts';
+import { airDemand, drawsByTurns } from '../reading/defaults/metering.ts';
 import type { SpeedBand } from './band.ts';
 
 /** Hand figures at one speed. */
@@ -18,7 +19,7 @@ export interface SpeedFigures {
   readonly portVelocityMs: number;
   /** Likewise in the exhaust primary [m/s]. */
   readonly primaryVelocityMs: number;
-  /** Across carburetor or throttle at a filling of 0.95 [inHg]. */
+  /** Across carburetor or throttle at a filling of 0.95, while cylinders draw: fewer than four on a plenum draw with gaps [inHg]. */
   readonly depressionInHg: number;
 }
 
@@ -46,7 +47,7 @@ export const PEAK_POWER_MACH = 0.63;
  * Depression across carburetor or throttle at which power is guessed to peak where the valves would let it rise further [inHg].
  *
  * Speed N times what the depression d leaves of 30 inHg of air, N (1 - d / 30), is greatest at d = 10 where d rises with the square of
- * speed. The depression is the one reckoned at {@link ASSUMED_FILLING}, which an engine so held back no longer reaches.
+ * speed. The depression is that of the mean flow at {@link ASSUMED_FILLING}, which an engine so held back no longer reaches.
  */
 export const PEAK_POWER_DEPRESSION = 10;
 
@@ -71,11 +72,9 @@ export function inductionRating(combination: Combination): number {
  * @param meanArea - effective intake area of one cylinder, mean over the time the valve is open [m2]
  */
 export function speedFigures(combination: Combination, meanArea: number, rpm: number): SpeedFigures {
-  const { bore, stroke, cylinders } = combination.block;
+  const { bore, stroke } = combination.block;
   const pistonSpeed = meanPistonSpeed(stroke, (rpm * Math.PI) / 30);
   const boreArea = (Math.PI / 4) * bore * bore;
-  // One stroke in four draws, so the whole engine's mean flow is a quarter of what its pistons sweep.
-  const drawn = (ASSUMED_FILLING * boreArea * pistonSpeed * cylinders) / 4;
   const soundSpeed = Math.sqrt(BENCH_AIR.gamma * BENCH_AIR.gasConstant * combination.weather.temperature);
   return {
     rpm,
@@ -83,15 +82,28 @@ export function speedFigures(combination: Combination, meanArea: number, rpm: nu
     inletMachIndex: inletMachIndex(boreArea, pistonSpeed, meanArea, soundSpeed),
     portVelocityMs: (boreArea * pistonSpeed) / combination.intake.portArea,
     primaryVelocityMs: (boreArea * pistonSpeed) / combination.exhaustSystem.primary.area,
-    depressionInHg: 1.5 * (drawn / inductionRating(combination)) ** 2,
+    depressionInHg: drawsByTurns(onOnePlenum(combination)) ** 2 * meanDepression(combination, rpm),
   };
+}
+
+/** Across carburetor or throttle at the mean flow of the whole engine, with {@link ASSUMED_FILLING} [inHg]. */
+function meanDepression(combination: Combination, rpm: number): number {
+  const { bore, stroke, cylinders } = combination.block;
+  const drawn = airDemand((Math.PI / 4) * bore * bore * stroke * cylinders, rpm, ASSUMED_FILLING);
+  return 1.5 * (drawn / inductionRating(combination)) ** 2;
+}
+
+/** Fewest cylinders that draw through the same carburetors or throttles. */
+function onOnePlenum({ induction, block }: Combination): number {
+  if (induction.stacks !== undefined) return 1;
+  return Math.min(block.cylinders, ...induction.plenums.map(({ cylinders }) => cylinders.length));
 }
 
 /** From where torque is of use to past the guessed power peak, in round steps. */
 export function chooseBand(combination: Combination, meanArea: number): ChosenBand {
   const each = speedFigures(combination, meanArea, 1);
   const byValves = PEAK_POWER_MACH / each.inletMachIndex;
-  const byCarburetor = Math.sqrt(PEAK_POWER_DEPRESSION / each.depressionInHg);
+  const byCarburetor = Math.sqrt(PEAK_POWER_DEPRESSION / meanDepression(combination, 1));
   const peak = Math.min(byValves, byCarburetor);
   const step = peak > FAST_ENGINE ? 500 : 250;
   const from = Math.max(step, Math.round((BAND_FROM * peak) / step) * step);

@@ -54,6 +54,13 @@ function decimalComma(input: unknown): { readonly message: string; readonly hint
     : { message: `has a decimal comma in '${written.trim()}'`, hint: `write ${whole}.${digits}` };
 }
 
+/** A number that should be a text, or one in quotes that should be none. */
+function quotesHint({ expected, input }: Issue & { code: 'invalid_type' }): string | null {
+  if (expected === 'string' && typeof input === 'number') return `put it in quotes: "${input}"`;
+  const isQuoted = kindName(expected).endsWith('number') && typeof input === 'string';
+  return isQuoted && /^\s*-?\d+(?:\.\d+)?\s*$/u.test(input) ? `write ${input.trim()} without quotes` : null;
+}
+
 /** The kinds that a choice takes, where it has no message of its own. */
 function unionMessage(issue: Issue & { code: 'invalid_union' }): string {
   const kinds = issue.errors.flatMap((branch) =>
@@ -106,10 +113,7 @@ function wording(
     return {
       code: 'wrong-kind',
       message: `needs ${kindName(issue.expected)}, got ${shown(issue.input)}`,
-      hint:
-        issue.expected === 'string' && typeof issue.input === 'number'
-          ? `put it in quotes: "${issue.input}"`
-          : null,
+      hint: quotesHint(issue),
     };
   }
   if (issue.code === 'too_small' || issue.code === 'too_big') return limitWording(issue, path);

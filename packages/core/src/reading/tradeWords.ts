@@ -2,6 +2,7 @@
 import { type Dimension, parseQuantity } from '../base/units.ts';
 import { SIDES } from '../combination/sides.ts';
 import { wordForStandard } from '../combination/wordForStandard.ts';
+import { engineNotForecast } from './notForecast.ts';
 import type { FieldPath } from './schema/fieldPath.ts';
 
 const MEETS_FIRST = 'a first merge and its pipe are secondary: { diameter: 2.000 in, length: 14 in }';
@@ -31,9 +32,16 @@ const LASH = 'the two sides are intakeLash and exhaustLash';
 const LASH_IS = 'the clearance is valvetrain.intakeLash and valvetrain.exhaustLash';
 const GASKET = 'its two figures are gasketThickness, compressed, and gasketBore';
 const SIZE = 'bore, stroke and cylinders make it: leave it out';
-const RATED = 'the flow a carburetor is sold by is rating: 750 cfm';
+const RATED =
+  'the flow a carburetor is sold by is rating: 750 cfm, the narrowest diameter of one barrel venturi: 34 mm';
+const ALIKE = 'carburetors of an engine are alike here: write the mean rating and count: 2';
+const LIFT = 'the lift of the lobe is lobeLift, that at the valve is valveLift';
 const VALVE = 'write valve: 2.020 in';
 const ROD = 'write rod: 5.700 in';
+const AVIATION =
+  '100LL has a motor octane of about 100, race-100 has 95 and race-110 107; a fuel of your own says it all';
+const PUMP =
+  'say which by its number on the pump: pump-87 to pump-93 by (R + M) / 2, which have 91 to 98 by research';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
 
 function ofEachSide(
@@ -48,7 +56,8 @@ function ofEachSide(
 
 /** By path, for names that are no fields; as they are compared, in small letters without blanks, dashes and underscores. */
 const NAMES: Readonly<Record<string, string>> = {
-  'burn.advance': 'spark by speed is burn.spark: { 3000 rpm: 34 deg, 6000 rpm: 38 deg }',
+  'burn.advance':
+    'spark is burn.spark: 34 deg, or by speed burn.spark: { 3000 rpm: 34 deg, 6000 rpm: 38 deg }',
   'changes.labor': 'write hours, of work',
   'changes.labour': 'write hours, of work',
   'changes.price': 'write cost, a plain number of your money',
@@ -73,8 +82,9 @@ const NAMES: Readonly<Record<string, string>> = {
     at040: AT_A_LIFT,
     duration: DURATION,
     lash: LASH_IS,
-    lift: 'the lift of the lobe is lobeLift, that at the valve is valveLift',
+    lift: LIFT,
   }),
+  'cam.lift': `each side has its own: ${LIFT}`,
   'chamber.cr': 'write compression: 10.5',
   'chamber.cc': 'write volume: 58 cc',
   'chamber.gasket': GASKET,
@@ -119,8 +129,9 @@ const NAMES: Readonly<Record<string, string>> = {
   'induction.carburetor.cfm': RATED,
   'induction.carburetor.flow': RATED,
   'induction.carburetor.size': RATED,
-  'induction.carburetor.diameter':
-    'the narrowest diameter of a barrel is its venturi; a slide carburetor has its rating',
+  ...Object.fromEntries(
+    ['bore', 'choke', 'chokes', 'diameter', 'throat'].map((name) => [`induction.carburetor.${name}`, RATED]),
+  ),
   'induction.body': THROTTLE,
   'induction.throttlebodies': THROTTLE,
   'induction.throttlebody': THROTTLE,
@@ -191,6 +202,17 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
   },
 };
 
+/** By the words in the name of a fuel, in small letters. */
+const FUELS: Readonly<Record<string, string>> = {
+  avgas: AVIATION,
+  '100ll': AVIATION,
+  lpg: 'write propane',
+  cng: 'write natural-gas',
+  lng: 'write natural-gas',
+  e10: 'the pump fuels with a tenth of ethanol are pump-87-e10, pump-91-e10 and pump-93-e10',
+  ...Object.fromEntries(['gasoline', 'petrol', 'regular', 'premium', 'super'].map((name) => [name, PUMP])),
+};
+
 /** Where the values of each cylinder, or of each side, go that were written as a list. */
 const LISTS: Readonly<Partial<Record<FieldPath, string>>> = {
   'cam.cardRatio': 'each side has its own: cam.intake.cardRatio and cam.exhaust.cardRatio',
@@ -199,6 +221,9 @@ const LISTS: Readonly<Partial<Record<FieldPath, string>>> = {
   'exhaust.primary.length': 'the lengths of each cylinder go into exhaust.primary.lengths',
   'heads.flow':
     'one sheet has columns for both sides, and for several ports; the sides can have their own: heads.intake.flow',
+  'induction.carburetor': ALIKE,
+  'induction.carburetor.rating': ALIKE,
+  'induction.carburetor.venturi': ALIKE,
   'mixture.airFuelRatio': MIXTURES,
   'mixture.lambda': MIXTURES,
 };
@@ -215,7 +240,10 @@ const SIZES: Readonly<Partial<Record<FieldPath, readonly (readonly [of: Dimensio
   'exhaust.secondary': [['length', 'diameter']],
   'induction.airCleaner': [['flow', 'flow']],
   'induction.airbox': [['volume', 'volume']],
-  'induction.carburetor': [['flow', 'rating']],
+  'induction.carburetor': [
+    ['flow', 'rating'],
+    ['length', 'venturi'],
+  ],
   'induction.divider': [['area', 'opening']],
   'induction.restrictor': [['length', 'bore']],
   'induction.spacer': [['length', 'height']],
@@ -231,13 +259,24 @@ export function wordForField(path: string): string | null {
   return ownOf(NAMES, folded) ?? null;
 }
 
+/** What to write in place of a name that is no fuel, by the first word of it that is known. */
+export function wordForFuel(name: string): string | null {
+  const words = name.toLowerCase().split(/[\s_-]+/u);
+  return words.map((word) => ownOf(FUELS, word)).find((answer) => answer !== undefined) ?? null;
+}
+
 /** What to write in place of a value that a field does not take. */
 export function wordForValue(path: string, value: unknown): string | null {
   if (Array.isArray(value)) return ownOf(LISTS, path) ?? null;
   if (typeof value !== 'string') return null;
   if (path === 'correction') return wordForStandard(value);
+  if (SIDES.some((side) => path === `cam.${side}`) && parseQuantity(value, 'angle').ok) return DURATION;
   if (path === 'burn.timing' && parseQuantity(value, 'angle').ok)
-    return `that spark at every speed is burn.spark: { 3000 rpm: ${value.trim()} }`;
+    return `that spark at every speed is burn.spark: ${value.trim()}`;
+  if (path === 'valvetrain.type' || path === 'chamber.shape') {
+    const matter = engineNotForecast(value);
+    if (matter !== null) return `${matter.matter}: not forecast; ${matter.hint}`;
+  }
   const words = ownOf(WORDS, path) ?? {};
   return ownOf(words, value) ?? sectionFor(path, value);
 }

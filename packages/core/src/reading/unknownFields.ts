@@ -39,7 +39,7 @@ function unknownField(
   const now = newFieldFor(at, value);
   if (now !== null)
     return misspeltAt(document, at, 'unknown-field', 'has another name now', { hint: `write ${now}` });
-  const matter = notForecast(name);
+  const matter = notForecast(name, value);
   if (matter !== null) {
     const { message, hint } = notForecastMessage(matter);
     return misspeltAt(document, at, 'unknown-field', message, { hint });

@@ -115,6 +115,22 @@ describe('inspectCombination(combination)', () => {
     expect(Math.abs(atSixThousand - inHg)).toBeLessThan(0.006);
   });
 
+  it('reckons the depression of fewer than four cylinders while they draw', () => {
+    const of = (cylinders: number, each: boolean): number => {
+      const base = smallBlock();
+      const block = { ...base.block, cylinders };
+      const plenums = [{ volume: 1e-3, cylinders: Array.from({ length: cylinders }, (_, i) => i + 1) }];
+      const own = plenums[0].cylinders.map((one) => ({ volume: 1e-4, cylinders: [one] }));
+      const induction = { ...base.induction, plenums: each ? own : plenums };
+      const [{ depressionInHg, rpm }] = inspectCombination(smallBlock({ block, induction })).speeds;
+      return depressionInHg / (rpm * cylinders) ** 2;
+    };
+    expect(of(4, false) / of(8, false)).toBeCloseTo(1, 9);
+    expect(of(2, false) / of(8, false)).toBeCloseTo(4, 9);
+    // A quarter of the time, and the flow of a cylinder at a time behind metering of its own.
+    expect(of(8, true) / of(8, false)).toBeCloseTo(16, 9);
+  });
+
   it('gives the mean piston speed as stroke times rpm over 6, ft/min', () => {
     const { speeds } = inspectCombination(smallBlock());
     for (const { rpm, meanPistonSpeedMs } of speeds) {

@@ -240,7 +240,7 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
   [
     'one spark for every speed',
     fileWith({ burn: '{ timing: 34 deg }' }),
-    "e.yaml:4:9 burn.timing must be one of knock-limited, best-torque, ca50, spark; got '34 deg' (that spark at every speed is burn.spark: { 3000 rpm: 34 deg })",
+    "e.yaml:4:9 burn.timing must be one of knock-limited, best-torque, ca50, spark; got '34 deg' (that spark at every speed is burn.spark: 34 deg)",
   ],
   [
     'a sheet of another depression',
@@ -331,11 +331,11 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     fileWith({
       engine: '{ bore: 4, stroke: 3.48 in, cylinders: 8 }',
       heads: '{ valvesPerCylinder: 2, flow: word.csv, intake: { valve: 3 kg } }',
-      fuel: 'diesel',
+      fuel: 'coal gas',
     }),
     'e.yaml:1:11 engine.bore needs a length with its unit, such as 4 in: 4 alone could be anything',
     "e.yaml:3:58 heads.intake.valve needs a length, got '3 kg' (use in, mm, cm, thou, ft, m)",
-    "e.yaml:4:1 fuel is not a fuel this program knows: 'diesel' (known: pump-87, pump-89, pump-91, pump-93, pump-87-e10, " +
+    "e.yaml:4:1 fuel is not a fuel this program knows: 'coal gas' (known: pump-87, pump-89, pump-91, pump-93, pump-87-e10, " +
       'pump-91-e10, pump-93-e10, race-100, race-110, race-116, e85, ethanol, methanol, iso-octane, propane, natural-gas; pump fuels by antiknock index, (R+M)/2)',
     "word.csv:3 heads.flow has 'sixty' in column 'intake cfm', which is no number",
   ],

@@ -21,7 +21,22 @@ export const BAD_DOCUMENTS: readonly (readonly [what: string, text: string, ...l
     [
       'a tab before a field, over which a parser stumbles again and again',
       'engine:\n  bore: 4 in\n\tstroke: 3 in\n  rod: 6 in\nheads:\n  intake: { valve: 2 in }\n',
-      'e.yaml:3:1 is not readable YAML: Tabs are not allowed as indentation',
+      'e.yaml:3:1 is not readable YAML: Tabs are not allowed as indentation (put spaces in place of tabs)',
+    ],
+    [
+      'a field further in than the one above it',
+      'engine:\n  bore: 81 mm\n   stroke: 79 mm\n  cylinders: 4\n',
+      'e.yaml:2:9 is not readable YAML: Nested mappings are not allowed in compact mappings (the line below stands further in than the fields beside it, or this value holds a colon and wants quotes)',
+    ],
+    [
+      'a field further out than the one above it',
+      'engine:\n  bore: 81 mm\n stroke: 79 mm\n',
+      'e.yaml:3:1 is not readable YAML: All mapping items must start at the same column (fields of one section stand in one column)',
+    ],
+    [
+      'an equals sign in place of a colon',
+      'engine = { bore = 81 mm }\nchamber: { compression: 9.5 }\n',
+      'e.yaml:1:1 is not readable YAML: Implicit keys need to be on a single line (a name is followed by a colon and a space, as in bore: 81 mm)',
     ],
     [
       'a port with less area than its flow takes',

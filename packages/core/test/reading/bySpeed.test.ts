@@ -33,6 +33,11 @@ describe('a value by speed', () => {
     expect(atSpeed(fuel, 3000).lambda).toBeCloseTo(one.lambda, 12);
   });
 
+  it('of spark that is one for all speeds needs no speed', () => {
+    const { timing } = engineOf({ burn: '{ spark: 32 deg }' }).burn;
+    expect(timing).toEqual({ mode: 'spark', rpm: [0], advance: [32] });
+  });
+
   it('of spark says what a list of rpm and advance says', () => {
     const list = '{ spark: [{ rpm: 3000 rpm, advance: 30 deg }, { rpm: 6000 rpm, advance: 36 deg }] }';
     const table = engineOf({ burn: '{ spark: { 3000 rpm: 30 deg, 6000 rpm: 36 deg } }' });

@@ -76,6 +76,14 @@ describe('a venturi', () => {
     expect(without.warnings.map(({ path }) => path)).not.toContain('induction.carburetor.venturi');
   });
 
+  it('goes with each of as many carburetors as cylinders, and so does a throttle', () => {
+    const style = (induction: string) => assumed(engineOf(induction, 4), 'manifold')?.value;
+    expect(style('{ carburetor: { venturi: 30 mm, count: 4 } }')).toBe('individual-throttles');
+    expect(style('{ throttle: { diameter: 40 mm, count: 4 } }')).toBe('individual-throttles');
+    expect(style('{ carburetor: { venturi: 30 mm, count: 2 } }')).toBe('single-plane');
+    expect(style('{ throttle: { diameter: 40 mm, count: 4 }, plenum: 2 l }')).toBe('long-runner');
+  });
+
   it('is that of one barrel, and several carburetors have no more barrels than there are cylinders', () => {
     const barrels = (cylinders: number, count: number) =>
       assumed(
@@ -83,7 +91,7 @@ describe('a venturi', () => {
         'carburetor.barrels',
       )?.value;
     expect([barrels(2, 1), barrels(2, 2), barrels(4, 2), barrels(4, 4), barrels(6, 3)]).toEqual([
-      2, 1, 2, 1, 2,
+      1, 1, 2, 1, 2,
     ]);
     expect([barrels(8, 1), barrels(8, 2), barrels(8, 4)]).toEqual([4, 4, 2]);
   });

@@ -5,10 +5,12 @@ import { oxygenDemand } from '../../gas/atoms.ts';
 import type { Fuel } from '../../gas/fuel.ts';
 import { FUEL_NAMES, fuelNamed } from '../../gas/fuels.ts';
 import { nearestName } from '../nearestName.ts';
+import { engineNotForecast, notForecastMessage } from '../notForecast.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { ExhaustSection, PipeSection } from '../schema/exhaustSection.ts';
 import type { PipePath } from '../schema/fieldPath.ts';
 import type { FuelSection } from '../schema/runningSections.ts';
+import { wordForFuel } from '../tradeWords.ts';
 import type { Report } from './report.ts';
 
 export function checkParts(file: PartialFile, report: Report): void {
@@ -153,11 +155,18 @@ function checkBurn({ burn }: PartialFile, report: Report): void {
 function checkFuel({ fuel }: PartialFile, report: Report): void {
   if (typeof fuel === 'string') {
     if (FUEL_NAMES.includes(fuel)) return;
+    const matter = engineNotForecast(fuel);
+    if (matter !== null) {
+      const { message, hint } = notForecastMessage(matter);
+      report.problem('fuel', 'fuel-unknown', message, hint);
+      return;
+    }
     const nearest = nearestName(fuel, FUEL_NAMES);
     const known = `${byResearchNumber(fuel)}known: ${FUEL_NAMES.join(', ')}; pump fuels by antiknock index, (R+M)/2`;
     // Of two names with a number the nearest spelling may be another fuel.
     const isSpelling = nearest !== null && (!/\d/u.test(fuel) || spelt(fuel) === spelt(nearest));
-    const hint = isSpelling ? `did you mean ${nearest}?` : known;
+    const trade = /\d{2}/u.test(fuel) && byResearchNumber(fuel) !== '' ? null : wordForFuel(fuel);
+    const hint = trade ?? (isSpelling ? `did you mean ${nearest}?` : known);
     report.problem('fuel', 'fuel-unknown', `is not a fuel this program knows: '${fuel}'`, hint);
   } else if (fuel !== undefined && !(fuel.atoms.C > 0 && oxygenDemand({ ...fuel.atoms, N: 0, Ar: 0 }) > 0)) {
     report.problem(

@@ -35,6 +35,6 @@ export function checkPorts(
   const share = (throat * throat) / pace;
   if (!(share < LEAST_SHARE)) return;
   const rpm = Math.round(rated / 50) * 50;
-  const message = `is not measured, and what is assumed of the ports is small for ${rpm} rpm: an engine of that speed has about ${(1 / share).toFixed(1)} times the area, by larger valves or worked ports. The forecast reads low until the file has its flow sheet, or heads.intake.valve and heads.ports`;
+  const message = `is not measured, and what is assumed of the ports is small for ${rpm} rpm: an engine of that speed has about ${(1 / share).toFixed(1)} times the area, by larger valves or worked ports. The forecast reads low until the file has its flow sheet, or ${file.heads?.intake?.valve === undefined ? 'heads.intake.valve and ' : ''}heads.ports`;
   ledger.warn('ports-small', 'heads.intake.flow', message);
 }

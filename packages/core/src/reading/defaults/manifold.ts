@@ -38,13 +38,17 @@ export function manifoldStyle(
     readonly cylinders: number;
     readonly isV: boolean;
     readonly isPlain: boolean;
+    /** Carburetors or throttles, where the file says. */
+    readonly count?: number | undefined;
     /** [rpm] */
     readonly ratedSpeed: () => number;
   },
 ): WordEstimate<Manifold> {
-  const { cylinders, isV, isPlain, ratedSpeed } = engine;
+  const { cylinders, isV, isPlain, count, ratedSpeed } = engine;
   if (cylinders === 1 && isPlain)
     return { value: 'individual-throttles', reason: 'one cylinder has nothing to share a plenum with' };
+  if (count === cylinders && isPlain)
+    return { value: 'individual-throttles', reason: `one ${kind} a cylinder` };
   if (kind === 'throttle') return { value: 'long-runner', reason: 'usual with a throttle body' };
   if (!(isV && cylinders === 8)) return { value: 'single-plane', reason: 'usual with a carburetor' };
   return ratedSpeed() > SINGLE_PLANE_FROM

@@ -51,7 +51,13 @@ export function inductionKind(valves: number): WordEstimate<'carburetor' | 'thro
  * @param count - carburetors, where the file says: several have no more barrels together than there are cylinders; common practice, no source
  */
 export function barrels(displacement: number, cylinders: number, count = 1): Estimate {
-  if (cylinders === 1) return { value: 1, spread: null, reason: 'one for one cylinder' };
+  if (cylinders <= 2)
+    return {
+      value: 1,
+      spread: null,
+      reason:
+        cylinders === 1 ? 'one for one cylinder' : 'usual with two cylinders; common practice, no source',
+    };
   const share = Math.max(1, Math.floor(cylinders / count));
   if (count > 1 && share < (displacement > FOUR_BARREL_DISPLACEMENT ? 4 : 2))
     return { value: share, spread: null, reason: 'a barrel a cylinder' };

@@ -132,6 +132,7 @@ function styleOf(
       cylinders: block.block.cylinders,
       isV: block.layout === 'v',
       isPlain: isPlain(section),
+      count: section[kind]?.count,
       ratedSpeed,
     }),
   );

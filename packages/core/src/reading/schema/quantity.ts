@@ -134,7 +134,7 @@ const RATIO_WANTED = 'needs a plain number or a ratio such as 10.5:1';
 export function ratio(min: number, max: number): z.ZodMiniType<number, number | string> {
   return z
     .pipe(
-      z.union([z.number(), z.string().check(z.regex(/^\s*\d+(\.\d+)?\s*:\s*1\s*$/u, RATIO_WANTED))], {
+      z.union([z.number(), z.string().check(z.regex(/^\s*\d+(\.\d+)?(\s*:\s*1)?\s*$/u, RATIO_WANTED))], {
         error: () => RATIO_WANTED,
       }),
       z.transform((value, context) => {

@@ -81,6 +81,11 @@ export const burnSection: z.ZodMiniType<BurnSection> = z.strictObject({
   spark: z.optional(
     z.union(
       [
+        // One for all speeds.
+        z.pipe(
+          quantity('angle', SPARK),
+          z.transform((advance) => [{ rpm: 0, advance }]),
+        ),
         z
           .array(
             z.strictObject({
@@ -94,7 +99,10 @@ export const burnSection: z.ZodMiniType<BurnSection> = z.strictObject({
           z.transform(({ rpm, value }) => rpm.map((speed, i) => ({ rpm: speed, advance: value[i] }))),
         ),
       ],
-      { error: () => 'needs spark by speed, such as { 3000 rpm: 34 deg, 6000 rpm: 38 deg }' },
+      {
+        error: ({ input }) =>
+          `needs a spark such as 34 deg, or one by speed such as { 3000 rpm: 34 deg, 6000 rpm: 38 deg }${typeof input === 'number' ? `: ${input} alone could be anything` : ''}`,
+      },
     ),
   ),
   duration: z.optional(quantity('angle', '5 deg to 120 deg')),

@@ -44,7 +44,8 @@ export const runningWords: WordsOf<'fuel' | 'mixture' | 'burn' | 'heat' | 'frict
   ],
   'burn.ca50': ['Half burned, after top centre.', '8 deg'],
   'burn.spark': [
-    'Spark before top centre at full throttle by speed (-20 deg to 70 deg); a list of rpm and advance says the same.',
+    'Spark before top centre at full throttle (-20 deg to 70 deg). A value, or one by speed; a list of rpm and advance says the same.',
+    '34 deg',
     { '3000 rpm': '34 deg', '6000 rpm': '38 deg' },
     [{ rpm: '3000 rpm', advance: '34 deg' }],
   ],

@@ -29,7 +29,11 @@ export function parseText(written: string, walk: Walk): Node | null | undefined 
   const warnings = parsed.warnings.filter(({ code }) => code !== 'TAG_RESOLVE_FAILED');
   // One tab makes the parser stumble over all that follows.
   const tabs = parsed.errors.filter(({ code }) => code === 'TAB_AS_INDENT');
-  const errors = tabs.length > 0 ? tabs : parsed.errors;
+  // Of what it says of one place the first is the cause.
+  const told = parsed.errors.filter(
+    ({ pos }, i, all) => all.findIndex((each) => each.pos[0] === pos[0]) === i,
+  );
+  const errors = tabs.length > 0 ? tabs : told;
   for (const error of [...errors, ...warnings].slice(0, MAX_SYNTAX_PROBLEMS)) complainOfSyntax(error, walk);
   // A directive can turn `no` into false and `1:30` into 90.
   if (/^%/mu.test(text) && isDirected(parsed)) {
@@ -77,11 +81,30 @@ function isDirected({ directives }: ReturnType<typeof parseDocument>): boolean {
   return directives.yaml.explicit === true || Object.keys(directives.tags).some((name) => name !== '!!');
 }
 
+/** What to do about a slip of syntax that builders make, by the parser's name for it. */
+function syntaxHint(code: string, message: string): readonly string[] {
+  if (code === 'TAB_AS_INDENT') return ['put spaces in place of tabs'];
+  if (code === 'MULTILINE_IMPLICIT_KEY')
+    return ['a name is followed by a colon and a space, as in bore: 81 mm'];
+  if (code === 'BLOCK_AS_IMPLICIT_KEY')
+    return [
+      'the line below stands further in than the fields beside it, or this value holds a colon and wants quotes',
+    ];
+  const isColumn = code === 'BAD_INDENT' && !message.startsWith('Flow');
+  return isColumn ? ['fields of one section stand in one column'] : [];
+}
+
 function complainOfSyntax({ code, message, pos }: YAMLError, walk: Walk): void {
   const spot = { offset: pos[0], path: '' };
   if (code === 'MULTIPLE_DOCS') {
     complain(walk, spot, 'several-documents', 'holds more than one document: keep one engine a file');
     return;
   }
-  complain(walk, spot, 'syntax', `is not readable YAML: ${message.replace(/\s+/gu, ' ').trim()}`);
+  complain(
+    walk,
+    spot,
+    'syntax',
+    `is not readable YAML: ${message.replace(/\s+/gu, ' ').trim()}`,
+    ...syntaxHint(code, message),
+  );
 }
