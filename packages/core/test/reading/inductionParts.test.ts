@@ -349,8 +349,8 @@ describe('slips', () => {
   });
 
   it('that do nothing are told as such', () => {
-    const unused = (induction: string): readonly string[] =>
-      engineOf(induction)
+    const unused = (induction: string, cylinders = 8): readonly string[] =>
+      engineOf(induction, cylinders)
         .warnings.filter(({ code }) => code === 'field-unused')
         .map(({ path }) => path);
     expect(unused('{ spacer: { kind: open, height: 1 in, bores: 4 } }')).toEqual(['induction.spacer.bores']);
@@ -362,5 +362,13 @@ describe('slips', () => {
         '{ manifold: individual-throttles, carburetor: { rating: 200 cfm, venturi: 1 in }, spacer: { height: 1 in }, groups: [[1, 2, 3, 4, 5, 6, 7, 8]] }',
       ),
     ).toEqual(['induction.groups', 'induction.spacer', 'induction.carburetor.venturi']);
+    // A single has a runner without a plenum where it says nothing: what goes with that counts.
+    const own = '{ runner: { throttleAt: 3 in, mouth: plain }, airbox: { volume: 4 l } }';
+    expect(unused(own, 1)).toEqual([]);
+    expect(unused(own)).toEqual([
+      'induction.airbox',
+      'induction.runner.throttleAt',
+      'induction.runner.mouth',
+    ]);
   });
 });

@@ -16,7 +16,7 @@ export function checkUnused({ file, ledger, sheets }: ResolveContext): void {
     ...inChamber(file),
     ...inCam(file),
     ...inHeads(file, sheets),
-    ...inInduction(file),
+    ...inInduction(file, styleOf({ file, ledger })),
     ...inExhaust(file),
     ...inBurn(file),
   ];
@@ -91,8 +91,14 @@ function inHeads({ heads }: CombinationFile, sheets: Sheets): readonly Unused[] 
   ];
 }
 
-function inInduction({ induction }: CombinationFile): readonly Unused[] {
-  const { manifold, runner, flowLoss, carburetor } = induction ?? {};
+/** The style of manifold, stated or estimated. */
+function styleOf({ file, ledger }: Pick<ResolveContext, 'file' | 'ledger'>): string | undefined {
+  const estimate = ledger.assumed.find(({ path }) => path === 'induction.manifold')?.value;
+  return file.induction?.manifold ?? (estimate === undefined ? undefined : String(estimate));
+}
+
+function inInduction({ induction }: CombinationFile, manifold: string | undefined): readonly Unused[] {
+  const { runner, flowLoss, carburetor } = induction ?? {};
   const spacer = fitted(induction?.spacer);
   if (manifold === 'individual-throttles') {
     const loss: readonly Unused[] =
