@@ -90,6 +90,10 @@ export class Ledger<Path extends string = string> {
   }
 }
 
+/** What is left of a conversion between units, over the value: 5.125 in and 130.175 mm differ in the sixteenth digit. */
+const CONVERSION = 1e-12;
+
+/** To so many digits; a half goes up however the value was come by, so that another unit of the file makes no other estimate. */
 function rounded(value: number, digits: number): number {
-  return Number(value.toPrecision(digits));
+  return Number((value * (1 + CONVERSION)).toPrecision(digits));
 }
