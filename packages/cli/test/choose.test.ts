@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Core } from '../src/core.ts';
 import { EXIT } from '../src/exitCodes.ts';
 import { main } from '../src/main.ts';
-import { chosenAnswer } from '../src/render/chosenText.ts';
+import { buildColumns, chosenAnswer, type NumberedBuild } from '../src/render/chosenText.ts';
 import { type World, world } from './fakeIo.ts';
 import { BAND, SHOP_MULE, torqueByPrimary } from './primaryWorld.ts';
 import { studyCore } from './studies.ts';
@@ -103,6 +103,17 @@ describe('valvetide choose', () => {
     expect(ranked([null, 1], ['Milled', 1])).toBe(
       'Best of 9 builds: the engine as it is. Nothing on this shelf gains',
     );
+  });
+
+  it('asks no certainty of the engine as it is, which has nothing to gain', () => {
+    const cells = (choice: string | null): readonly string[] => {
+      const build = { choices: [{ group: 'Pistons', choice }], sigmaPct: null, chanceOfGain: null };
+      return buildColumns('trade')
+        .filter(({ name }) => name === '+/-' || name === 'gains')
+        .map(({ cell }) => cell({ ...(build as unknown as NumberedBuild), place: 1 }));
+    };
+    expect(cells(null)).toEqual(['', '']);
+    expect(cells('Domed')).toEqual(['?', '?']);
   });
 
   it('shows piston speed as the trade does, and in SI', async () => {

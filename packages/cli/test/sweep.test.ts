@@ -145,7 +145,7 @@ describe('valvetide sweep refuses', () => {
 
   it('a path that no combination has, with the nearest, and a value without its unit', async () => {
     expect(await refused('--vary', 'exhaust.primry.length=28:30:1 in')).toContain(
-      "3 change 'exhaust.primry.length 28 in' exhaust.primry.length is not a field of a combination (did you mean exhaust.primary.length?)",
+      "3 sweep to 'exhaust.primry.length 28 in' exhaust.primry.length is not a field of a combination (did you mean exhaust.primary.length?)",
     );
     expect(await refused('--vary', 'exhaust.primary.length=28:30:1')).toContain('28 alone could be anything');
   });

@@ -144,14 +144,23 @@ export function buildColumns(units: UnitSystem): readonly Column<NumberedBuild>[
     { name: 'build', unit: '', cell: ({ place }) => fixed(place), align: 'left' },
     { name: 'tie', unit: 'group', cell: ({ tieGroup }) => fixed(tieGroup) },
     { name: 'gain', unit: '%', cell: ({ gainPct }) => signed(gainPct, 2) },
-    { name: '+/-', unit: '%', cell: ({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2)) },
+    {
+      name: '+/-',
+      unit: '%',
+      cell: unlessAsItIs(({ sigmaPct }) => (sigmaPct === null ? '?' : fixed(sigmaPct, 2))),
+    },
     { name: 'power', unit: powerUnit, cell: ({ bandGainKw }) => signed(power(bandGainKw), 1) },
-    { name: 'gains', unit: '% sure', cell: ({ chanceOfGain }) => chance(chanceOfGain) },
+    { name: 'gains', unit: '% sure', cell: unlessAsItIs(({ chanceOfGain }) => chance(chanceOfGain)) },
     { name: 'cost', unit: '', cell: ({ cost }) => (cost === null ? '?' : fixed(cost)) },
     { name: 'hours', unit: '', cell: ({ hours }) => (hours === null ? '?' : fixed(hours, 1)) },
     { name: 'octane', unit: '', cell: ({ octaneRequired }) => fixed(octaneRequired, 1) },
     { name: 'piston', unit: piston.unit, cell: ({ pistonSpeedMs }) => figureIn(piston, pistonSpeedMs) },
   ];
+}
+
+/** Of the engine as it is there is no gain to be sure or unsure of. */
+function unlessAsItIs(cell: (build: NumberedBuild) => string): (build: NumberedBuild) => string {
+  return (build) => (build.choices.every(({ choice }) => choice === null) ? '' : cell(build));
 }
 
 function frontierText({ frontier }: ChoiceResult, width: number): string {

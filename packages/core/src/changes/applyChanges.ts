@@ -163,8 +163,8 @@ function relocated(problem: Problem, changes: readonly Change[]): Problem {
     );
     if (edit === undefined) continue;
     const { file, line, column } = sourceProblem(change, edit.path, 'invalid', '');
-    // Without a file the place is the change itself.
-    const whose = change.source === undefined ? '' : `, with '${change.name}'`;
+    // Without a line the place is the change itself.
+    const whose = line === null ? '' : `, with '${change.name}'`;
     return { ...problem, file, line, column, message: `${problem.message}${whose}` };
   }
   const names = changes.map(({ name }) => `'${name}'`).join(' and ');

@@ -192,7 +192,16 @@ function plan(
 ): Planned {
   const edits = variables.map(({ path }, i) => ({ kind: 'set' as const, path, value: values[i] }));
   const name = pointName(variables, values);
-  const change: Change = { name, edits, cost: null, hours: null, reversible: true, insteadOf: null };
+  const source = { file: `sweep to '${name}'`, positions: {} };
+  const change: Change = {
+    name,
+    edits,
+    cost: null,
+    hours: null,
+    reversible: true,
+    insteadOf: null,
+    source,
+  };
   const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
   return applied.ok
     ? { name, values, combination: applied.value, problems: [] }
@@ -218,7 +227,15 @@ function whyNot(
   if (!fits) return first ?? [];
   const { path } = variables[0];
   const message = 'has no effect: the engine is the same with every value';
-  return [sourceProblem({ name: 'sweep' }, path, 'no-effect', message, 'another field decides')];
+  return [
+    sourceProblem(
+      { name: 'sweep', source: { file: 'sweep', positions: {} } },
+      path,
+      'no-effect',
+      message,
+      'another field decides',
+    ),
+  ];
 }
 
 function current(baseline: Baseline, path: string): string | number | null {

@@ -148,8 +148,8 @@ describe('a sweep', () => {
   });
 
   it('gives problems where a path is unknown, no value fits, or nothing comes of any', async () => {
-    expect(await refusal([{ path: 'exhaust.primary.lenght', values: ['30 in'] }])).toContain(
-      'did you mean exhaust.primary.length?',
+    expect(await refusal([{ path: 'exhaust.primary.lenght', values: ['30 in'] }])).toBe(
+      "sweep to 'exhaust.primary.lenght 30 in' exhaust.primary.lenght is not a field of a combination (did you mean exhaust.primary.length?)",
     );
     expect(await refusal([{ path: 'exhaust.primary.length', values: [30, 32] }])).toContain(
       '30 alone could be anything',
