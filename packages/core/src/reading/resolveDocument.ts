@@ -21,13 +21,7 @@ import { once } from './resolve/once.ts';
 import { type ResolvedBlock, resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveBySpeed } from './resolve/resolveBySpeed.ts';
 import { resolveCalibration } from './resolve/resolveCalibration.ts';
-import {
-  type ResolvedCam,
-  type ResolvedGear,
-  resolveGear,
-  statedDuration,
-  usualLifter,
-} from './resolve/resolveCam.ts';
+import { type ResolvedCam, type ResolvedGear, resolveGear, usualLifter } from './resolve/resolveCam.ts';
 import { resolveChamber } from './resolve/resolveChamber.ts';
 import { resolveExhaust } from './resolve/resolveExhaust.ts';
 import { resolveFlow } from './resolve/resolveFlow.ts';
@@ -46,6 +40,7 @@ import {
   resolveWeather,
 } from './resolve/resolveRunning.ts';
 import { type ResolvedValves, resolveValves, valveCounts } from './resolve/resolveValves.ts';
+import { statedDuration } from './resolve/statedDuration.ts';
 import type { CombinationFile } from './schema/combinationFile.ts';
 import { readSheets, type SheetSource } from './sheet/readSheets.ts';
 
@@ -239,7 +234,7 @@ function resolveHeads(
   const rated = once(() => {
     const kind = file.cam?.lifter ?? usualLifter(context, valves).value;
     return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
-      ratedSpeed(breathing, statedDuration(context, 'intake', kind)),
+      ratedSpeed(breathing, statedDuration(file, 'intake', kind)),
     );
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);

@@ -1,17 +1,23 @@
 /** Whether a file speaks of nothing but the engine as it was made. */
+import { lifter } from '../defaults/cam.ts';
+import { chamberShape } from '../defaults/chamber.ts';
 import type { Make } from '../defaults/make.ts';
+import { intakeDuration, PRODUCTION_SHORTER } from '../defaults/ratedSpeed.ts';
+import { valveDiameter } from '../defaults/valves.ts';
 import type { CamSide } from '../schema/camSection.ts';
+import type { PartialFile } from '../schema/combinationFile.ts';
 import type { ResolveContext } from './context.ts';
 import { statedFlow } from './resolveFlow.ts';
+import { valveCounts } from './resolveValves.ts';
+import { statedDuration } from './statedDuration.ts';
 
 /**
- * `production` without cam card, lift table, flow sheet and worked ports: parts left out are then those of a production engine. Estimates
- * that are written out for a change say nothing.
+ * `production` without lift table, flow sheet and worked ports, and without a cam card or with one of the cam it was made with: parts left out are then those of a
+ * production engine. Estimates that are written out for a change say nothing.
  */
 export function makeOf({ written: { file, sheets } }: ResolveContext): Make {
   const isAsMade =
-    !hasLobe(file.cam?.intake) &&
-    !hasLobe(file.cam?.exhaust) &&
+    (hasOwnCam(file) || !(hasLobe(file.cam?.intake) || hasLobe(file.cam?.exhaust))) &&
     (file.heads?.ports ?? 'as-cast') === 'as-cast' &&
     statedFlow(file, sheets, 'intake') === null;
   return isAsMade ? 'production' : 'performance';
@@ -20,4 +26,28 @@ export function makeOf({ written: { file, sheets } }: ResolveContext): Make {
 /** Whether a card or a table says what the lobe is like; where it stands, any cam can be degreed. */
 function hasLobe({ advertised, at050, at200, lobeLift, valveLift, table }: CamSide = {}): boolean {
   return [advertised, at050, at200, lobeLift, valveLift, table].some((said) => said !== undefined);
+}
+
+/**
+ * Whether a card is that of the cam the engine was made with: nearer to what production engines of its rated speed have than to the rule of
+ * performance cams. Where no rated speed is stated the card alone says what the engine is for, and nothing tells the two apart.
+ */
+function hasOwnCam(file: PartialFile): boolean {
+  const { engine, chamber, heads, cam, valvetrain } = file;
+  if (
+    engine?.ratedSpeed === undefined ||
+    cam?.intake?.table !== undefined ||
+    cam?.exhaust?.table !== undefined
+  )
+    return false;
+  const { intake, exhaust } = valveCounts(heads) ?? { intake: 1, exhaust: 1 };
+  const all = intake + exhaust;
+  const kind = cam?.lifter ?? lifter(all, valvetrain?.intakeLash, engine.ratedSpeed).value;
+  const stated = statedDuration(file, 'intake', kind);
+  if (stated === null) return false;
+  const shape = chamber?.shape ?? chamberShape(all).value;
+  const valve = heads?.intake?.valve ?? valveDiameter(engine.bore, 'intake', intake, all, shape).value;
+  const sizes = { bore: engine.bore, stroke: engine.stroke, valves: intake, valveDiameter: valve };
+  const usual = intakeDuration(sizes, engine.ratedSpeed, 'production').value;
+  return stated <= usual + PRODUCTION_SHORTER / 2;
 }

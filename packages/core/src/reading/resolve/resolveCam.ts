@@ -4,18 +4,18 @@ import { middleOf } from '../../combination/atSpeed.ts';
 import type { Lobe } from '../../combination/combination.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import type { Side } from '../../combination/sides.ts';
-import { standardDuration } from '../../geometry/lobeCard.ts';
-import { advance, checkingHeight, exhaustDuration, lifter, separation } from '../defaults/cam.ts';
+import { advance, exhaustDuration, lifter, separation } from '../defaults/cam.ts';
 import { type BreathingSizes, intakeDuration } from '../defaults/ratedSpeed.ts';
 import { flex, lash, PRODUCTION_RATIO_FACTOR, rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
 import type { Lifter, ValvetrainType } from '../schema/camSection.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
 import type { LiftTable } from '../sheet/liftTable.ts';
-import { cardLobe, followerOf, type Gear, LIFT_BESIDE_ADVERTISED, statedCardRatio } from './cardLobe.ts';
+import { cardLobe, type Gear, statedCardRatio } from './cardLobe.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
 import { makeOf } from './makeOf.ts';
 import { once } from './once.ts';
+import { statedDuration } from './statedDuration.ts';
 
 /** Centrelines may miss the separation by this much [cam deg]. */
 export const ANGLE_SLACK = 1;
@@ -35,15 +35,6 @@ export interface ResolvedGear {
   readonly exhaust: ResolvedCam;
   readonly type: ValvetrainType;
   readonly lifter: Lifter;
-}
-
-/** Duration at 0.050 in as stated, or estimated from the longest stated line; null where the file gives none. */
-export function statedDuration(context: ResolveContext, side: Side, kind: Lifter): number | null {
-  const card = context.file.cam?.[side];
-  if (card?.at050 !== undefined) return card.at050;
-  if (card?.advertised === undefined) return null;
-  const lift = card.checkedAt ?? checkingHeight(kind).value;
-  return standardDuration([{ duration: card.advertised, lift }], LIFT_BESIDE_ADVERTISED, followerOf(kind));
 }
 
 /** Cam and valvetrain, with the bending of the valvetrain: one field for both sides, assumed once. */
@@ -73,7 +64,7 @@ export function resolveGear(
   };
   const lines = centrelines(context);
   const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), makeOf(context));
-  const intakeAt050 = (): number => statedDuration(context, 'intake', kind) ?? estimate().value;
+  const intakeAt050 = (): number => statedDuration(file, 'intake', kind) ?? estimate().value;
   return {
     type,
     lifter: kind,
