@@ -76,7 +76,7 @@ describe('a sheet with a column a cylinder', () => {
       "f.csv:1 heads.flow has other lifts in column 'intake 2 cfm' than in 'intake 1 cfm' (measure each cylinder at the same lifts, or leave the column out)",
     ]);
     expect(lines(', flowOf: each', TWO, 3)).toEqual([
-      "e.yaml:3:45 heads.flowOf is 'each', but the sheet has intake columns for cylinders 1, 2 of 3",
+      "e.yaml:3:45 heads.flowOf is 'each', but the sheet has intake columns for cylinders 1, 2 of 3: write mean, or flow the others too",
     ]);
     expect(lines(', flowOf: eech', TWO)).toEqual([
       "e.yaml:3:45 heads.flowOf must be one of mean, each; got 'eech' (did you mean each?)",

@@ -79,6 +79,22 @@ describe('a flow sheet of a shop', () => {
     expect(sheet.exhaust?.flow[1]).toBeCloseTo(130 * CFM, 12);
   });
 
+  it('that the file names for one side needs no word of it', () => {
+    const of = (header: string, side: 'intake' | 'exhaust') => {
+      const text = `${header}\n0.1,60,61\n0.3,170,174\n`;
+      const sheet = readFlowSheet(text, 'flow.csv', side);
+      if (!sheet.ok) return sheet.problems.map(problemLine).join('\n');
+      return [sheet.value.intake, sheet.value.exhaust].map((each) => each?.flow[1] ?? null);
+    };
+    const [one, mean] = [170 * CFM, 172 * CFM];
+    expect(of('lift in,cfm,ratio %', 'intake')).toEqual([expect.closeTo(one, 12), null]);
+    expect(of('lift in,flow cfm,ratio %', 'exhaust')).toEqual([null, expect.closeTo(one, 12)]);
+    expect(of('lift in,cyl 1 cfm,cyl 2 cfm', 'exhaust')).toEqual([null, expect.closeTo(mean, 12)]);
+    // A side that is said counts, whatever the file names the sheet for.
+    expect(of('lift in,intake cfm,ratio %', 'exhaust')).toEqual([expect.closeTo(one, 12), null]);
+    expect(of('lift in,run a cfm,run b cfm', 'intake')).toContain('has two intake columns');
+  });
+
   it('that names neither side is refused with the columns that were seen', () =>
     expect(refusal('lift in,test 1 cfm,test 2 cfm\n0.1,60,50\n0.3,170,130\n')).toBe(
       "flow.csv:1 has no intake column among 'lift in', 'test 1 cfm', 'test 2 cfm' (name it 'intake cfm')",

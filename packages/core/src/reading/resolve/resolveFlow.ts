@@ -148,7 +148,7 @@ function sharesOf(cylinders: number, side: Side, flow: SheetFlow | null): Pick<F
   );
   if (shares.includes(Number.NaN) || ports.length !== cylinders) {
     const numbers = ports.map(({ cylinder }) => cylinder).join(', ');
-    const message = `is 'each', but the sheet has ${side} columns for cylinders ${numbers} of ${cylinders}`;
+    const message = `is 'each', but the sheet has ${side} columns for cylinders ${numbers} of ${cylinders}: write mean, or flow the others too`;
     throw new FieldFault('heads.flowOf', 'by-cylinder', message);
   }
   return { shares };

@@ -1,6 +1,7 @@
 /** Which columns of a flow sheet are lift, intake, exhaust and intake with manifold. */
 import { parseQuantity } from '../../base/units.ts';
 import type { Problem } from '../../combination/problem.ts';
+import type { Side } from '../../combination/sides.ts';
 import { nearestName } from '../nearestName.ts';
 import { depressionSaid } from './saidDepression.ts';
 import { sheetProblem } from './sheetProblem.ts';
@@ -8,7 +9,9 @@ import type { Column, Table } from './table.ts';
 
 const KNOWN_WORDS = ['lift', 'intake', 'exhaust', 'manifold'];
 const EXHAUST: ReadonlySet<string> = new Set(['exhaust', 'exh', 'ex', 'exh.', 'e']);
-const INTAKE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'int.', 'i', 'flow']);
+const INTAKE_ALONE: ReadonlySet<string> = new Set(['intake', 'int', 'in', 'inlet', 'int.', 'i']);
+/** A flow that no side is said of is the intake's, but on a sheet of the exhaust alone. */
+const INTAKE: ReadonlySet<string> = new Set([...INTAKE_ALONE, 'flow']);
 
 /** The columns of a flow sheet, with what said so. */
 export interface FlowColumns {
@@ -22,21 +25,31 @@ export interface FlowColumns {
   readonly ignored: readonly string[];
 }
 
-/** Finds the columns by their names. What is missing, stands twice or would be overlooked is added to `problems`. */
-export function flowColumns(table: Table, problems: Problem[]): FlowColumns {
+/**
+ * Finds the columns by their names. What is missing, stands twice or would be overlooked is added to `problems`.
+ *
+ * @param side - that the file names the sheet for; null: both. Where no column says a side, its flow is of that one
+ */
+export function flowColumns(table: Table, side: Side | null, problems: Problem[]): FlowColumns {
   const { name } = table;
   const lift = only(table, 'lift', (column) => column.words.includes('lift'), problems);
+  const isSided = table.columns.some(
+    (column) => isFlow(column) && (has(column, EXHAUST) || has(column, INTAKE_ALONE) || isManifold(column)),
+  );
+  const isOf = (column: Column, which: Side, words: ReadonlySet<string>): boolean =>
+    side !== null && !isSided && isFlowUnit(column.unit) ? side === which : has(column, words);
   const manifold = several(table, 'manifold', isManifold, problems);
   const exhaust = several(
     table,
     'exhaust',
-    (column) => isFlow(column) && has(column, EXHAUST) && !isManifold(column),
+    (column) => isFlow(column) && isOf(column, 'exhaust', EXHAUST) && !isManifold(column),
     problems,
   );
   const intake = several(
     table,
     'intake',
-    (column) => isFlow(column) && has(column, INTAKE) && !isManifold(column) && !has(column, EXHAUST),
+    (column) =>
+      isFlow(column) && isOf(column, 'intake', INTAKE) && !isManifold(column) && !has(column, EXHAUST),
     problems,
   );
   const said = depressionSaid(table, problems);

@@ -1,6 +1,7 @@
 /** Flow sheets: lift against flow of intake and exhaust, and of the intake with its manifold bolted on. */
 import type { Result } from '../../base/result.ts';
 import type { Problem } from '../../combination/problem.ts';
+import type { Side } from '../../combination/sides.ts';
 import { converted } from './converted.ts';
 import { cylinderOf, flowColumns, pipeSaid } from './flowColumns.ts';
 import { sheetProblem } from './sheetProblem.ts';
@@ -35,13 +36,17 @@ export type FlowSheetResult = Result<FlowSheet, Problem>;
 const MAX_LIFT = 0.04;
 const MAX_FLOW = 1;
 
-/** Reads a flow sheet: columns `lift in`, `intake cfm`, `exhaust cfm`, `intake with manifold cfm` in any order. */
-export function readFlowSheet(text: string, name: string): FlowSheetResult {
+/**
+ * Reads a flow sheet: columns `lift in`, `intake cfm`, `exhaust cfm`, `intake with manifold cfm` in any order.
+ *
+ * @param of - the side that the file names the sheet for, whose flow may then be headed `cfm` alone; null: both
+ */
+export function readFlowSheet(text: string, name: string, of: Side | null = null): FlowSheetResult {
   const read = readTable(text, name, ['lift']);
   if (!read.ok) return read;
   const table = read.value;
   const problems: Problem[] = [];
-  const { lift, intake, exhaust, manifold, depression, ignored } = flowColumns(table, problems);
+  const { lift, intake, exhaust, manifold, depression, ignored } = flowColumns(table, of, problems);
   if (lift === null || problems.length > 0) return { ok: false, problems };
   const lifts = converted(table, lift, 'length', MAX_LIFT, problems);
   if (problems.length === 0) checkRising(table, lifts, problems);

@@ -1,6 +1,7 @@
 /** Every sheet a combination file names, read once. */
 
 import type { Problem } from '../../combination/problem.ts';
+import { SIDES } from '../../combination/sides.ts';
 import type { CombinationDocument } from '../combinationDocument.ts';
 import { problemOf } from '../problemOf.ts';
 import type { FieldPath } from '../schema/fieldPath.ts';
@@ -40,7 +41,8 @@ export function readSheets(document: CombinationDocument, source: SheetSource | 
   for (const path of FLOW_FIELDS) {
     const text = sheetText(document, path, source, problems);
     if (text === null) continue;
-    const read = readFlowSheet(text.text, text.name);
+    const side = SIDES.find((each) => path === `heads.${each}.flow`) ?? null;
+    const read = readFlowSheet(text.text, text.name, side);
     if (read.ok) flow[path] = read.value;
     else problems.push(...placed(read.problems, path));
   }
