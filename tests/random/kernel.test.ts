@@ -83,7 +83,7 @@ function seen({ volumes, cylinders, cells, ends, feeds, ducts }: Network) {
   return {
     sides,
     openings: cylinders.map(({ opening }) => opening.slice()),
-    // What heat has come to the kernel keeps to itself.
+    // Of heat the kernel keeps its own account.
     now: cylinders.map(({ now: { heat, heatCoefficient, ...others } }) => others),
     ends: ends.flatMap(({ lifted, flow }) => [lifted.slice(), flow.slice()]),
     waves: feeds.map(({ wave }) => wave.slice()),
@@ -162,6 +162,7 @@ describe('the kernel', () => {
         ratesOfDecoded(network, elsewhere, plain);
         const parts = seen(network);
         const limits = limitsOf(network);
+        expect([stiffness(network), isSound(network)]).toEqual(limits);
         decode(network, theta + APART, y);
         ratesOfDecoded(network, y, compiled);
         expect(seen(network)).toEqual(parts);

@@ -3,7 +3,14 @@ import { CLOCK, CLOCK_SIZE } from '../network/clock.ts';
 import { prepareCopies, recordCopies } from '../network/copiedEnds.ts';
 import { type FastPart, fastestPart } from '../network/fastestPart.ts';
 import type { Network } from '../network/network.ts';
-import { decodeHere, isSound, keepStarts, ratesOfDecoded, ratesWithinStep } from '../network/network.ts';
+import {
+  decodeHere,
+  decodeWithinStep,
+  isSound,
+  keepStarts,
+  ratesOfDecoded,
+  ratesWithinStep,
+} from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, finishStep, SSP2_FOUR, TIME } from '../numerics/rungeKutta.ts';
 import type { BurnPlanner, Calendar } from './calendar.ts';
@@ -175,7 +182,7 @@ function takeStep(march: March): boolean {
   stepper.time[TIME.span] = clock[CLOCK.seconds];
   finishStep(stepper, march.rhs, y);
   network.crankAngle[0] = clock[CLOCK.to];
-  decodeHere(network, y);
+  decodeWithinStep(network, y);
   if (!isSound(network)) return false;
   if (copied) recordCopies(network, clock, before, y);
   march.steps++;

@@ -25,7 +25,7 @@ const CYLINDER_BLOCK = {
 } as const;
 const SCRATCH_SIZE = 13;
 
-/** Working values in the order in which they stand in the block. */
+/** Working values in the order in which they stand in the block; those of heat, which follow, the kernel keeps to itself. */
 const NOW = {
   angle: 39,
   V: 40,
@@ -37,8 +37,6 @@ const NOW = {
   Tu: 46,
   Tb: 47,
   T: 48,
-  heatCoefficient: 49,
-  heat: 50,
 } as const;
 const MODELS = { woschni: 0, hohenberg: 1, annand: 2 } as const;
 
@@ -109,15 +107,16 @@ export function tellCylinder({ cylinder, block, charge, mean }: KernelCylinder):
   block[NOW.Tu] = now.Tu;
   block[NOW.Tb] = now.Tb;
   block[NOW.T] = now.T;
-  block[NOW.heatCoefficient] = now.heatCoefficient;
-  block[NOW.heat] = now.heat;
 }
 
-/** Takes over what the kernel has worked out of a cylinder. */
-export function hearCylinder({ cylinder, block }: KernelCylinder): void {
-  const { start, now } = cylinder;
+/** Takes over where the kernel has the next search of zones start. */
+export function hearStart({ cylinder: { start }, block }: KernelCylinder): void {
   start.p = block[CYLINDER_BLOCK.start];
   start.Tb = block[CYLINDER_BLOCK.start + 1];
+}
+
+/** Takes over what the kernel has decoded of a cylinder. */
+export function hearCylinder({ cylinder: { now }, block }: KernelCylinder): void {
   now.angle = block[NOW.angle];
   now.V = block[NOW.V];
   now.dV = block[NOW.dV];
@@ -128,6 +127,4 @@ export function hearCylinder({ cylinder, block }: KernelCylinder): void {
   now.Tu = block[NOW.Tu];
   now.Tb = block[NOW.Tb];
   now.T = block[NOW.T];
-  now.heatCoefficient = block[NOW.heatCoefficient];
-  now.heat = block[NOW.heat];
 }

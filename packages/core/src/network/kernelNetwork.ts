@@ -6,7 +6,7 @@ import type { Duct } from './duct.ts';
 import { cellNumbers, type DuctCell } from './ductCell.ts';
 import { type Feed, feedNumbers } from './feed.ts';
 import { type Joint, jointNumbers } from './joint.ts';
-import { angleAt, hearCylinder, kernelCylinder, tellCylinder } from './kernelCylinder.ts';
+import { angleAt, hearCylinder, hearStart, kernelCylinder, tellCylinder } from './kernelCylinder.ts';
 import type { Blocked, NetworkMemory } from './networkMemory.ts';
 import { followAngle, type OpenEnd } from './openEnd.ts';
 import { type Orifice, orificeNumbers } from './orifice.ts';
@@ -15,10 +15,14 @@ import type { Volume } from './volume.ts';
 /** What the kernel is asked for, a state and rates standing in its memory. */
 export interface KernelNetwork {
   readonly buffer: ArrayBufferLike;
+  /** Tells it what the script has worked out and planned of cylinders and copies: all below that doesn't say otherwise does so first. */
+  readonly tell: () => void;
   readonly decode: (y: Float64Array) => void;
   readonly rates: (y: Float64Array, d: Float64Array) => void;
-  /** Both, within a step: of the network nothing has changed since its rates were asked for but the state and the crank angle. */
+  /** Both, and decoding alone, within a step: nothing to be told has changed since rates were asked for. */
   readonly stage: (y: Float64Array, d: Float64Array) => void;
+  readonly decodeWithinStep: (y: Float64Array) => void;
+  /** Of what was decoded and told last, as all that follows. */
   readonly keepStarts: () => void;
   /** See `FASTEST`. */
   readonly fastest: () => Float64Array;
@@ -95,25 +99,28 @@ export function kernelNetwork(parts: Parts, memory: NetworkMemory): KernelNetwor
   const hear = (): void => {
     for (const cylinder of cylinders) hearCylinder(cylinder);
   };
+  const decodeWithinStep = (y: Float64Array): void => {
+    kernel.decode(plan, y.byteOffset);
+    hear();
+  };
   return {
     buffer: fastest.buffer,
+    tell,
     decode(y) {
       tell();
-      kernel.decode(plan, y.byteOffset);
-      hear();
+      decodeWithinStep(y);
     },
     rates(y, d) {
       tell();
       kernel.rates(plan, y.byteOffset, d.byteOffset);
     },
     stage: (y, d) => kernel.stage(plan, y.byteOffset, d.byteOffset),
+    decodeWithinStep,
     keepStarts() {
-      tell();
       kernel.keepStarts(plan);
-      hear();
+      for (const cylinder of cylinders) hearStart(cylinder);
     },
     fastest() {
-      tell();
       fastest.fill(0);
       kernel.raiseFastest(plan, fastest.byteOffset);
       return fastest;

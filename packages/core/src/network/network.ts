@@ -225,6 +225,14 @@ export function decodeHere(network: Network, y: Float64Array): void {
   }
   for (const group of network.nodes) group.decode?.(y);
   for (const group of network.connections) group.decode?.(y);
+  kernel?.tell();
+}
+
+/** The same within a step, see {@link ratesWithinStep}. */
+export function decodeWithinStep(network: Network, y: Float64Array): void {
+  const { kernel } = network;
+  if (kernel !== null && y.buffer === kernel.buffer) kernel.decodeWithinStep(y);
+  else decodeHere(network, y);
 }
 
 /** dy/dt of the state that was decoded last. */
