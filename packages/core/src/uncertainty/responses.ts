@@ -194,10 +194,8 @@ function speedsOf({ queue }: ResponseWorld): readonly number[] {
 }
 
 function subjectsOf({ changes }: ResponseWorld, read: Readings, vectors: Vectors): Subjects {
-  return {
-    baseline: baselineSubject(read),
-    candidates: changes.map((change) => candidateSubject(read, change, vectors)),
-  };
+  const baseline = baselineSubject(read);
+  return { baseline, candidates: changes.map((change) => candidateSubject(read, baseline, change, vectors)) };
 }
 
 /** Variance that the model's own error gives the gain of a candidate, however much is looked at [-]. */
@@ -229,7 +227,7 @@ function gainKnown(
 ): GainKnown | null {
   const read = readings(world, reach);
   const baseline = baselineSubject(read);
-  const candidate = candidateSubject(read, change, vectors);
+  const candidate = candidateSubject(read, baseline, change, vectors);
   if (baseline === null || candidate === null) return null;
   const { unknowns: shares } = varianceShares(baseline, candidate);
   const left = remainderOf(candidate);

@@ -107,8 +107,12 @@ export function baselineSubject(read: Readings): Subject | null {
 }
 
 /** An unknown that was not looked at on the candidate is taken to move it as it moves the baseline; `missed` is what that costs. */
-export function candidateSubject(read: Readings, change: Change, vectors: Vectors): Subject | null {
-  const baseline = baselineSubject(read);
+export function candidateSubject(
+  read: Readings,
+  baseline: Subject | null,
+  change: Change,
+  vectors: Vectors,
+): Subject | null {
   const name = forecastName(change, '');
   const power = read.power(name);
   if (baseline === null || power === null) return null;
