@@ -1,5 +1,7 @@
 /** What a chart draws, says and lists is what its result says. */
+import { readDynoSheet, summarisePulls } from '@valvetide/core';
 import { describe, expect, it } from 'vitest';
+import { againstMeasured } from '../../src/render/againstMeasured.ts';
 import { gainBySpeed } from '../../src/report/charts/backtestCharts.ts';
 import { bestBuilds } from '../../src/report/charts/bestBuilds.ts';
 import { fitBySpeed, fitDifference, knobMoves } from '../../src/report/charts/calibrationCharts.ts';
@@ -8,12 +10,14 @@ import { depression } from '../../src/report/charts/depression.ts';
 import { differenceBySpeed } from '../../src/report/charts/differenceBySpeed.ts';
 import { filling } from '../../src/report/charts/filling.ts';
 import { flowUsed } from '../../src/report/charts/flowUsed.ts';
+import { measuredDifference } from '../../src/report/charts/measuredDifference.ts';
 import { moneyFrontier } from '../../src/report/charts/moneyFrontier.ts';
 import { octaneMargin } from '../../src/report/charts/octaneMargin.ts';
 import { octaneToSpare } from '../../src/report/charts/octaneToSpare.ts';
 import { pairMatrix } from '../../src/report/charts/pairMatrix.ts';
 import { pressureLoop } from '../../src/report/charts/pressureLoop.ts';
 import { pressureOverlay } from '../../src/report/charts/pressureOverlay.ts';
+import { pullCurves, pullScatter } from '../../src/report/charts/pullCharts.ts';
 import { rankedChanges } from '../../src/report/charts/rankedChanges.ts';
 import {
   fillingLosses,
@@ -326,5 +330,33 @@ describe('charts of studies', () => {
     const { intake, exhaust } = sampleValves();
     expect(top('intake')).toBeCloseTo(Math.max(...intake.liftMm), 9);
     expect(top('exhaust')).toBeCloseTo(Math.max(...exhaust.liftMm), 9);
+  });
+
+  it('draw the scatter of pulls about nothing and by speed, and each mean with its own pulls', () => {
+    const text = '# standard: J607\nrpm,torque (Nm),pull\n4000,300,1\n5000,310,1\n4000,306,2\n5000,310,2\n';
+    const sheets = ['before.csv', 'after.csv'].map((name) => {
+      const read = readDynoSheet(text, { name });
+      if (!read.ok) throw new Error(read.problems[0].message);
+      return read.value;
+    });
+    const summaries = sheets.map((sheet) => summarisePulls(sheet));
+    const curves = pullCurves(sheets, summaries, 'torque', 'si');
+    for (const name of ['before.csv', 'after.csv'])
+      expect(drawnAs(curves, name)).toEqual([
+        { x: 4000, y: 303 },
+        { x: 5000, y: 310 },
+      ]);
+    const looks = layersOf(curves).map((layer) => 'colour' in layer && layer.colour);
+    expect(looks).toEqual(['a', 'a', 'b', 'b']);
+    // By hand: 300 and 306 lie sqrt(18) about their mean of 303.
+    const [first] = drawnAs(pullScatter(summaries), 'before.csv') as { y: number }[];
+    expect(first.y).toBeCloseTo((100 * Math.sqrt(18)) / 303, 6);
+    const beside = againstMeasured(sampleCurve([4000, 5000]), summaries[0]);
+    if (beside === null) throw new Error('they share their speeds');
+    const { deviation = 0 } = summaries[0].repeatability ?? {};
+    const [strip] = drawnAs(measuredDifference(beside, 'si'), 'scatter of a pull') as { high: number }[];
+    expect(strip.high).toBeCloseTo(100 * deviation, 9);
+    const [off] = drawnAs(measuredDifference(beside, 'si'), 'forecast less measured') as { y: number }[];
+    expect(off.y).toBeCloseTo(100 * ((600 * 1.3558179) / 303 - 1), 6);
   });
 });
