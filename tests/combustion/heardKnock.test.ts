@@ -5,6 +5,7 @@ import { pinBaseline } from '../../packages/core/src/changes/baseline.ts';
 import type { Change } from '../../packages/core/src/changes/change.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import type { HeardKnock } from '../../packages/core/src/combination/running.ts';
+import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts';
 import { editDocument } from '../../packages/core/src/reading/editDocument.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { unknownsOf } from '../../packages/core/src/uncertainty/unknowns.ts';
@@ -24,18 +25,26 @@ function early(heard: readonly HeardKnock[], octaneOffset = 0): Combination {
   return { ...engine, burn: { ...engine.burn, timing, heard, octaneOffset } };
 }
 
-function asked(combination: Combination): number {
-  return wholeForecast(combination, { rpm: [RPM] }).points[0].octaneRequired;
+const known = new Map<string, WholeCurve>();
+
+/** Forecast once for all that is asked of it. */
+function curveOf(combination: Combination): WholeCurve {
+  const key = JSON.stringify(combination);
+  const curve = known.get(key) ?? wholeForecast(combination, { rpm: [RPM] });
+  known.set(key, curve);
+  return curve;
 }
 
+const asked = (combination: Combination): number => curveOf(combination).points[0].octaneRequired;
+
 const heardWarning = (combination: Combination) =>
-  wholeForecast(combination, { rpm: [RPM] }).warnings.find(({ code }) => code === 'heard-knock')?.message;
+  curveOf(combination).warnings.find(({ code }) => code === 'heard-knock')?.message;
 
 describe('what was heard of knock', () => {
   it('leaves at most the octane of the fuel where there was none, and says by how much', () => {
     const model = asked(early([]));
     expect(model).toBeGreaterThan(FUEL + 2);
-    const held = wholeForecast(early([EARLY]), { rpm: [RPM] });
+    const held = curveOf(early([EARLY]));
     expect(held.points[0].octaneRequired).toBeCloseTo(FUEL, 1);
     expect(held.points[0].detonates).toBe(false);
     expect(heardWarning(early([EARLY]))).toContain(
