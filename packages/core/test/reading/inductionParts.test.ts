@@ -84,6 +84,19 @@ describe('a venturi', () => {
     expect(style('{ throttle: { diameter: 40 mm, count: 4 }, plenum: 2 l }')).toBe('long-runner');
   });
 
+  it('is asked for its barrels beside a rating where two or four may be meant', () => {
+    const asked = (carburetor: string, cylinders: number) =>
+      engineOf(`{ carburetor: ${carburetor} }`, cylinders).warnings.flatMap(({ code, message }) =>
+        code === 'carburetor-basis' ? [message] : [],
+      );
+    expect(asked('{ rating: 300 cfm }', 4)).toEqual([expect.stringContaining('state barrels')]);
+    expect(asked('{ rating: 300 cfm, barrels: 2 }', 4)).toEqual([]);
+    expect(asked('{ rating: 300 cfm, ratedAt: 3 inHg }', 4)).toEqual([]);
+    expect(asked('{ rating: 90 cfm }', 1)).toEqual([]);
+    expect(asked('{ rating: 90 cfm }', 2)).toEqual([]);
+    expect(asked('{ rating: 90 cfm, count: 4 }', 4)).toEqual([]);
+  });
+
   it('is that of one barrel, and several carburetors have no more barrels than there are cylinders', () => {
     const barrels = (cylinders: number, count: number) =>
       assumed(

@@ -183,6 +183,7 @@ function checkVapour({ file }: ResolveContext, { weather }: Combination, report:
 
 /** Choices of the file that can be read in two ways. */
 function remarks({ file, ledger }: ResolveContext): void {
+  const assumed = (end: string) => ledger.assumed.find(({ path }) => path.endsWith(end));
   const { barrels, ratedAt, rating } = file.induction?.carburetor ?? {};
   const inHg = (ratedAt ?? 0) / INCH_OF_MERCURY;
   if (barrels !== undefined && ratedAt !== undefined && (barrels > 2 ? inHg > 2.9 : inHg < 1.6)) {
@@ -191,15 +192,16 @@ function remarks({ file, ledger }: ResolveContext): void {
     const message = `${barrels} barrels rated at ${shown(ratedAt)} is unusual: four barrels are rated at ${shown(fourBarrel)}, one and two at ${shown(twoBarrel)}`;
     ledger.warn('carburetor-basis', 'induction.carburetor.ratedAt', message);
   }
-  if (rating !== undefined && barrels === undefined && ratedAt === undefined) {
-    const message = 'the rating depends on the number of barrels, which was assumed';
+  // One barrel is assumed where four are out of the question, and two are rated as it is.
+  if (rating !== undefined && ratedAt === undefined && Number(assumed('carburetor.barrels')?.value) > 1) {
+    const message =
+      'the rating depends on the number of barrels, which was assumed: state barrels, or the drop it is rated at, ratedAt';
     ledger.warn('carburetor-basis', 'induction.carburetor.rating', message);
   }
   if (file.correction === undefined) {
     const message = 'no correction standard stated, J607 assumed: against J1349 that is 4 to 5 %';
     ledger.warn('correction-assumed', 'correction', message);
   }
-  const assumed = (end: string) => ledger.assumed.find(({ path }) => path.endsWith(end));
   const cardRatio = assumed('cardRatio');
   // Where the lobe lifts the valve itself there are no rockers to try.
   const hasRockers = (file.valvetrain?.type ?? assumed('valvetrain.type')?.value) !== 'direct-acting';
