@@ -14,9 +14,7 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
   const options = [...command.options, ...COMMON_OPTIONS];
   const { _: operands, ...values } = await parserFor(command, options).parseAsync([...words]);
   const most = command.mostOperands ?? (command.operand === '' ? 0 : 1);
-  if (operands.length > most) {
-    throw usageFailure(command.name, `${command.name} does not take ${plainShort(String(operands[most]))}`);
-  }
+  if (operands.length > most) throw tooMany(command, String(operands[most]));
   const given = new Map<string, unknown>(Object.entries(values));
   for (const { name, value, many, choices, choicesMean } of options) {
     // Of two values one would be dropped in silence.
@@ -42,6 +40,18 @@ export async function parseArguments(command: CommandSpec, words: readonly strin
       color: typeof color === 'boolean' ? color : undefined,
     },
   };
+}
+
+/** An operand too many; a file that an option takes is told where it goes. */
+function tooMany(command: CommandSpec, operand: string): CommandFailure {
+  const takesIt = ({ name, value }: OptionSpec): boolean =>
+    /\.(csv|tsv|txt)$/i.test(operand)
+      ? value === 'SHEET'
+      : /\.(ya?ml|json)$/i.test(operand) && (name === 'changes' || name === 'shelf');
+  const shown = plainShort(operand);
+  const ways = command.options.filter(takesIt).map(({ name }) => `--${name} ${shown}`);
+  const hint = ways.length === 0 ? undefined : `did you mean ${ways.join(' or ')}?`;
+  return usageFailure(command.name, `${command.name} does not take ${shown}`, hint);
 }
 
 /** An option given several times comes as a list. */
