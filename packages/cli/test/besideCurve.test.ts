@@ -15,6 +15,7 @@ const core = fakeCore({
     value: {
       correction: 'J607',
       units: 'trade',
+      burn: { timing: { mode: 'knock-limited' } },
       fuel: { name: 'pump-93', researchOctane: 98, motorOctane: 88 },
     } as Combination,
   }),

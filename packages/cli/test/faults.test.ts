@@ -58,7 +58,7 @@ describe.each(Object.entries(STUDIES))('%s', (command, words) => {
 
   it('interrupted in the middle ends with 130, and what it gives says that it is not all', async () => {
     const w = shop();
-    const core: Core = { ...CORE, openRunner: () => inventedRunner(() => 400, 3) };
+    const core: Core = { ...CORE, openRunner: () => inventedRunner(() => 400, 2) };
     expect(await main([command, ...words, '--json', '-o', 'out.json'], w.io, core), w.err()).toBe(
       EXIT.interrupted,
     );

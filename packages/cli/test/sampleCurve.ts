@@ -89,6 +89,7 @@ export function sampleCurve(rpm: readonly number[], change: Partial<Curve> = {})
 /** Stands for a combination where the fake core never looks inside; a report asks for its fuel. */
 const NOTHING = {
   units: 'trade',
+  burn: { timing: { mode: 'knock-limited' } },
   fuel: { name: 'pump-93', researchOctane: 98, motorOctane: 88 },
 } as Combination;
 

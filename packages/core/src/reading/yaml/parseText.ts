@@ -30,9 +30,8 @@ export function parseText(written: string, walk: Walk): Node | null | undefined 
   // One tab makes the parser stumble over all that follows.
   const tabs = parsed.errors.filter(({ code }) => code === 'TAB_AS_INDENT');
   // Of what it says of one place the first is the cause.
-  const told = parsed.errors.filter(
-    ({ pos }, i, all) => all.findIndex((each) => each.pos[0] === pos[0]) === i,
-  );
+  const places = new Set<number>();
+  const told = parsed.errors.filter(({ pos: [place] }) => !places.has(place) && places.add(place));
   const errors = tabs.length > 0 ? tabs : told;
   for (const error of [...errors, ...warnings].slice(0, MAX_SYNTAX_PROBLEMS)) complainOfSyntax(error, walk);
   // A directive can turn `no` into false and `1:30` into 90.
