@@ -1,16 +1,14 @@
 /** A whole network as the kernel meets it: a list of blocks for each kind of part, in one plan. */
 import type { GasTables } from '../gas/gasTables.ts';
-import { type Copy, copyNumbers, tellCopy } from './copiedEnds.ts';
-import type { Cylinder } from './cylinder.ts';
-import type { Duct } from './duct.ts';
-import { cellNumbers, type DuctCell } from './ductCell.ts';
-import { type Feed, feedNumbers } from './feed.ts';
-import { type Joint, jointNumbers } from './joint.ts';
+import { copyNumbers, tellCopy } from './copiedEnds.ts';
+import { cellNumbers } from './ductCell.ts';
+import { feedNumbers } from './feed.ts';
+import { jointNumbers } from './joint.ts';
 import { angleAt, hearCylinder, hearStart, kernelCylinder, tellCylinder } from './kernelCylinder.ts';
 import type { Blocked, NetworkMemory } from './networkMemory.ts';
-import { followAngle, type OpenEnd } from './openEnd.ts';
-import { type Orifice, orificeNumbers } from './orifice.ts';
-import type { Volume } from './volume.ts';
+import type { NetworkParts } from './networkParts.ts';
+import { followAngle } from './openEnd.ts';
+import { orificeNumbers } from './orifice.ts';
 
 /** What the kernel is asked for, a state and rates standing in its memory. */
 export interface KernelNetwork {
@@ -29,18 +27,10 @@ export interface KernelNetwork {
   readonly isSound: () => boolean;
 }
 
-interface Parts {
+/** What it is told of: what reservoirs hold stands with what leads to them. */
+interface Parts extends Omit<NetworkParts, 'reservoirs'> {
   readonly crankAngle: Float64Array;
   readonly size: number;
-  readonly volumes: readonly Volume[];
-  readonly cylinders: readonly Cylinder[];
-  readonly ducts: readonly Duct[];
-  readonly cells: readonly DuctCell[];
-  readonly ends: readonly OpenEnd[];
-  readonly joints: readonly Joint[];
-  readonly orifices: readonly Orifice[];
-  readonly feeds: readonly Feed[];
-  readonly copies: readonly Copy[];
 }
 
 /** Null where there is no kernel, or no room in the memory for all that it has to know. */

@@ -2,29 +2,30 @@
 import { ZERO } from '../base/zero.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import type { VectorSpace } from '../numerics/rungeKutta.ts';
-import type { Copy, CopySpec } from './copiedEnds.ts';
+import type { CopySpec } from './copiedEnds.ts';
 import { copyGroup, createCopy } from './copiedEnds.ts';
-import type { Cylinder, CylinderSpec } from './cylinder.ts';
+import type { CylinderSpec } from './cylinder.ts';
 import { createCylinder } from './cylinder.ts';
 import { cylinderGroup } from './cylinderGroup.ts';
 import type { Duct, DuctSpec } from './duct.ts';
 import { blockSize, createDuct, DUCT_FIELDS, ductGroup } from './duct.ts';
-import type { DuctCell, DuctCellSpec } from './ductCell.ts';
+import type { DuctCellSpec } from './ductCell.ts';
 import { createDuctCell, ductCellGroup } from './ductCell.ts';
-import type { Feed, FeedSpec } from './feed.ts';
+import type { FeedSpec } from './feed.ts';
 import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
 import { createJoint, jointGroup } from './joint.ts';
 import { type KernelNetwork, kernelNetwork } from './kernelNetwork.ts';
 import { type NetworkMemory, networkMemory } from './networkMemory.ts';
+import type { NetworkParts } from './networkParts.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
 import { boilFilm, createEnd, endGroup } from './openEnd.ts';
-import type { Orifice, OrificeSpec } from './orifice.ts';
+import type { OrificeSpec } from './orifice.ts';
 import { createOrifice, orificeGroup } from './orifice.ts';
 import { type Account, FASTEST, type NodeRef, type PartGroup, type Site, type StillNode } from './part.ts';
-import type { Reservoir, ReservoirSpec } from './reservoir.ts';
+import type { ReservoirSpec } from './reservoir.ts';
 import { createReservoir } from './reservoir.ts';
-import type { Volume, VolumeSpec } from './volume.ts';
+import type { VolumeSpec } from './volume.ts';
 import { createVolume, volumeGroup } from './volume.ts';
 
 /** The parts of a network by kind; what it has none of is left out. Connections name nodes by kind and index. */
@@ -45,19 +46,9 @@ export interface NetworkSpec {
   readonly copies?: readonly CopySpec[];
 }
 
-export interface Network {
+export interface Network extends NetworkParts {
   /** Entries of the state vector. */
   readonly size: number;
-  readonly reservoirs: readonly Reservoir[];
-  readonly volumes: readonly Volume[];
-  readonly cylinders: readonly Cylinder[];
-  readonly ducts: readonly Duct[];
-  readonly cells: readonly DuctCell[];
-  readonly ends: readonly OpenEnd[];
-  readonly joints: readonly Joint[];
-  readonly orifices: readonly Orifice[];
-  readonly feeds: readonly Feed[];
-  readonly copies: readonly Copy[];
   /** The same parts as they are walked: nodes with a state, then connections. */
   readonly nodes: readonly PartGroup[];
   readonly connections: readonly PartGroup[];
@@ -121,11 +112,8 @@ export function createNetwork(spec: NetworkSpec): Network {
 /** Pressure that copies begin from in a network without outside air [Pa]. */
 const STILL = 1e5;
 
-/** The lists of parts, which need one another. */
-type Parts = Pick<Network, Exclude<keyof NetworkSpec, 'tables'>>;
-
 /** Nodes first, then what leads to them. Each takes its place in the state and in the memory in this order. */
-function createParts(spec: NetworkSpec, site: Site, memory: NetworkMemory): Parts {
+function createParts(spec: NetworkSpec, site: Site, memory: NetworkMemory): NetworkParts {
   const reservoirs = (spec.reservoirs ?? []).map((r) => createReservoir(r, site));
   const volumes = (spec.volumes ?? []).map((v) => createVolume(v, site));
   const cylinders = (spec.cylinders ?? []).map((c) => createCylinder(c, site));
