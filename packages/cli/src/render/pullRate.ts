@@ -61,7 +61,7 @@ export function ratesWithinLine({ pulls }: PullSummary, units: UnitSystem): stri
   return `Its pulls went at ${rates.map(rateText).join(' and ')}: for every ${INERTIA[units].of(INERTIA[units].step)} that turns they are ${moreText(apart, units)} apart, which counts as scatter here.`;
 }
 
-/** `; pulls of 300 rpm/s`, behind what the figures refer to; empty where the sheet doesn't say, or its pulls differ. */
+/** `; pulled at 300 rpm/s`, behind what the figures refer to; empty where the sheet doesn't say, or its pulls differ. */
 export function rateOfAll({ pulls }: PullSummary): string {
   const [rate] = new Set(pulls.map((pull) => pull.rate ?? null));
   return rate === null || rate === 0 || pulls.some((pull) => pull.rate !== rate)

@@ -1,5 +1,7 @@
 /** What a calibration is held to: the speeds to forecast, and how far a forecast is from what was measured. */
+
 import { DomainError } from '../base/errors.ts';
+import { powerOf } from '../base/power.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import type { DynoSheet } from '../dyno/dynoSheet.ts';
 import { pooledRepeatability } from '../dyno/pullComparison.ts';
@@ -252,7 +254,7 @@ export function forecastOf(target: CalibrationTarget, curve: Curve, reads: numbe
     .filter(({ rpm }) => target.rpm.includes(rpm))
     .map(({ rpm, torqueNm }) => ({ rpm, torqueNm: target.factor * reads * torqueNm }));
   const torques = points.map((p) => ({ rpm: p.rpm, value: p.torqueNm }));
-  const powers = points.map((p) => ({ rpm: p.rpm, value: (p.torqueNm * p.rpm * Math.PI) / 30_000 }));
+  const powers = points.map((p) => ({ rpm: p.rpm, value: powerOf(p.torqueNm, p.rpm) }));
   const aimed = ({ kind, rpm }: Aim): number => {
     switch (kind) {
       case 'torque':

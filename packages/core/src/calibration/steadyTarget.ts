@@ -1,4 +1,5 @@
 /** What a calibration is held to, brought to steady running. */
+import { powerOf } from '../base/power.ts';
 import { heldBackOf, type Turning } from '../dyno/steadySheet.ts';
 import type { Aim, CalibrationTarget } from './calibrationTarget.ts';
 
@@ -12,8 +13,7 @@ export function steadyTarget(target: CalibrationTarget, combination: Turning): C
   if (heldBack === null) return target;
   const raised = (aim: Aim): Aim => {
     if (aim.kind.endsWith('speed')) return aim;
-    const added =
-      aim.kind === 'power peak' ? (heldBack.torqueNm * aim.rpm * Math.PI) / 30_000 : heldBack.torqueNm;
+    const added = aim.kind === 'power peak' ? powerOf(heldBack.torqueNm, aim.rpm) : heldBack.torqueNm;
     const measured = aim.measured + added;
     return { ...aim, measured, sigma: (aim.sigma * measured) / aim.measured };
   };

@@ -1,6 +1,7 @@
 /** What may be wrong in the sheets of a fit that came to no good end: each is tried, none is taken from a list. */
 
 import { INCH_OF_WATER } from '../base/constants.ts';
+import { powerOf } from '../base/power.ts';
 import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
 import { parseQuantity } from '../base/units.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
@@ -126,7 +127,7 @@ async function tryRate(ground: TrialGround, heldByRate: number): Promise<TriedSu
   const { fit, unknowns, target } = ground;
   const slope = target.aims.map(({ kind, rpm, sigma }) => {
     if (kind.endsWith('speed')) return 0;
-    return -(heldByRate * (kind === 'power peak' ? (rpm * Math.PI) / 30_000 : 1)) / sigma;
+    return -(heldByRate * (kind === 'power peak' ? powerOf(1, rpm) : 1)) / sigma;
   });
   const rate: FitUnknown = { mean: 0, spread: USUAL_RATE, min: 0, max: FASTEST_RATE, step: 0.4 * USUAL_RATE };
   const refit = await refitted([...unknowns, rate], (x) =>

@@ -1,6 +1,7 @@
 /** Rows of a dyno sheet to pulls whose speeds rise, with every repair said. */
 
 import { counted } from '../base/counted.ts';
+import { powerOf } from '../base/power.ts';
 import type { DynoChannel, DynoColumnKind } from './dynoColumns.ts';
 import { type DynoRow, lineList } from './dynoRows.ts';
 
@@ -145,7 +146,7 @@ function meanPoint(rows: readonly DynoRow[]): PullPoint {
     const values = rows.flatMap((row) => row.others.get(kind) ?? []);
     channels[kind] = values.reduce((sum, value) => sum + value, 0) / values.length;
   }
-  return { rpm, torqueNm: torque, powerKw: (torque * rpm * Math.PI) / 30_000, channels };
+  return { rpm, torqueNm: torque, powerKw: powerOf(torque, rpm), channels };
 }
 
 /** Torque as printed, or from power where the sheet gives no other [N m]. */

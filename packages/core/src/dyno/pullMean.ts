@@ -1,5 +1,7 @@
 /** Repeat pulls of one engine: their mean curve, and how well they repeat. */
+
 import { DomainError } from '../base/errors.ts';
+import { powerOf } from '../base/power.ts';
 import { mean } from '../numerics/mean.ts';
 import type { Pull } from './readPull.ts';
 
@@ -67,9 +69,7 @@ export function pullMean(pulls: readonly Pull[]): PullMean {
     if (torques.length === 0) return [];
     const torque = mean(torques);
     const deviation = torques.length > 1 ? standardDeviation(torques) / torque : null;
-    return [
-      { rpm, torqueNm: torque, powerKw: (torque * rpm * Math.PI) / 30_000, pulls: torques.length, deviation },
-    ];
+    return [{ rpm, torqueNm: torque, powerKw: powerOf(torque, rpm), pulls: torques.length, deviation }];
   });
   return { points, repeatability: pooled(points, pulls.length), pulls: pulls.length, smoothedOver: step };
 }

@@ -1,4 +1,5 @@
 /** What a pull holds back: torque that brings up to speed what turns, and never reaches the brake. */
+import { powerOf } from '../base/power.ts';
 import type { Combination } from '../combination/combination.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { mean } from '../numerics/mean.ts';
@@ -76,7 +77,7 @@ export function steadySheet(
     const held = heldByPull(paces[i], heldBack.inertia, combination);
     const points = pull.points.map((point) => {
       const torqueNm = point.torqueNm + held;
-      return { ...point, torqueNm, powerKw: (torqueNm * point.rpm * Math.PI) / 30_000 };
+      return { ...point, torqueNm, powerKw: powerOf(torqueNm, point.rpm) };
     });
     // As if its speeds had been held: nothing is added twice.
     return { ...pull, rate: 0, points };

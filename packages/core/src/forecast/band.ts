@@ -1,5 +1,7 @@
 /** Means of a curve over the band of speeds that a builder cares about. */
+
 import { DomainError } from '../base/errors.ts';
+import { powerOf } from '../base/power.ts';
 import { linearTable } from '../numerics/interpolate.ts';
 import type { MarchedPoint } from './curve.ts';
 
@@ -56,7 +58,7 @@ export function bandMean(
         )
       : null;
   const torque = (n: number): number => curve?.valueAt(n) ?? points[0].torqueNm;
-  const power = (n: number): number => (torque(n) * n * Math.PI) / 30_000;
+  const power = (n: number): number => powerOf(torque(n), n);
   const largest = Math.max(...speeds.map((n) => Math.abs(torque(n))));
   const least = LEAST_SHARE * largest;
   const weight = (n: number): number =>
