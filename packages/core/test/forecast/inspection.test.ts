@@ -131,6 +131,21 @@ describe('inspectCombination(combination)', () => {
     expect(of(8, true) / of(8, false)).toBeCloseTo(16, 9);
   });
 
+  it('reckons the depression by the plenum with the widest gaps', () => {
+    const base = smallBlock();
+    const numbered = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, i) => from + i);
+    const depression = (last: number): number => {
+      const plenums = [numbered(1, last), numbered(last + 1, 8)].map((cylinders) => ({
+        volume: 1e-3,
+        cylinders,
+      }));
+      const [first] = inspectCombination(smallBlock({ induction: { ...base.induction, plenums } })).speeds;
+      return first.depressionInHg / first.rpm ** 2;
+    };
+    expect(depression(2) / depression(4)).toBeCloseTo(4, 9);
+    expect(depression(6) / depression(4)).toBeCloseTo(4, 9);
+  });
+
   it('gives the mean piston speed as stroke times rpm over 6, ft/min', () => {
     const { speeds } = inspectCombination(smallBlock());
     for (const { rpm, meanPistonSpeedMs } of speeds) {

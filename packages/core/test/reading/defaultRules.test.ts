@@ -157,6 +157,7 @@ const NUMBERS: readonly Row[] = [
   ['barrels of 3 litres', () => metering.barrels(3e-3, 4), 2, null],
   ['barrels of 3.1 litres', () => metering.barrels(3.1e-3, 4), 4, null],
   ['barrels of one cylinder', () => metering.barrels(3.1e-3, 1), 1, null],
+  ['barrels of each of two carburetors on three cylinders', () => metering.barrels(1e-3, 3, 2), 1, null],
   ['rating of one barrel', () => metering.ratingDrop(1), 3 * INHG, null],
   ['rating of two', () => metering.ratingDrop(2), 3 * INHG, null],
   ['rating of four', () => metering.ratingDrop(4), 1.5 * INHG, null],
