@@ -1,7 +1,6 @@
 /** A curve, marched speed by speed. */
 import type { Mesh } from '../assembly/mesh.ts';
 import { areUnlike } from '../assembly/symmetry.ts';
-import { DomainError } from '../base/errors.ts';
 import { VERSION } from '../base/version.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
@@ -10,6 +9,7 @@ import type { MarchOptions } from '../cycle/march.ts';
 import { MARCH_COMPARED } from '../cycle/march.ts';
 import { PERIODIC_COMPARED, type PeriodicOptions } from '../cycle/periodic.ts';
 import { attemptsOf, bestOfAttempts } from './attempts.ts';
+import { checkFidelity, checkSpeeds } from './checkSpeeds.ts';
 import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
 import { peakOf } from './curvePeak.ts';
 import { heldToHeard } from './heardKnock.ts';
@@ -97,24 +97,6 @@ function numericsOf({ mesh, onlyCompared = false, ...asked }: CurveMarchOptions)
 }
 
 type Numerics = Omit<SimulationOptions, 'fidelity'>;
-
-/** @throws {@link DomainError} where speeds are missing, no numbers, not rising or out of 100 to 30 000 rpm */
-export function checkSpeeds(rpm: readonly number[]): void {
-  // A program without types may leave them out.
-  if (!(rpm?.length > 0)) throw new DomainError('rpm', rpm?.length ?? 'none', 'one speed or more');
-  rpm.forEach((n: unknown, i) => {
-    // Text out of an address or a form would compare as text, and stand in the result as such.
-    if (typeof n !== 'number') throw new DomainError(`rpm[${i}]`, `a ${typeof n}`, 'a number of 1/min');
-    if (!(n >= 100 && n <= 30_000)) throw new DomainError(`rpm[${i}]`, n, 'in [100, 30000] 1/min');
-    if (i > 0 && !(n > rpm[i - 1])) throw new DomainError(`rpm[${i}]`, n, `above ${rpm[i - 1]}`);
-  });
-}
-
-/** @throws {@link DomainError} where it is another word */
-export function checkFidelity(fidelity: Fidelity | undefined): void {
-  if (fidelity !== undefined && fidelity !== 'representative' && fidelity !== 'all')
-    throw new DomainError('fidelity', fidelity, 'representative or all');
-}
 
 /** What was marched of a curve. */
 export interface CurvePoints {

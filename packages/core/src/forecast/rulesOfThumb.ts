@@ -12,9 +12,9 @@ export interface RuleOfThumb {
   readonly subject: string;
   /** The rule itself. */
   readonly says: string;
-  /** Lower and upper end of what it expects of this combination, in `unit`; equal where it names one number, null where it has no lower end. */
+  /** Lower end of what it expects of this combination, in `unit`: the upper one where it names one number, null where it has no lower end. */
   readonly low: number | null;
-  /** Upper end of the usual range, in `unit`. */
+  /** Upper end, in `unit`. */
   readonly high: number;
   /** Unit of the figures; empty for a pure number. */
   readonly unit: string;

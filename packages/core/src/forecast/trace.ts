@@ -4,7 +4,6 @@ import type { EngineNetwork } from '../assembly/assemble.ts';
 import type { Mesh } from '../assembly/mesh.ts';
 import { portLift } from '../assembly/portValve.ts';
 import { areUnlike, marchingOf } from '../assembly/symmetry.ts';
-import { DomainError } from '../base/errors.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { March } from '../cycle/march.ts';
@@ -13,6 +12,7 @@ import { renewCopies } from '../network/copiedEnds.ts';
 import { localAngle } from '../network/cylinder.ts';
 import { SIDE } from '../network/side.ts';
 import { lookUpPeriodic } from '../numerics/interpolate.ts';
+import { checkSpeed } from './checkSpeeds.ts';
 import type { Fidelity } from './curve.ts';
 import { heldToHeard } from './heardKnock.ts';
 import { createSimulation } from './simulation.ts';
@@ -95,7 +95,7 @@ export interface SettledMarch {
  * @throws {@link DomainError} where the speed is out of range
  */
 export function settledMarch(combination: Combination, rpm: number, mesh?: Mesh): SettledMarch {
-  if (!(rpm >= 100 && rpm <= 30_000)) throw new DomainError('rpm', rpm, 'in [100, 30000] 1/min');
+  checkSpeed('rpm', rpm);
   const stood = atSpeed(heldToHeard(combination, {}).combination, rpm);
   const settle = (fidelity: Fidelity) => {
     const simulation = createSimulation(stood, { fidelity, ...(mesh === undefined ? {} : { mesh }) });

@@ -1,7 +1,8 @@
 /** A job cut into one job a speed, and their curves put together again: every speed starts alone, so that the bytes are the same. */
 
+import { checkSpeeds } from '../forecast/checkSpeeds.ts';
 import type { Curve } from '../forecast/curve.ts';
-import { checkSpeeds, curveOf } from '../forecast/curveMarch.ts';
+import { curveOf } from '../forecast/curveMarch.ts';
 import { heldToHeard } from '../forecast/heardKnock.ts';
 import type { StudyJob } from './job.ts';
 

@@ -5,8 +5,8 @@ import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import { needsCombination } from '../combination/needsCombination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
+import { checkFidelity, checkSpeeds } from '../forecast/checkSpeeds.ts';
 import type { Fidelity } from '../forecast/curve.ts';
-import { checkFidelity, checkSpeeds } from '../forecast/curveMarch.ts';
 import type { StudyBasis } from './comparisonResult.ts';
 import type { StudyControl, StudyJob } from './job.ts';
 

@@ -6,7 +6,7 @@ import { readPressureSheet } from '../../src/dyno/pressureSheet.ts';
 import { comparePulls } from '../../src/dyno/pullComparison.ts';
 import { pullMean } from '../../src/dyno/pullMean.ts';
 import type { Pull } from '../../src/dyno/readPull.ts';
-import { checkSpeeds } from '../../src/forecast/curveMarch.ts';
+import { checkSpeeds } from '../../src/forecast/checkSpeeds.ts';
 import { buildGasTables } from '../../src/gas/buildGasTables.ts';
 import { compressedTemperature } from '../../src/gas/compress.ts';
 import { freshGas } from '../../src/gas/freshGas.ts';
