@@ -62,7 +62,7 @@ import {
 import { MINIMUM_OVER_MEAN, PORT_LENGTH_RATIO } from '../../packages/core/src/reading/defaults/ports.ts';
 import * as rated from '../../packages/core/src/reading/defaults/ratedSpeed.ts';
 import { LAMBDA, WALL_TEMPERATURES } from '../../packages/core/src/reading/defaults/running.ts';
-import { DRAWS } from '../../packages/core/src/uncertainty/pairedDraws.ts';
+import { DRAWS } from '../../packages/core/src/uncertainty/deviates.ts';
 import { COARSE } from '../../packages/core/src/uncertainty/responseWorld.ts';
 import { readGuide } from './guides.ts';
 

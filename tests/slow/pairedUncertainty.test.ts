@@ -11,17 +11,16 @@ import { randomFrom } from '../../packages/core/src/numerics/random.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { ForecastQueue } from '../../packages/core/src/studies/forecastQueue.ts';
 import { type RunJobs, runJob, type StudyJob } from '../../packages/core/src/studies/job.ts';
+import { askFirst, type ResponseWorld } from '../../packages/core/src/uncertainty/askedForecasts.ts';
+import { spreadOf } from '../../packages/core/src/uncertainty/drawFigures.ts';
 import { heldWithin } from '../../packages/core/src/uncertainty/heldWithin.ts';
-import { pairedDraws, spreadOf } from '../../packages/core/src/uncertainty/pairedDraws.ts';
+import { pairedDraws } from '../../packages/core/src/uncertainty/pairedDraws.ts';
 import { type Offset, perturbed } from '../../packages/core/src/uncertainty/perturbed.ts';
 import { reaches } from '../../packages/core/src/uncertainty/reaches.ts';
-import {
-  askFirst,
-  measureResponses,
-  type ResponseWorld,
-} from '../../packages/core/src/uncertainty/responses.ts';
+import { measureResponses } from '../../packages/core/src/uncertainty/responses.ts';
 import { COARSE } from '../../packages/core/src/uncertainty/responseWorld.ts';
-import { type Unknown, unknownsOf } from '../../packages/core/src/uncertainty/unknowns.ts';
+import type { Unknown } from '../../packages/core/src/uncertainty/unknown.ts';
+import { unknownsOf } from '../../packages/core/src/uncertainty/unknowns.ts';
 
 /** Two speeds, coarsely, alike for both methods: what is compared is how they draw. */
 const RPM = [3800, 5200];

@@ -3,6 +3,7 @@ import { VERSION } from '../base/version.ts';
 import type { Calibration } from '../combination/calibration.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { FitResult } from '../numerics/dampedLeastSquares.ts';
+import { rootMeanSquare } from '../numerics/rootMeanSquare.ts';
 import type { CalibrationResult, Disagreement, FitPoint, FittedKnob } from './calibrationResult.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import { confusionsOf } from './confusions.ts';
@@ -83,7 +84,7 @@ export function calibrationResultOf(
     confusions: confusionsOf(knobs, fit.covariance, correlation),
     measureFirst: worthKnowing(knobs, target, fit.covariance, fit.jacobian),
     points,
-    error: { before: rootMeanSquare(points, 'before'), after: rootMeanSquare(points, 'after') },
+    error: { before: errorOf(points, 'before'), after: errorOf(points, 'after') },
     disagreement,
     calibration: holds ? calibrationOf(target, fitted, correlation, disagreement?.message ?? null) : null,
   };
@@ -135,8 +136,8 @@ function calibrationOf(
   };
 }
 
-function rootMeanSquare(points: readonly FitPoint[], side: 'before' | 'after'): number {
+/** Of forecast over measured less one, torque and power figures [-]. */
+function errorOf(points: readonly FitPoint[], side: 'before' | 'after'): number {
   const figures = points.filter((point) => !point.kind.endsWith('speed'));
-  const sum = figures.reduce((squares, point) => squares + (point[side] / point.measured - 1) ** 2, 0);
-  return Math.sqrt(sum / Math.max(1, figures.length));
+  return rootMeanSquare(figures.map((point) => point[side] / point.measured - 1));
 }

@@ -7,6 +7,7 @@ import { parseQuantity } from '../base/units.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
 import { brakeFactor } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
+import { rootMeanSquare } from '../numerics/rootMeanSquare.ts';
 import type { CombinationDocument, Plain } from '../reading/combinationDocument.ts';
 import { fieldOf, withField } from '../reading/fieldOf.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
@@ -164,7 +165,7 @@ function summary({ target, unknowns, fit }: TrialGround, what: string, refit: Fi
   const figures = target.aims.flatMap((aim, i) =>
     aim.kind.endsWith('speed') ? [] : [(refit.residuals[i] * aim.sigma) / aim.measured],
   );
-  const error = Math.sqrt(figures.reduce((sum, e) => sum + e * e, 0) / Math.max(1, figures.length));
+  const error = rootMeanSquare(figures);
   return { what, leaves: sumOf(refit) / sumOf(fit), error, atLimit: refit.held.some((side) => side !== 0) };
 }
 

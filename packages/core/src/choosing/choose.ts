@@ -68,7 +68,7 @@ export async function choose(
   shelf: Shelf,
   options: ChooseOptions = {},
 ): Promise<Result<ChoiceResult, Problem>> {
-  const { run = runJobsHere, sheet, signal, onProgress, fidelity, seed = 1 } = options;
+  const { run = runJobsHere, sheet, signal, fidelity, seed = 1 } = options;
   const { wanted, most } = countsOf(options);
   const aims = aimsOf(baseline, shelf, options);
   const rpm = options.rpm ?? speedsOf(baseline, aims);
@@ -78,10 +78,7 @@ export async function choose(
   const shelved = shelfSpace(baseline, shelf, sheet);
   if (typeof shelved === 'string') return { ok: false, problems: [nothingFits(baseline, shelved)] };
 
-  const queue = new ForecastQueue(run, {
-    ...(signal === undefined ? {} : { signal }),
-    ...(onProgress === undefined ? {} : { onProgress }),
-  });
+  const queue = new ForecastQueue(run, options);
   const forecast = buildForecasts({ baseline, shelved, aims, rpm, fidelity, sheet, queue, signal });
   const { judge, curveOf } = forecast;
   const outcome = await findBest(shelved.space, judge, { seed, wanted, most });

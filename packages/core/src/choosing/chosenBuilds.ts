@@ -1,7 +1,5 @@
 /** The best builds with what is not known of them, drawn alike for all. */
 
-import { applyChanges } from '../changes/applyChanges.ts';
-import { assignedValues } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import { bandMean, type SpeedBand } from '../forecast/band.ts';
@@ -13,11 +11,14 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { percent } from '../studies/gain.ts';
+import { appliedChange } from '../uncertainty/appliedChange.ts';
+import { askFirst } from '../uncertainty/askedForecasts.ts';
+import { chanceToBeat, shareAbove, spreadOf } from '../uncertainty/drawFigures.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
-import { chanceToBeat, pairedDraws, shareAbove, spreadOf } from '../uncertainty/pairedDraws.ts';
-import { askFirst, measureResponses } from '../uncertainty/responses.ts';
+import { pairedDraws } from '../uncertainty/pairedDraws.ts';
+import { measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
-import { type AppliedChange, unknownsOf } from '../uncertainty/unknowns.ts';
+import { unknownsOf } from '../uncertainty/unknowns.ts';
 import type { ChosenBuild, PricedBuild } from './choiceResult.ts';
 import type { Build } from './effectModel.ts';
 import type { ShelfAim } from './shelf.ts';
@@ -100,11 +101,9 @@ async function drawsOf(
   { band, seed, fidelity, sheet, queue }: TopMeans,
 ): Promise<ReadonlyMap<string, Float64Array>> {
   if (changes.length === 0 || !queue.complete) return new Map();
-  const applied = changes.flatMap((change): AppliedChange[] => {
-    const result = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
-    return result.ok
-      ? [{ change, combination: result.value, values: assignedValues(baseline, [change], []) }]
-      : [];
+  const applied = changes.flatMap((change) => {
+    const one = appliedChange(baseline, change, { sheet, effectless: 'allow' });
+    return one.ok ? [one.value] : [];
   });
   const unknowns = unknownsOf(baseline, applied);
   const rpm = responseSpeeds(band);

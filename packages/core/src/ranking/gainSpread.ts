@@ -1,16 +1,17 @@
 /** What isn't known of one gain, with the means a ranking has for many. */
 
-import { applyChanges } from '../changes/applyChanges.ts';
-import { assignedValues } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { SpeedBand } from '../forecast/band.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
+import { appliedChange } from '../uncertainty/appliedChange.ts';
+import { askFirst } from '../uncertainty/askedForecasts.ts';
+import { spreadOf } from '../uncertainty/drawFigures.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
-import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
-import { askFirst, expectedLater, measureResponses } from '../uncertainty/responses.ts';
+import { pairedDraws } from '../uncertainty/pairedDraws.ts';
+import { expectedLater, measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { type SpreadAt, speedSpreads } from '../uncertainty/speedSpread.ts';
 import { unknownsOf } from '../uncertainty/unknowns.ts';
@@ -46,10 +47,9 @@ export async function gainSpread(
   band: SpeedBand,
   { run = runJobsHere, sheet, seed = 1, ...control }: GainSpreadOptions,
 ): Promise<GainSpread | null> {
-  const applied = applyChanges(baseline, [change], { sheet });
+  const applied = appliedChange(baseline, change, { sheet });
   if (!applied.ok) return null;
-  const values = assignedValues(baseline, [change], []);
-  const unknowns = unknownsOf(baseline, [{ change, combination: applied.value, values }]);
+  const unknowns = unknownsOf(baseline, [applied.value]);
   const queue = new ForecastQueue(run, control);
   const rpm = responseSpeeds(band);
   const world = responseWorld(baseline, [change], unknowns, { queue, seed, rpm, fidelity: undefined, sheet });

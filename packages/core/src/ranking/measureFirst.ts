@@ -1,8 +1,9 @@
 /** Which one measurement would settle an answer best: of what can be measured, the unknown that brings most of what leaves it open. */
 
-import { type Subject, varianceShares } from '../uncertainty/pairedDraws.ts';
+import type { Subject } from '../uncertainty/responseSurface.ts';
 import { settledBy } from '../uncertainty/settledBy.ts';
-import type { Unknown } from '../uncertainty/unknowns.ts';
+import type { Unknown } from '../uncertainty/unknown.ts';
+import { varianceShares } from '../uncertainty/varianceShares.ts';
 import type { MeasureFirst } from './firstMeasurement.ts';
 
 /** Below this share of a variance no measurement settles anything [-]. */

@@ -3,16 +3,15 @@
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
-import { applyChanges } from '../changes/applyChanges.ts';
-import { assignedValues } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Problem } from '../combination/problem.ts';
 import { DYNO, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
 import { limitBreaches } from '../forecast/limits.ts';
-import { pairedDraws, spreadOf } from '../uncertainty/pairedDraws.ts';
-import type { AppliedChange } from '../uncertainty/unknowns.ts';
+import { type AppliedChange, appliedChange } from '../uncertainty/appliedChange.ts';
+import { spreadOf } from '../uncertainty/drawFigures.ts';
+import { pairedDraws } from '../uncertainty/pairedDraws.ts';
 import type { Budget } from './bestSubset.ts';
 import type { MeasureFirst } from './firstMeasurement.ts';
 import { measureFirst } from './measureFirst.ts';
@@ -53,10 +52,9 @@ export async function rank(
   const resolvable = resolvablePct(dyno);
   const problems: Problem[] = [];
   const applied = changes.flatMap((change): AppliedChange[] => {
-    const result = applyChanges(baseline, [change], { sheet });
-    if (result.ok)
-      return [{ change, combination: result.value, values: assignedValues(baseline, [change], []) }];
-    problems.push(...result.problems);
+    const one = appliedChange(baseline, change, { sheet });
+    if (one.ok) return [one.value];
+    problems.push(...one.problems);
     return [];
   });
   if (problems.length > 0) return { ok: false, problems };

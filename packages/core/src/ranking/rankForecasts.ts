@@ -6,11 +6,13 @@ import type { Combination } from '../combination/combination.ts';
 import { DYNO } from '../dyno/dynoResolution.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere } from '../studies/job.ts';
+import type { AppliedChange } from '../uncertainty/appliedChange.ts';
+import { askFirst, expectedFirst } from '../uncertainty/askedForecasts.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
-import { askFirst, expectedFirst, expectedLater, measureResponses } from '../uncertainty/responses.ts';
+import { expectedLater, measureResponses } from '../uncertainty/responses.ts';
 import { responseWorld } from '../uncertainty/responseWorld.ts';
 import { speedSpreads } from '../uncertainty/speedSpread.ts';
-import { type AppliedChange, unknownsOf } from '../uncertainty/unknowns.ts';
+import { unknownsOf } from '../uncertainty/unknowns.ts';
 import { pairUp } from './rankedPairs.ts';
 import { MOST_TRIES } from './rankedSets.ts';
 import type { RankOptions } from './rankOptions.ts';
@@ -27,12 +29,9 @@ export async function rankForecasts(
   applied: readonly AppliedChange[],
   options: RankOptions,
 ): Promise<RankStudy> {
-  const { run = runJobsHere, sheet, signal, onProgress, fidelity, seed = 1, dyno = DYNO } = options;
+  const { run = runJobsHere, sheet, fidelity, seed = 1, dyno = DYNO } = options;
   const speeds = rankSpeeds(baseline, options);
-  const queue = new ForecastQueue(run, {
-    ...(signal === undefined ? {} : { signal }),
-    ...(onProgress === undefined ? {} : { onProgress }),
-  });
+  const queue = new ForecastQueue(run, options);
   const marching = fidelity === undefined ? {} : { fidelity };
   const ask = (name: string, combination: Combination): void =>
     queue.ask(name, { combination, rpm: speeds.gains, ...marching });

@@ -6,9 +6,10 @@ import type { Combination, Warning } from '../combination/combination.ts';
 import type { Dyno } from '../dyno/dynoResolution.ts';
 import type { SpeedBand } from '../forecast/band.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
+import type { AppliedChange } from '../uncertainty/appliedChange.ts';
 import type { Responses } from '../uncertainty/responses.ts';
 import type { SpeedSpreads } from '../uncertainty/speedSpread.ts';
-import type { AppliedChange, Unknowns } from '../uncertainty/unknowns.ts';
+import type { Unknowns } from '../uncertainty/unknowns.ts';
 
 /** Speeds [1/min]. */
 export interface RankSpeeds {

@@ -2,7 +2,7 @@
 import type { Change } from '../changes/change.ts';
 import type { Warning } from '../combination/combination.ts';
 import type { Responses } from '../uncertainty/responses.ts';
-import type { Unknown } from '../uncertainty/unknowns.ts';
+import type { Unknown } from '../uncertainty/unknown.ts';
 import type { Budget } from './bestSubset.ts';
 import { BASELINE, changeKey, type RankStudy } from './rankStudy.ts';
 

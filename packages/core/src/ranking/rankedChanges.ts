@@ -8,16 +8,11 @@ import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import { topOf } from '../numerics/topOf.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { percent } from '../studies/gain.ts';
-import {
-  chanceToBeat,
-  pairedDraws,
-  shareAbove,
-  spreadOf,
-  type VarianceShares,
-  varianceShares,
-} from '../uncertainty/pairedDraws.ts';
+import { chanceToBeat, shareAbove, spreadOf } from '../uncertainty/drawFigures.ts';
+import { pairedDraws } from '../uncertainty/pairedDraws.ts';
 import type { SpreadAt } from '../uncertainty/speedSpread.ts';
-import type { Unknown } from '../uncertainty/unknowns.ts';
+import type { Unknown } from '../uncertainty/unknown.ts';
+import { type VarianceShares, varianceShares } from '../uncertainty/varianceShares.ts';
 import type { GainAtSpeed, MattersMost, RankedChange } from './rankingResult.ts';
 import { BASELINE, changeKey, type RankSpeeds, type RankStudy } from './rankStudy.ts';
 import { tieGroups } from './tieGroups.ts';

@@ -7,13 +7,14 @@ import { marchedPoints, type WholeCurve } from '../forecast/wholeCurve.ts';
 import { linearTable } from '../numerics/interpolate.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
+import type { ResponseWorld } from './askedForecasts.ts';
 import type { Offset } from './perturbed.ts';
-import type { ResponseWorld } from './responses.ts';
 import { responseWorld } from './responseWorld.ts';
 import { type SettledBy, settledBy } from './settledBy.ts';
 import { signedOffsets } from './signedOffsets.ts';
 import { type Kind, type SpreadPlan, spreadPlan } from './spreadPlan.ts';
-import { type Unknown, type Unknowns, unknownsOf } from './unknowns.ts';
+import type { Unknown } from './unknown.ts';
+import { type Unknowns, unknownsOf } from './unknowns.ts';
 
 /** One standard deviation by its parts, in shares of the figure [-]. */
 export interface SpreadParts {

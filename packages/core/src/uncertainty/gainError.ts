@@ -1,6 +1,7 @@
 /** The model's own error of gains. */
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { MODEL_ERRORS } from '../forecast/modelError.ts';
+import { rootMeanSquare } from '../numerics/rootMeanSquare.ts';
 import type { Responses, Subjects } from './responses.ts';
 
 /** Share of a small difference that the model may miss [-]: its sign is right in 98 of 100 cases. A judgement, no source. */
@@ -69,8 +70,4 @@ function loadingsOf(
       Object.fromEntries(names.slice(0, row + 1).map((other, column) => [other, factor.get(row, column)])),
     ]),
   );
-}
-
-function rootMeanSquare(values: readonly number[]): number {
-  return Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
 }

@@ -34,7 +34,7 @@ export interface MeasuringError {
 export type Stated = (path: string) => Plain | undefined;
 
 /** One standard deviation of a compression ratio from measured volumes [-]; common practice, no source. */
-const MEASURED_COMPRESSION = 0.05;
+export const MEASURED_COMPRESSION = 0.05;
 
 const METERING: readonly FieldPath[] = [
   'induction.carburetor.rating',

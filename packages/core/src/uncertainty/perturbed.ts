@@ -12,7 +12,7 @@ import { resolveDocument } from '../reading/resolveDocument.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
 import type { FieldError } from './measuringErrors.ts';
-import type { Unknown } from './unknowns.ts';
+import type { Unknown } from './unknown.ts';
 
 /** An unknown and how far off it is [standard deviations]. */
 export interface Offset {
@@ -123,15 +123,15 @@ function newBeside(
   path: string,
   sheet: SheetSource | undefined,
 ): readonly FieldEdit[] {
-  const section = sectionOf(path);
+  const section = parentOf(path);
   const before = valueAt(baseline.document.data, section);
   if (before !== null && typeof before === 'object') return [];
   return estimatesIn(baseline, change, sheet)
-    .filter((entry) => entry.path !== path && sectionOf(entry.path) === section)
+    .filter((entry) => entry.path !== path && parentOf(entry.path) === section)
     .map((entry) => ({ kind: 'set', path: entry.path, value: written(entry) }));
 }
 
-const sectionOf = (path: string): string => path.slice(0, path.lastIndexOf('.'));
+const parentOf = (path: string): string => path.slice(0, path.lastIndexOf('.'));
 
 /** What a field holds that the change says nothing of: other errors may have moved it already, a bench say all its sheets. */
 function untouched(

@@ -4,7 +4,7 @@ import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Reach } from './heldWithin.ts';
 import type { Offset } from './perturbed.ts';
-import type { Unknown } from './unknowns.ts';
+import type { Unknown } from './unknown.ts';
 
 /** An unknown that can be built so far off is taken to go any way [standard deviations]. */
 const FAR = 3;

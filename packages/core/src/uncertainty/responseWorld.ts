@@ -8,9 +8,9 @@ import { hasMoreOctane, textBesideOctane, withMoreOctane } from '../forecast/oth
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import type { StudyJob } from '../studies/job.ts';
+import type { ResponseWorld } from './askedForecasts.ts';
 import { gainVariance } from './gainError.ts';
 import { perturbed } from './perturbed.ts';
-import type { ResponseWorld } from './responses.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /**

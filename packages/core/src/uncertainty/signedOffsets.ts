@@ -1,7 +1,7 @@
 /** Unknowns moved all at once, each up or down by chance. */
 import { randomNamed } from '../numerics/random.ts';
 import type { Offset } from './perturbed.ts';
-import type { Unknown } from './unknowns.ts';
+import type { Unknown } from './unknown.ts';
 
 /** Which way unknowns may go. */
 export interface SignDraw {

@@ -2,7 +2,9 @@
 
 import type { SpeedBand } from '../forecast/band.ts';
 import { linearTable } from '../numerics/interpolate.ts';
-import { type Correlated, deviatesOf, pairedDraws, spreadOf } from './pairedDraws.ts';
+import { deviatesOf } from './deviates.ts';
+import { spreadOf } from './drawFigures.ts';
+import { type Correlated, pairedDraws } from './pairedDraws.ts';
 import type { Responses } from './responses.ts';
 
 /** One standard deviation at a speed, in shares of the torque of the engine as it is. */

@@ -1,6 +1,7 @@
 /** Which unknowns of a curve are looked at singly, and which together. */
 import type { Baseline } from '../changes/baseline.ts';
-import type { Unknown, Unknowns } from './unknowns.ts';
+import type { Unknown } from './unknown.ts';
+import type { Unknowns } from './unknowns.ts';
 import { usualRank } from './usualWorth.ts';
 
 /** An estimate, a stated value or a knob of a calibration. */

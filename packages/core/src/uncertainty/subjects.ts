@@ -1,9 +1,9 @@
 /** What forecasts with unknowns moved say of baseline and candidates: how power follows each unknown, and what is left. */
 import type { Change } from '../changes/change.ts';
 import type { Reach } from './heldWithin.ts';
-import { movedBy, type Response, type Subject } from './pairedDraws.ts';
 import type { Offset } from './perturbed.ts';
-import type { Unknown } from './unknowns.ts';
+import { movedBy, type Response, type Subject } from './responseSurface.ts';
+import type { Unknown } from './unknown.ts';
 
 /** Where powers are read: averaged over the speeds, or at one of them. */
 export interface Readings {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { measureFirst } from '../../src/ranking/measureFirst.ts';
-import type { Subject } from '../../src/uncertainty/pairedDraws.ts';
-import type { Unknown } from '../../src/uncertainty/unknowns.ts';
+import type { Subject } from '../../src/uncertainty/responseSurface.ts';
+import type { Unknown } from '../../src/uncertainty/unknown.ts';
 
 const subject = (name: string, effects: Readonly<Record<string, number>>, missed = 0): Subject => ({
   name,

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
+import { spreadOf } from '../../src/uncertainty/drawFigures.ts';
 import { gainVariance, withModelError } from '../../src/uncertainty/gainError.ts';
-import { pairedDraws, type Subject, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
+import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
+import type { Subject } from '../../src/uncertainty/responseSurface.ts';
 import type { Responses } from '../../src/uncertainty/responses.ts';
 
 const subject = (name: string, power: number): Subject => ({ name, power, responses: {}, missed: [] });

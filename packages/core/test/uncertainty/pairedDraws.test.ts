@@ -1,13 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import {
-  chanceToBeat,
-  pairedDraws,
-  type Response,
-  type Subject,
-  shareAbove,
-  spreadOf,
-  varianceShares,
-} from '../../src/uncertainty/pairedDraws.ts';
+import { chanceToBeat, shareAbove, spreadOf } from '../../src/uncertainty/drawFigures.ts';
+import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
+import type { Response, Subject } from '../../src/uncertainty/responseSurface.ts';
+import { varianceShares } from '../../src/uncertainty/varianceShares.ts';
 
 const subject = (
   name: string,

@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { Change } from '../../src/changes/change.ts';
 import { ForecastQueue } from '../../src/studies/forecastQueue.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
-import { pairedDraws, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
-import { askFirst, measureResponses, type ResponseWorld } from '../../src/uncertainty/responses.ts';
-import type { Unknown } from '../../src/uncertainty/unknowns.ts';
+import { askFirst, type ResponseWorld } from '../../src/uncertainty/askedForecasts.ts';
+import { spreadOf } from '../../src/uncertainty/drawFigures.ts';
+import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
+import { measureResponses } from '../../src/uncertainty/responses.ts';
+import type { Unknown } from '../../src/uncertainty/unknown.ts';
 import { altered, runnerOf } from '../studies/fakeCurves.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 

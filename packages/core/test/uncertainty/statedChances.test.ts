@@ -4,9 +4,11 @@ import type { Change } from '../../src/changes/change.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { type Random, randomFrom } from '../../src/numerics/random.ts';
 import { ForecastQueue } from '../../src/studies/forecastQueue.ts';
-import { chanceToBeat, pairedDraws, spreadOf } from '../../src/uncertainty/pairedDraws.ts';
-import { askFirst, measureResponses, type ResponseWorld } from '../../src/uncertainty/responses.ts';
-import type { Unknown } from '../../src/uncertainty/unknowns.ts';
+import { askFirst, type ResponseWorld } from '../../src/uncertainty/askedForecasts.ts';
+import { chanceToBeat, spreadOf } from '../../src/uncertainty/drawFigures.ts';
+import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
+import { measureResponses } from '../../src/uncertainty/responses.ts';
+import type { Unknown } from '../../src/uncertainty/unknown.ts';
 import { runnerOf } from '../studies/fakeCurves.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 

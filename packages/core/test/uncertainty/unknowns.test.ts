@@ -5,13 +5,10 @@ import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change, FieldEdit } from '../../src/changes/change.ts';
 import type { CombinationDocument, Plain } from '../../src/reading/combinationDocument.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';
+import type { AppliedChange } from '../../src/uncertainty/appliedChange.ts';
 import { perturbed } from '../../src/uncertainty/perturbed.ts';
-import {
-  type AppliedChange,
-  type Unknown,
-  type Unknowns,
-  unknownsOf,
-} from '../../src/uncertainty/unknowns.ts';
+import type { Unknown } from '../../src/uncertainty/unknown.ts';
+import { type Unknowns, unknownsOf } from '../../src/uncertainty/unknowns.ts';
 import { type Example, exampleSheet, exampleText } from '../reading/files.ts';
 
 function baselineOf(example: Example, altered: (text: string) => string = (text) => text): Baseline {

@@ -1,0 +1,16 @@
+/** Standard deviation of the draws. */
+export function spreadOf(values: Float64Array): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+}
+
+/** Share of the draws above a limit. */
+export function shareAbove(values: Float64Array, limit: number): number {
+  return values.reduce((count, value) => count + (value > limit ? 1 : 0), 0) / values.length;
+}
+
+/** Share of the draws in which one gain is the larger; a draw that ties counts half. */
+export function chanceToBeat(one: Float64Array, other: Float64Array): number {
+  const count = one.reduce((sum, value, i) => sum + (value > other[i] ? 1 : value === other[i] ? 0.5 : 0), 0);
+  return count / one.length;
+}
