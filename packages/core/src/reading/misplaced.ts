@@ -26,8 +26,20 @@ export function wordForMisplaced(field: UnknownField, root: FieldShape): string 
   return (
     joinedWord(field, section, foldedName(name), root) ??
     wordForOther(field, root) ??
-    joinedWord(field, '', foldedName(name), root)
+    joinedWord(field, '', foldedName(name), root) ??
+    wordsForFields(field, root)
   );
+}
+
+/** Where the fields belong that stand in a section that is none; null where one of them belongs nowhere. */
+function wordsForFields({ name, section, value }: UnknownField, root: FieldShape): string | null {
+  if (value === null || typeof value !== 'object' || Array.isArray(value)) return null;
+  const fields = Object.entries(value as Readonly<Record<string, Plain>>).slice(0, MOST_NAMED);
+  const words = fields.map(([inner, within]) => {
+    const word = wordForOther({ name: inner, section: join(section, name), value: within }, root);
+    return word === null ? null : `${inner}: ${word}`;
+  });
+  return words.length === 0 || words.includes(null) ? null : words.join('; ');
 }
 
 /** `intakeValve` as `intake: { valve: 2.02 in }`: the name of a section within `around`, before or behind that of a field of it. */

@@ -42,6 +42,7 @@ const AVIATION =
   '100LL has a motor octane of about 100, race-100 has 95 and race-110 107; a fuel of your own says it all';
 const PUMP =
   'say which by its number on the pump: pump-87 to pump-93 by (R + M) / 2, which have 91 to 98 by research';
+const RACE = 'race fuels go by their number, (R + M) / 2: race-100, race-110 or race-116';
 const MIXTURES = 'what each cylinder has beyond mixture.lambda goes into mixture.differences';
 
 function ofEachSide(
@@ -123,6 +124,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'limits.revs': 'write redline: 6800 rpm',
   'limits.budget': 'what a build of a shelf may cost is limits: { cost: 1500 }',
   ...ofEachSide('heads', { valvediameter: VALVE }),
+  'heads.porting': 'write ports: as-cast, bowls-blended or fully-ported',
   'heads.valves': 'write valvesPerCylinder: 4',
   'induction.cfm': 'write carburetor: { rating: 750 cfm }',
   'induction.carburetors': 'two alike are carburetor: { rating: 450 cfm, count: 2 }',
@@ -209,6 +211,8 @@ const FUELS: Readonly<Record<string, string>> = {
   lpg: 'write propane',
   cng: 'write natural-gas',
   lng: 'write natural-gas',
+  race: RACE,
+  racing: RACE,
   e10: 'the pump fuels with a tenth of ethanol are pump-87-e10, pump-91-e10 and pump-93-e10',
   ...Object.fromEntries(['gasoline', 'petrol', 'regular', 'premium', 'super'].map((name) => [name, PUMP])),
 };

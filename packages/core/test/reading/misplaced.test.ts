@@ -63,6 +63,11 @@ describe('a field that is misplaced', () => {
     ],
     ['a whole section too low', engine('chamber: { volume: 64 cc }'), '(it stands beside engine, not in it)'],
     ['with dots', { 'engine.rod': '5.7 in' }, '(write engine: { rod: … })'],
+    [
+      'in a section that is none',
+      { running: '{ ratedSpeed: 6500 rpm }' },
+      'running is not a field of this file (ratedSpeed: it belongs in engine: { ratedSpeed: 6500 rpm })',
+    ],
     ['a section of its own', { carburetor: '{ rating: 750 cfm }' }, '(write induction: { carburetor: … })'],
   ])('%s is told where it belongs', (_what, sections, line) => {
     expect(told(sections)).toContain(line);

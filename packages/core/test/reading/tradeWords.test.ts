@@ -64,6 +64,8 @@ describe('a word of the trade', () => {
     ['fuel', 'avgas 100LL', 'not a fuel this program knows', 'race-100 has 95 and race-110 107'],
     ['fuel', 'LPG', 'not a fuel', 'write propane'],
     ['fuel', 'premium', 'not a fuel', 'pump-87 to pump-93'],
+    ['fuel', 'race-gasoline', 'not a fuel', 'race-100, race-110 or race-116'],
+    ['heads', '{ porting: as-cast }', 'heads.porting is not a field', 'ports: as-cast'],
     ['fuel', 'petrol 95 RON', 'not a fuel', 'next to that of pump-91'],
     ['fuel', 'diesel', 'fuel speaks of a diesel, which is not forecast', 'four-strokes with pistons'],
     ['engine', '{ cycle: two-stroke }', 'engine.cycle speaks of a two-stroke', 'four-strokes with pistons'],
