@@ -35,7 +35,7 @@ describe('valvetide rank', () => {
     expect(out).toMatch(/^Shorter +1 +\+4\.3 +\+1\.7 +0\.\d /m);
     expect(out).toMatch(/^Longer +\d +-4\.3 +-1\.7 +0\.\d /m);
     expect(out).toContain('Best set: +4.3 hp (+1.7 %) (cost 500, 4 hours): Shorter.');
-    expect(out).toMatch(/^ 1 Baseline, 3 pulls: the engine as it stands\.$/m);
+    expect(out).toMatch(/^ 1\. Baseline, 3 pulls: the engine as it stands\.$/m);
     expect(out).toMatch(/Leave\n- Longer, -1\.7 %: Shorter in its place is better\./);
     // Baseline, test, baseline, test, baseline: five times three pulls at ten minutes, beside 4 and 12 hours.
     expect(out).toContain('In all 15 pulls, 16.0 hours to fit and 2.5 to pull, 800 to buy.');

@@ -32,7 +32,7 @@ export function orderParts({ order, best }: RankingResult): readonly OrderPart[]
       id: 'order' as const,
       title: 'Order of tests',
       lines: [
-        ...steps.map((step, i) => `${String(i + 1).padStart(2)} ${line(step, step.pulls)}`),
+        ...steps.map((step, i) => `${String(i + 1).padStart(2)}. ${line(step, step.pulls)}`),
         ...(steps.length === 0 ? [] : [billLine(order)]),
       ],
     },

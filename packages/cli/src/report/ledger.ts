@@ -44,7 +44,7 @@ ${rows}</tbody></table></section>
 }
 
 /** A path may be broken at its dots. */
-function pathMarkup(path: string): Markup {
+export function pathMarkup(path: string): Markup {
   const [first, ...rest] = path.split('.');
   return html`<bdi>${first}${rest.map((part) => html`.<wbr>${part}`)}</bdi>`;
 }

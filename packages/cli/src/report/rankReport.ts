@@ -17,7 +17,7 @@ import { rankedChanges } from './charts/rankedChanges.ts';
 import { torqueAndPower } from './charts/torqueAndPower.ts';
 import { type Charts, type Figure, gridMarkup, leadsMarkup } from './figure.ts';
 import { html, type Markup, NOTHING, named } from './html.ts';
-import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup } from './ledger.ts';
+import { assumedMarkup, cautionsMarkup, leftOutMarkup, noticeMarkup, pathMarkup } from './ledger.ts';
 import { page } from './page.ts';
 
 /** What a ranking itself does not hold. */
@@ -143,7 +143,7 @@ function mattersMarkup({ changes }: RankingResult): Markup {
     const unknown =
       mattersMost === null
         ? html`<td>none stands out</td><td></td>`
-        : html`<td>${named(mattersMost.path)}</td><td>${(100 * mattersMost.share).toFixed(0)} % of the variance; ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation</td>`;
+        : html`<td>${pathMarkup(mattersMost.path)}</td><td>${(100 * mattersMost.share).toFixed(0)} % of the variance; ${signed(mattersMost.perSigmaPct, 2)} % of gain a standard deviation</td>`;
     return [
       html`<tr><td>${named(name)}</td>${unknown}<td>${(100 * modelShare).toFixed(0)} % of the variance</td></tr>\n`,
     ];

@@ -32,6 +32,7 @@ const figuresOf = (page: string): string[] =>
 const textOf = (page: string): string =>
   page
     .replace(/<(style|svg)\b.*?<\/\1>/gs, '')
+    .replace(/<wbr>/g, '')
     .replace(/<[^>]*>/g, ' ')
     .replace(/\s+/g, ' ');
 const EXTRAS = (names: readonly string[]) => ({
@@ -169,7 +170,7 @@ describe('rankReport(ranking, note, units)', () => {
     expect(bars).toContain('>headers<');
     expect(bars).toContain('>tie 1<');
     expect(words).toContain('headers and cam: helps.');
-    expect(words).toContain('Order of tests 1 Baseline, 3 pulls: the level of the day.');
+    expect(words).toContain('Order of tests 1. Baseline, 3 pulls: the level of the day.');
     expect(words).toContain('Best set: +17.4 hp (+3.2 %)');
     expect(words).toContain('heads.intake.flow 60 % of the variance');
   });
