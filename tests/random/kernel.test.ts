@@ -1,4 +1,4 @@
-/** The compiled stage of a network against the plain one: the same bits, whatever parts an engine has. */
+/** The compiled step of a network against the plain one: the same bits, whatever parts an engine has. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { marchDegrees } from '../../packages/core/src/cycle/march.ts';
@@ -139,7 +139,7 @@ function kindsOf(network: Network, y: Float64Array): string[] {
 }
 
 describe('the kernel', () => {
-  it('works out rates to the same bits as the plain functions, of engines nobody drew', () => {
+  it('works out rates and steps to the same bits as the plain functions, of engines nobody drew', () => {
     const drawn = fc.sample(randomEngine, { seed: 11, numRuns: ENGINES });
     const engines = [...Object.values(CORNERS), ...SELDOM, ...drawn];
     const kinds = new Set<string>();
@@ -147,16 +147,23 @@ describe('the kernel', () => {
     for (const { sections, ratedRpm } of engines) {
       const read = readCombination(fileOf(sections, 'metric'));
       if (!read.ok) continue;
-      const { march } = createSimulation(read.value, { fidelity: 'representative' }).startSpeed(ratedRpm);
+      const simulation = createSimulation(read.value, { fidelity: 'representative' });
+      const { march } = simulation.startSpeed(ratedRpm);
       const { network, y } = march;
       expect(network.kernel).not.toBeNull();
-      layGrid(march);
-      renewCopies(network, y);
-      const compiled = network.space.vector();
+      expect(march.kernelStep).not.toBeNull();
+      const byStages = { ...simulation.startSpeed(ratedRpm).march, kernelStep: null };
+      for (const begun of [march, byStages]) {
+        layGrid(begun);
+        renewCopies(begun.network, begun.y);
+      }
+      const compiled = network.vector();
       expect(compiled.buffer).toBe(network.kernel?.buffer);
       const plain = new Float64Array(network.size);
       for (let theta = 0; theta < 2 * 720; theta += APART) {
         marchDegrees(march, theta, APART);
+        marchDegrees(byStages, theta, APART);
+        expect(byStages.y).toEqual(y);
         const elsewhere = y.slice();
         decode(network, theta + APART, elsewhere);
         ratesOfDecoded(network, elsewhere, plain);
@@ -172,6 +179,10 @@ describe('the kernel', () => {
         const starts = startsOf(network);
         keepStarts(network);
         expect(startsOf(network)).toEqual(starts);
+        // The next searches start alike on both sides.
+        decode(byStages.network, theta + APART, byStages.y);
+        ratesOfDecoded(byStages.network, byStages.y, byStages.stepper.stages[0]);
+        keepStarts(byStages.network);
         for (const kind of kindsOf(network, y)) kinds.add(kind);
         compared++;
       }

@@ -10,6 +10,5 @@ export {
   createNetwork,
   decode,
   ratesOfDecoded,
-  ratesWithinStep,
 } from '../../packages/core/dist/network/network.js';
 export { createStepper, RK4, step } from '../../packages/core/dist/numerics/rungeKutta.js';

@@ -24,7 +24,7 @@ function build(tables, { pipes, cells }) {
   const spec = Array.from({ length: pipes }, (_, i) => ({ name: `pipe ${i}`, profile, cells, ...WALL }));
   const network = createNetwork({ tables, ducts: spec });
   if (network.kernel === null) throw new Error('these pipes are not in the kernel');
-  const y = network.space.vector();
+  const y = network.vector();
   for (const duct of network.ducts) {
     fillDuct(duct, y, 1e5, 330, 0.05);
     for (let i = 0; i < cells; i++) {
@@ -33,7 +33,7 @@ function build(tables, { pipes, cells }) {
       y[duct.offset + cells + i] = y[duct.offset + i] * 60 * Math.sin((2 * Math.PI * i) / cells);
     }
   }
-  return { network, y, d: network.space.vector(), size: network.size / pipes, stages: 0 };
+  return { network, y, d: network.vector(), size: network.size / pipes, stages: 0 };
 }
 
 /** Decodes and balances every pipe between walls, as often as asked. */

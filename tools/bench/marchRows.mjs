@@ -1,5 +1,5 @@
 /** The march of one engine: what a cell and stage cost all told, a cycle, and the stage of a cylinder that burns. */
-import { createNetwork, createSimulation, decode, marchDegrees, ratesWithinStep } from './core.mjs';
+import { createNetwork, createSimulation, decode, marchDegrees, ratesOfDecoded } from './core.mjs';
 import { besideStageInC } from './ductRows.mjs';
 import { engines, thirteenSpeeds } from './engines.mjs';
 import { besideArithmetic, besideOneRoot, seconds } from './measure.mjs';
@@ -34,8 +34,8 @@ const ALTERED = ['speed', 'burn', 'burning', 'firing', 'endGas', 'residual', 're
 async function cylinderRow({ tables, cylinders }, march) {
   marchDegrees(march, 0, 20);
   const network = createNetwork({ tables, cylinders });
-  const y = network.space.vector();
-  const d = network.space.vector();
+  const y = network.vector();
+  const d = network.vector();
   const entries = network.size / cylinders.length;
   network.cylinders.forEach((cylinder, i) => {
     const marched = march.network.cylinders[i];
@@ -47,7 +47,8 @@ async function cylinderRow({ tables, cylinders }, march) {
   const once = () => {
     const taken = seconds(() => {
       for (let i = 0; i < STAGES; i++) {
-        ratesWithinStep(network, y, d);
+        decode(network, 20, y);
+        ratesOfDecoded(network, y, d);
       }
     });
     if (d.every((rate) => rate === 0)) throw new Error('these are no cylinders');

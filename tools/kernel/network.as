@@ -35,10 +35,19 @@ import { areVolumesSound, decodeVolumes, raiseVolumes } from './volume';
   return whole(plan, kind + 1);
 }
 
+/** Where the crank angle of the state that is decoded stands. */
+@inline export function theta(plan: usize): usize {
+  return <usize>whole(plan, THETA);
+}
+/** Entries of the state. */
+@inline export function entries(plan: usize): i32 {
+  return whole(plan, SIZE);
+}
+
 /** Decodes every part of the state at `y`. */
 export function decode(plan: usize, y: usize): void {
   decodeVolumes(list(plan, VOLUMES), count(plan, VOLUMES), y);
-  decodeCylinders(list(plan, CYLINDERS), count(plan, CYLINDERS), <usize>whole(plan, THETA), y);
+  decodeCylinders(list(plan, CYLINDERS), count(plan, CYLINDERS), theta(plan), y);
   decodeDucts(list(plan, DUCTS), count(plan, DUCTS), y);
   decodeCells(list(plan, CELLS), count(plan, CELLS));
   liftValves(list(plan, ENDS), count(plan, ENDS));
@@ -46,7 +55,7 @@ export function decode(plan: usize, y: usize): void {
 
 /** Writes the rates of the decoded state at `y` to `d`. */
 export function rates(plan: usize, y: usize, d: usize): void {
-  memory.fill(d, 0, <usize>whole(plan, SIZE) << 3);
+  memory.fill(d, 0, <usize>entries(plan) << 3);
   connectEnds(list(plan, ENDS), count(plan, ENDS), d);
   connectJoints(list(plan, JOINTS), count(plan, JOINTS));
   connectOrifices(list(plan, ORIFICES), count(plan, ORIFICES), d);
@@ -54,12 +63,6 @@ export function rates(plan: usize, y: usize, d: usize): void {
   connectCopies(list(plan, COPIES), count(plan, COPIES), d);
   balanceCylinders(list(plan, CYLINDERS), count(plan, CYLINDERS), y, d);
   balanceDucts(list(plan, DUCTS), count(plan, DUCTS), d);
-}
-
-/** A stage within a step: decodes the state at `y` and writes its rates to `d`. */
-export function stage(plan: usize, y: usize, d: usize): void {
-  decode(plan, y);
-  rates(plan, y, d);
 }
 
 /** Has the next searches start from what those of the last rates found. */

@@ -1,19 +1,16 @@
 // What a step does to whole vectors, as packages/core/src/numerics/rungeKutta.ts has it: sums of `count` numbers.
 import { get, pair, put, putPair } from './columns';
 
-/** y + w k of a step's trial state, w the first weight. */
-export function addScaled(weights: usize, y: usize, k: usize, count: i32): void {
-  const w = get(weights, 0);
+/** y + w k of a step's trial state. */
+export function addScaled(y: usize, k: usize, w: f64, count: i32): void {
   const ww = f64x2.splat(w);
   let q = 0;
   for (; q + 1 < count; q += 2) putPair(y, q, f64x2.add(pair(y, q), f64x2.mul(ww, pair(k, q))));
   for (; q < count; q++) put(y, q, get(y, q) + w * get(k, q));
 }
 
-/** y + share (trial - y) + w k of a step's end, share the second weight. */
-export function carryOver(weights: usize, y: usize, trial: usize, k: usize, count: i32): void {
-  const w = get(weights, 0);
-  const share = get(weights, 1);
+/** y + share (trial - y) + w k of a step's end. */
+export function carryOver(y: usize, trial: usize, share: f64, k: usize, w: f64, count: i32): void {
   const ss = f64x2.splat(share);
   const ww = f64x2.splat(w);
   let q = 0;

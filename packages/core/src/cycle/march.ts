@@ -2,15 +2,9 @@
 import { CLOCK, CLOCK_SIZE } from '../network/clock.ts';
 import { prepareCopies, recordCopies } from '../network/copiedEnds.ts';
 import { type FastPart, fastestPart } from '../network/fastestPart.ts';
+import type { KernelStep } from '../network/kernelNetwork.ts';
 import type { Network } from '../network/network.ts';
-import {
-  decodeHere,
-  decodeWithinStep,
-  isSound,
-  keepStarts,
-  ratesOfDecoded,
-  ratesWithinStep,
-} from '../network/network.ts';
+import { decodeHere, isSound, keepStarts, ratesOfDecoded } from '../network/network.ts';
 import type { Rhs, Stepper, Tableau } from '../numerics/rungeKutta.ts';
 import { createStepper, finishStep, SSP2_FOUR, TIME } from '../numerics/rungeKutta.ts';
 import type { BurnPlanner, Calendar } from './calendar.ts';
@@ -72,6 +66,8 @@ export interface March {
   readonly options: MarchOptions;
   readonly stepper: Stepper;
   readonly rhs: Rhs;
+  /** Steps in the network's kernel; null where they are left to the stepper. */
+  readonly kernelStep: KernelStep | null;
   readonly plan: BurnPlanner;
   /** By cylinder of the network. */
   readonly calendars: readonly Calendar[];
@@ -90,18 +86,23 @@ export interface March {
 }
 
 export function createMarch(network: Network, options: MarchOptions, plan: BurnPlanner): March {
+  const stepper = createStepper(options.tableau, network.size, network.vector);
+  const y = network.vector();
+  const { kernel } = network;
   return {
     network,
     options,
-    stepper: createStepper(options.tableau, network.size, network.space),
+    stepper,
     rhs: (t, y, d) => {
       network.crankAngle[0] = t[TIME.stage] * network.degreesPerSecond;
-      ratesWithinStep(network, y, d);
+      decodeHere(network, y);
+      ratesOfDecoded(network, y, d);
     },
+    kernelStep: kernel !== null && y.buffer === kernel.buffer ? kernel.stepsOf(stepper) : null,
     plan,
     calendars: network.cylinders.map((_, i) => calendarOf(network, i)),
     diaries: network.cylinders.map(emptyDiary),
-    y: network.space.vector(),
+    y,
     before: new Float64Array(network.size),
     grid: freeGrid(options.maxStep),
     clock: new Float64Array(CLOCK_SIZE),
@@ -168,7 +169,7 @@ function shortenStep(march: March): void {
 
 /** The step on the clock, from the decoded state to another; false where that is no longer one of a gas. */
 function takeStep(march: March): boolean {
-  const { network, stepper, y, before, clock } = march;
+  const { network, stepper, kernelStep, y, before, clock } = march;
   const speed = network.degreesPerSecond;
   clock[CLOCK.seconds] = (clock[CLOCK.to] - clock[CLOCK.from]) / speed;
   const copied = network.copies.length > 0;
@@ -176,18 +177,24 @@ function takeStep(march: March): boolean {
     prepareCopies(network, clock);
     before.set(y);
   }
-  ratesOfDecoded(network, y, stepper.stages[0]);
-  keepStarts(network);
-  stepper.time[TIME.from] = clock[CLOCK.from] / speed;
-  stepper.time[TIME.span] = clock[CLOCK.seconds];
-  finishStep(stepper, march.rhs, y);
-  network.crankAngle[0] = clock[CLOCK.to];
-  decodeWithinStep(network, y);
-  if (!isSound(network)) return false;
+  const sound = kernelStep === null ? stepHere(march) : kernelStep(y, clock, speed);
+  if (!sound) return false;
   if (copied) recordCopies(network, clock, before, y);
   march.steps++;
   march.evaluations += stepper.stages.length;
   return true;
+}
+
+/** The same without the kernel. */
+function stepHere({ network, stepper, rhs, y, clock }: March): boolean {
+  ratesOfDecoded(network, y, stepper.stages[0]);
+  keepStarts(network);
+  stepper.time[TIME.from] = clock[CLOCK.from] / network.degreesPerSecond;
+  stepper.time[TIME.span] = clock[CLOCK.seconds];
+  finishStep(stepper, rhs, y);
+  network.crankAngle[0] = clock[CLOCK.to];
+  decodeHere(network, y);
+  return isSound(network);
 }
 
 function meetAllEvents(march: March): boolean {

@@ -1,10 +1,12 @@
 /** A whole network as the kernel meets it: a list of blocks for each kind of part, in one plan. */
 import type { GasTables } from '../gas/gasTables.ts';
+import type { Stepper } from '../numerics/rungeKutta.ts';
 import { copyNumbers, tellCopy } from './copiedEnds.ts';
 import { cellNumbers } from './ductCell.ts';
 import { feedNumbers } from './feed.ts';
 import { jointNumbers } from './joint.ts';
 import { angleAt, hearCylinder, hearStart, kernelCylinder, tellCylinder } from './kernelCylinder.ts';
+import { stepNumbers, tellStep } from './kernelStep.ts';
 import type { Blocked, NetworkMemory } from './networkMemory.ts';
 import type { NetworkParts } from './networkParts.ts';
 import { followAngle } from './openEnd.ts';
@@ -17,15 +19,20 @@ export interface KernelNetwork {
   readonly tell: () => void;
   readonly decode: (y: Float64Array) => void;
   readonly rates: (y: Float64Array, d: Float64Array) => void;
-  /** Both, and decoding alone, within a step: nothing to be told has changed since rates were asked for. */
-  readonly stage: (y: Float64Array, d: Float64Array) => void;
-  readonly decodeWithinStep: (y: Float64Array) => void;
+  /** Steps of a method; null where its vectors or numbers found no room. */
+  readonly stepsOf: (stepper: Stepper) => KernelStep | null;
   /** Of what was decoded and told last, as all that follows. */
   readonly keepStarts: () => void;
   /** See `FASTEST`. */
   readonly fastest: () => Float64Array;
   readonly isSound: () => boolean;
 }
+
+/**
+ * The step of a `CLOCK` at a speed [deg/s], from the decoded state to another, which is decoded where it ends; false where that is none of
+ * a gas.
+ */
+export type KernelStep = (y: Float64Array, clock: Float64Array, speed: number) => boolean;
 
 /** What it is told of: what reservoirs hold stands with what leads to them. */
 interface Parts extends Omit<NetworkParts, 'reservoirs'> {
@@ -89,30 +96,48 @@ export function kernelNetwork(parts: Parts, memory: NetworkMemory): KernelNetwor
   const hear = (): void => {
     for (const cylinder of cylinders) hearCylinder(cylinder);
   };
-  const decodeWithinStep = (y: Float64Array): void => {
-    kernel.decode(plan, y.byteOffset);
-    hear();
-  };
+  /** Whether the fastest rates are those of the state that is decoded. */
+  let raised = false;
   return {
     buffer: fastest.buffer,
-    tell,
+    tell() {
+      tell();
+      raised = false;
+    },
     decode(y) {
       tell();
-      decodeWithinStep(y);
+      kernel.decode(plan, y.byteOffset);
+      hear();
+      raised = false;
     },
     rates(y, d) {
       tell();
       kernel.rates(plan, y.byteOffset, d.byteOffset);
     },
-    stage: (y, d) => kernel.stage(plan, y.byteOffset, d.byteOffset),
-    decodeWithinStep,
+    stepsOf(stepper) {
+      const method = blockOf(stepNumbers(stepper, fastest));
+      const vectors = [...stepper.stages, stepper.trial, method];
+      if (vectors.some((vector) => vector.buffer !== fastest.buffer)) return null;
+      return (y, clock, speed) => {
+        tell();
+        tellStep(method, clock, speed);
+        const sound = kernel.step(plan, method.byteOffset, y.byteOffset) !== 0;
+        for (const cylinder of cylinders) hearStart(cylinder);
+        hear();
+        raised = true;
+        return sound;
+      };
+    },
     keepStarts() {
       kernel.keepStarts(plan);
       for (const cylinder of cylinders) hearStart(cylinder);
     },
     fastest() {
-      fastest.fill(0);
-      kernel.raiseFastest(plan, fastest.byteOffset);
+      if (!raised) {
+        fastest.fill(0);
+        kernel.raiseFastest(plan, fastest.byteOffset);
+        raised = true;
+      }
       return fastest;
     },
     isSound: () => kernel.isSound(plan) !== 0,

@@ -1,7 +1,6 @@
 /** Nodes of gas and the connections between them: packs their state into one vector and is a right-hand side, nothing else. */
 import { ZERO } from '../base/zero.ts';
 import type { GasTables } from '../gas/gasTables.ts';
-import type { VectorSpace } from '../numerics/rungeKutta.ts';
 import type { CopySpec } from './copiedEnds.ts';
 import { copyGroup, createCopy } from './copiedEnds.ts';
 import type { CylinderSpec } from './cylinder.ts';
@@ -16,6 +15,7 @@ import { createFeed, feedGroup } from './feed.ts';
 import type { Joint, JointSpec } from './joint.ts';
 import { createJoint, jointGroup } from './joint.ts';
 import { type KernelNetwork, kernelNetwork } from './kernelNetwork.ts';
+import { stepNumbersAtMost } from './kernelStep.ts';
 import { type NetworkMemory, networkMemory } from './networkMemory.ts';
 import type { NetworkParts } from './networkParts.ts';
 import type { EndSpec, OpenEnd } from './openEnd.ts';
@@ -56,8 +56,8 @@ export interface Network extends NetworkParts {
   readonly crankAngle: Float64Array;
   /** For states and rates that stand in its memory; null where there is none. */
   readonly kernel: KernelNetwork | null;
-  /** Zeros for a state or its rates, of a kind that the network is quickest with, and their sums. */
-  readonly space: VectorSpace;
+  /** Zeros for a state or its rates, of a kind that the network is quickest with. */
+  readonly vector: () => Float64Array;
   /** Crank speed [deg/s]; set by {@link setSpeed}. */
   degreesPerSecond: number;
 }
@@ -104,7 +104,7 @@ export function createNetwork(spec: NetworkSpec): Network {
     ],
     crankAngle,
     kernel: kernelNetwork({ ...parts, crankAngle, size }, memory),
-    space: { vector: () => memory.take(size), ...memory.sums },
+    vector: () => memory.take(size),
     degreesPerSecond: ZERO,
   };
 }
@@ -158,6 +158,8 @@ const PART = 90;
 /** Numbers of a gas beside its tables, and of the plan of all. */
 const GAS = 24;
 const PLAN = 16;
+/** Stages at most of a method that steps are taken with. */
+const STAGES = 4;
 
 function tableSize({ count, equilibrium }: GasTables): number {
   return GAS + 4 * count + equilibrium.u.length + equilibrium.R.length;
@@ -182,6 +184,7 @@ function numbersOf({ ducts = [], ...others }: NetworkSpec): number {
   const parts = Object.values(others).reduce((sum, list) => sum + (Array.isArray(list) ? list.length : 0), 0);
   return (
     PLAN +
+    stepNumbersAtMost(STAGES) +
     tables +
     lifts +
     blocks +
@@ -216,13 +219,6 @@ export function decodeHere(network: Network, y: Float64Array): void {
   kernel?.tell();
 }
 
-/** The same within a step, see {@link ratesWithinStep}. */
-export function decodeWithinStep(network: Network, y: Float64Array): void {
-  const { kernel } = network;
-  if (kernel !== null && y.buffer === kernel.buffer) kernel.decodeWithinStep(y);
-  else decodeHere(network, y);
-}
-
 /** dy/dt of the state that was decoded last. */
 export function ratesOfDecoded(network: Network, y: Float64Array, d: Float64Array): void {
   const { kernel } = network;
@@ -233,17 +229,6 @@ export function ratesOfDecoded(network: Network, y: Float64Array, d: Float64Arra
   d.fill(0);
   for (const group of network.connections) group.addRates?.(y, d);
   for (const group of network.nodes) group.addRates?.(y, d);
-}
-
-/** Decodes a state and works out its rates, within a step: since rates were last asked for nothing has changed but the state and its crank angle. */
-export function ratesWithinStep(network: Network, y: Float64Array, d: Float64Array): void {
-  const { kernel } = network;
-  if (kernel !== null && y.buffer === kernel.buffer && d.buffer === kernel.buffer) {
-    kernel.stage(y, d);
-    return;
-  }
-  decodeHere(network, y);
-  ratesOfDecoded(network, y, d);
 }
 
 /** dy/dt of the whole network; `t` [s] counts from crank angle 0. Depends on nothing but time and state until {@link keepStarts}. */

@@ -1,9 +1,8 @@
 /**
- * Memory that a network shares with its compiled stage, tools/kernel: at the speed of C. Where there is no WebAssembly, or a page forbids
+ * Memory that a network shares with its compiled step, tools/kernel: at the speed of C. Where there is no WebAssembly, or a page forbids
  * it, the same is worked out by the files beside this one, to the same bits.
  */
 import type { GasTables } from '../gas/gasTables.ts';
-import { plainSums, type VectorSums, WEIGHT_SIZE } from '../numerics/rungeKutta.ts';
 import { KERNEL_BYTES } from './kernelBytes.ts';
 
 /** What the library needs of WebAssembly; Node, browsers and threads have it. */
@@ -17,13 +16,11 @@ declare const WebAssembly: {
 interface Kernel {
   readonly decode: (plan: number, y: number) => void;
   readonly rates: (plan: number, y: number, d: number) => void;
-  readonly stage: (plan: number, y: number, d: number) => void;
+  /** A step by the numbers of kernelStep.ts. */
+  readonly step: (plan: number, method: number, y: number) => number;
   readonly keepStarts: (plan: number) => void;
   readonly raiseFastest: (plan: number, fastest: number) => void;
   readonly isSound: (plan: number) => number;
-  /** The sums of a step, {@link VectorSums}, by addresses and the length of the vectors. */
-  readonly addScaled: (weights: number, y: number, k: number, count: number) => void;
-  readonly carryOver: (weights: number, y: number, trial: number, k: number, count: number) => void;
 }
 
 /** A duct or volume as the kernel meets it: its block of memory, its place in the state and its gas. */
@@ -36,8 +33,6 @@ export interface Blocked {
 export interface NetworkMemory {
   /** So many zeros [-], in the memory as long as there is room. */
   readonly take: (count: number) => Float64Array;
-  /** Sums of vectors that were taken here, or of any others. */
-  readonly sums: VectorSums;
   /** Null where there is none. */
   readonly kernel: Kernel | null;
   /** Whether something found no room. It has no address then, and the kernel can't be asked for it. */
@@ -67,7 +62,6 @@ export function networkMemory(numbers: number): NetworkMemory {
   if (memory === null)
     return {
       take: (count) => new Float64Array(count),
-      sums: plainSums(),
       kernel: null,
       isFull: () => true,
       addressOf: () => 0,
@@ -88,24 +82,8 @@ export function networkMemory(numbers: number): NetworkMemory {
     copies.set(numbers, at);
     return at;
   };
-  // First, so that there is room for them whatever else is taken.
-  const weights = take(WEIGHT_SIZE);
-  const plain = plainSums(weights);
   return {
     take,
-    sums: {
-      weights,
-      addScaled(y, k) {
-        if (y.buffer === buffer && k.buffer === buffer)
-          kernel.addScaled(weights.byteOffset, y.byteOffset, k.byteOffset, y.length);
-        else plain.addScaled(y, k);
-      },
-      carryOver(y, trial, k) {
-        if (y.buffer === buffer && trial.buffer === buffer && k.buffer === buffer)
-          kernel.carryOver(weights.byteOffset, y.byteOffset, trial.byteOffset, k.byteOffset, y.length);
-        else plain.carryOver(y, trial, k);
-      },
-    },
     kernel,
     isFull: () => isFull,
     addressOf,

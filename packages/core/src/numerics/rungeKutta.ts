@@ -60,45 +60,26 @@ export type Rhs = (t: Float64Array, y: Float64Array, dydt: Float64Array) => void
 /** Times of a stepper: of the stage at hand, where the step begins, and how long it is. */
 export const TIME = { stage: 0, from: 1, span: 2 } as const;
 
-/** What a step does to whole vectors of one length; the numbers that it takes stand in `weights`, see {@link WEIGHT}. */
-export interface VectorSums {
-  readonly weights: Float64Array;
-  /** y becomes y + rate k. */
-  readonly addScaled: (y: Float64Array, k: Float64Array) => void;
-  /** y becomes y + trial (t - y) + rate k. */
-  readonly carryOver: (y: Float64Array, t: Float64Array, k: Float64Array) => void;
+/** Weight of a sum of rates [s]. Handed over as a number it would be put on the heap at every stage. */
+const WEIGHT = { rate: 0 } as const;
+
+/** y becomes y + rate k. */
+function addScaled(y: Float64Array, k: Float64Array, weights: Float64Array): void {
+  const w = weights[WEIGHT.rate];
+  for (let q = 0; q < y.length; q++) y[q] += w * k[q];
 }
 
-/** Weights of a sum: of rates [s], and of a trial state [-]. Handed over as numbers they would be put on the heap at every stage. */
-export const WEIGHT = { rate: 0, trial: 1 } as const;
-export const WEIGHT_SIZE = 2;
-
-/** The sums in plain script. */
-export function plainSums(weights: Float64Array = new Float64Array(WEIGHT_SIZE)): VectorSums {
-  return {
-    weights,
-    addScaled(y, k) {
-      const w = weights[WEIGHT.rate];
-      for (let q = 0; q < y.length; q++) y[q] += w * k[q];
-    },
-    carryOver(y, t, k) {
-      const share = weights[WEIGHT.trial];
-      const w = weights[WEIGHT.rate];
-      for (let q = 0; q < y.length; q++) y[q] += share * (t[q] - y[q]) + w * k[q];
-    },
-  };
-}
-
-/** Where a stepper keeps its vectors, and who sums them. */
-export interface VectorSpace extends VectorSums {
-  /** Makes the arrays that the right-hand side is given. */
-  readonly vector: () => Float64Array;
+/** y becomes y + carried (trial - y) + rate k. */
+function carryOver({ trial, carried, weights }: Stepper, y: Float64Array, k: Float64Array): void {
+  const w = weights[WEIGHT.rate];
+  for (let q = 0; q < y.length; q++) y[q] += carried * (trial[q] - y[q]) + w * k[q];
 }
 
 /** Stage storage of a method for states of one length; reused from step to step. */
 export interface Stepper {
   readonly tableau: Tableau;
-  readonly sums: VectorSums;
+  /** See {@link WEIGHT}. */
+  readonly weights: Float64Array;
   /** Whether a stage's row of `a` repeats the row before: it goes on from that one's trial state. */
   readonly repeats: readonly boolean[];
   /** Share of the last stage's trial state in the result, where the weights allow that to be used; else zero. */
@@ -109,20 +90,23 @@ export interface Stepper {
   readonly time: Float64Array;
 }
 
-/** @throws {@link DomainError} if `size` is not a positive whole number */
+/**
+ * @param vector - makes the arrays that the right-hand side is given
+ * @throws {@link DomainError} if `size` is not a positive whole number
+ */
 export function createStepper(
   tableau: Tableau,
   size: number,
-  space: VectorSpace = { vector: () => new Float64Array(size), ...plainSums() },
+  vector: () => Float64Array = () => new Float64Array(size),
 ): Stepper {
   if (!(Number.isInteger(size) && size > 0)) throw new DomainError('size', size, 'a positive whole number');
   return {
     tableau,
-    sums: space,
+    weights: new Float64Array(1),
     repeats: tableau.a.map((row, i) => i > 1 && tableau.a[i - 1].every((w, j) => w === row[j])),
     carried: carriedShare(tableau),
-    stages: tableau.b.map(() => space.vector()),
-    trial: space.vector(),
+    stages: tableau.b.map(() => vector()),
+    trial: vector(),
     time: new Float64Array(3),
   };
 }
@@ -150,28 +134,27 @@ export function step(stepper: Stepper, rhs: Rhs, t: number, h: number, y: Float6
  * that looks at each state on its way has worked them out.
  */
 export function finishStep(stepper: Stepper, rhs: Rhs, y: Float64Array): void {
-  const { tableau, sums, repeats, carried, stages, trial, time } = stepper;
+  const { tableau, weights, repeats, carried, stages, trial, time } = stepper;
   const { a, b, c } = tableau;
   const t = time[TIME.from];
   const h = time[TIME.span];
   for (let i = 1; i < stages.length; i++) {
     if (!repeats[i]) trial.set(y);
     for (let j = repeats[i] ? i - 1 : 0; j < i; j++) {
-      sums.weights[WEIGHT.rate] = h * a[i][j];
-      if (a[i][j] !== 0) sums.addScaled(trial, stages[j]);
+      weights[WEIGHT.rate] = h * a[i][j];
+      if (a[i][j] !== 0) addScaled(trial, stages[j], weights);
     }
     time[TIME.stage] = t + c[i] * h;
     rhs(time, trial, stages[i]);
   }
   const last = stages.length - 1;
   if (carried > 0) {
-    sums.weights[WEIGHT.trial] = carried;
-    sums.weights[WEIGHT.rate] = h * b[last];
-    sums.carryOver(y, trial, stages[last]);
+    weights[WEIGHT.rate] = h * b[last];
+    carryOver(stepper, y, stages[last]);
     return;
   }
   for (let i = 0; i <= last; i++) {
-    sums.weights[WEIGHT.rate] = h * b[i];
-    sums.addScaled(y, stages[i]);
+    weights[WEIGHT.rate] = h * b[i];
+    addScaled(y, stages[i], weights);
   }
 }

@@ -1,4 +1,4 @@
-/** The compiled stage of a network against the plain one. */
+/** The compiled step of a network against the plain one. */
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { marchDegrees } from '../../src/cycle/march.ts';
 import { layGrid } from '../../src/cycle/stepGrid.ts';
@@ -18,7 +18,16 @@ import {
 import { BLOCK_HEAD, networkMemory } from '../../src/network/networkMemory.ts';
 import { SIDE } from '../../src/network/side.ts';
 import { fillVolume } from '../../src/network/volume.ts';
-import { plainSums, WEIGHT } from '../../src/numerics/rungeKutta.ts';
+import {
+  createStepper,
+  finishStep,
+  type Rhs,
+  RK4,
+  SSP2,
+  SSP2_FOUR,
+  SSP3,
+  TIME,
+} from '../../src/numerics/rungeKutta.ts';
 import { bigBlock } from '../support/bigBlock.ts';
 import { ductSpec } from './networks.ts';
 
@@ -139,8 +148,8 @@ describe('the kernel', () => {
     });
     const [duct] = network.ducts;
     const { offset: o } = duct;
-    const y = network.space.vector();
-    const compiled = network.space.vector();
+    const y = network.vector();
+    const compiled = network.vector();
     fillVolume(network.volumes[0], y, 1.3e5, 500, 0.2);
     const kinds = new Set<string>();
     for (const p of [0.1e5, 0.5e5, 0.99e5, 1.01e5, 1.5e5, 6e5])
@@ -182,8 +191,8 @@ describe('the kernel', () => {
       });
       const [duct] = network.ducts;
       const { offset: o } = duct;
-      const y = network.space.vector();
-      const compiled = network.space.vector();
+      const y = network.vector();
+      const compiled = network.vector();
       fillDuct(duct, y, 2e5, 900, 0.3);
       for (let i = 0; i < cells; i++) {
         y[o + i] *= 1 + 0.1 * i;
@@ -211,32 +220,57 @@ describe('the kernel', () => {
     },
   );
 
-  it.each([1, 2, 7])(
-    'sums vectors of %i numbers to the same bits, and to the digits of the formula',
-    (count) => {
-      const { take, sums } = networkMemory(64);
-      const drawn = (k: number) => Float64Array.from({ length: count + 1 }, (_, i) => Math.sin(3 * i + k));
-      const of = (k: number) => {
-        const kept = take(count + 1);
-        kept.set(drawn(k));
-        return kept.subarray(0, count);
+  it.each([SSP2, SSP2_FOUR, SSP3, RK4])('takes steps of $name to the same bits as the stepper', (tableau) => {
+    const { tables } = createSimulation(bigBlock(), { fidelity: 'representative' });
+    const blowdown = () => {
+      const network = createNetwork({
+        tables,
+        reservoirs: [{ p: 1e5, T: 300, b: 0 }],
+        volumes: [{ name: 'box', size: 1e-3 }],
+        ducts: [ductSpec(0.1, [1.2e-3, 0.8e-3], 5)],
+        ends: [
+          { duct: 0, at: 'left', to: { kind: 'volume', index: 0 }, opening: { area: 8e-4 } },
+          { duct: 0, at: 'right', to: { kind: 'reservoir', index: 0 }, opening: { area: 1 } },
+        ],
+      });
+      const y = network.vector();
+      const behind = network.vector().fill(7);
+      fillVolume(network.volumes[0], y, 3e5, 900, 0.7);
+      fillDuct(network.ducts[0], y, 1e5, 300, 0);
+      network.degreesPerSecond = 6e3;
+      decode(network, 0, y);
+      return { network, y, behind };
+    };
+    const plain = blowdown();
+    const here = createStepper(tableau, plain.network.size);
+    const { network, y, behind } = blowdown();
+    const taken = network.kernel?.stepsOf(createStepper(tableau, network.size, network.vector));
+    for (let from = 0; from < 2; from += 0.125) {
+      const clock = Float64Array.of(from, from + 0.125, 0.125 / 6e3);
+      ratesOfDecoded(plain.network, plain.y, here.stages[0]);
+      keepStarts(plain.network);
+      here.time.set([0, from / 6e3, 0.125 / 6e3]);
+      const rhs: Rhs = (t, at, d) => {
+        decode(plain.network, t[TIME.stage] * 6e3, at);
+        ratesOfDecoded(plain.network, at, d);
       };
-      const [y, trial, k] = [of(0), of(1), of(2)];
-      const [yPlain, trialPlain, kPlain] = [drawn(0), drawn(1), drawn(2)].map((v) => v.subarray(0, count));
-      const plain = plainSums();
-      for (const { weights } of [sums, plain]) {
-        weights[WEIGHT.rate] = 0.3;
-        weights[WEIGHT.trial] = 0.75;
-      }
-      sums.addScaled(y, k);
-      expect(y[0]).toBe(Math.sin(0) + 0.3 * Math.sin(2));
-      sums.carryOver(y, trial, k);
-      plain.addScaled(yPlain, kPlain);
-      plain.carryOver(yPlain, trialPlain, kPlain);
-      expect([...y]).toEqual([...yPlain]);
-      expect(new Float64Array(y.buffer, y.byteOffset, count + 1)[count]).toBe(drawn(0)[count]);
-    },
-  );
+      finishStep(here, rhs, plain.y);
+      decode(plain.network, from + 0.125, plain.y);
+      expect(taken?.(y, clock, 6e3)).toBe(true);
+      expect(network.crankAngle[0]).toBe(from + 0.125);
+      expect(stiffness(network)).toBe(stiffness(plain.network));
+      expect([...y]).toEqual([...plain.y]);
+    }
+    expect(y[0]).toBeLessThan(0.99 * blowdown().y[0]);
+    expect(behind.every((number) => number === 7)).toBe(true);
+    y.fill(-1);
+    expect(taken?.(y, Float64Array.of(2, 2.125, 0.125 / 6e3), 6e3)).toBe(false);
+  });
+
+  it('takes no steps of a method whose vectors stand elsewhere', () => {
+    const { network } = createSimulation(bigBlock(), { fidelity: 'representative' }).startSpeed(3000).march;
+    expect(network.kernel?.stepsOf(createStepper(SSP2, network.size))).toBeNull();
+  });
 
   it('is asked for no part once its memory is full: what found no room has no address', () => {
     // A page of memory, which holds fewer numbers than this.
