@@ -7,7 +7,7 @@
  * of Compressible Fluid Flow, vol. 1 (1953), ch. 8; from memory). The ends are the network's own: out of a duct the nozzle
  * sees the duct's stagnation state, into it the jet meets the duct's static pressure.
  */
-import { criticalPressureRatio, isentropicFluxFunction } from '../gas/isentropic.ts';
+import { isentropicFluxFunction } from '../gas/isentropic.ts';
 import { findRoot } from '../numerics/root.ts';
 import { BENCH_AIR, type BenchAir, USUAL_DEPRESSION } from './flowSheet.ts';
 import { areaAt, type Profile } from './tractProfile.ts';
@@ -144,21 +144,34 @@ function along(bench: Bench, duct: BenchDuct, from: number, direction: 1 | -1): 
   return p0;
 }
 
+/** Newton's steps at most: a flow that all but chokes takes some thirty, a usual one five. */
+const MOST_STEPS = 60;
+/** A Mach number stands once it moves by less than this share of itself [-]. */
+const STANDS = 1e-13;
+
 /** Mach number squared of the bench's flow at a stagnation pressure and area, subsonic; null where it does not pass. */
-function machSquared(bench: Bench, p0: number, area: number): number | null {
-  const p = staticPressure(bench, p0, area);
-  if (p === null) return null;
-  const { gamma } = bench;
-  return (2 / (gamma - 1)) * ((p0 / p) ** ((gamma - 1) / gamma) - 1);
+function machSquared({ flow, gamma }: Bench, p0: number, area: number): number | null {
+  // flow = p0 area sqrt(gamma) M (1 + (gamma - 1) / 2 M^2)^-e.
+  const g = 0.5 * (gamma - 1);
+  const e = (0.5 * (gamma + 1)) / (gamma - 1);
+  const passed = flow / (p0 * area * Math.sqrt(gamma));
+  if (!(p0 > 0 && passed < (1 + g) ** -e)) return null;
+  // Up to the speed of sound flow rises ever more slowly with it, so that steps from below come up to the root and never pass it.
+  let mach = passed;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const s = 1 + g * mach * mach;
+    const step = ((passed * s ** e - mach) * s) / (1 - mach * mach);
+    mach += step;
+    if (!(step > STANDS * mach)) break;
+  }
+  return mach * mach;
 }
 
 /** Static pressure where the bench's flow fills `area` at stagnation pressure `p0`; null where it does not pass. */
-function staticPressure({ flow, gamma }: Bench, p0: number, area: number): number | null {
-  const psi = flow / (p0 * area);
-  const critical = criticalPressureRatio(gamma);
-  if (!(p0 > 0 && psi < isentropicFluxFunction(critical, gamma))) return null;
-  const gap = (r: number): number => isentropicFluxFunction(r, gamma) - psi;
-  return p0 * findRoot(gap, critical, 1, { tolerance: 1e-12 }).x;
+function staticPressure(bench: Bench, p0: number, area: number): number | null {
+  const m2 = machSquared(bench, p0, area);
+  const { gamma } = bench;
+  return m2 === null ? null : p0 * (1 + 0.5 * (gamma - 1) * m2) ** (-gamma / (gamma - 1));
 }
 
 /** Stagnation pressure of the bench's flow where it fills `area` at static pressure `p`: continuity and energy. */
