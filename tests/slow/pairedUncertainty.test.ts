@@ -8,11 +8,11 @@ import type { Change } from '../../packages/core/src/changes/change.ts';
 import type { Curve } from '../../packages/core/src/forecast/curve.ts';
 import { marchedPoints } from '../../packages/core/src/forecast/wholeCurve.ts';
 import { randomFrom } from '../../packages/core/src/numerics/random.ts';
+import { standardDeviation } from '../../packages/core/src/numerics/standardDeviation.ts';
 import { readDocument } from '../../packages/core/src/reading/readDocument.ts';
 import { ForecastQueue } from '../../packages/core/src/studies/forecastQueue.ts';
 import { type RunJobs, runJob, type StudyJob } from '../../packages/core/src/studies/job.ts';
 import { askFirst, type ResponseWorld } from '../../packages/core/src/uncertainty/askedForecasts.ts';
-import { spreadOf } from '../../packages/core/src/uncertainty/drawFigures.ts';
 import { heldWithin } from '../../packages/core/src/uncertainty/heldWithin.ts';
 import { pairedDraws } from '../../packages/core/src/uncertainty/pairedDraws.ts';
 import { type Offset, perturbed } from '../../packages/core/src/uncertainty/perturbed.ts';
@@ -87,7 +87,7 @@ async function fastSigmas(baseline: Baseline, unknowns: readonly Unknown[], seed
   const sigmas = [responses, ...responses.bySpeed].map(({ baseline: base, candidates }) => {
     const subjects = candidates.filter((subject) => subject !== null);
     if (base === null || subjects.length < CHANGES.length) throw new Error('not measured');
-    return pairedDraws(base, subjects, { seed }).gains.map(spreadOf);
+    return pairedDraws(base, subjects, { seed }).gains.map(standardDeviation);
   });
   return CHANGES.map((_, i) => sigmas.map((of) => of[i]));
 }
@@ -150,7 +150,7 @@ describe('the spread of a gain by paired draws on response surfaces', () => {
       ['the mean', ...RPM].forEach((where, at) => {
         const [one, other] = [
           Math.hypot(...seeded.map((fast) => fast[i][at])) / Math.sqrt(SEEDS.length),
-          spreadOf(drawn[i][at]),
+          standardDeviation(drawn[i][at]),
         ];
         const figures = `${name}, ${where}: fast ${one.toFixed(3)} %, drawn ${other.toFixed(3)} %`;
         // Two hundred draws know a spread to 5 %, and to more where a few of them lie far out, as gains do: another seed gave

@@ -2,6 +2,7 @@
 
 export type { Mesh } from './assembly/mesh.ts';
 export { DEFAULT_MESH } from './assembly/mesh.ts';
+export type { Fidelity } from './assembly/symmetry.ts';
 export type { Cancellation } from './base/cancellation.ts';
 export { DomainError } from './base/errors.ts';
 export type { Result } from './base/result.ts';

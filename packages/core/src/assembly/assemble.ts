@@ -10,13 +10,14 @@ import type { NetworkSpec } from '../network/network.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import { putExhaust } from './exhaustParts.ts';
+import { AIR_GAMMA, heldAir, meteredAir } from './heldAir.ts';
 import { intakeCharge } from './intakeCharge.ts';
 import { putIntake } from './intakeParts.ts';
 import { DEFAULT_MESH, type Mesh } from './mesh.ts';
-import { AIR_GAMMA, hasPipes, heldAir, meteredAir } from './meteringParts.ts';
+import { hasPipes } from './meteringParts.ts';
 import { newPlan, put } from './networkPlan.ts';
 import { portValve } from './portValve.ts';
-import { marchingOf } from './symmetry.ts';
+import { type Fidelity, marchingOf } from './symmetry.ts';
 
 /** Temperature of what may flow back in at the outlet in a first cycle [K]; forgotten after it. */
 const FIRST_OUTLET_GAS = 700;
@@ -24,7 +25,7 @@ const FIRST_OUTLET_GAS = 700;
 /** The network of a combination with the roles of its parts. */
 export interface EngineNetwork {
   readonly spec: Required<NetworkSpec>;
-  readonly fidelity: 'representative' | 'all';
+  readonly fidelity: Fidelity;
   /** Index of the end at each marching cylinder's intake and exhaust valve. */
   readonly intakeEnds: readonly number[];
   readonly exhaustEnds: readonly number[];
@@ -48,7 +49,7 @@ const OUTSIDE = 1;
 export function assembleNetwork(
   combination: Combination,
   tables: GasTables,
-  fidelity: 'representative' | 'all',
+  fidelity: Fidelity,
   burn: BurnLaw,
   mesh: Mesh = DEFAULT_MESH,
 ): EngineNetwork {

@@ -1,19 +1,16 @@
 /** From the exhaust valves to the open air: primaries, merges in one or two stages, collectors, a balance tube, mufflers. */
-import type { Combination, ExhaustSystem, MufflerBox } from '../combination/combination.ts';
-import { EXHAUST_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
-import type { Profile } from '../geometry/tractProfile.ts';
-import type { DuctSpec } from '../network/duct.ts';
+import type { Combination, ExhaustSystem } from '../combination/combination.ts';
+import { EXHAUST_FLOW } from '../geometry/pipeFriction.ts';
 import type { NodeRef } from '../network/part.ts';
 import type { Valve } from '../network/valve.ts';
 import { bendFanning } from '../processes/bendFriction.ts';
-import type { Mesh } from './mesh.ts';
-import { cellCount, wall } from './mesh.ts';
-import type { NetworkPlan } from './networkPlan.ts';
-import { put, putCopy, volumeAt } from './networkPlan.ts';
+import { exhaustPipe, tubeFanning } from './exhaustPipe.ts';
+import { cellCount, type Mesh, wall } from './mesh.ts';
+import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
+import { putOutlet } from './outletParts.ts';
 import { cylinderValve } from './portValve.ts';
-import type { MarchedCylinders } from './symmetry.ts';
-import { groupWeight } from './symmetry.ts';
-import { collectorTract, exhaustTract, openPipe } from './tracts.ts';
+import { groupWeight, type MarchedCylinders } from './symmetry.ts';
+import { collectorTract, exhaustTract, straightPipe } from './tracts.ts';
 
 /** Shape of a sharp-edged or belled pipe mouth: effective over geometric area [-]. */
 const OPEN_MOUTH = 0.95;
@@ -122,11 +119,8 @@ function putSecondary(
   to: number,
 ): void {
   const { length, area } = secondary;
-  const profile: Profile = [
-    { x: 0, area },
-    { x: length, area },
-  ];
-  const duct = put(plan.ducts, pipe(`secondary ${from + 1}`, profile, secondary, mesh));
+  const profile = straightPipe(length, area);
+  const duct = put(plan.ducts, exhaustPipe(`secondary ${from + 1}`, profile, secondary, mesh));
   const opening = { area: OPEN_MOUTH * area };
   put(plan.ends, { duct, at: 'left', to: volumeAt(from), opening });
   put(plan.ends, { duct, at: 'right', to: volumeAt(to), opening });
@@ -143,84 +137,12 @@ function putCollector(
   if (collectors === null) throw new TypeError('there is no collector without a merge');
   const profile = collectorTract(exhaustSystem, collectors);
   const name = `collector ${merge + 1}`;
-  const duct = put(plan.ducts, { ...pipe(name, profile, collectors, mesh), weight });
+  const duct = put(plan.ducts, { ...exhaustPipe(name, profile, collectors, mesh), weight });
   const opening = { area: OPEN_MOUTH * collectors.area };
   put(plan.ends, { duct, at: 'left', to: volumeAt(merge), opening, weight });
   putOutlet(plan, { exhaustSystem, mesh, outside, weight }, duct);
   return duct;
 }
-
-interface OutletTask extends Pick<ExhaustTask, 'mesh' | 'outside'> {
-  readonly exhaustSystem: ExhaustSystem;
-  readonly weight: number;
-}
-
-/** The end of a duct, through its muffler where there is one, into the open. */
-function putOutlet(plan: NetworkPlan, task: OutletTask, duct: number): void {
-  const { exhaustSystem, outside, weight } = task;
-  const { muffler, outletArea } = exhaustSystem;
-  if (muffler === undefined) {
-    put(plan.ends, { duct, at: 'right', to: outside, opening: { area: outletArea }, weight });
-    return;
-  }
-  const box = volumeAt(put(plan.volumes, { name: `muffler ${duct + 1}`, size: muffler.volume }));
-  if (muffler.kind === 'chambered') putChambers(plan, task, muffler, duct, box);
-  else putHoles(plan, task, muffler, duct, box);
-}
-
-/** A pipe that opens into a box, and one that leads out of it. */
-function putChambers(
-  plan: NetworkPlan,
-  { exhaustSystem: { outletArea }, mesh, outside, weight }: OutletTask,
-  { pipe: tail, passage }: MufflerBox,
-  duct: number,
-  box: NodeRef,
-): void {
-  const { profile } = plan.ducts[duct];
-  const inlet = profile[profile.length - 1].area;
-  put(plan.ends, { duct, at: 'right', to: box, opening: { area: inlet }, weight });
-  const out = openPipe(tail.length, tail.area);
-  const tailDuct = put(plan.ducts, { ...pipe(`tail-pipe ${duct + 1}`, out, tail, mesh), weight });
-  put(plan.ends, { duct: tailDuct, at: 'left', to: box, opening: { area: passage }, weight });
-  put(plan.ends, { duct: tailDuct, at: 'right', to: outside, opening: { area: outletArea }, weight });
-}
-
-/**
- * Effective area of all holes in the wall of a pipe over its inside area [-]: a third of the wall is open along some five diameters, and
- * holes that gas streams past pass a third of what they would of still gas; from memory.
- */
-const HOLES = 2;
-
-/** A pipe with holes that leads through a box: every cell of it opens into the gas around. */
-function putHoles(
-  plan: NetworkPlan,
-  { exhaustSystem: { outletArea }, mesh, outside, weight }: OutletTask,
-  { pipe: core, passage }: MufflerBox,
-  duct: number,
-  box: NodeRef,
-): void {
-  const before = plan.ducts[duct];
-  const length = before.profile[before.profile.length - 1].x;
-  const profile = [
-    ...before.profile,
-    { x: length + STEP_LENGTH, area: core.area },
-    { x: length + core.length, area: core.area },
-  ];
-  const cells = cellCount(profile, mesh.exhaustCell, mesh.fewest);
-  plan.ducts[duct] = { ...before, profile, cells };
-  const dx = (length + core.length) / cells;
-  const first = Math.ceil(length / dx);
-  for (let i = first; i < cells; i++) {
-    const index = put(plan.cells, { duct, at: (i + 0.5) * dx, holes: true, passes: true });
-    const area = (HOLES * core.area) / (cells - first);
-    put(plan.orifices, { from: { kind: 'cell', index }, to: box, area, weight });
-  }
-  const opening = { area: Math.min(outletArea, passage) };
-  put(plan.ends, { duct, at: 'right', to: outside, opening, weight });
-}
-
-/** Length over which a pipe takes on another's size [m]: what a flange or a weld takes. */
-const STEP_LENGTH = 0.01;
 
 /** A tube from the side of one collector to the side of the other. */
 function putBalance(
@@ -231,30 +153,11 @@ function putBalance(
   const { balance } = exhaustSystem;
   if (balance === undefined || pipes.length !== 2) return;
   const { length, area, at } = balance;
-  const profile: Profile = [
-    { x: 0, area },
-    { x: length, area },
-  ];
-  const duct = put(plan.ducts, pipe('balance tube', profile, balance, mesh));
+  const profile = straightPipe(length, area);
+  const duct = put(plan.ducts, exhaustPipe('balance tube', profile, balance, mesh));
   pipes.forEach((collector, i) => {
     const index = put(plan.cells, { duct: collector, at });
     const opening = { area: OPEN_MOUTH * area };
     put(plan.ends, { duct, at: i === 1 ? 'right' : 'left', to: { kind: 'cell', index }, opening });
   });
-}
-
-function pipe(
-  name: string,
-  profile: Profile,
-  walls: { readonly wallTemperature: number; readonly wallFriction?: number },
-  mesh: Mesh,
-): DuctSpec {
-  const cells = cellCount(profile, mesh.exhaustCell, Math.ceil((mesh.fewest ?? 1) / 2));
-  const { area } = profile[0];
-  return { name, profile, cells, ...wall(tubeFanning(area), EXHAUST_FLOW, area, walls) };
-}
-
-/** Friction of a tube of hot gas [-]. */
-function tubeFanning(area: number): number {
-  return pipeFanning(ROUGHNESS.tube, area, EXHAUST_FLOW);
 }

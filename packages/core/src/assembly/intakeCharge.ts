@@ -10,7 +10,7 @@ import type { Spray } from '../network/cylinder.ts';
 import type { Fuelling } from '../network/openEnd.ts';
 import type { OrificeSpec } from '../network/orifice.ts';
 import { findRoot } from '../numerics/root.ts';
-import { valveFilm } from './valveFilm.ts';
+import { AIR_R, valveFilm } from './valveFilm.ts';
 
 /** Gas of the intake, what happens at carburetor or throttle, and what goes with it into the cylinder. */
 export interface IntakeCharge {
@@ -114,6 +114,3 @@ function withinSaturation(
     ),
   };
 }
-
-/** Gas constant of air [J/(kg K)]. */
-const AIR_R = 287;

@@ -5,9 +5,10 @@ import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts
 import { areaAt, cutAt } from '../geometry/tractProfile.ts';
 import type { EndSpec } from '../network/openEnd.ts';
 import type { Valve } from '../network/valve.ts';
+import { heldAir } from './heldAir.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, type Mesh, wall } from './mesh.ts';
-import { heldAir, METERED, putInlet, putMetering } from './meteringParts.ts';
+import { METERED, putInlet, putMetering } from './meteringParts.ts';
 import { type NetworkPlan, put, putCopy, volumeAt } from './networkPlan.ts';
 import { cylinderValve } from './portValve.ts';
 import { putRunnerBalance } from './runnerBalance.ts';

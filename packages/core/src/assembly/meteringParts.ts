@@ -1,19 +1,16 @@
 /** Ways of outside air into a volume of the intake: carburetor, throttle, restrictor and spacer into a plenum, a hole or pipe into an airbox. */
 import type { Combination, Induction, Stacks } from '../combination/combination.ts';
-import { humidAir } from '../gas/air.ts';
-import { frozenCv, frozenH } from '../gas/frozenBlend.ts';
 import { seriesArea } from '../geometry/flowSheet.ts';
 import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
 import { LEAST_FRICTION } from '../geometry/tractBench.ts';
 import type { Profile } from '../geometry/tractProfile.ts';
 import type { NodeRef } from '../network/part.ts';
-import type { ReservoirSpec } from '../network/reservoir.ts';
 import type { Throat } from '../network/throat.ts';
-import { findRoot } from '../numerics/root.ts';
+import { heldAir } from './heldAir.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put, volumeAt } from './networkPlan.ts';
-import { openPipe } from './tracts.ts';
+import { openPipe, straightPipe } from './tracts.ts';
 
 /** Places of the network's reservoirs: the air that is metered, and the same air with its fuel and warmth, where pipes draw it. */
 const AIR: NodeRef = { kind: 'reservoir', index: 0 };
@@ -33,42 +30,6 @@ export interface FedVolume {
   readonly weight: number;
 }
 
-/** What stands in front of the fuel and is built as if it held the mixture, over what it is [-]. */
-export interface HeldAir {
-  readonly length: number;
-  readonly area: number;
-  readonly volume: number;
-}
-
-/**
- * The network knows no air without fuel in the intake. A pipe of air is built as one of mixture: as much shorter as sound is slower in the mixture, so
- * that waves take their time, and as much wider as its density times sound speed is more, so that they meet the same resistance; a box
- * smaller as its gas is softer. What the stream loses stays the same within a percent.
- */
-export function heldAir({ combination, charge }: Pick<MeteringTask, 'combination' | 'charge'>): HeldAir {
-  const { pressure, temperature, vapourPressure } = combination.weather;
-  const { tables } = charge;
-  const { T } = meteredAir(charge, pressure);
-  const gamma = 1 + tables.freshR / frozenCv(tables, T, 0);
-  const air = humidAir(pressure, vapourPressure);
-  const length = Math.sqrt((gamma * tables.freshR * T) / (AIR_GAMMA * air.R * temperature));
-  return { length, area: gamma / AIR_GAMMA / length, volume: gamma / AIR_GAMMA };
-}
-
-/** Ratio of specific heats of air at intake temperatures [-] (Heywood, 1988, appendix D). */
-export const AIR_GAMMA = 1.4;
-
-/** Far from any engine's charge [K]. */
-const COLDEST = 200;
-const WARMEST = 420;
-
-/** What pipes in the open draw: still gas at the pressure of the day, with the fuel and the warmth that the metering gives it. */
-export function meteredAir({ tables, metering }: IntakeCharge, pressure: number): ReservoirSpec {
-  const above = (T: number): number => frozenH(tables, T, 0) - metering.enthalpy;
-  const T = findRoot(above, COLDEST, WARMEST, { tolerance: 1e-9 }).x;
-  return { p: pressure, T, b: 0, tables, supplies: true };
-}
-
 /** Whether a pipe takes up the metered air: the network then needs that air as a reservoir. */
 export function hasPipes({ stacks, feed, barrels }: Induction): boolean {
   return stacks !== undefined || feed !== undefined || barrels !== undefined;
@@ -78,16 +39,13 @@ export function hasPipes({ stacks, feed, barrels }: Induction): boolean {
 export function putMetering(plan: NetworkPlan, task: MeteringTask, fed: FedVolume): readonly number[] {
   const { combination, charge } = task;
   const { induction } = combination;
-  const { airCleanerArea, meteringArea, spacerArea } = induction;
   const throats = throatsOf(induction, fed.share);
   const way = wayIn(induction);
   if (way !== null) return [putFeed(plan, task, fed, way, throats)];
-  const losses = [airCleanerArea, spacerArea].filter((area) => area !== null && area !== undefined);
-  const area = fed.share * seriesArea(meteringArea, ...losses);
   put(plan.orifices, {
     from: AIR,
     to: volumeAt(fed.volume),
-    area,
+    area: fed.share * meteringInSeries(induction),
     // A nozzle by itself is cheaper.
     ...(throats.length === 1 && throats[0].lost === 1 ? {} : { throats }),
     metering: charge.metering,
@@ -99,10 +57,8 @@ export function putMetering(plan: NetworkPlan, task: MeteringTask, fed: FedVolum
 /** Throats in the way of the air: the air cleaner's loss counts with the first, that of a spacer with the last. */
 function throatsOf(induction: Induction, share: number): readonly Throat[] {
   const { meteringArea, venturi, restrictor, airCleanerArea, spacerArea, feed } = induction;
-  if (venturi === undefined && restrictor === undefined && feed === undefined) {
-    const losses = [airCleanerArea, spacerArea].filter((area) => area !== null && area !== undefined);
-    return [{ area: share * seriesArea(meteringArea, ...losses), lost: 1 }];
-  }
+  if (venturi === undefined && restrictor === undefined && feed === undefined)
+    return [{ area: share * meteringInSeries(induction), lost: 1 }];
   const metering: Throat = {
     area: share * meteringArea * (venturi?.overMetering ?? 1),
     lost: venturi?.lost ?? 1,
@@ -117,6 +73,12 @@ function throatsOf(induction: Induction, share: number): readonly Throat[] {
   const last = chain.length - 1;
   if (behind !== undefined) chain[last] = withLoss(chain[last], share * behind);
   return chain.map(({ area, lost }) => ({ area, lost }));
+}
+
+/** Effective area of carburetor or throttle with air cleaner and spacer, whole engine [m2]. */
+function meteringInSeries({ meteringArea, airCleanerArea, spacerArea }: Induction): number {
+  const losses = [airCleanerArea, spacerArea].filter((area) => area !== null && area !== undefined);
+  return seriesArea(meteringArea, ...losses);
 }
 
 /** A throat with an incompressible loss beside it, by the effective area that would make it. */
@@ -158,10 +120,7 @@ function putFeed(
   // What stands behind a carburetor holds the mixture.
   const built = combination.induction.kind === 'carburetor' ? null : heldAir({ combination, charge });
   const area = share * whole * (built?.area ?? 1);
-  const profile: Profile = [
-    { x: 0, area },
-    { x: length * (built?.length ?? 1), area },
-  ];
+  const profile = straightPipe(length * (built?.length ?? 1), area);
   const duct = put(plan.ducts, {
     name: 'inlet duct',
     profile,

@@ -1,10 +1,10 @@
 /** Balance tubes from the side of one runner to the side of another. */
 import type { Combination } from '../combination/combination.ts';
 import { INTAKE_FLOW, pipeFanning, ROUGHNESS } from '../geometry/pipeFriction.ts';
-import type { Profile } from '../geometry/tractProfile.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
 import { cellCount, type Mesh, wall } from './mesh.ts';
 import { type NetworkPlan, put } from './networkPlan.ts';
+import { straightPipe } from './tracts.ts';
 
 /** Effective over geometric area of a small tube's mouth in the side of a runner [-]: a sharp edge; from memory. */
 const TUBE_MOUTH = 0.8;
@@ -23,10 +23,7 @@ export function putRunnerBalance(
   const { balance, runner } = induction;
   if (balance === undefined) return [];
   const { length, area, at, pairs } = balance;
-  const profile: Profile = [
-    { x: 0, area },
-    { x: length, area },
-  ];
+  const profile = straightPipe(length, area);
   const fromValve = (intake.portLength + at) * runner.lengthMultiplier;
   return pairs.map((pair) => {
     const duct = put(plan.ducts, {

@@ -1,6 +1,9 @@
 /** Which cylinders have the same surroundings but for a shift of the crank: what one of them does, the others do later. */
 import type { Combination } from '../combination/combination.ts';
 
+/** `representative`: one cylinder marches and stands for the others. `all`: every cylinder marches. */
+export type Fidelity = 'representative' | 'all';
+
 /** A choice of cylinders that stand for all. */
 export interface MarchedCylinders {
   /** Numbers of the cylinders to march. */
@@ -26,7 +29,7 @@ export function areUnlike(combination: Combination): boolean {
 }
 
 /** All cylinders, or as few as stand for them. */
-export function marchingOf(combination: Combination, fidelity: 'representative' | 'all'): MarchedCylinders {
+export function marchingOf(combination: Combination, fidelity: Fidelity): MarchedCylinders {
   const few = combination.block.cylinders <= FEW;
   if (fidelity === 'representative' && !few && !areUnlike(combination)) return representatives(combination);
   const cylinders = combination.block.firingAngles.map((_, i) => i + 1);

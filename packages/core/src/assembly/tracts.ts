@@ -89,12 +89,17 @@ function coneProfile(length: number, area: number, exitArea: number): Profile {
   }));
 }
 
-/** A pipe that ends in the open, as long as waves see it. */
-export function openPipe(length: number, area: number): Profile {
+/** A pipe of one length [m] and one area [m2]. */
+export function straightPipe(length: number, area: number): Profile {
   return [
     { x: 0, area },
-    { x: length + endCorrection(area, OPEN_END), area },
+    { x: length, area },
   ];
+}
+
+/** A pipe that ends in the open, as long as waves see it. */
+export function openPipe(length: number, area: number): Profile {
+  return straightPipe(length + endCorrection(area, OPEN_END), area);
 }
 
 function portWithPipe({ exhaust, exhaustSystem }: Combination, pipeLength: number): Profile {

@@ -8,7 +8,7 @@ import type { Boiling } from '../network/openEnd.ts';
 import { mostBoilingFlux } from '../processes/boilingFilm.ts';
 
 /** Gas constant of air [J/(kg K)]. */
-const AIR_R = 287;
+export const AIR_R = 287;
 
 /**
  * What the intake valves boil off their backs, dry 450 to 550 K hot at full load (from memory) and far above the boiling point of any fuel.

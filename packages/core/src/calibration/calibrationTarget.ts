@@ -8,10 +8,11 @@ import { pooledRepeatability } from '../dyno/pullComparison.ts';
 import { pullMean, smoothTorque } from '../dyno/pullMean.ts';
 import type { Pull } from '../dyno/readPull.ts';
 import { airOfPull } from '../dyno/recorrectSheet.ts';
+import { scaledPull } from '../dyno/scaledPull.ts';
 import { type HeldBack, type PullPace, pacesOf } from '../dyno/steadySheet.ts';
 import type { Curve } from '../forecast/curve.ts';
 import { MODEL_ERRORS } from '../forecast/modelError.ts';
-import { brakeFactor } from '../forecast/weatherCorrection.ts';
+import { brakeFactorIn } from '../forecast/weatherCorrection.ts';
 import { marchedPoints } from '../forecast/wholeCurve.ts';
 import { topOf } from '../numerics/topOf.ts';
 
@@ -208,10 +209,7 @@ export function dayOf(
     temperature: mean('temperature'),
     vapourPressure: mean('vapourPressure'),
   };
-  return {
-    weather,
-    factor: brakeFactor(standard, weather.pressure - weather.vapourPressure, weather.temperature),
-  };
+  return { weather, factor: brakeFactorIn(standard, weather) };
 }
 
 /**
@@ -221,18 +219,10 @@ export function dayOf(
 function inOneAir({ pulls, standard }: DynoSheet): readonly Pull[] {
   const { weather } = dayOf(pulls, standard);
   if (standard !== 'none' || weather === null) return pulls;
-  const factor = (air: Weather): number =>
-    brakeFactor('J1349', air.pressure - air.vapourPressure, air.temperature);
-  return pulls.map((pull): Pull => {
-    if (pull.weather === null) return pull;
-    const share = factor(pull.weather) / factor(weather);
-    const points = pull.points.map((point) => ({
-      ...point,
-      torqueNm: share * point.torqueNm,
-      powerKw: share * point.powerKw,
-    }));
-    return { ...pull, points };
-  });
+  const inMean = brakeFactorIn('J1349', weather);
+  return pulls.map((pull) =>
+    pull.weather === null ? pull : scaledPull(pull, brakeFactorIn('J1349', pull.weather) / inMean),
+  );
 }
 
 /** The target without some of its speeds, and without what was measured at them. */

@@ -5,7 +5,7 @@ import { powerOf } from '../base/power.ts';
 import { eachSum, scaled, sum } from '../base/quantityArithmetic.ts';
 import { parseQuantity } from '../base/units.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
-import { brakeFactor } from '../forecast/weatherCorrection.ts';
+import { brakeFactorIn } from '../forecast/weatherCorrection.ts';
 import { dampedLeastSquares, type FitResult, type FitUnknown } from '../numerics/dampedLeastSquares.ts';
 import { rootMeanSquare } from '../numerics/rootMeanSquare.ts';
 import type { CombinationDocument, Plain } from '../reading/combinationDocument.ts';
@@ -172,8 +172,7 @@ function summary({ target, unknowns, fit }: TrialGround, what: string, refit: Fi
 /** Residuals if the figures stood under another standard: the forecast is shown under that one. */
 function levelled({ target, fit }: TrialGround, standard: CorrectionStandard): readonly number[] {
   const { weather } = target;
-  const factor = (of: CorrectionStandard): number =>
-    weather === null ? 1 : brakeFactor(of, weather.pressure - weather.vapourPressure, weather.temperature);
+  const factor = (of: CorrectionStandard): number => (weather === null ? 1 : brakeFactorIn(of, weather));
   const ratio = factor(standard) / factor(target.standard);
   return target.aims.map(({ kind, measured, sigma }, i) =>
     kind.endsWith('speed')

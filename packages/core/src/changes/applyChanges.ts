@@ -14,11 +14,14 @@ import { resolveDocument } from '../reading/resolveDocument.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { valueAt } from '../reading/valueAt.ts';
-import { assignedValues, currentValue, sourceProblem } from './assignedValues.ts';
+import { assignedValues } from './assignedValues.ts';
 import { type Baseline, metres, sheetsOf } from './baseline.ts';
 import type { Change } from './change.ts';
+import { currentValue } from './currentValue.ts';
 import { type Entailed, entailed } from './entailed.ts';
 import { keepUntouched } from './keepUntouched.ts';
+import { isSameEngine } from './sameEngine.ts';
+import { sourceProblem } from './sourceProblem.ts';
 
 /** Where sheets come from, and what to do with a change that alters nothing. */
 export interface ApplyOptions {
@@ -47,20 +50,13 @@ export function applyChanges(
   if (problems.length > 0) return { ok: false, problems };
   const paths = [...assigned.keys()].sort();
   const gone = entailed(assigned, baseline.combination, (path) => valueAt(baseline.document.data, path));
-  const document = paths.reduce(
-    (edited, path) => editDocument(edited, path, assigned.get(path) ?? null),
-    withoutEntailed(
-      baseline,
-      { ...gone, releases: [...gone.releases, ...narrowThroats(baseline, assigned)] },
-      paths,
-    ),
-  );
+  const edited = (document: CombinationDocument): CombinationDocument =>
+    paths.reduce((made, path) => editDocument(made, path, assigned.get(path) ?? null), document);
+  const releases = [...gone.releases, ...narrowThroats(baseline, assigned)];
+  const document = edited(withoutEntailed(baseline, { ...gone, releases }, paths));
   const resolved = resolveDocument(document, {
     sheet: sheetsOf(baseline.sheets, options.sheet),
-    written: paths.reduce(
-      (edited, path) => editDocument(edited, path, assigned.get(path) ?? null),
-      baseline.stated,
-    ),
+    written: edited(baseline.stated),
   });
   if (!resolved.ok)
     return { ok: false, problems: resolved.problems.map((problem) => relocated(problem, changes)) };
@@ -114,31 +110,6 @@ function hasEffect(
   const alone = applyChanges(baseline, [change], { ...options, effectless: 'allow' });
   // Sound only beside another change: then it does something there.
   return !alone.ok || !isSameEngine(alone.value, baseline.combination);
-}
-
-/** Whether two combinations forecast alike, whatever they are called and however much of them was assumed. */
-export function isSameEngine(a: Combination, b: Combination): boolean {
-  const engine = ({
-    name: _n,
-    assumed: _a,
-    warnings: _w,
-    heardOn: _h,
-    units: _u,
-    ratedSpeed: _r,
-    bench: _b,
-    ...rest
-  }: Combination): string => JSON.stringify(rest, plainly);
-  return engine(a) === engine(b);
-}
-
-/** Digits that tell two sizes apart; 107.95 mm and 4.25 in differ in the sixteenth. */
-const DIGITS = 12;
-
-/** Neither the order of keys nor what is left of a conversion between units is a difference. */
-function plainly(_key: string, value: unknown): unknown {
-  if (typeof value === 'number') return Number(value.toPrecision(DIGITS));
-  if (value === null || typeof value !== 'object' || Array.isArray(value)) return value;
-  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 function effectless(baseline: Baseline, change: Change): Problem {

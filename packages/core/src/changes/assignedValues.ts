@@ -1,15 +1,14 @@
 /** The edits of some changes as one value a field. */
 import { type EachResult, eachScaled, eachSum } from '../base/quantityArithmetic.ts';
-import type { MisspeltProblem, PlainCode, PlainProblem, Problem } from '../combination/problem.ts';
+import type { Problem } from '../combination/problem.ts';
 import type { Plain } from '../reading/combinationDocument.ts';
-import { FIELDS, isField } from '../reading/fields/fieldTable.ts';
 import { isWithin } from '../reading/fields/isWithin.ts';
-import { notForecast, notForecastMessage } from '../reading/notForecast.ts';
-import { newFieldFor } from '../reading/oldNames.ts';
-import { fieldPaths, nearestPaths } from '../reading/schema/fieldPaths.ts';
-import { valueAt } from '../reading/valueAt.ts';
+import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import type { Baseline } from './baseline.ts';
 import type { Change, FieldEdit } from './change.ts';
+import { currentValue } from './currentValue.ts';
+import { isKnown, pathProblem } from './pathProblem.ts';
+import { sourceProblem } from './sourceProblem.ts';
 
 interface Placed {
   readonly change: Change;
@@ -50,42 +49,6 @@ function unknownPath(change: Change, edit: FieldEdit, known: readonly string[]):
   return isKnown(path, known)
     ? null
     : pathProblem(change, path, known, edit.kind === 'set' ? edit.value : null);
-}
-
-/** Whether a combination file has such a field; one of an entry of a list is `burn.spark.0.advance`. */
-export function isKnown(path: string, known: readonly string[]): boolean {
-  const withoutNumbers = path.replaceAll(/\.\d+(?=\.|$)/gu, '');
-  if (known.includes(path)) return true;
-  return path !== withoutNumbers && known.some((field) => isWithin(withoutNumbers, field));
-}
-
-/** An unknown path with the nearest there are, or with what it is called now. */
-export function pathProblem(
-  change: Pick<Change, 'name' | 'source'>,
-  path: string,
-  known: readonly string[],
-  value: unknown,
-): Problem {
-  const now = newFieldFor(path, value);
-  if (now !== null) return misspeltPath(change, path, 'has another name now', `write ${now}`, null);
-  const matter = notForecast(path);
-  if (matter !== null) {
-    const { message, hint } = notForecastMessage(matter);
-    return misspeltPath(change, path, message, hint, null);
-  }
-  const near = nearestPaths(path, known);
-  const hint = near.length === 0 ? 'valvetide schema lists the fields' : `did you mean ${near.join(' or ')}?`;
-  return misspeltPath(change, path, 'is not a field of a combination', hint, near[0] ?? null);
-}
-
-function misspeltPath(
-  change: Pick<Change, 'name' | 'source'>,
-  path: string,
-  message: string,
-  hint: string,
-  nearest: string | null,
-): MisspeltProblem {
-  return { ...sourceProblem(change, path, 'invalid', message, hint), code: 'unknown-path', nearest };
 }
 
 function oneValue(
@@ -129,38 +92,7 @@ function calculated(current: Plain, placed: readonly Placed[]): EachResult {
   );
 }
 
-/** What a field has before any change, as it would stand in a file: stated, assumed or following from others. */
-export function currentValue(baseline: Baseline, path: string): Plain | undefined {
-  const assumed = baseline.combination.assumed.find((entry) => entry.path === path);
-  return (
-    valueAt(baseline.document.data, path) ??
-    valueAt(baseline.stated.data, path) ??
-    (assumed === undefined ? undefined : `${assumed.value} ${assumed.unit}`) ??
-    (isField(path) ? FIELDS[path].follows?.(baseline.combination) : undefined)
-  );
-}
-
 function owners(placed: readonly Placed[]): string {
   const names = [...new Set(placed.map(({ change }) => `'${change.name}'`))].sort();
   return names.join(' and ');
-}
-
-/** A problem at an edit of a change, placed where the edit stands in its file. */
-export function sourceProblem(
-  { name, source }: Pick<Change, 'name' | 'source'>,
-  path: string,
-  code: PlainCode,
-  message: string,
-  hint: string | null = null,
-): PlainProblem {
-  const place = source?.positions[path] ?? source?.positions[''] ?? null;
-  return {
-    file: source?.file ?? `change '${name}'`,
-    line: place?.line ?? null,
-    column: place?.column ?? null,
-    path,
-    code,
-    message,
-    hint,
-  };
 }

@@ -11,10 +11,10 @@ import { readDocument } from '../reading/readDocument.ts';
 import { withoutMisspelt } from '../reading/readSections.ts';
 import { fieldPaths } from '../reading/schema/fieldPaths.ts';
 import { type FieldShape, fieldShape } from '../reading/schema/fieldShape.ts';
-import { isKnown, pathProblem } from './assignedValues.ts';
 import type { Change, FieldEdit } from './change.ts';
 import type { ChangeEntry } from './changeEntry.ts';
 import { changeEntry, changesFile, MOST_CHANGES } from './changesFile.ts';
+import { isKnown, pathProblem } from './pathProblem.ts';
 
 const KINDS = ['set', 'scale', 'add'] as const;
 type Kind = (typeof KINDS)[number];

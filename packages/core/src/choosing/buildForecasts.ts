@@ -1,8 +1,9 @@
 /** The builds of a shelf as forecasts: each engine made and forecast once, and judged against the engine as it is. */
+
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Combination } from '../combination/combination.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { ForecastQueue } from '../studies/forecastQueue.ts';

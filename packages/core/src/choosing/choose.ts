@@ -1,5 +1,6 @@
 /** Chooses from a shelf: the best of all the builds it allows, with what they share, cost and can't be told apart by. */
 
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
@@ -7,7 +8,6 @@ import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean, type SpeedBand } from '../forecast/band.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
 import { rankSpeeds } from '../ranking/rankSpeeds.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';

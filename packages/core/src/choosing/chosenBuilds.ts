@@ -1,10 +1,11 @@
 /** The best builds with what is not known of them, drawn alike for all. */
 
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import { bandMean, type SpeedBand } from '../forecast/band.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
+import { standardDeviation } from '../numerics/standardDeviation.ts';
 import { responseSpeeds } from '../ranking/rankSpeeds.ts';
 import { tieGroups } from '../ranking/tieGroups.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
@@ -13,7 +14,7 @@ import type { ForecastQueue } from '../studies/forecastQueue.ts';
 import { percent } from '../studies/gain.ts';
 import { appliedChange } from '../uncertainty/appliedChange.ts';
 import { askFirst } from '../uncertainty/askedForecasts.ts';
-import { chanceToBeat, shareAbove, spreadOf } from '../uncertainty/drawFigures.ts';
+import { chanceToBeat, shareAbove } from '../uncertainty/drawFigures.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
 import { pairedDraws } from '../uncertainty/pairedDraws.ts';
 import { measureResponses } from '../uncertainty/responses.ts';
@@ -70,7 +71,7 @@ export async function topBuilds(
       ...priced,
       byAim: gainsByAim(base, curve, aims),
       bandGainKw: bandMean(curve.points, band).powerKw - bandMean(base.points, band).powerKw,
-      sigmaPct: own === null || !altered ? null : spreadOf(own),
+      sigmaPct: own === null || !altered ? null : standardDeviation(own),
       chanceOfGain: own === null || !altered ? null : shareAbove(own, 0),
       tieGroup: ties[i],
       octaneRequired: octaneOf(curve),

@@ -2,8 +2,8 @@
 import { type ArithmeticResult, scaled, sum } from '../base/quantityArithmetic.ts';
 import type { Result } from '../base/result.ts';
 import { splitNumber } from '../base/units.ts';
-import { isKnown, pathProblem } from '../changes/assignedValues.ts';
 import type { Change } from '../changes/change.ts';
+import { isKnown, pathProblem } from '../changes/pathProblem.ts';
 import { changeOf } from '../changes/readChanges.ts';
 import type { Problem } from '../combination/problem.ts';
 import { type CombinationDocument, join } from '../reading/combinationDocument.ts';

@@ -1,8 +1,9 @@
 /** What the largest values of a shelf ask of its builds: each of them concerns the few groups that move its field. */
 import { applyChanges } from '../changes/applyChanges.ts';
-import { assignedValues, currentValue } from '../changes/assignedValues.ts';
+import { assignedValues } from '../changes/assignedValues.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
+import { currentValue } from '../changes/currentValue.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Plain } from '../reading/combinationDocument.ts';
 import { FIELDS, isField } from '../reading/fields/fieldTable.ts';

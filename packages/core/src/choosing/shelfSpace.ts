@@ -1,7 +1,8 @@
 /** A shelf as a space of builds: the alternatives of each group with what the engine has now among them, and which may be had together. */
-import { currentValue } from '../changes/assignedValues.ts';
+
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
+import { currentValue } from '../changes/currentValue.ts';
 import { totalSpent } from '../changes/totalSpent.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type SearchSpace, sizeOf } from './buildSpace.ts';

@@ -2,9 +2,8 @@
 
 import { dynoUnit, isDynoUnit } from '../base/dynoUnits.ts';
 import type { PlainCode } from '../combination/problem.ts';
-import type { CorrectionStandard, Weather } from '../combination/running.ts';
+import type { CorrectionStandard } from '../combination/running.ts';
 import { wordForStandard } from '../combination/wordForStandard.ts';
-import { saturationPressure, vapourPressureOf } from '../gas/air.ts';
 import { airSaid, leavesAir, speaksOfAir } from './airSaid.ts';
 import { MOST_RATE, type RateFault, type RateSaid, rateSaid } from './rateSaid.ts';
 
@@ -65,9 +64,6 @@ export interface MetaSlip {
 }
 
 export type MetaResult = { readonly meta: DynoMeta } | { readonly slip: MetaSlip };
-
-/** Share of water vapour where a sheet is silent: a middling day; 20 points of it are worth about half a percent. */
-export const ASSUMED_HUMIDITY = 0.4;
 
 /** Longest line looked at for a standard, air or a title [characters]. */
 const LONGEST_LINE = 400;
@@ -245,55 +241,4 @@ function quantity(
     return { slip: { code: 'unit-missing', message, hint } };
   }
   return { meta: put(Number(found[1].replace(',', '.')) * unit.factor + unit.offset) };
-}
-
-/** Air of a dyno room worth believing [kPa], [K], [-]. */
-const AIR: readonly (readonly [keyof DynoMeta, string, number, number])[] = [
-  ['barometer', 'barometer', 50, 110],
-  ['temperature', 'air temperature', 235, 330],
-  ['vapourPressure', 'vapour pressure', 0, 12],
-  ['humidity', 'humidity', 0, 1],
-  ['dewPoint', 'dew point', 235, 330],
-];
-
-/** The figure that no dyno room has; null where all are believable. */
-export function impossibleAir(meta: DynoMeta): string | null {
-  const found = AIR.find(([field, , low, high]) => {
-    const value = meta[field];
-    return typeof value === 'number' && !(value >= low && value <= high);
-  });
-  return found?.[1] ?? null;
-}
-
-/** What is told of the air where too little is for a weather; null where nothing is, or all there is to know. */
-export function partOfAir({
-  barometer,
-  temperature,
-  vapourPressure,
-  humidity,
-  dewPoint,
-}: DynoMeta): string | null {
-  if (barometer !== null && temperature !== null) return null;
-  if ([barometer, temperature, vapourPressure, humidity, dewPoint].every((value) => value === null))
-    return null;
-  const lacks = [barometer === null ? 'barometer' : '', temperature === null ? 'air temperature' : ''];
-  return `gives the air of the day in part: no ${lacks.filter((name) => name !== '').join(' and no ')} with its unit, so that none of it is used`;
-}
-
-/** Air of the day, with what had to be taken for granted; null where barometer or temperature is missing or no figure of a room. */
-export function weatherOf(
-  meta: DynoMeta,
-): { readonly weather: Weather; readonly note: string | null } | null {
-  const { barometer, temperature, vapourPressure, humidity, dewPoint } = meta;
-  if (barometer === null || temperature === null || impossibleAir(meta) !== null) return null;
-  const pressure = barometer * 1000;
-  const with_ = (vapour: number): Weather => ({ pressure, temperature, vapourPressure: vapour });
-  if (vapourPressure !== null) return { weather: with_(vapourPressure * 1000), note: null };
-  if (dewPoint !== null) return { weather: with_(saturationPressure(dewPoint, pressure)), note: null };
-  if (humidity !== null)
-    return { weather: with_(vapourPressureOf(humidity, temperature, pressure)), note: null };
-  return {
-    weather: with_(vapourPressureOf(ASSUMED_HUMIDITY, temperature, pressure)),
-    note: 'says nothing of humidity: 40 % assumed',
-  };
 }

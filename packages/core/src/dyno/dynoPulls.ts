@@ -1,7 +1,7 @@
 /** Rows of a dyno sheet to pulls whose speeds rise, with every repair said. */
 
 import { counted } from '../base/counted.ts';
-import { powerOf } from '../base/power.ts';
+import { powerOf, torqueOfPower } from '../base/power.ts';
 import type { DynoChannel, DynoColumnKind } from './dynoColumns.ts';
 import { type DynoRow, lineList } from './dynoRows.ts';
 
@@ -38,46 +38,52 @@ const MOST_FALLS = 0.3;
 
 /** Parts rows into pulls: by the pull column, by blank lines where the speed starts again, or by a great fall of speed. */
 export function splitPulls(rows: readonly DynoRow[]): SplitResult {
-  const repairs: string[] = [];
-  if (rows.some((row) => row.pull !== null)) {
-    const groups = new Map<string, DynoRow[]>();
-    for (const row of rows) {
-      const key = row.pull ?? 'without a number';
-      const group = groups.get(key);
-      if (group === undefined) groups.set(key, [row]);
-      else group.push(row);
-    }
-    return { pulls: [...groups].map(([name, group]) => ({ name, rows: group })), repairs };
+  return rows.some((row) => row.pull !== null) ? splitByNumber(rows) : splitBySpeed(rows);
+}
+
+function splitByNumber(rows: readonly DynoRow[]): SplitResult {
+  const groups = new Map<string, DynoRow[]>();
+  for (const row of rows) {
+    const key = row.pull ?? 'without a number';
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [row]);
+    else group.push(row);
   }
+  return { pulls: [...groups].map(([name, group]) => ({ name, rows: group })), repairs: [] };
+}
+
+function splitBySpeed(rows: readonly DynoRow[]): SplitResult {
   const pulls: DynoRow[][] = [];
   let current: DynoRow[] = [];
   const falls: number[] = [];
   for (const [at, row] of rows.entries()) {
-    const last = current[current.length - 1];
-    if (last !== undefined) {
-      const span = Math.abs(last.rpm.value - current[0].rpm.value);
-      const fall = last.rpm.value - row.rpm.value;
-      // The second speed of a pull may be the first fall of one run from high speed to low, in steps of any size.
-      const next = rows[at + 1]?.rpm.value ?? Number.NEGATIVE_INFINITY;
-      const falling =
-        current.length > 1 ? current[1].rpm.value < current[0].rpm.value : fall > 0 && next < row.rpm.value;
-      const startsAgain = falling
-        ? -fall > Math.max(NEW_PULL.least, NEW_PULL.share * span)
-        : fall > Math.max(NEW_PULL.least, NEW_PULL.share * span);
-      // A blank line alone is none: some sheets have one after every row.
-      if (startsAgain || (row.parted && fall > 0 && !falling)) {
-        if (!row.parted) falls.push(row.line);
-        pulls.push(current);
-        current = [];
-      }
+    if (current.length > 0 && startsPull(current, row, rows[at + 1])) {
+      if (!row.parted) falls.push(row.line);
+      pulls.push(current);
+      current = [];
     }
     current.push(row);
   }
   pulls.push(current);
-  if (falls.length > 0) {
-    repairs.push(`the speed starts again at ${lineList(falls)}: taken as the start of another pull`);
-  }
+  const repairs =
+    falls.length === 0
+      ? []
+      : [`the speed starts again at ${lineList(falls)}: taken as the start of another pull`];
   return { pulls: pulls.map((group) => ({ name: null, rows: group })), repairs };
+}
+
+/** Whether a row is the first of another pull than the rows before it. */
+function startsPull(before: readonly DynoRow[], row: DynoRow, following: DynoRow | undefined): boolean {
+  const last = before[before.length - 1].rpm.value;
+  const span = Math.abs(last - before[0].rpm.value);
+  const fall = last - row.rpm.value;
+  // The second speed of a pull may be the first fall of one run from high speed to low, in steps of any size.
+  const next = following?.rpm.value ?? Number.NEGATIVE_INFINITY;
+  const falling =
+    before.length > 1 ? before[1].rpm.value < before[0].rpm.value : fall > 0 && next < row.rpm.value;
+  const startsAgain = (falling ? -fall : fall) > Math.max(NEW_PULL.least, NEW_PULL.share * span);
+  // A blank line alone is none: some sheets have one after every row.
+  return startsAgain || (row.parted && fall > 0 && !falling);
 }
 
 export interface OrderResult {
@@ -151,5 +157,5 @@ function meanPoint(rows: readonly DynoRow[]): PullPoint {
 
 /** Torque as printed, or from power where the sheet gives no other [N m]. */
 export function torqueOf({ rpm, torque, power }: DynoRow): number {
-  return torque?.value ?? ((power?.value ?? Number.NaN) * 30_000) / (Math.PI * rpm.value);
+  return torque?.value ?? torqueOfPower(power?.value ?? Number.NaN, rpm.value);
 }

@@ -1,5 +1,6 @@
 /** Cells of a dyno sheet to numbers, with what was left out and why. */
 import { counted } from '../base/counted.ts';
+import { torqueOfPower } from '../base/power.ts';
 import type { Problem } from '../combination/problem.ts';
 import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
@@ -133,7 +134,7 @@ function rowOf(
   if (rpm === null || (torque === null && power === null)) return 'empty';
   if (!(rpm.value >= SPEEDS.min && rpm.value <= SPEEDS.max))
     return { line, speed: rpm.value, cell: cellText(source, chosen.get('rpm')) };
-  const most = torque?.value ?? ((power?.value ?? 0) * 30_000) / (Math.PI * rpm.value);
+  const most = torque?.value ?? torqueOfPower(power?.value ?? 0, rpm.value);
   if (most > MOST_TORQUE) {
     const figure = Number((torque ?? power)?.value.toPrecision(4));
     const what = torque === null ? `${figure} kW of power` : `${figure} N m of torque`;

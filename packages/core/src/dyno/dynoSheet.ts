@@ -5,9 +5,9 @@ import { DYNO_EXAMPLES, isTradeUnit } from '../base/dynoUnits.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import type { UnitSystem } from '../combination/combination.ts';
-import type { PlainCode, Problem } from '../combination/problem.ts';
+import type { Problem } from '../combination/problem.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
-import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
+import { type Fail, sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import type { DynoColumn, DynoColumnKind } from './dynoColumns.ts';
 import { type DynoLines, readDynoLines } from './dynoLines.ts';
 import { type DynoMeta, NO_META, standardNamed } from './dynoMeta.ts';
@@ -46,6 +46,7 @@ const RATE_AT_WHEELS =
 
 /** Most pulls of one sheet. */
 const MOST_PULLS = 200;
+
 /**
  * Reads a dyno sheet, CSV or TSV: columns in any order, units in the headers or in a row below, remarks and `name: value`
  * lines for standard and weather, pulls separated by blank lines or numbered in a column. `standard` stands in where the
@@ -68,7 +69,7 @@ export function readDynoSheet(
   if (!read.ok) return read;
   const lines = read.value;
   const problems: Problem[] = [];
-  const fail = (line: number | null, code: PlainCode, message: string, hint: string | null = null): void => {
+  const fail: Fail = (line, code, message, hint = null) => {
     problems.push(sheetProblem(name, line, code, message, hint));
   };
   const opening = readRemarks(lines.rows[0].remarks, NO_META, name, problems);
@@ -129,8 +130,6 @@ function unitsOf(chosen: ReadonlyMap<DynoColumnKind, DynoColumn>): UnitSystem {
   const unit = chosen.get('torque')?.unit ?? chosen.get('power')?.unit ?? null;
   return unit === null || isTradeUnit(unit) ? 'trade' : 'si';
 }
-
-type Fail = (line: number | null, code: PlainCode, message: string, hint?: string | null) => void;
 
 /** The standard that sheet, header or caller states; null, with the reason told, where none does or they disagree. */
 function standardOf(

@@ -1,12 +1,9 @@
 /** What lines above a sheet of pressures say: speed, where angles and pressures count from, where the sensors sat. */
 import { type Dimension, parseQuantity } from '../base/units.ts';
-import type { PlainCode } from '../combination/problem.ts';
 import type { PressurePlace } from '../forecast/pressureTrace.ts';
 import { nearestName } from '../reading/nearestName.ts';
+import type { Fail } from '../reading/sheet/sheetProblem.ts';
 import type { Column, Table } from '../reading/sheet/table.ts';
-
-/** Notes a problem at a line. */
-export type Fail = (line: number | null, code: PlainCode, message: string, hint?: string | null) => void;
 
 /** A column of pressures. */
 export interface Sensor {

@@ -5,9 +5,9 @@ import type { Result } from '../base/result.ts';
 import { parseQuantity } from '../base/units.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { PressurePlace } from '../forecast/pressureTrace.ts';
-import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
+import { type Fail, sheetProblem } from '../reading/sheet/sheetProblem.ts';
 import { type Column, readTable, type Table } from '../reading/sheet/table.ts';
-import { type Fail, type PressureMeta, readPressureMeta, type Sensor } from './pressureMeta.ts';
+import { type PressureMeta, readPressureMeta, type Sensor } from './pressureMeta.ts';
 
 /** What one sensor saw; plain and serialisable. */
 export interface MeasuredPressure {

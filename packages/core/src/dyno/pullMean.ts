@@ -3,6 +3,7 @@
 import { DomainError } from '../base/errors.ts';
 import { powerOf } from '../base/power.ts';
 import { mean } from '../numerics/mean.ts';
+import { standardDeviation } from '../numerics/standardDeviation.ts';
 import type { Pull } from './readPull.ts';
 
 /** One speed of a mean curve. */
@@ -163,9 +164,4 @@ export function smoothTorque(
     if (count >= 1 && w > 0 && Math.abs(wx / w) < 1) return wy / w;
   }
   return null;
-}
-
-function standardDeviation(values: readonly number[]): number {
-  const middle = mean(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / (values.length - 1));
 }

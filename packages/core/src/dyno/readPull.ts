@@ -2,11 +2,12 @@
 import { counted } from '../base/counted.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { CorrectionStandard, Weather } from '../combination/running.ts';
-import { brakeFactor } from '../forecast/weatherCorrection.ts';
+import { brakeFactorIn } from '../forecast/weatherCorrection.ts';
 import { sheetProblem } from '../reading/sheet/sheetProblem.ts';
+import { impossibleAir, partOfAir, weatherOf } from './airOfDay.ts';
 import type { DynoColumnKind } from './dynoColumns.ts';
 import type { Remark } from './dynoLines.ts';
-import { type DynoMeta, impossibleAir, partOfAir, readMeta, weatherOf } from './dynoMeta.ts';
+import { type DynoMeta, readMeta } from './dynoMeta.ts';
 import { orderPull, type PullPoint, type PullRows } from './dynoPulls.ts';
 import { type DynoRow, lineList } from './dynoRows.ts';
 
@@ -154,11 +155,10 @@ function checkFactor(
   notes: string[],
 ): void {
   if (factor === null || weather === null || standard === 'none') return;
-  const dry = weather.pressure - weather.vapourPressure;
-  const own = brakeFactor(standard, dry, weather.temperature);
+  const own = brakeFactorIn(standard, weather);
   if (Math.abs(own - factor) <= FACTOR_SLACK) return;
   const other = standard === 'J607' ? 'J1349' : 'J607';
-  const fits = Math.abs(brakeFactor(other, dry, weather.temperature) - factor) <= FACTOR_SLACK;
+  const fits = Math.abs(brakeFactorIn(other, weather) - factor) <= FACTOR_SLACK;
   const guess = fits ? `; ${other} gives it, so the standard may be ${other}` : '';
   notes.push(`prints the factor ${factor}, ${standard} gives ${own.toFixed(4)} for its air${guess}`);
 }

@@ -5,6 +5,7 @@ import type { CorrectionStandard, Weather } from '../combination/running.ts';
 import { recorrectionFactor } from '../forecast/weatherCorrection.ts';
 import type { DynoSheet } from './dynoSheet.ts';
 import type { Pull } from './readPull.ts';
+import { scaledPull } from './scaledPull.ts';
 
 /** A sheet under another standard, with the factor each pull was multiplied by [-]. */
 export interface Recorrected {
@@ -28,15 +29,7 @@ export interface Recorrected {
 export function recorrectSheet(sheet: DynoSheet, to: CorrectionStandard): Recorrected {
   if (to === sheet.standard) return { sheet, factors: sheet.pulls.map(() => 1) };
   const factors = sheet.pulls.map((pull) => factorOf(pull, sheet, to));
-  const pulls = sheet.pulls.map((pull, index): Pull => {
-    const factor = factors[index];
-    const points = pull.points.map((point) => ({
-      ...point,
-      torqueNm: factor * point.torqueNm,
-      powerKw: factor * point.powerKw,
-    }));
-    return { ...pull, points };
-  });
+  const pulls = sheet.pulls.map((pull, index) => scaledPull(pull, factors[index]));
   const guessed = sheet.pulls.some((pull) => pull.weather === null);
   const note = `taken from ${sheet.standard} to ${to} without the air of the day: right within half a percent`;
   return {

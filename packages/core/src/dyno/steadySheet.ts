@@ -1,7 +1,7 @@
 /** What a pull holds back: torque that brings up to speed what turns, and never reaches the brake. */
 import { powerOf } from '../base/power.ts';
 import type { Combination } from '../combination/combination.ts';
-import { brakeFactor } from '../forecast/weatherCorrection.ts';
+import { brakeFactorIn } from '../forecast/weatherCorrection.ts';
 import { mean } from '../numerics/mean.ts';
 import { turningInertia } from '../reading/defaults/inertia.ts';
 import type { DynoSheet } from './dynoSheet.ts';
@@ -89,9 +89,7 @@ export function steadySheet(
 export function pacesOf(pulls: readonly Pull[], standard: DynoSheet['standard']): readonly PullPace[] {
   return pulls.map((pull) => {
     const air = airOfPull(pull, standard);
-    const factor =
-      air === null ? 1 : brakeFactor(standard, air.pressure - air.vapourPressure, air.temperature);
-    return { rate: pull.rate ?? null, factor };
+    return { rate: pull.rate ?? null, factor: air === null ? 1 : brakeFactorIn(standard, air) };
   });
 }
 

@@ -1,7 +1,7 @@
 /** Whether a forecast can be asked for: its speeds, and how many cylinders march. */
 
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
-import type { Fidelity } from './curve.ts';
 
 /** @throws {@link DomainError} where speeds are missing, no numbers, not rising or out of 100 to 30 000 rpm */
 export function checkSpeeds(rpm: readonly number[]): void {

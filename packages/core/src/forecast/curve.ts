@@ -1,10 +1,8 @@
 /** The result of a forecast: plain values, ready to print or to send. */
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { Assumed, Warning } from '../combination/combination.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
 import type { CylinderFigures } from './cylinderFigures.ts';
-
-/** `representative`: one cylinder marches and stands for the others. `all`: every cylinder marches. */
-export type Fidelity = 'representative' | 'all';
 
 /** What is known of a speed whatever became of its march. */
 export interface PointSpeed {

@@ -1,5 +1,6 @@
 /** A curve, marched speed by speed. */
 import type { Mesh } from '../assembly/mesh.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { areUnlike } from '../assembly/symmetry.ts';
 import { VERSION } from '../base/version.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
@@ -10,13 +11,13 @@ import { MARCH_COMPARED } from '../cycle/march.ts';
 import { PERIODIC_COMPARED, type PeriodicOptions } from '../cycle/periodic.ts';
 import { attemptsOf, bestOfAttempts } from './attempts.ts';
 import { checkFidelity, checkSpeeds } from './checkSpeeds.ts';
-import type { Curve, Fidelity, OperatingPoint } from './curve.ts';
+import type { Curve, OperatingPoint } from './curve.ts';
 import { peakOf } from './curvePeak.ts';
 import { heldToHeard } from './heardKnock.ts';
 import { operatingPoint } from './operatingPoint.ts';
 import type { SimulationOptions } from './simulation.ts';
 import { curveWarnings } from './warnings.ts';
-import { brakeFactor } from './weatherCorrection.ts';
+import { brakeFactorIn } from './weatherCorrection.ts';
 import { marchedPoints } from './wholeCurve.ts';
 
 /** What to forecast, and how finely. */
@@ -123,10 +124,7 @@ export function curveOf(
     complete,
     combination: combination.name,
     fidelity,
-    correction: {
-      standard: correction,
-      factor: brakeFactor(correction, weather.pressure - weather.vapourPressure, weather.temperature),
-    },
+    correction: { standard: correction, factor: brakeFactorIn(correction, weather) },
     points,
     peak: peakOf(marchedPoints({ points })),
     assumed: combination.assumed,

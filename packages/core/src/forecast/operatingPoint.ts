@@ -1,6 +1,7 @@
 /** A speed's periodic cycle as the figures a builder reads. */
 
 import { portLift } from '../assembly/portValve.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { BAR, INCH_OF_MERCURY } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
 import { MOST_TIMES_USUAL } from '../cycle/march.ts';
@@ -17,7 +18,7 @@ import {
   shownTorque,
   sweptOf,
 } from './brakeFigures.ts';
-import type { Fidelity, LostPoint, MarchedPoint, OperatingPoint } from './curve.ts';
+import type { LostPoint, MarchedPoint, OperatingPoint } from './curve.ts';
 import { cylinderFigures } from './cylinderFigures.ts';
 import type { SpeedResult } from './simulation.ts';
 

@@ -1,12 +1,12 @@
 /** Pressure by crank angle at places where a shop can put a sensor: over the piston, in the runner, in the primary. */
 import type { Mesh } from '../assembly/mesh.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { marchingOf } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Duct } from '../network/duct.ts';
 import type { Network } from '../network/network.ts';
 import { SIDE } from '../network/side.ts';
-import type { Fidelity } from './curve.ts';
 import { type SettledMarch, settledMarch, traceSteps } from './trace.ts';
 
 /** Where pressures can be read: in the cylinder, or in the pipe of its intake or its exhaust. */

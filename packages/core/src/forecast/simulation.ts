@@ -2,6 +2,7 @@
 import type { EngineNetwork } from '../assembly/assemble.ts';
 import { assembleNetwork } from '../assembly/assemble.ts';
 import { DEFAULT_MESH, type Mesh } from '../assembly/mesh.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { marchingOf } from '../assembly/symmetry.ts';
 import type { StandingEngine } from '../combination/atSpeed.ts';
 import { lambdaOf, sharedLambda } from '../combination/lambdaOf.ts';
@@ -15,7 +16,6 @@ import { buildGasTables } from '../gas/buildGasTables.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { sliderCrank } from '../geometry/sliderCrank.ts';
 import { chamberBurn } from '../processes/chamberBurn.ts';
-import type { Fidelity } from './curve.ts';
 import { flameFuelOf } from './flameFuel.ts';
 import type { SpeedMarch } from './speedMarch.ts';
 import { octanesOf, retime, startSpeed, timesOf } from './speedMarch.ts';

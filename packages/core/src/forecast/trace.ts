@@ -3,6 +3,7 @@
 import type { EngineNetwork } from '../assembly/assemble.ts';
 import type { Mesh } from '../assembly/mesh.ts';
 import { portLift } from '../assembly/portValve.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { areUnlike, marchingOf } from '../assembly/symmetry.ts';
 import { atSpeed } from '../combination/atSpeed.ts';
 import type { Combination } from '../combination/combination.ts';
@@ -13,7 +14,6 @@ import { localAngle } from '../network/cylinder.ts';
 import { SIDE } from '../network/side.ts';
 import { lookUpPeriodic } from '../numerics/interpolate.ts';
 import { checkSpeed } from './checkSpeeds.ts';
-import type { Fidelity } from './curve.ts';
 import { heldToHeard } from './heardKnock.ts';
 import { createSimulation } from './simulation.ts';
 

@@ -1,13 +1,12 @@
 /** Doubts and cautions that only a computed curve can raise. */
 
 import type { Combination, Warning } from '../combination/combination.ts';
-import type { CorrectionStandard } from '../combination/running.ts';
 import { octaneIndex } from '../processes/knock.ts';
 import type { FieldPath } from '../reading/schema/fieldPath.ts';
 import type { MarchedPoint, OperatingPoint } from './curve.ts';
 import { limitBreaches } from './limits.ts';
 import { oddFigures } from './oddFigures.ts';
-import { brakeFactor, correctionBand } from './weatherCorrection.ts';
+import { brakeFactorIn, correctionBand } from './weatherCorrection.ts';
 import { marchedPoints } from './wholeCurve.ts';
 
 /** Mean piston speed above which ordinary parts need thought, and above which few last [m/s] (common practice, no source: 4000 and 5000 ft/min). */
@@ -144,10 +143,9 @@ function fastPistons(points: readonly OperatingPoint[]): CurveWarning[] {
  * and no doubtful day for all that: both factors must be. Beyond 3 % a result notes it beside the factor it always shows.
  */
 function doubtfulWeather({ weather, correction }: Combination): CurveWarning[] {
-  const factorOf = (standard: CorrectionStandard): number =>
-    brakeFactor(standard, weather.pressure - weather.vapourPressure, weather.temperature);
-  const factor = factorOf(correction);
-  if (![factor, factorOf('J1349')].every((each) => correctionBand(each) === 'caution')) return [];
+  const factor = brakeFactorIn(correction, weather);
+  if (![factor, brakeFactorIn('J1349', weather)].every((each) => correctionBand(each) === 'caution'))
+    return [];
   const message = `the weather correction is ${factor.toFixed(3)}: outside the range the standards allow`;
   return [{ code: 'weather-correction', path: 'weather', message }];
 }

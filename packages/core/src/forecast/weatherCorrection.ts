@@ -2,7 +2,7 @@
 
 import { DomainError } from '../base/errors.ts';
 import { referenceAir } from '../combination/referenceAir.ts';
-import type { CorrectionStandard } from '../combination/running.ts';
+import type { CorrectionStandard, Weather } from '../combination/running.ts';
 
 /**
  * Share of friction in indicated torque that SAE J1349 assumes, as its formula rounds it [-]: brake factor =
@@ -53,6 +53,11 @@ export function indicatedFactor(
 export function brakeFactor(standard: CorrectionStandard, dryPressure: number, temperature: number): number {
   const factor = indicatedFactor(standard, dryPressure, temperature);
   return standard === 'J1349' ? (1 + J1349_FRICTION) * factor - J1349_FRICTION : factor;
+}
+
+/** {@link brakeFactor} in the air of a day [-]. */
+export function brakeFactorIn(standard: CorrectionStandard, air: Weather): number {
+  return brakeFactor(standard, air.pressure - air.vapourPressure, air.temperature);
 }
 
 /**

@@ -1,6 +1,8 @@
 /** The mean of some values. */
 
 /** Sum over count, in the unit of the values; not a number where there are none. */
-export function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+export function mean(values: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i];
+  return sum / values.length;
 }

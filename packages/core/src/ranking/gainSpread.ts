@@ -3,12 +3,12 @@
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { SpeedBand } from '../forecast/band.ts';
+import { standardDeviation } from '../numerics/standardDeviation.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { ForecastQueue } from '../studies/forecastQueue.ts';
 import { runJobsHere, type StudyControl } from '../studies/job.ts';
 import { appliedChange } from '../uncertainty/appliedChange.ts';
 import { askFirst } from '../uncertainty/askedForecasts.ts';
-import { spreadOf } from '../uncertainty/drawFigures.ts';
 import { withModelError } from '../uncertainty/gainError.ts';
 import { pairedDraws } from '../uncertainty/pairedDraws.ts';
 import { expectedLater, measureResponses } from '../uncertainty/responses.ts';
@@ -63,5 +63,5 @@ export async function gainSpread(
   if (responses.baseline === null || candidate === null) return { band: null, at, measureFirst: null };
   const { gains } = pairedDraws(responses.baseline, [candidate], draws);
   const first = measureFirst(responses.baseline, [candidate], unknowns.all);
-  return { band: spreadOf(gains[0]) / 100, at, measureFirst: first };
+  return { band: standardDeviation(gains[0]) / 100, at, measureFirst: first };
 }

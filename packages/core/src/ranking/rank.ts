@@ -9,8 +9,8 @@ import type { Problem } from '../combination/problem.ts';
 import { DYNO, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
 import { limitBreaches } from '../forecast/limits.ts';
+import { standardDeviation } from '../numerics/standardDeviation.ts';
 import { type AppliedChange, appliedChange } from '../uncertainty/appliedChange.ts';
-import { spreadOf } from '../uncertainty/drawFigures.ts';
 import { pairedDraws } from '../uncertainty/pairedDraws.ts';
 import type { Budget } from './bestSubset.ts';
 import type { MeasureFirst } from './firstMeasurement.ts';
@@ -140,7 +140,7 @@ function baselineFigures({
     breaches: limitBreaches(baseline.combination, curve),
     bandPowerKw: powerKw,
     bandTorqueNm: torqueNm,
-    sigmaPct: draws === null ? null : 100 * spreadOf(draws),
+    sigmaPct: draws === null ? null : 100 * standardDeviation(draws),
     bySpeed: curve.points.map(({ rpm, torqueNm: torque }) => {
       const spread = spreads.baseline(rpm);
       return { rpm, torqueNm: torque, sigmaNm: spread === null ? null : torque * spread.torque };

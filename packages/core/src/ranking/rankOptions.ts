@@ -1,7 +1,8 @@
 /** What a ranking may be asked besides its changes. */
+
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { Dyno } from '../dyno/dynoResolution.ts';
 import type { SpeedBand } from '../forecast/band.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import type { StudyControl } from '../studies/job.ts';
 import type { Budget } from './bestSubset.ts';

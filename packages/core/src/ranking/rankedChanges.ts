@@ -5,10 +5,11 @@ import { pullsNeeded, resolvablePct } from '../dyno/dynoResolution.ts';
 import { bandMean } from '../forecast/band.ts';
 import { limitBreaches, newBreaches } from '../forecast/limits.ts';
 import type { WholeCurve } from '../forecast/wholeCurve.ts';
+import { standardDeviation } from '../numerics/standardDeviation.ts';
 import { topOf } from '../numerics/topOf.ts';
 import { cautionsOf } from '../studies/cautions.ts';
 import { percent } from '../studies/gain.ts';
-import { chanceToBeat, shareAbove, spreadOf } from '../uncertainty/drawFigures.ts';
+import { chanceToBeat, shareAbove } from '../uncertainty/drawFigures.ts';
 import { pairedDraws } from '../uncertainty/pairedDraws.ts';
 import type { SpreadAt } from '../uncertainty/speedSpread.ts';
 import type { Unknown } from '../uncertainty/unknown.ts';
@@ -63,7 +64,7 @@ export function rankChanges(study: RankStudy): readonly RankedChange[] {
       name: change.name,
       bandGainPct: gain.pct,
       bandGainKw: gain.kw,
-      sigmaPct: draws === null ? null : spreadOf(draws),
+      sigmaPct: draws === null ? null : standardDeviation(draws),
       chanceOfGain: draws === null ? null : shareAbove(draws, 0),
       chanceResolvable: draws === null ? null : shareAbove(draws, resolvablePct(dyno)),
       peakPowerGainPct: peakGain(base, curve, 'powerKw'),

@@ -1,4 +1,6 @@
 /** Measured pressures laid over those of a forecast: their means, how high their waves are, and by how much one lags the other. */
+
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { BAR } from '../base/constants.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
@@ -6,7 +8,6 @@ import { VERSION } from '../base/version.ts';
 import type { Combination } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import type { MeasuredPressure, PressureSheet } from '../dyno/pressureSheet.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import {
   type PressurePlace,
   type PressureTrace,

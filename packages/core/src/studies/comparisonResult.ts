@@ -1,7 +1,9 @@
 /** The result of comparing combinations: plain values, ready to print or to send. */
+
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { CorrectionStandard } from '../combination/running.ts';
 import type { BandMean, BandWeighting, SpeedBand } from '../forecast/band.ts';
-import type { Curve, Fidelity } from '../forecast/curve.ts';
+import type { Curve } from '../forecast/curve.ts';
 import type { Breach } from '../forecast/limits.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 

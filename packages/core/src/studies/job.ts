@@ -1,9 +1,10 @@
 /** The unit of work of every study: one combination forecast at a list of speeds. */
 
 import type { Mesh } from '../assembly/mesh.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { Cancellation } from '../base/cancellation.ts';
 import type { Combination } from '../combination/combination.ts';
-import type { Curve, Fidelity } from '../forecast/curve.ts';
+import type { Curve } from '../forecast/curve.ts';
 import { forecast, forecastAsync } from '../forecast/forecast.ts';
 
 /** Plain and serialisable, so that any thread can run it; the same job gives the same curve wherever it runs. */

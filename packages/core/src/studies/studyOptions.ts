@@ -1,12 +1,12 @@
 /** What every study of curves is asked, and the same checks on it. */
 
 import type { Mesh } from '../assembly/mesh.ts';
+import type { Fidelity } from '../assembly/symmetry.ts';
 import { DomainError } from '../base/errors.ts';
 import type { Combination } from '../combination/combination.ts';
 import { needsCombination } from '../combination/needsCombination.ts';
 import type { BandWeighting, SpeedBand } from '../forecast/band.ts';
 import { checkFidelity, checkSpeeds } from '../forecast/checkSpeeds.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import type { StudyBasis } from './comparisonResult.ts';
 import type { StudyControl, StudyJob } from './job.ts';
 

@@ -3,10 +3,12 @@
 import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
-import { applyChanges, isSameEngine } from '../changes/applyChanges.ts';
-import { currentValue, sourceProblem } from '../changes/assignedValues.ts';
+import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
+import { currentValue } from '../changes/currentValue.ts';
+import { isSameEngine } from '../changes/sameEngine.ts';
+import { sourceProblem } from '../changes/sourceProblem.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';

@@ -1,8 +1,4 @@
-/** Standard deviation of the draws. */
-export function spreadOf(values: Float64Array): number {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
-}
+/** What many draws of one gain come to: how often they pass a limit or another gain. */
 
 /** Share of the draws above a limit. */
 export function shareAbove(values: Float64Array, limit: number): number {

@@ -1,6 +1,8 @@
 /** What isn't known of a forecast: what is assumed, the sheets' errors and the model's own, from a fixed small number of forecasts. */
+
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { Baseline } from '../changes/baseline.ts';
-import type { Curve, Fidelity } from '../forecast/curve.ts';
+import type { Curve } from '../forecast/curve.ts';
 import { meanScatterOf, scatterOf } from '../forecast/cycleScatter.ts';
 import { type EvidenceKind, MODEL_ERRORS, type ModelError } from '../forecast/modelError.ts';
 import { marchedPoints, type WholeCurve } from '../forecast/wholeCurve.ts';

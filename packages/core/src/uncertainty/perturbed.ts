@@ -1,9 +1,10 @@
 /** A baseline, with or without changes, as it would be if the unknowns were off. */
 import { eachScaled, eachSum } from '../base/quantityArithmetic.ts';
 import { applyChanges } from '../changes/applyChanges.ts';
-import { assignedValues, currentValue } from '../changes/assignedValues.ts';
+import { assignedValues } from '../changes/assignedValues.ts';
 import { type Baseline, sheetsOf } from '../changes/baseline.ts';
 import type { Change, FieldEdit } from '../changes/change.ts';
+import { currentValue } from '../changes/currentValue.ts';
 import type { Assumed, Combination } from '../combination/combination.ts';
 import type { Plain } from '../reading/combinationDocument.ts';
 import { editDocument } from '../reading/editDocument.ts';

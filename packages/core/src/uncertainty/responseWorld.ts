@@ -1,8 +1,9 @@
 /** Where responses to unknowns come from: forecasts at few speeds and on a coarse mesh. */
+
+import type { Fidelity } from '../assembly/symmetry.ts';
 import type { Baseline } from '../changes/baseline.ts';
 import type { Change } from '../changes/change.ts';
 import type { Combination } from '../combination/combination.ts';
-import type { Fidelity } from '../forecast/curve.ts';
 import { marchedText, withOtherFriction } from '../forecast/otherFriction.ts';
 import { hasMoreOctane, textBesideOctane, withMoreOctane } from '../forecast/otherOctane.ts';
 import type { SheetSource } from '../reading/sheet/readSheets.ts';

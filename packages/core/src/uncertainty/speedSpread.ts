@@ -2,8 +2,8 @@
 
 import type { SpeedBand } from '../forecast/band.ts';
 import { linearTable } from '../numerics/interpolate.ts';
+import { standardDeviation } from '../numerics/standardDeviation.ts';
 import { deviatesOf } from './deviates.ts';
-import { spreadOf } from './drawFigures.ts';
 import { type Correlated, pairedDraws } from './pairedDraws.ts';
 import type { Responses } from './responses.ts';
 
@@ -43,12 +43,12 @@ export function speedSpreads(
     const known = candidates.filter((subject) => subject !== null);
     const drawn = pairedDraws(baseline, known, { ...draws, deviates });
     rpm.push(n);
-    const alone = spreadOf(drawn.baseline);
+    const alone = standardDeviation(drawn.baseline);
     own.push({ torque: alone, ratio: alone });
     known.forEach(({ name }, i) => {
       const ratio = drawn.gains[i].map((gain) => gain / 100);
       const torque = ratio.map((gain, k) => gain * (1 + drawn.baseline[k]));
-      const spread: Spread = { torque: spreadOf(torque), ratio: spreadOf(ratio) };
+      const spread: Spread = { torque: standardDeviation(torque), ratio: standardDeviation(ratio) };
       gains.set(name, [...(gains.get(name) ?? []), spread]);
     });
   }

@@ -1,9 +1,9 @@
 /** A throttle in each runner: still air in front, no plenum, and an airbox where there is one. */
 import { describe, expect, it } from 'vitest';
 import { assembleNetwork } from '../../src/assembly/assemble.ts';
+import { heldAir, meteredAir } from '../../src/assembly/heldAir.ts';
 import { intakeCharge } from '../../src/assembly/intakeCharge.ts';
 import { throttleLoss } from '../../src/assembly/intakeParts.ts';
-import { heldAir, meteredAir } from '../../src/assembly/meteringParts.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
 import { FIRST_ANGLES, FIRST_TIMING, planBurn } from '../../src/cycle/burnPlan.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { isSameEngine } from '../../src/changes/applyChanges.ts';
 import { pinBaseline } from '../../src/changes/baseline.ts';
+import { isSameEngine } from '../../src/changes/sameEngine.ts';
 import { editDocument } from '../../src/reading/editDocument.ts';
 import { inherited } from '../../src/reading/fields/fieldTable.ts';
 import { readDocument } from '../../src/reading/readDocument.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { applyChanges, isSameEngine } from '../../src/changes/applyChanges.ts';
-import { currentValue } from '../../src/changes/assignedValues.ts';
+import { applyChanges } from '../../src/changes/applyChanges.ts';
 import type { Baseline } from '../../src/changes/baseline.ts';
+import { currentValue } from '../../src/changes/currentValue.ts';
+import { isSameEngine } from '../../src/changes/sameEngine.ts';
 import { EXAMPLES, exampleSheet, exampleText, fileWith } from '../reading/files.ts';
 import { baselineOf, change, leaves, set } from './changedEngine.ts';
 

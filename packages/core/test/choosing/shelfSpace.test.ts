@@ -1,7 +1,7 @@
 /** A shelf as builds: what the engine has stands among the sizes where it belongs, and prices nobody knows are none. */
 import { describe, expect, it } from 'vitest';
-import { currentValue } from '../../src/changes/assignedValues.ts';
 import { type Baseline, pinBaseline } from '../../src/changes/baseline.ts';
+import { currentValue } from '../../src/changes/currentValue.ts';
 import { buildsOf } from '../../src/choosing/buildSpace.ts';
 import { readShelf } from '../../src/choosing/readShelf.ts';
 import { neverTaken, priceOf, type ShelfSpace, shelfSpace } from '../../src/choosing/shelfSpace.ts';

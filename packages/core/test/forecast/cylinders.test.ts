@@ -1,9 +1,10 @@
 /** Figures of each cylinder: they make up the engine's, and show what sets one cylinder apart. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { Fidelity } from '../../src/assembly/symmetry.ts';
 import { marchingOf } from '../../src/assembly/symmetry.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
-import type { Fidelity, MarchedPoint } from '../../src/forecast/curve.ts';
+import type { MarchedPoint } from '../../src/forecast/curve.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { wholeForecast } from './wholeForecast.ts';
 

@@ -1,9 +1,10 @@
 /** Cylinders with mixtures of their own behave as engines of that mixture do, and what is lost between them is nothing. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { Fidelity } from '../../src/assembly/symmetry.ts';
 import { marchingOf } from '../../src/assembly/symmetry.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { problemLine } from '../../src/combination/problem.ts';
-import type { Fidelity, MarchedPoint } from '../../src/forecast/curve.ts';
+import type { MarchedPoint } from '../../src/forecast/curve.ts';
 import type { WholeCurve } from '../../src/forecast/wholeCurve.ts';
 import { readCombination } from '../../src/reading/readCombination.ts';
 import { wholeForecast } from './wholeForecast.ts';

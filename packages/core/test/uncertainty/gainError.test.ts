@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MODEL_ERRORS } from '../../src/forecast/modelError.ts';
-import { spreadOf } from '../../src/uncertainty/drawFigures.ts';
+import { standardDeviation } from '../../src/numerics/standardDeviation.ts';
 import { gainVariance, withModelError } from '../../src/uncertainty/gainError.ts';
 import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
 import type { Subject } from '../../src/uncertainty/responseSurface.ts';
@@ -29,7 +29,7 @@ function drawn(moves: Readonly<Record<string, readonly [number, number]>>): read
 
 const own = 100 * MODEL_ERRORS.sheets.gain;
 const between = (one: Float64Array, other: Float64Array): number =>
-  spreadOf(one.map((gain, i) => gain - other[i]));
+  standardDeviation(one.map((gain, i) => gain - other[i]));
 
 describe("the model's own error of a gain", () => {
   it('is half of a small move, what published gains were missed by of some percent, and a tenth of a large one', () => {
@@ -48,9 +48,9 @@ describe("the model's own error of a gain", () => {
 
   it('spreads a gain by what its change moves, also where that comes to nothing over the band', () => {
     const [still, tilts, large] = drawn({ still: [0, 0], tilts: [2, -2], large: [30, 30] });
-    expect(spreadOf(still)).toBeLessThan(0.01);
-    expect(Math.abs(spreadOf(tilts) / 0.739 - 1)).toBeLessThan(0.03);
-    expect(Math.abs(spreadOf(large) / Math.hypot(own, 3) - 1)).toBeLessThan(0.03);
+    expect(standardDeviation(still)).toBeLessThan(0.01);
+    expect(Math.abs(standardDeviation(tilts) / 0.739 - 1)).toBeLessThan(0.03);
+    expect(Math.abs(standardDeviation(large) / Math.hypot(own, 3) - 1)).toBeLessThan(0.03);
   });
 
   it('cancels between changes that move alike, and not between those that do not', () => {

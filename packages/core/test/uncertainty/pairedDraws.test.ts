@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chanceToBeat, shareAbove, spreadOf } from '../../src/uncertainty/drawFigures.ts';
+import { standardDeviation } from '../../src/numerics/standardDeviation.ts';
+import { chanceToBeat, shareAbove } from '../../src/uncertainty/drawFigures.ts';
 import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
 import type { Response, Subject } from '../../src/uncertainty/responseSurface.ts';
 import { varianceShares } from '../../src/uncertainty/varianceShares.ts';
@@ -30,9 +31,9 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     const same = subject('more', 104, { heat: 0.03, friction: 0.02 });
     const { baseline, gains } = pairedDraws(base, [same], { seed: 1 });
     // Absolute: the root of the sum of squares. Difference: nothing.
-    expect(spreadOf(baseline)).toBeGreaterThan(Math.hypot(0.03, 0.02) * (1 - scatter(6000)));
-    expect(spreadOf(baseline)).toBeLessThan(Math.hypot(0.03, 0.02) * (1 + scatter(6000)));
-    expect(spreadOf(gains[0])).toBeLessThan(1e-9);
+    expect(standardDeviation(baseline)).toBeGreaterThan(Math.hypot(0.03, 0.02) * (1 - scatter(6000)));
+    expect(standardDeviation(baseline)).toBeLessThan(Math.hypot(0.03, 0.02) * (1 + scatter(6000)));
+    expect(standardDeviation(gains[0])).toBeLessThan(1e-9);
     expect(gains[0][0]).toBeCloseTo(4, 9);
   });
 
@@ -41,7 +42,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     const other = subject('new', 103, { 'new part': 0.008 });
     const { gains } = pairedDraws(base, [other], { seed: 1, draws: 40_000 });
     const expected = 103 * Math.hypot(0.006, 0.008);
-    expect(Math.abs(spreadOf(gains[0]) / expected - 1)).toBeLessThan(scatter(40_000));
+    expect(Math.abs(standardDeviation(gains[0]) / expected - 1)).toBeLessThan(scatter(40_000));
   });
 
   it('has the variance of a square where a response is curved: twice the square of its curvature', () => {
@@ -49,15 +50,15 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     const curved = subject('curved', 100, { lash: 0.003 }, { curved: { lash: 0.004 } });
     const { gains } = pairedDraws(base, [curved], { seed: 2, draws: 40_000 });
     const expected = 100 * Math.sqrt(0.003 ** 2 + 2 * 0.004 ** 2);
-    expect(Math.abs(spreadOf(gains[0]) / expected - 1)).toBeLessThan(2 * scatter(40_000));
+    expect(Math.abs(standardDeviation(gains[0]) / expected - 1)).toBeLessThan(2 * scatter(40_000));
   });
 
   it('takes cycles that never repeat for what they are: noise of each engine, and no unknown', () => {
     const base = { ...subject('baseline', 100, {}), scatter: 0.003 };
     const other = { ...subject('new', 104, {}), scatter: 0.004 };
     const { baseline, gains } = pairedDraws(base, [other], { seed: 1, draws: 40_000 });
-    expect(Math.abs(spreadOf(baseline) / 0.003 - 1)).toBeLessThan(scatter(40_000));
-    expect(Math.abs(spreadOf(gains[0]) / (104 * 0.005) - 1)).toBeLessThan(scatter(40_000));
+    expect(Math.abs(standardDeviation(baseline) / 0.003 - 1)).toBeLessThan(scatter(40_000));
+    expect(Math.abs(standardDeviation(gains[0]) / (104 * 0.005) - 1)).toBeLessThan(scatter(40_000));
   });
 
   it('leaves the scatter of cycles a part of the variance that no unknown explains', () => {
@@ -75,7 +76,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     expect(unknowns[0].share).toBeCloseTo(0.36, 12);
     expect(model).toBeCloseTo(0.64, 12);
     const { gains } = pairedDraws(base, [other], { seed: 1 });
-    expect(Math.abs(spreadOf(gains[0]) / 0.5 - 1)).toBeLessThan(scatter(6000));
+    expect(Math.abs(standardDeviation(gains[0]) / 0.5 - 1)).toBeLessThan(scatter(6000));
   });
 
   it('counts what draws of everything missed, and cancels of it what two candidates have in common', () => {
@@ -87,9 +88,9 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     ];
     const [a, twin, other] = missed.map((draws, i) => subject(`part ${i}`, 101, {}, { missed: draws }));
     const { gains } = pairedDraws(base, [a, twin, other], { seed: 1 });
-    expect(Math.abs(spreadOf(gains[0]) - 1)).toBeLessThan(scatter(6000));
+    expect(Math.abs(standardDeviation(gains[0]) - 1)).toBeLessThan(scatter(6000));
     const apart = (one: number, two: number): number =>
-      spreadOf(gains[one].map((gain, i) => gain - gains[two][i]));
+      standardDeviation(gains[one].map((gain, i) => gain - gains[two][i]));
     expect(apart(0, 1)).toBe(0);
     // 0.6 % that only one has, and 0.6 % that only the other has.
     expect(Math.abs(apart(0, 2) / (0.6 * Math.SQRT2) - 1)).toBeLessThan(scatter(6000));
@@ -104,7 +105,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     };
     const { gains } = pairedDraws(base, [other], { seed: 1, draws: 40_000 });
     const deviation = Math.sqrt(0.5 - 1 / (2 * Math.PI));
-    expect(Math.abs(spreadOf(gains[0]) / deviation - 1)).toBeLessThan(2 * scatter(40_000));
+    expect(Math.abs(standardDeviation(gains[0]) / deviation - 1)).toBeLessThan(2 * scatter(40_000));
     const mean = gains[0].reduce((sum, gain) => sum + gain, 0) / gains[0].length;
     expect(Math.abs(mean * Math.sqrt(2 * Math.PI) - 1)).toBeLessThan(2 * scatter(40_000));
     expect(varianceShares(base, other).unknowns[0].sigma).toBeCloseTo(deviation, 3);
@@ -120,7 +121,7 @@ describe('pairedDraws(baseline, candidates, options)', () => {
     const { baseline } = pairedDraws(base, [], { seed: 1, correlated });
     // Var(x + y) = 2 (1 + r) sigma^2.
     const expected = 0.02 * Math.sqrt(2 * (1 - 0.9));
-    expect(Math.abs(spreadOf(baseline) / expected - 1)).toBeLessThan(scatter(6000));
+    expect(Math.abs(standardDeviation(baseline) / expected - 1)).toBeLessThan(scatter(6000));
   });
 
   it('gives the same draws whatever the order of unknowns and candidates, and others for another seed', () => {
@@ -140,7 +141,7 @@ describe('figures of draws', () => {
     const values = Float64Array.of(-1, 0, 1, 2);
     expect(shareAbove(values, 0)).toBe(0.5);
     expect(chanceToBeat(values, Float64Array.of(-2, 0, 2, 2))).toBe(0.5);
-    expect(spreadOf(Float64Array.of(1, 2, 3))).toBe(1);
+    expect(standardDeviation(Float64Array.of(1, 2, 3))).toBe(1);
   });
 
   it('name the unknown that brings most of a variance, and how much one standard deviation of it does', () => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Change } from '../../src/changes/change.ts';
+import { standardDeviation } from '../../src/numerics/standardDeviation.ts';
 import { ForecastQueue } from '../../src/studies/forecastQueue.ts';
 import type { RunJobs } from '../../src/studies/job.ts';
 import { askFirst, type ResponseWorld } from '../../src/uncertainty/askedForecasts.ts';
-import { spreadOf } from '../../src/uncertainty/drawFigures.ts';
 import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
 import { measureResponses } from '../../src/uncertainty/responses.ts';
 import type { Unknown } from '../../src/uncertainty/unknown.ts';
@@ -93,8 +93,8 @@ async function measured(
   if (baseline === null || candidate === undefined || candidate === null) throw new Error('not measured');
   const draws = pairedDraws(baseline, [candidate], { seed: 3, draws: 40_000 });
   return {
-    sigma: spreadOf(draws.gains[0]),
-    absolute: 100 * spreadOf(draws.baseline),
+    sigma: standardDeviation(draws.gains[0]),
+    absolute: 100 * standardDeviation(draws.baseline),
     jobs: run.asked.length,
     stuck,
     offsets: run.asked.flatMap(({ combination }) => Object.values<number>(JSON.parse(combination.name).z)),

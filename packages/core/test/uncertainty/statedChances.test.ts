@@ -3,9 +3,10 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Change } from '../../src/changes/change.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import { type Random, randomFrom } from '../../src/numerics/random.ts';
+import { standardDeviation } from '../../src/numerics/standardDeviation.ts';
 import { ForecastQueue } from '../../src/studies/forecastQueue.ts';
 import { askFirst, type ResponseWorld } from '../../src/uncertainty/askedForecasts.ts';
-import { chanceToBeat, spreadOf } from '../../src/uncertainty/drawFigures.ts';
+import { chanceToBeat } from '../../src/uncertainty/drawFigures.ts';
 import { pairedDraws } from '../../src/uncertainty/pairedDraws.ts';
 import { measureResponses } from '../../src/uncertainty/responses.ts';
 import type { Unknown } from '../../src/uncertainty/unknown.ts';
@@ -104,7 +105,7 @@ describe('what is stated of gains', () => {
       });
       stated.forEach((draws, c) => {
         const mean = draws.reduce((sum, gain) => sum + gain, 0) / draws.length;
-        for (const truth of truths) misses.push((truth[c] - mean) / spreadOf(draws));
+        for (const truth of truths) misses.push((truth[c] - mean) / standardDeviation(draws));
         for (let other = 0; other < c; other++) {
           const chance = chanceToBeat(draws, stated[other]);
           const held = truths.filter((truth) => truth[c] > truth[other]).length / TRUTHS;

@@ -12,6 +12,9 @@ export function sheetProblem(
   return { file: name, line, column: null, path: '', code, message, hint };
 }
 
+/** Notes a problem at a line of a sheet, which is read on for others. */
+export type Fail = (line: number | null, code: PlainCode, message: string, hint?: string | null) => void;
+
 /** A sheet that is not read, for one reason. */
 export interface Refused {
   readonly ok: false;
