@@ -1,11 +1,11 @@
 /** Air in front of the fuel, built as if it held the mixture. */
 
+import type { Combination } from '../combination/combination.ts';
 import { humidAir } from '../gas/air.ts';
 import { frozenCv, frozenH } from '../gas/frozenBlend.ts';
 import type { ReservoirSpec } from '../network/reservoir.ts';
 import { findRoot } from '../numerics/root.ts';
 import type { IntakeCharge } from './intakeCharge.ts';
-import type { MeteringTask } from './meteringParts.ts';
 
 /** What stands in front of the fuel and is built as if it held the mixture, over what it is [-]. */
 export interface HeldAir {
@@ -19,7 +19,13 @@ export interface HeldAir {
  * that waves take their time, and as much wider as its density times sound speed is more, so that they meet the same resistance; a box
  * smaller as its gas is softer. What the stream loses stays the same within a percent.
  */
-export function heldAir({ combination, charge }: Pick<MeteringTask, 'combination' | 'charge'>): HeldAir {
+export function heldAir({
+  combination,
+  charge,
+}: {
+  readonly combination: Combination;
+  readonly charge: IntakeCharge;
+}): HeldAir {
   const { pressure, temperature, vapourPressure } = combination.weather;
   const { tables } = charge;
   const { T } = meteredAir(charge, pressure);
