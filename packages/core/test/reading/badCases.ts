@@ -238,6 +238,21 @@ export const CASES: readonly (readonly [what: string, text: string, ...lines: re
     'e.yaml:4:1 name needs a text, got 350 (put it in quotes: "350")',
   ],
   [
+    'a spark before top centre in words',
+    fileWith({ burn: '{ spark: 34 deg BTDC }' }),
+    "e.yaml:4:9 burn.spark has an unknown unit 'deg BTDC' in '34 deg BTDC' (use deg, positive before top centre)",
+  ],
+  [
+    'sparks before top centre in words, by speed',
+    fileWith({ burn: '{ spark: [{ rpm: 1000 rpm, advance: 10 BTDC }] }' }),
+    "e.yaml:4:34 burn.spark.0.advance has an unknown unit 'BTDC' in '10 BTDC' (use deg, positive before top centre)",
+  ],
+  [
+    'half of the burn after top centre in words',
+    fileWith({ burn: '{ ca50: 8 deg ATDC }' }),
+    "e.yaml:4:9 burn.ca50 has an unknown unit 'deg ATDC' in '8 deg ATDC' (use deg, positive after top centre)",
+  ],
+  [
     'one spark for every speed',
     fileWith({ burn: '{ timing: 34 deg }' }),
     "e.yaml:4:9 burn.timing must be one of knock-limited, best-torque, ca50, spark; got '34 deg' (that spark at every speed is burn.spark: 34 deg)",

@@ -16,8 +16,14 @@ const SLACK = 1e-9;
 /**
  * A quantity in the file, such as `4.155 in`; the schema's output is the kept unit's number. `range` holds the smallest and the largest
  * value worth believing, `10 mm to 250 mm`: beyond lies a slip, not an engine.
+ *
+ * @param counted - of an angle that people write a direction behind, such as BTDC, the direction that is positive, to say so
  */
-export function quantity(dimension: Dimension, range: string): z.ZodMiniType<number, string> {
+export function quantity(
+  dimension: Dimension,
+  range: string,
+  counted?: string,
+): z.ZodMiniType<number, string> {
   const [min, max] = range.split(' to ').map((limit) => known(limit, dimension));
   const wanted = `needs ${describeDimension(dimension)}`;
   return z
@@ -36,7 +42,9 @@ export function quantity(dimension: Dimension, range: string): z.ZodMiniType<num
         if (!result.ok) {
           const [{ code, message, hint }] = result.problems;
           const whole = code === 'unit-missing' ? withUnit(text.trim(), dimension, min, max) : null;
-          const own = whole === null ? hint : `write it like ${whole}`;
+          const unit =
+            code === 'unit-unknown' && counted !== undefined ? `use deg, positive ${counted}` : hint;
+          const own = whole === null ? unit : `write it like ${whole}`;
           context.issues.push({ code: 'custom', input: text, message, params: { code, hint: own } });
           return z.NEVER;
         }

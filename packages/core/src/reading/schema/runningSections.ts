@@ -73,29 +73,30 @@ export interface HeardSection {
   readonly knock: (typeof KNOCKS)[number];
 }
 
-const SPARK = '-20 deg to 70 deg';
+const advanceAngle = (): z.ZodMiniType<number, string> =>
+  quantity('angle', '-20 deg to 70 deg', 'before top centre');
 
 export const burnSection: z.ZodMiniType<BurnSection> = z.strictObject({
   timing: z.optional(word(TIMINGS)),
-  ca50: z.optional(quantity('angle', '-20 deg to 60 deg')),
+  ca50: z.optional(quantity('angle', '-20 deg to 60 deg', 'after top centre')),
   spark: z.optional(
     z.union(
       [
         // One for all speeds.
         z.pipe(
-          quantity('angle', SPARK),
+          advanceAngle(),
           z.transform((advance) => [{ rpm: 0, advance }]),
         ),
         z
           .array(
             z.strictObject({
               rpm: quantity('speed', '0 rpm to 25000 rpm'),
-              advance: quantity('angle', SPARK),
+              advance: advanceAngle(),
             }),
           )
           .check(z.minLength(1), z.maxLength(60)),
         z.pipe(
-          bySpeed(quantity('angle', SPARK)),
+          bySpeed(advanceAngle()),
           z.transform(({ rpm, value }) => rpm.map((speed, i) => ({ rpm: speed, advance: value[i] }))),
         ),
       ],
@@ -114,7 +115,7 @@ export const burnSection: z.ZodMiniType<BurnSection> = z.strictObject({
       .array(
         z.strictObject({
           rpm: quantity('speed', '100 rpm to 25000 rpm'),
-          advance: quantity('angle', '-20 deg to 70 deg'),
+          advance: advanceAngle(),
           octane: z.optional(pure(40, 130)),
           knock: word(KNOCKS),
         }),
