@@ -144,7 +144,7 @@ function flowText({ cam, flow }: Inspection, units: UnitSystem, width: number): 
   const lines = [
     side('intake', flow.intakeCfm28, cam.intake, flow.intakePortMm2),
     side('exhaust', flow.exhaustCfm28, cam.exhaust, flow.exhaustPortMm2),
-    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${flow.inductionKind} ${flowOf(flow.inductionCfm15)} at ${shown.rating}`,
+    `  exhaust over intake ${fixed(100 * flow.exhaustOverIntake)} %; ${meteringText(flow, flowOf(flow.inductionCfm15))} at ${shown.rating}`,
   ];
   return `Flow, one cylinder\n${lines.flatMap((line) => wrap(line, width, '    ')).join('\n')}\n`;
 }
@@ -206,4 +206,12 @@ function rulesText(shown: readonly RuleOfThumb[], units: UnitSystem, width: numb
   ];
   // The words of the rules go where there is room for them, never into a block of their own.
   return table(columns, rules, width, 1);
+}
+
+/** `carburetor 680 cfm`; of several what they pass all together, since a file rates each. */
+function meteringText(
+  { inductionKind: kind, inductionCount: count }: Inspection['flow'],
+  flow: string,
+): string {
+  return count === 1 ? `${kind} ${flow}` : `${counted(count, kind)} together ${flow}`;
 }

@@ -56,9 +56,12 @@ function engineSheet(
     ],
     ['Exhaust over intake flow', `${fixed(100 * flow.exhaustOverIntake)} %`],
     ['Port area', `${area(flow.intakePortMm2)} / ${area(flow.exhaustPortMm2)}`],
-    [
-      flow.inductionKind === 'carburetor' ? 'Carburetor' : 'Throttle body',
-      `${quantityIn(flowed, flow.inductionCfm15)} at ${flowed.rating}`,
-    ],
+    [metering(flow), `${quantityIn(flowed, flow.inductionCfm15)} at ${flowed.rating}`],
   ];
+}
+
+/** `Carburetor`, or of several `2 carburetors together`. */
+function metering({ inductionKind: kind, inductionCount: count }: Inspection['flow']): string {
+  if (count === 1) return kind === 'carburetor' ? 'Carburetor' : 'Throttle body';
+  return `${kind === 'carburetor' ? `${count} carburetors` : `${count} throttle bodies`} together`;
 }

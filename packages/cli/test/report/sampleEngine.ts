@@ -35,6 +35,7 @@ export function sampleInspection(change: Partial<Inspection> = {}): Inspection {
       intakePortMm2: 1400,
       exhaustPortMm2: 1000,
       inductionKind: 'carburetor',
+      inductionCount: 1,
       inductionCfm15: 750,
     },
     speeds: [],

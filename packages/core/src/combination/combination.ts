@@ -227,6 +227,8 @@ export type Lobe =
 export interface Induction {
   /** What meters the air. */
   readonly kind: 'carburetor' | 'throttle';
+  /** How many of them: carburetors, or throttles. */
+  readonly count: number;
   /** Air flow area of carburetor or throttle body, whole engine, compressible nozzle law [m2]. */
   readonly meteringArea: number;
   /** Narrowest place of the carburetors; absent: the metering area's jet is lost whole, as behind a throttle. */

@@ -67,7 +67,9 @@ export interface Inspection {
     readonly intakePortMm2: number;
     readonly exhaustPortMm2: number;
     readonly inductionKind: 'carburetor' | 'throttle';
-    /** Whole engine at 1.5 inHg. */
+    /** Carburetors or throttles. */
+    readonly inductionCount: number;
+    /** Whole engine at 1.5 inHg: all of them together. */
     readonly inductionCfm15: number;
   };
   /** Figures by speed over the band. */
@@ -171,6 +173,7 @@ function flowFigures(
     intakePortMm2: combination.intake.portArea * 1e6,
     exhaustPortMm2: combination.exhaust.portArea * 1e6,
     inductionKind: combination.induction.kind,
+    inductionCount: combination.induction.count,
     inductionCfm15: inductionRating(combination) / CUBIC_FOOT_A_MINUTE,
   };
 }

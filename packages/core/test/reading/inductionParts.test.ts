@@ -284,6 +284,7 @@ it('a file that names none of these parts has none of them', () => {
     [
       'airCleanerArea',
       'barrels',
+      'count',
       'evaporation',
       'heating',
       'injection',

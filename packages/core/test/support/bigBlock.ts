@@ -83,6 +83,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
     },
     induction: {
       kind: 'carburetor',
+      count: 1,
       meteringArea: cfmToArea(1050, 1.5 * 13.6),
       airCleanerArea: null,
       plenums: [{ volume: 2.5e-3, cylinders: [1, 2, 3, 4, 5, 6, 7, 8] }],

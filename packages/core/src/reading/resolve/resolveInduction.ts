@@ -48,7 +48,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
     style,
     runnerArea: () => runnerAreaAt(tract(), section.runner?.throttleAt ?? throttleAt(tract().length).value),
   });
-  const { meteringArea, venturi, barrels, venturiArea } = metering;
+  const { count, meteringArea, venturi, barrels, venturiArea } = metering;
   const injection = injectionOf(context, kind);
   const isOpen = style === 'individual-throttles';
   const parts = isOpen
@@ -72,6 +72,7 @@ export function resolveInduction(context: ResolveContext, inputs: InductionInput
   });
   return {
     kind,
+    count,
     meteringArea,
     ...(venturi === undefined ? {} : { venturi }),
     ...(barrels === undefined ? {} : { barrels }),

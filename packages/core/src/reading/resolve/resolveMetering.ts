@@ -43,9 +43,7 @@ export interface MeteringInputs {
 }
 
 export interface Metering
-  extends Pick<Induction, 'kind' | 'meteringArea' | 'venturi' | 'venturiArea' | 'barrels'> {
-  /** Carburetors or throttles. */
-  readonly count: number;
+  extends Pick<Induction, 'kind' | 'count' | 'meteringArea' | 'venturi' | 'venturiArea' | 'barrels'> {
   /** Bores under which a spacer or a plate has its holes, all together, and the diameter of one [m]. */
   readonly bores: number;
   readonly bore: number;
