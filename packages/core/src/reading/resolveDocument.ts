@@ -234,7 +234,7 @@ function resolveHeads(
   const rated = once(() => {
     const kind = file.cam?.lifter ?? usualLifter(context, valves).value;
     return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
-      ratedSpeed(breathing, statedDuration(file, 'intake', kind)),
+      ratedSpeed(breathing, statedDuration(file, 'intake', kind), makeOf(context)),
     );
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);

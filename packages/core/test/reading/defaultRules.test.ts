@@ -280,7 +280,7 @@ describe('the estimate of', () => {
 
   it('a rated speed follows the cam: 75 rpm a degree of a 347 in3 eight with 2.02 in valves', () => {
     const sizes = { bore: 4.03 * INCH, stroke: 3.4 * INCH, valves: 1, valveDiameter: 2.02 * INCH };
-    const at = (duration: number) => rated.ratedSpeed(sizes, duration);
+    const at = (duration: number) => rated.ratedSpeed(sizes, duration, 'performance');
     expect(at(221)).toMatchObject({ value: 5500, spread: 500 });
     expect(at(241).value - at(221).value).toBe(1500);
     // 20 m/s through the valve is the least there is.

@@ -42,7 +42,7 @@ describe('the cam for a rated speed', () => {
 
   it('and the speed for a cam undo each other', () => {
     const duration = intakeDuration(SMALL_BLOCK, 6000, 'performance').value;
-    expect(Math.abs(ratedSpeed(SMALL_BLOCK, duration).value - 6000)).toBeLessThanOrEqual(75);
+    expect(Math.abs(ratedSpeed(SMALL_BLOCK, duration, 'performance').value - 6000)).toBeLessThanOrEqual(75);
   });
 
   it('of a production 350 rated at 4200 rpm is 194 deg, from memory', () => {
@@ -58,7 +58,7 @@ describe('the cam for a rated speed', () => {
 
 describe('rated speed without a cam', () => {
   it('is 14.4 m/s of piston with two valves: 4970 rpm, rounded, at 86.9 mm of stroke', () => {
-    expect(ratedSpeed({ ...SMALL_BLOCK, stroke: 0.0869 }, null).value).toBe(4950);
+    expect(ratedSpeed({ ...SMALL_BLOCK, stroke: 0.0869 }, null, 'production').value).toBe(4950);
   });
 });
 

@@ -45,10 +45,34 @@ describe('a file that states a cam', () => {
     expect(lobesApart(eight(cam))).toBe(110);
   });
 
-  it('is of other parts where no rated speed is stated, worked ports are, or only a lift', () => {
+  it('is of other parts where worked ports are stated, a lobe as measured, or a card that says neither duration nor lift', () => {
     const cam = 'cam: { intake: { at050: 197 deg } }';
-    expect(lobesApart(eight(cam, ''))).toBe(110);
     expect(lobesApart(eight(cam, undefined, ', ports: bowls-blended'))).toBe(110);
-    expect(lobesApart(eight('cam: { intake: { lobeLift: 0.26 in } }'))).toBe(110);
+    expect(lobesApart(eight('cam: { intake: { at200: 120 deg } }'))).toBe(110);
+  });
+
+  // Halfway, at 204.5 deg, the estimate of lift has 0.246 x 1.94 x (204.5 / 224)^1.5 = 0.4163 in, lobes of 0.2775 with rockers of 1.5.
+  it('goes by the lift where it says no duration', () => {
+    expect(lobesApart(eight('cam: { intake: { lobeLift: 0.277 in } }'))).toBe(112);
+    expect(lobesApart(eight('cam: { intake: { lobeLift: 0.278 in } }'))).toBe(110);
+    expect(lobesApart(eight('cam: { intake: { valveLift: 0.416 in } }'))).toBe(112);
+    expect(lobesApart(eight('cam: { intake: { valveLift: 0.417 in } }'))).toBe(110);
+    const longer = 'cam: { intake: { lobeLift: 0.277 in } }\nvalvetrain: { intakeRatio: 1.6 }';
+    expect(lobesApart(eight(longer))).toBe(110);
+    expect(lobesApart(eight('cam: { intake: { at050: 197 deg, lobeLift: 0.300 in } }'))).toBe(112);
+  });
+
+  // 14.4 m/s of piston are 4900 rpm, 61.4 m/s through the valve, and 204.1 deg of a production cam.
+  it('is held to the speed that production engines of its size are rated at where it states none', () => {
+    expect(lobesApart(eight('cam: { intake: { at050: 211 deg } }', ''))).toBe(112);
+    expect(lobesApart(eight('cam: { intake: { at050: 212 deg } }', ''))).toBe(110);
+    expect(lobesApart(eight('cam: { intake: { valveLift: 0.400 in } }', ''))).toBe(112);
+    expect(lobesApart(eight('cam: { intake: { valveLift: 0.480 in } }', ''))).toBe(110);
+  });
+
+  // 197 deg and 15 are 212, that is 55.3 m/s through the valve; a cam of 224 deg by the rule of performance cams has 65.6.
+  it('tells its rated speed by the rule of its kind: the factory cam of an engine rated at 4400 rpm gives that back', () => {
+    expect(assumedOf(eight('cam: { intake: { at050: 197 deg } }', ''), 'engine.ratedSpeed')).toBe(4400);
+    expect(assumedOf(eight('cam: { intake: { at050: 224 deg } }', ''), 'engine.ratedSpeed')).toBe(5250);
   });
 });

@@ -1,10 +1,11 @@
 /** Whether a file speaks of nothing but the engine as it was made. */
-import { lifter } from '../defaults/cam.ts';
+import { estimatedLift, lifter } from '../defaults/cam.ts';
 import { chamberShape } from '../defaults/chamber.ts';
 import type { Make } from '../defaults/make.ts';
-import { intakeDuration, PRODUCTION_SHORTER } from '../defaults/ratedSpeed.ts';
+import { intakeDuration, PRODUCTION_SHORTER, ratedSpeed } from '../defaults/ratedSpeed.ts';
 import { valveDiameter } from '../defaults/valves.ts';
-import type { CamSide } from '../schema/camSection.ts';
+import { rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
+import type { CamSide, ValvetrainType } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
 import type { ResolveContext } from './context.ts';
 import { statedFlow } from './resolveFlow.ts';
@@ -30,24 +31,30 @@ function hasLobe({ advertised, at050, at200, lobeLift, valveLift, table }: CamSi
 
 /**
  * Whether a card is that of the cam the engine was made with: nearer to what production engines of its rated speed have than to the rule of
- * performance cams. Where no rated speed is stated the card alone says what the engine is for, and nothing tells the two apart.
+ * performance cams, by its duration, or by its lift where it says no duration. Where no rated speed is stated either, it is held to
+ * the speed that production engines of the size are rated at.
  */
 function hasOwnCam(file: PartialFile): boolean {
   const { engine, chamber, heads, cam, valvetrain } = file;
-  if (
-    engine?.ratedSpeed === undefined ||
-    cam?.intake?.table !== undefined ||
-    cam?.exhaust?.table !== undefined
-  )
+  if (engine === undefined || cam?.intake?.table !== undefined || cam?.exhaust?.table !== undefined)
     return false;
   const { intake, exhaust } = valveCounts(heads) ?? { intake: 1, exhaust: 1 };
   const all = intake + exhaust;
   const kind = cam?.lifter ?? lifter(all, valvetrain?.intakeLash, engine.ratedSpeed).value;
-  const stated = statedDuration(file, 'intake', kind);
-  if (stated === null) return false;
   const shape = chamber?.shape ?? chamberShape(all).value;
   const valve = heads?.intake?.valve ?? valveDiameter(engine.bore, 'intake', intake, all, shape).value;
   const sizes = { bore: engine.bore, stroke: engine.stroke, valves: intake, valveDiameter: valve };
-  const usual = intakeDuration(sizes, engine.ratedSpeed, 'production').value;
-  return stated <= usual + PRODUCTION_SHORTER / 2;
+  const rated = engine.ratedSpeed ?? ratedSpeed(sizes, null, 'production').value;
+  const longest = intakeDuration(sizes, rated, 'production').value + PRODUCTION_SHORTER / 2;
+  const stated = statedDuration(file, 'intake', kind);
+  if (stated !== null) return stated <= longest;
+  const lift = statedLift(file, valvetrain?.type ?? valvetrainType(all).value);
+  return lift !== null && lift <= estimatedLift(valve, longest, all).value;
+}
+
+/** Lift at the intake valve before lash as stated, or by the lobe's and the rockers [m]; null where the file gives none. */
+function statedLift({ cam, valvetrain }: PartialFile, type: ValvetrainType): number | null {
+  const { valveLift, lobeLift } = cam?.intake ?? {};
+  if (lobeLift !== undefined) return lobeLift * (valvetrain?.intakeRatio ?? rockerRatio(type).value);
+  return valveLift ?? null;
 }
