@@ -31,9 +31,10 @@ export function wordForMisplaced(field: UnknownField, root: FieldShape): string 
   );
 }
 
-/** Where the fields belong that stand in a section that is none; null where one of them belongs nowhere. */
+/** Where the fields belong that stand in a section that is none; null where one of them belongs nowhere, or its name is a slip of one that is. */
 function wordsForFields({ name, section, value }: UnknownField, root: FieldShape): string | null {
   if (value === null || typeof value !== 'object' || Array.isArray(value)) return null;
+  if (nearestName(name, namesIn(section, root)) !== null) return null;
   const fields = Object.entries(value as Readonly<Record<string, Plain>>).slice(0, MOST_NAMED);
   const words = fields.map(([inner, within]) => {
     const word = wordForOther({ name: inner, section: join(section, name), value: within }, root);
