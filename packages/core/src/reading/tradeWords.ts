@@ -15,6 +15,7 @@ const BETWEEN_RUNNERS = 'tubes between runners are balance: { inside: 8 mm, leng
 const CUT = 'a cut divider is divider: { opening: 2 in2 }';
 const MEET =
   'which cylinders meet in one collector is groups: [[1, 4], [2, 3]]; a first merge is secondary: { diameter: 2.000 in, length: 14 in }';
+const INTO_ONE = ['2-1', '3-1', '4-1', '2-into-1', '3-into-1', '4-into-1'];
 const HEADERS = 'tubes and what they end in are primary: { diameter: 1.625 in, length: 32 in } and collector';
 const CAMSHAFTS =
   'how many there are is camshafts: 2; what stands between lobe and valve is valvetrain.type, lifters are cam.lifter';
@@ -81,6 +82,7 @@ const NAMES: Readonly<Record<string, string>> = {
     'duration@1mm': AT_A_LIFT,
     at1: AT_A_LIFT,
     at040: AT_A_LIFT,
+    at053: AT_A_LIFT,
     duration: DURATION,
     lash: LASH_IS,
     lift: LIFT,
@@ -110,6 +112,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'exhaust.silencer': 'write muffler',
   'exhaust.tailpipe': 'the pipe behind a box is exhaust.box.pipe; without a box it belongs to the collector',
   'engine.compressionratio': 'write chamber: { compression: 10.5 }',
+  'engine.bankangle':
+    'what the angle between the banks does to the firing is firingIntervals: [315 deg, 405 deg]; left out, they are even',
   'engine.conrod': ROD,
   'engine.displacement': SIZE,
   'engine.rated': 'write ratedSpeed: 5500 rpm',
@@ -171,9 +175,7 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
   'exhaust.collector': {
     megaphone: WIDENS,
     cone: WIDENS,
-    ...Object.fromEntries(
-      ['2-1', '3-1', '4-1', '2-into-1', '3-into-1', '4-into-1'].map((form) => [form, MEET]),
-    ),
+    ...Object.fromEntries(INTO_ONE.map((form) => [form, MEET])),
   },
   'exhaust.muffler': {
     perforated: 'write straight-through',
@@ -182,7 +184,12 @@ const WORDS: Readonly<Partial<Record<FieldPath, Readonly<Record<string, string>>
     baffled: 'write chambered',
   },
   'exhaust.secondary': { none: 'leave it out where the primaries meet in the collector' },
-  'exhaust.style': { 'tri-y': MEETS_FIRST, '4-2-1': MEETS_FIRST, 'four-two-one': MEETS_FIRST },
+  'exhaust.style': {
+    'tri-y': MEETS_FIRST,
+    '4-2-1': MEETS_FIRST,
+    'four-two-one': MEETS_FIRST,
+    ...Object.fromEntries(INTO_ONE.map((form) => [form, `write headers; ${MEET}`])),
+  },
   'heads.flowOf': { all: 'did you mean each?' },
   'heads.ports': { ported: 'write fully-ported or bowls-blended', stock: 'write as-cast' },
   'induction.divider': { cut: CUT, open: CUT, whole: 'write none' },

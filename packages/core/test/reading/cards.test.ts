@@ -25,6 +25,8 @@ const REAL = [
   '{ advertised: 256 deg, checkedAt: 0.1 mm, lobeLift: 8.4 mm }',
   '{ advertised: 252 deg, checkedAt: 1 mm, lobeLift: 10.5 mm }',
   '{ advertised: 262 deg, checkedAt: 0.050 mm, at050: 198 deg, lobeLift: 7.1 mm }',
+  '{ advertised: 236 deg, checkedAt: 0.053 in, lobeLift: 0.34 in }',
+  '{ advertised: 234.5 deg, checkedAt: 0.053 in, at050: 236 deg, at200: 150 deg, lobeLift: 0.34 in }',
   '{ at050: 178 deg, lobeLift: 0.21 in }',
   '{ at050: 320 deg, at200: 262 deg, lobeLift: 0.55 in }',
   '{ advertised: 240 deg, checkedAt: 0.006 in, lobeLift: 5.2 mm }',
@@ -42,6 +44,27 @@ describe('a cam card', () => {
     expect(assumed.find(({ path }) => path === 'cam.intake.checkedAt')?.reason).toBe(
       'the stated duration counts at its own lift; near the seat another is estimated, at this height',
     );
+  });
+
+  it('whose duration stands at 0.053 in, as big twins have it, is some two degrees longer at 0.050 in', () => {
+    const cam =
+      '{ lifter: hydraulic-roller, intake: { advertised: 236 deg, checkedAt: 0.053 in, lobeLift: 0.34 in } }';
+    const read = readCombination(fileWith({ cam }), { file: 'e.yaml' });
+    const lobe = read.ok && read.value.intake.lobe.kind === 'card' ? buildLobe(read.value.intake.lobe) : null;
+    if (lobe === null) throw new Error('no lobe');
+    expect(lobeDuration(lobe, 0.053 * 0.0254)).toBeCloseTo(236, 3);
+    expect(lobeDuration(lobe, 0.05 * 0.0254)).toBeGreaterThan(237.5);
+    expect(lobeDuration(lobe, 0.05 * 0.0254)).toBeLessThan(238.5);
+  });
+
+  it('whose lines stand in the wrong order about 0.050 in is refused', () => {
+    const at050 = (card: string): readonly string[] => lines(`{ intake: { ${card}, lobeLift: 0.34 in } }`);
+    expect(at050('advertised: 236 deg, checkedAt: 0.053 in, at050: 235 deg')).toEqual([
+      'e.yaml:4:60 cam.intake.at050 is not above the advertised duration: 235 deg against 236 deg',
+    ]);
+    expect(at050('advertised: 236 deg, checkedAt: 0.006 in, at050: 237 deg')).toEqual([
+      'e.yaml:4:60 cam.intake.at050 is not below the advertised duration: 237 deg against 236 deg',
+    ]);
   });
 
   it('that creeps between two lines is refused with both fields and how far apart they may be', () => {

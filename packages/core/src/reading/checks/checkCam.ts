@@ -3,7 +3,7 @@
 import { INCH } from '../../base/constants.ts';
 import { middleOf } from '../../combination/atSpeed.ts';
 import { SIDES, type Side } from '../../combination/sides.ts';
-import { statedCardRatio } from '../resolve/cardLobe.ts';
+import { CARD_LIFTS, statedCardRatio } from '../resolve/cardLobe.ts';
 import { ANGLE_SLACK } from '../resolve/resolveCam.ts';
 import type { CamSection } from '../schema/camSection.ts';
 import type { PartialFile } from '../schema/combinationFile.ts';
@@ -47,10 +47,14 @@ function shown(angle: number): string {
 
 function checkOrder(card: NonNullable<CamSection['intake']>, side: Side, report: Report): void {
   const path = `cam.${side}` as const;
-  const { advertised, at050, at200 } = card;
-  if (advertised !== undefined && at050 !== undefined && !(at050 < advertised)) {
-    const message = `is not below the advertised duration: ${shown(at050)} against ${shown(advertised)}`;
-    report.problem(`${path}.at050`, 'duration-order', message);
+  const { advertised, at050, at200, checkedAt = 0 } = card;
+  if (advertised !== undefined && at050 !== undefined) {
+    const isLower = checkedAt < CARD_LIFTS.at050;
+    if (isLower ? !(at050 < advertised) : !(at050 > advertised)) {
+      const side = isLower ? 'below' : 'above';
+      const message = `is not ${side} the advertised duration: ${shown(at050)} against ${shown(advertised)}`;
+      report.problem(`${path}.at050`, 'duration-order', message);
+    }
   }
   const longer = at050 ?? advertised;
   if (at200 !== undefined && longer !== undefined && !(at200 < longer)) {

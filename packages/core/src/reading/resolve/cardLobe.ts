@@ -65,6 +65,8 @@ export function cardLobe(
     lines.push({ duration: at050, lift: CARD_LIFTS.at050 });
   }
   if (card.at200 !== undefined) lines.push({ duration: card.at200, lift: CARD_LIFTS.at200 });
+  // Big twins count at 0.053 in, above the usual 0.050.
+  lines.sort((a, b) => a.lift - b.lift);
   const follower = followerOf(gear.lifter);
   const maxLift = lobeLift(
     context,

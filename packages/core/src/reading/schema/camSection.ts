@@ -53,7 +53,7 @@ const DURATION_LIMITS = '60 deg to 420 deg';
 function side(): z.ZodMiniType<CamSide> {
   return z.strictObject({
     advertised: z.optional(quantity('angle', DURATION_LIMITS)),
-    checkedAt: z.optional(quantity('length', '0.01 mm to 1.2 mm')),
+    checkedAt: z.optional(quantity('length', '0.01 mm to 1.5 mm')),
     at050: z.optional(quantity('angle', DURATION_LIMITS)),
     at200: z.optional(quantity('angle', '10 deg to 400 deg')),
     lobeLift: z.optional(quantity('length', LIFT_LIMITS)),
