@@ -31,6 +31,8 @@ const MOST_OVER_USUAL = 2;
  * from memory). The rest of {@link MIXTURE_SCATTER} is within each.
  */
 export const BETWEEN_CYLINDERS = 0.055;
+/** Standard deviation within each cylinder [-]. */
+const WITHIN_CYLINDERS = Math.sqrt(MIXTURE_SCATTER ** 2 - BETWEEN_CYLINDERS ** 2);
 /**
  * Least of the fuel that is liquid in the plenum where these were measured [-]: air evaporates 0.3 of a usual gasoline, 0.4 of a light one (from
  * memory). Fuel of which more is gone leaves less that could stray.
@@ -50,21 +52,18 @@ export interface Carburetion {
 
 /** What venturis of so much area make of the fuel at a crank speed [1/min]; null where it is a gas or comes in another way. */
 export function carburetionAt(combination: Combination, rpm: number): Carburetion | null {
-  const { fuel, induction, lambdaDifferences } = combination;
+  const { fuel, induction, mixtureScatter: between } = combination;
   if (induction.venturiArea === undefined || !(fuel.latentHeat > 0)) return null;
   const speed = venturiSpeed(combination, induction.venturiArea, rpm);
   const diameter = sprayDiameter(speed, fuelLoad(combination));
   const shares = sharesOf(induction, diameter, rpm);
-  // Where the file says how the cylinders differ, that stands; where each has a barrel of its own nothing is dealt out.
-  const even = lambdaDifferences !== undefined || together(induction) === 1;
-  const scatter = even
-    ? MIXTURE_SCATTER
-    : scatterOf(diameter, rpm, shares.evaporation, induction.evaporation);
+  const over = strayedOverUsual(diameter, rpm, shares.evaporation, induction.evaporation);
+  const scatter = between === undefined ? MIXTURE_SCATTER : Math.hypot(WITHIN_CYLINDERS, over * between);
   return { diameter, ...shares, scatter };
 }
 
 /** Cylinders that draw through the same barrels. */
-function together({ plenums, stacks }: Induction): number {
+export function together({ plenums, stacks }: Induction): number {
   return stacks === undefined ? Math.min(...plenums.map(({ cylinders }) => cylinders.length)) : 1;
 }
 
@@ -96,12 +95,10 @@ function sharesOf(
 /** Loss of the squared diameter at which one over {@link MOST_OVER_USUAL} of a spray is gone [-]. */
 const USUAL_LOSS = 0.4049;
 
-/** What is liquid in the plenum and doesn't follow the air is dealt out unevenly, in proportion. */
-function scatterOf(diameter: number, rpm: number, evaporation: number, usual: number): number {
+/** What is liquid in the plenum and doesn't follow the air, over what was where scatter was measured [-]: it is dealt out unevenly. */
+function strayedOverUsual(diameter: number, rpm: number, evaporation: number, usual: number): number {
   const strayed = (liquid: number, d: number, n: number): number =>
     liquid * strayingShare(d, (TURNS_IN_PLENUM * 60) / n);
   const measured = strayed(Math.max(LEAST_LIQUID, 1 - usual), USUAL.diameter, USUAL.rpm);
-  const over = strayed(1 - evaporation, diameter, rpm) / measured;
-  const within = Math.sqrt(MIXTURE_SCATTER ** 2 - BETWEEN_CYLINDERS ** 2);
-  return Math.hypot(within, over * BETWEEN_CYLINDERS);
+  return strayed(1 - evaporation, diameter, rpm) / measured;
 }

@@ -35,6 +35,8 @@ export interface Combination {
   readonly lambda: number;
   /** What each cylinder's own has beyond `lambda`, in the order of their numbers [-]; absent: all alike. */
   readonly lambdaDifferences?: readonly number[];
+  /** Standard deviation of the mixture between cylinders that one carburetor of usual drops feeds [-]; absent: nothing is dealt out. */
+  readonly mixtureScatter?: number;
   /** What goes with engine speed, where the field it stands for holds the value in the middle; absent: nothing does. */
   readonly bySpeed?: {
     /** Relative air-fuel ratio [-]. */

@@ -165,6 +165,16 @@ function resolve(context: ResolveContext): Combination {
   const banks = block.banks.length;
   const shafts = once(() => resolveCamshafts(context, banks, gear, valves));
   const ownCamshafts = (): boolean => shafts() >= 2 * banks;
+  const induction = resolveInduction(context, {
+    block,
+    valves,
+    portArea: intake.portArea,
+    portLength: intake.portLength,
+    flow: intake.flow,
+    maxLift: grossLift(gear.intake),
+    fuel,
+    ratedSpeed: rated,
+  });
   const engine: Combination = {
     name: file.name ?? 'Unnamed combination',
     block: block.block,
@@ -172,20 +182,11 @@ function resolve(context: ResolveContext): Combination {
     ...(bench === null ? {} : { bench }),
     intake,
     exhaust,
-    induction: resolveInduction(context, {
-      block,
-      valves,
-      portArea: intake.portArea,
-      portLength: intake.portLength,
-      flow: intake.flow,
-      maxLift: grossLift(gear.intake),
-      fuel,
-      ratedSpeed: rated,
-    }),
+    induction,
     exhaustSystem: resolveExhaust(context, { block, portArea: exhaust.portArea, ratedSpeed: rated }),
     fuel,
     lambda: resolveLambda(context, fuel),
-    ...resolveDifferences(file),
+    ...resolveDifferences(context, fuel, induction),
     burn: resolveBurn(context),
     walls: resolveWalls(context),
     friction: resolveFriction(context, block, gear, shafts),

@@ -142,8 +142,42 @@ describe("a carburetor's fuel at a speed", () => {
     const barrels = eight(null, ', manifold: individual-runner');
     expect(fuelAt(barrels, 2000).scatter).toBe(MIXTURE_SCATTER);
     expect(fuelAt(barrels, 2000).evaporation).toBeLessThan(fuelAt(barrels, 4000).evaporation);
-    const stated = { ...eight(1500), lambdaDifferences: [0.02, -0.02, 0, 0, 0, 0, 0, 0] };
+    const stated = eight(1500, ' }\nmixture: { differences: [0.02, -0.02, 0, 0, 0, 0, 0, 0]');
     expect(fuelAt(stated, 2000).scatter).toBe(MIXTURE_SCATTER);
+  });
+
+  // Within each cylinder 0.0433; so 0.04 between them makes 0.0590, and 0.07 makes 0.0823.
+  it('is dealt out as the file says, at a usual speed of usual drops', () => {
+    const of = (scatter: string): number =>
+      fuelAt(eight(USUAL, ` }\nmixture: { scatter: ${scatter}`), 5500).scatter;
+    expect(of('0 %')).toBeCloseTo(0.0433, 4);
+    expect(of('4 %')).toBeCloseTo(0.059, 3);
+    expect(of('7 %')).toBeCloseTo(0.0823, 3);
+    // The most a file may say, of the coarsest drops: still a share that the law of scattered mixture takes.
+    expect(fuelAt(eight(6000, ' }\nmixture: { scatter: 12 %'), 300).scatter).toBeLessThan(0.45);
+  });
+
+  it('is listed as assumed, 5.5 % and 1 more or less, where a carburetor deals liquid fuel out', () => {
+    const listed = ({ assumed }: Combination) => assumed.find(({ path }) => path === 'mixture.scatter');
+    expect(listed(eight(USUAL))).toMatchObject({ value: 5.5, unit: '%', spread: 1 });
+    for (const more of [
+      ', manifold: individual-runner',
+      ' }\nfuel: propane\nmixture: { lambda: 0.9',
+      ' }\nmixture: { differences: [0.02, -0.02, 0, 0, 0, 0, 0, 0]',
+      ' }\nmixture: { scatter: 4 %',
+    ])
+      expect(listed(eight(USUAL, more)), more).toBeUndefined();
+  });
+
+  it('is said to be of no use where nothing is dealt out, or the file says what each cylinder has', () => {
+    const unused = (more: string) =>
+      eight(USUAL, more).warnings.filter(({ path }) => path === 'mixture.scatter');
+    expect(unused(' }\nmixture: { scatter: 4 %')).toEqual([]);
+    const [alone] = unused(', manifold: individual-runner }\nmixture: { scatter: 4 %');
+    expect(alone.code).toBe('field-unused');
+    expect(alone.message).toContain('deals liquid fuel out to several cylinders');
+    const each = 'differences: [0.02, -0.02, 0, 0, 0, 0, 0, 0]';
+    expect(unused(` }\nmixture: { scatter: 4 %, ${each}`)[0].message).toContain('mixture.differences says');
   });
 
   it('is nothing behind a throttle, nor of a gas', () => {

@@ -219,7 +219,7 @@ describe('unknowns', () => {
     const baseline = baselineOf(
       'minimum',
       (text) =>
-        `${text}cam: { intake: { advertised: 270 deg, at050: 214 deg } }\ninduction: { carburetor: { rating: 350 cfm, barrels: 2 }, manifold: dual-plane }\n`,
+        `${text}cam: { intake: { advertised: 284 deg, at050: 228 deg } }\ninduction: { carburetor: { rating: 350 cfm, barrels: 2 }, manifold: dual-plane }\n`,
     );
     const four = change(
       'four-barrel',

@@ -44,7 +44,7 @@ export function checkResolved(
   checkFlow(context, combination, report);
   checkPorts(context, combination);
   checkVapour(context, combination, report);
-  checkUnused(context);
+  checkUnused(context, combination);
   checkJoined(combination, report);
   checkBox(context, combination, report);
   checkMixtures(combination, report);

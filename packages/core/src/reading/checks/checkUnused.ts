@@ -1,5 +1,6 @@
 /** Fields that do nothing beside others: the builder who wrote them believes they count. */
 
+import type { Combination } from '../../combination/combination.ts';
 import { SIDES } from '../../combination/sides.ts';
 import type { ResolveContext } from '../resolve/context.ts';
 import type { CombinationFile } from '../schema/combinationFile.ts';
@@ -11,7 +12,7 @@ import type { Sheets } from '../sheet/readSheets.ts';
 type Unused = readonly [path: FieldPath, why: string];
 
 /** A warning for each. */
-export function checkUnused({ file, ledger, sheets }: ResolveContext): void {
+export function checkUnused({ file, ledger, sheets }: ResolveContext, engine: Combination): void {
   const found = [
     ...inChamber(file),
     ...inCam(file),
@@ -19,6 +20,7 @@ export function checkUnused({ file, ledger, sheets }: ResolveContext): void {
     ...inInduction(file, styleOf({ file, ledger })),
     ...inExhaust(file),
     ...inBurn(file),
+    ...inMixture(file, engine),
   ];
   for (const [path, why] of found) ledger.warn('field-unused', path, `is of no use: ${why}`);
 }
@@ -157,4 +159,13 @@ function inBurn({ burn }: CombinationFile): readonly Unused[] {
   return (['spark', 'ca50'] as const).flatMap((name): readonly Unused[] =>
     burn?.[name] !== undefined && timing !== name ? [[`burn.${name}`, `burn.timing is ${timing}`]] : [],
   );
+}
+
+function inMixture({ mixture }: CombinationFile, { mixtureScatter }: Combination): readonly Unused[] {
+  if (mixture?.scatter === undefined || mixtureScatter !== undefined) return [];
+  const why =
+    mixture.differences === undefined
+      ? 'it goes with a carburetor that deals liquid fuel out to several cylinders'
+      : 'mixture.differences says what each cylinder has';
+  return [['mixture.scatter', why]];
 }

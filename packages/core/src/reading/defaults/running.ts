@@ -1,5 +1,6 @@
 /** Mixture, burning, walls, friction multipliers, weather, correction: how the engine is run. */
 
+import { BETWEEN_CYLINDERS } from '../../combination/carburetion.ts';
 import type { Estimate, WordEstimate } from '../../combination/ledger.ts';
 import { J607_REFERENCE, type ReferenceAir, referenceAir } from '../../combination/referenceAir.ts';
 import type { CorrectionStandard } from '../../combination/running.ts';
@@ -16,6 +17,15 @@ export const WALL_TEMPERATURES = { head: 470, piston: 500, liner: 410 } as const
 /** Relative air-fuel ratio [-]. */
 export function lambda(): Estimate {
   return { value: LAMBDA, spread: 0.02, reason: 'best power is 0.86 to 0.90; common practice, no source' };
+}
+
+/** Scatter of the mixture between cylinders behind one carburetor [-]. */
+export function mixtureScatter(): Estimate {
+  return {
+    value: BETWEEN_CYLINDERS,
+    spread: 0.01,
+    reason: 'between 0.04, a radial of nine (NACA TN 583, 1936), and 0.07, eights from memory',
+  };
 }
 
 export function timing(): WordEstimate<TimingWord> {

@@ -15,6 +15,7 @@ export const RESTS_ON_METERING: readonly FieldPath[] = [
   'induction.injection',
   'induction.manifoldHeat',
   'induction.evaporation',
+  'mixture.scatter',
   ...WARMTH,
 ];
 
@@ -155,6 +156,7 @@ export const INDUCTION_FIELDS: FieldsOf<'induction'> = {
           'induction.manifoldHeat',
           'induction.heating',
           'induction.vapour',
+          'mixture.scatter',
           'induction.carburetor.count',
           'induction.throttle.count',
         ],

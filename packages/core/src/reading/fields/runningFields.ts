@@ -3,7 +3,7 @@ import type { FieldsOf } from './fieldFacts.ts';
 import { digits } from './written.ts';
 
 const FUEL: FieldsOf<'fuel'> = {
-  fuel: { entails: [{ releases: ['induction.evaporation', 'induction.vapour'] }] },
+  fuel: { entails: [{ releases: ['induction.evaporation', 'induction.vapour', 'mixture.scatter'] }] },
   'fuel.name': {},
   'fuel.atoms': {},
   'fuel.atoms.C': {},
@@ -22,7 +22,9 @@ const MIXTURE: FieldsOf<'mixture'> = {
     follows: ({ lambda }) => digits(lambda),
   },
   'mixture.airFuelRatio': { entails: [{ drops: ['mixture.lambda'] }] },
-  'mixture.differences': {},
+  // The cylinders as they are say more than how far apart they usually are.
+  'mixture.differences': { entails: [{ drops: ['mixture.scatter'] }] },
+  'mixture.scatter': { entails: [{ drops: ['mixture.differences'] }] },
 };
 
 const BURN: FieldsOf<'burn'> = {

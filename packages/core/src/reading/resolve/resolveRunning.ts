@@ -1,7 +1,8 @@
 /** How the engine is run: fuel, mixture, burning, walls, friction, weather, correction. */
 
 import { middleOf } from '../../combination/atSpeed.ts';
-import type { BySpeed, Combination, Fuel, Limits } from '../../combination/combination.ts';
+import { together } from '../../combination/carburetion.ts';
+import type { BySpeed, Combination, Fuel, Induction, Limits } from '../../combination/combination.ts';
 import type { Burn, CorrectionStandard, Friction, Walls, Weather } from '../../combination/running.ts';
 import { saturationPressure, vapourPressureOf } from '../../gas/air.ts';
 import { stoichiometricAirFuelRatio } from '../../gas/freshGas.ts';
@@ -46,11 +47,28 @@ export function resolveLambda({ file, ledger }: ResolveContext, fuel: Fuel): num
   return ledger.number('mixture.lambda', middleOf(statedLambda(file, fuel)), running.lambda);
 }
 
-/** Mixtures of the cylinders beside that of all; nothing where they are alike. */
-export function resolveDifferences({ mixture }: CombinationFile): Pick<Combination, 'lambdaDifferences'> {
-  const { differences } = mixture ?? {};
-  if (differences === undefined || differences.every((each) => each === 0)) return {};
-  return { lambdaDifferences: differences };
+/**
+ * Mixtures of the cylinders beside that of all, nothing where they are alike; or how far apart they are where the file doesn't say and one
+ * carburetor deals them out.
+ */
+export function resolveDifferences(
+  { file, ledger }: ResolveContext,
+  fuel: Fuel,
+  induction: Induction,
+): Pick<Combination, 'lambdaDifferences' | 'mixtureScatter'> {
+  const { differences, scatter } = file.mixture ?? {};
+  if (differences === undefined) {
+    if (!dealsOut(fuel, induction)) return {};
+    return {
+      mixtureScatter: ledger.quantity('mixture.scatter', scatter, 'share', '%', running.mixtureScatter),
+    };
+  }
+  return differences.every((each) => each === 0) ? {} : { lambdaDifferences: differences };
+}
+
+/** Whether several cylinders share what drops a carburetor makes: a gas has none, and a barrel for each deals nothing out. */
+function dealsOut({ latentHeat }: Fuel, induction: Induction): boolean {
+  return induction.venturiArea !== undefined && latentHeat > 0 && together(induction) > 1;
 }
 
 export function resolveBurn({ file, ledger }: ResolveContext): Burn {

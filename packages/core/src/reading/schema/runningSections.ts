@@ -40,12 +40,14 @@ export interface MixtureSection {
   readonly lambda?: number | BySpeed | undefined;
   readonly airFuelRatio?: number | BySpeed | undefined;
   readonly differences?: number[] | undefined;
+  readonly scatter?: number | undefined;
 }
 
 export const mixtureSection: z.ZodMiniType<MixtureSection> = z.strictObject({
   lambda: z.optional(valueOrBySpeed(pure(0.5, 1.6), 0.87, { '3000 rpm': 0.9, '6000 rpm': 0.86 })),
   airFuelRatio: z.optional(valueOrBySpeed(pure(3, 40), 12.8, { '3000 rpm': 13.2, '6000 rpm': 12.6 })),
   differences: z.optional(byCylinder(pure(-0.4, 0.4))),
+  scatter: z.optional(quantity('share', '0 % to 12 %')),
 });
 
 /** How the spark is timed. */

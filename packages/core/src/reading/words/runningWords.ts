@@ -38,6 +38,10 @@ export const runningWords: WordsOf<'fuel' | 'mixture' | 'burn' | 'heat' | 'frict
     'Lambda of each cylinder less that of all, in the order of their numbers: above 0 where it runs leaner (-0.4 to 0.4). Every cylinder is then computed.',
     [0.02, -0.01, -0.02, 0.01],
   ],
+  'mixture.scatter': [
+    'How far apart the mixtures of cylinders are that share a carburetor: one standard deviation, behind a carburetor of drops of 50 um. Coarser drops stray more, what has evaporated not at all.',
+    '5.5 %',
+  ],
   burn: ['Spark and burning.'],
   'burn.timing': [
     'How the spark is set: knock-limited (best torque as far as the fuel allows), best-torque, ca50 (half burned at a given angle) or spark (a given table).',
