@@ -34,4 +34,18 @@ describe('what the command loads before it knows what to do', () => {
     expect(loaded).toContain(join(cli, 'workers/jobRunner.ts'));
     expect([...loaded].filter((name) => /^(vega|tinypool)/.test(name))).toEqual([]);
   });
+
+  it('is no study: what a forecast alone has no need of stands in a file that is loaded when asked for', () => {
+    const entry = join(cli, 'core.ts');
+    const studies = join(cli, 'studies.ts');
+    expect(loadedWith(entry)).not.toContain(studies);
+    const namesOf = (path: string): string[] => {
+      const { module } = parseSync(path, readFileSync(path, 'utf8'));
+      const imported = module.staticImports.flatMap(({ entries }) => [...entries]);
+      return imported.filter(({ isType }) => !isType).flatMap(({ importName }) => importName.name ?? []);
+    };
+    expect(namesOf(studies)).toContain('rank');
+    expect(namesOf(entry)).toContain('readCombination');
+    expect(namesOf(entry).filter((name) => namesOf(studies).includes(name))).toEqual([]);
+  });
 });

@@ -1,21 +1,14 @@
 /** What the commands need of the library, in one place so that a test can hand in its own. */
 import {
   applyChanges,
-  backtest,
   bandMean,
   type Combination,
-  calibrate,
-  calibratedText,
   changesSchema,
-  choose,
   combinationSchema,
-  compare,
   comparePressures,
   comparePulls,
   DYNO,
   forecast,
-  forecastSpread,
-  gainUncertainty,
   type Inspection,
   inspectCombination,
   KNOB_NAMES,
@@ -25,7 +18,6 @@ import {
   peakTarget,
   pinBaseline,
   problemLine,
-  rank,
   readChanges,
   readCombination,
   readDocument,
@@ -34,19 +26,21 @@ import {
   readShelf,
   recorrectSheet,
   resolvablePct,
-  restrictions,
   sheetTarget,
   shelfSchema,
   steadySheet,
   summarisePulls,
-  sweep,
   traceCycle,
   valveUse,
 } from '@valvetide/core';
 import { openQueueRunner } from './queue/queueRunner.ts';
 import { workOnQueue } from './queue/workOnQueue.ts';
+import type { Studies } from './studies.ts';
 import { forecastOn } from './workers/forecastOn.ts';
 import { type JobRunner, openRunner, type RunnerOptions } from './workers/jobRunner.ts';
+
+/** Studies, and the matrices they ask for, are a quarter of the library: a forecast alone or a look at a file is spared them. */
+const studies = async (): Promise<Studies> => (await import('./studies.ts')).STUDIES;
 
 export interface Core {
   readonly readCombination: typeof readCombination;
@@ -54,8 +48,8 @@ export interface Core {
   combinationSchema(): unknown;
   readonly forecast: typeof forecast;
   readonly forecastOn: typeof forecastOn;
-  readonly forecastSpread: typeof forecastSpread;
-  readonly gainUncertainty: typeof gainUncertainty;
+  readonly forecastSpread: Studies['forecastSpread'];
+  readonly gainUncertainty: Studies['gainUncertainty'];
   inspectCombination(combination: Combination): Inspection;
   readonly octaneIndex: typeof octaneIndex;
   readonly traceCycle: typeof traceCycle;
@@ -65,15 +59,15 @@ export interface Core {
   readonly readChanges: typeof readChanges;
   readonly changesSchema: typeof changesSchema;
   readonly applyChanges: typeof applyChanges;
-  readonly choose: typeof choose;
+  readonly choose: Studies['choose'];
   readonly readShelf: typeof readShelf;
   readonly shelfSchema: typeof shelfSchema;
-  readonly compare: typeof compare;
+  readonly compare: Studies['compare'];
   readonly DYNO: typeof DYNO;
   readonly resolvablePct: typeof resolvablePct;
-  readonly rank: typeof rank;
-  readonly restrictions: typeof restrictions;
-  readonly sweep: typeof sweep;
+  readonly rank: Studies['rank'];
+  readonly restrictions: Studies['restrictions'];
+  readonly sweep: Studies['sweep'];
   readonly MOST_SWEEP_POINTS: typeof MOST_SWEEP_POINTS;
   readonly readDynoSheet: typeof readDynoSheet;
   readonly recorrectSheet: typeof recorrectSheet;
@@ -86,9 +80,9 @@ export interface Core {
   readonly steadySheet: typeof steadySheet;
   readonly peakTarget: typeof peakTarget;
   readonly KNOB_NAMES: typeof KNOB_NAMES;
-  readonly calibrate: typeof calibrate;
-  readonly calibratedText: typeof calibratedText;
-  readonly backtest: typeof backtest;
+  readonly calibrate: Studies['calibrate'];
+  readonly calibratedText: (...given: Parameters<Studies['calibratedText']>) => Promise<string>;
+  readonly backtest: Studies['backtest'];
   readonly bandMean: typeof bandMean;
   /** Threads to run a study's jobs on; close them at the end. */
   readonly openRunner: (workers: number, options?: RunnerOptions) => JobRunner | Promise<JobRunner>;
@@ -106,21 +100,21 @@ export const CORE: Core = {
   combinationSchema,
   forecast,
   forecastOn,
-  forecastSpread,
-  gainUncertainty,
+  forecastSpread: async (...given) => (await studies()).forecastSpread(...given),
+  gainUncertainty: async (...given) => (await studies()).gainUncertainty(...given),
   inspectCombination,
   readDocument,
   pinBaseline,
   readChanges,
   changesSchema,
   applyChanges,
-  choose,
-  compare,
+  choose: async (...given) => (await studies()).choose(...given),
+  compare: async (...given) => (await studies()).compare(...given),
   DYNO,
   resolvablePct,
-  rank,
-  restrictions,
-  sweep,
+  rank: async (...given) => (await studies()).rank(...given),
+  restrictions: async (...given) => (await studies()).restrictions(...given),
+  sweep: async (...given) => (await studies()).sweep(...given),
   MOST_SWEEP_POINTS,
   readDynoSheet,
   readShelf,
@@ -135,9 +129,9 @@ export const CORE: Core = {
   steadySheet,
   peakTarget,
   KNOB_NAMES,
-  calibrate,
-  calibratedText,
-  backtest,
+  calibrate: async (...given) => (await studies()).calibrate(...given),
+  calibratedText: async (...given) => (await studies()).calibratedText(...given),
+  backtest: async (...given) => (await studies()).backtest(...given),
   bandMean,
   openRunner,
   openQueueRunner,

@@ -104,7 +104,7 @@ async function run(invocation: Invocation): Promise<ExitCode> {
     throw new CommandFailure(EXIT.interrupted, ['interrupted before the fit was found, nothing written']);
   const toFile = destination.path !== undefined && result.calibration !== null;
   if (toFile) {
-    const text = core.calibratedText(
+    const text = await core.calibratedText(
       input.text,
       baseline.stated,
       result,
