@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { planBurn } from '../../packages/core/src/cycle/burnPlan.ts';
-import { type ClosedBench, closedBench, runClosedCycle } from '../../packages/core/src/cycle/closedCycle.ts';
+import {
+  type ClosedBench,
+  chargeBench,
+  closedBench,
+  runClosedCycle,
+} from '../../packages/core/src/cycle/closedCycle.ts';
 import { KNOCK_ENERGY } from '../../packages/core/src/cycle/endGasGone.ts';
 import { type March, marchDegrees } from '../../packages/core/src/cycle/march.ts';
 import { fuelOctane, octaneShort } from '../../packages/core/src/forecast/fuelOctane.ts';
@@ -21,9 +26,11 @@ function limited(): { simulation: Simulation; march: March } {
 }
 
 const benchesOf = ({ simulation: { engine }, march }: ReturnType<typeof limited>) =>
-  march.network.cylinders.map((cylinder, i) =>
-    closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, engine.intakeValve.closes - 720),
-  );
+  march.network.cylinders.map((cylinder, i) => {
+    const bench = closedBench(cylinder, march.network.degreesPerSecond, engine.intakeValve.closes - 720);
+    chargeBench(bench, march.diaries[i]);
+    return bench;
+  });
 
 /** Energy of the end gas over the volume of the chamber where the integral first reaches a value [J/m3]. */
 function energyWhenReached(

@@ -25,17 +25,12 @@ export interface ClosedBench {
 }
 
 /**
- * Sets up the trapped charge of a cylinder.
+ * Sets up a bench for the charges of a cylinder, still empty.
  *
  * @param speed - crank speed [deg/s]
  * @param intakeCloses - deg after firing top centre, below 0
  */
-export function closedBench(
-  cylinder: Cylinder,
-  diary: CylinderDiary,
-  speed: number,
-  intakeCloses: number,
-): ClosedBench {
+export function closedBench(cylinder: Cylinder, speed: number, intakeCloses: number): ClosedBench {
   const network = createNetwork({
     tables: cylinder.charge,
     cylinders: [
@@ -52,12 +47,15 @@ export function closedBench(
   network.degreesPerSecond = speed;
   network.cylinders[0].speed = cylinder.speed;
   const march = createMarch(network, MARCH_DEFAULTS, () => {});
-  const state = new Float64Array(network.size);
+  return { march, state: new Float64Array(network.size), intakeCloses };
+}
+
+/** Fills the bench with the charge that a cylinder trapped last. */
+export function chargeBench({ state }: ClosedBench, diary: CylinderDiary): void {
   state[CYL.mass] = diary.trappedMass;
   state[CYL.energy] = diary.closingEnergy;
   state[CYL.burned] = diary.residual * diary.trappedMass;
   state[CYL.liquid] = diary.closingLiquid;
-  return { march, state, intakeCloses };
 }
 
 /** Runs the bench with a burn. */

@@ -4,7 +4,7 @@ import type { Fuel } from '../combination/combination.ts';
 import type { Burn } from '../combination/running.ts';
 import type { BurnAngles, BurnModel, Timing } from '../cycle/burnPlan.ts';
 import { burnAngles, FIRST_ANGLES, FIRST_TIMING, planBurn, timedBurn } from '../cycle/burnPlan.ts';
-import { closedBench, runClosedCycle } from '../cycle/closedCycle.ts';
+import { type ClosedBench, chargeBench, closedBench, runClosedCycle } from '../cycle/closedCycle.ts';
 import type { March, MarchOptions } from '../cycle/march.ts';
 import type { PeriodicCycle } from '../cycle/periodic.ts';
 import { prepareMarch } from '../cycle/prepare.ts';
@@ -30,6 +30,8 @@ export interface SpeedMarch {
   readonly march: March;
   /** Of each marching cylinder's last charge. */
   readonly angles: BurnAngles[];
+  /** Where burns are tried, of each marching cylinder; made when the timing is first searched. */
+  benches: readonly ClosedBench[] | null;
   timing: Timing;
   choice: TimingChoice | null;
   /** The timing stands. */
@@ -62,6 +64,7 @@ export function startSpeed(setup: SpeedSetup, rpm: number): SpeedMarch {
     rpm,
     march,
     angles: march.network.cylinders.map(() => FIRST_ANGLES),
+    benches: null,
     timing: FIRST_TIMING,
     choice: null,
     settled: false,
@@ -86,9 +89,13 @@ function search(setup: SpeedSetup, speed: SpeedMarch): TimingChoice {
   const { engine, burn, models } = setup;
   const { rpm, march, angles, timing, choice } = speed;
   const closes = engine.intakeValve.closes - 720;
-  const benches = march.network.cylinders.map((cylinder, i) =>
-    closedBench(cylinder, march.diaries[i], march.network.degreesPerSecond, closes),
+  speed.benches ??= march.network.cylinders.map((cylinder) =>
+    closedBench(cylinder, march.network.degreesPerSecond, closes),
   );
+  const { benches } = speed;
+  benches.forEach((bench, i) => {
+    chargeBench(bench, march.diaries[i]);
+  });
   const fuels = march.diaries.map((diary, i) =>
     fuelOctane(setup.fuel, march.network.cylinders[i].charge, diary),
   );

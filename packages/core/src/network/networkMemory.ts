@@ -126,5 +126,7 @@ function newMemory(numbers: number): { buffer: ArrayBuffer; kernel: Kernel } | n
 const FIRST_CHARACTER = 48;
 
 function bytesOf(text: string): Uint8Array {
-  return Uint8Array.from(text, (character) => character.charCodeAt(0) - FIRST_CHARACTER);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < bytes.length; i++) bytes[i] = text.charCodeAt(i) - FIRST_CHARACTER;
+  return bytes;
 }

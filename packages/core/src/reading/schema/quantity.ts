@@ -24,7 +24,7 @@ export function quantity(
   range: string,
   counted?: string,
 ): z.ZodMiniType<number, string> {
-  const [min, max] = range.split(' to ').map((limit) => known(limit, dimension));
+  const limits = limitsOf(range, dimension);
   const wanted = `needs ${describeDimension(dimension)}`;
   return z
     .pipe(
@@ -32,12 +32,13 @@ export function quantity(
         .string({
           error: ({ input }) => {
             if (typeof input !== 'number') return `${wanted}, such as ${exampleOf(dimension)}`;
-            const example = withUnit(String(input), dimension, min, max) ?? exampleOf(dimension);
+            const example = withUnit(String(input), dimension, ...limits()) ?? exampleOf(dimension);
             return `${wanted}, such as ${example}: ${input} alone could be anything`;
           },
         })
         .check(z.meta({ pattern: '[0-9.]\\s*[A-Za-z%"°]' })),
       z.transform((text, context) => {
+        const [min, max] = limits();
         const result = parseQuantity(text, dimension);
         if (!result.ok) {
           const [{ code, message, hint }] = result.problems;
@@ -190,6 +191,18 @@ export function byCylinder<In>(value: z.ZodMiniType<number, In>): z.ZodMiniType<
 /** A cylinder list such as `[1, 3, 5, 7]`. */
 export function cylinderList(): z.ZodMiniType<number[]> {
   return z.array(z.int().check(z.gte(1), z.lte(16))).check(z.minLength(1), z.maxLength(16));
+}
+
+/** Both ends of a range, read when first asked for: a file asks for some twenty of the hundred quantities that it might have. */
+function limitsOf(range: string, dimension: Dimension): () => readonly [number, number] {
+  let read: readonly [number, number] | null = null;
+  return () => {
+    if (read === null) {
+      const [min, max] = range.split(' to ');
+      read = [known(min, dimension), known(max, dimension)];
+    }
+    return read;
+  };
 }
 
 function known(limit: string, dimension: Dimension): number {
