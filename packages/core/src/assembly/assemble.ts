@@ -71,6 +71,7 @@ export function assembleNetwork(
   }));
   const cylinders = marching.cylinders.map((number) => ({
     ...cylinderSpec(combination, number, burn),
+    firingAngle: turnFrom(marching.cylinders[0], number, combination.block.firingAngles),
     ...ownCharge(combination, number),
     spray: charge.spray,
     weight,
@@ -102,7 +103,20 @@ export function assembleNetwork(
   };
 }
 
-function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): CylinderSpec {
+/**
+ * Crank angle from the firing of one cylinder to that of another [deg]. Cycles are counted from the first that marches, whatever its number:
+ * a cycle that is tried in shorter steps then holds a whole change of its gas, of which it else could hold half.
+ */
+function turnFrom(first: number, number: number, firingAngles: readonly number[]): number {
+  const turn = firingAngles[number - 1] - firingAngles[first - 1];
+  return turn < 0 ? turn + 720 : turn;
+}
+
+function cylinderSpec(
+  combination: Combination,
+  number: number,
+  burn: BurnLaw,
+): Omit<CylinderSpec, 'firingAngle'> {
   const { block, chamber, walls } = combination;
   const boreArea = (Math.PI / 4) * block.bore * block.bore;
   return {
@@ -113,7 +127,6 @@ function cylinderSpec(combination: Combination, number: number, burn: BurnLaw): 
       rodLength: block.rodLength,
       clearanceVolume: chamber.clearances?.[number - 1] ?? chamber.clearanceVolume,
     },
-    firingAngle: block.firingAngles[number - 1],
     walls: {
       model: walls.model,
       multiplier: walls.multiplier,
