@@ -76,7 +76,7 @@ const LARGE_EIGHT = {
   stroke: 3.95 * INCH,
   cylinders: 8,
   mainBearings: 5,
-  ...bearingSizes(4.35 * INCH),
+  ...bearingSizes(4.35 * INCH, 3.95 * INCH),
 };
 const WET_POWER = 741 * HORSEPOWER;
 

@@ -62,6 +62,8 @@ export interface Friction {
   readonly camBearings: number;
   /** Water pump, oil pump and alternator driven by the engine. */
   readonly accessories: boolean;
+  /** Their speed over what the same crankshaft speed gives them on an engine rated up to 6000 rpm [-]. */
+  readonly driveRatio: number;
   /** Bearings of the crankshaft. */
   readonly mainBearings: number;
   /** [m] */

@@ -35,6 +35,7 @@ export function rubbingPressure(combination: Combination, rpm: number, plenumPre
       valves: block.cylinders * (intake.valves + exhaust.valves),
       valveLift: portLift(intake, 'intake', f.valvetrain).maxLift,
       accessories: f.accessories,
+      driveRatio: f.driveRatio,
       intakePressureRatio: plenumPressure / weather.pressure,
       oilViscosityRatio: 1,
     },

@@ -189,7 +189,7 @@ function resolve(context: ResolveContext): Combination {
     ...resolveDifferences(context, fuel, induction),
     burn: resolveBurn(context),
     walls: resolveWalls(context),
-    friction: resolveFriction(context, block, gear, shafts),
+    friction: resolveFriction(context, block, gear, shafts, rated),
     ...(ownCamshafts() ? { ownCamshafts: true as const } : {}),
     weather: resolveWeather(context),
     correction: resolveCorrection(context),

@@ -70,6 +70,24 @@ describe('friction(input, speed)', () => {
     expect(friction({ ...SMALL_FOUR, accessories: false }, 50).accessories).toBe(0);
   });
 
+  it('has bearings of a camshaft that grow with the engine: 30 mm by 30 mm at 86 mm of bore, a third of their drag at 65 mm', () => {
+    const bearings = (bore: number): number => {
+      const at = (camBearings: number) => friction({ ...SMALL_FOUR, bore, camBearings }, 100).valvetrain;
+      return (at(10) - at(5)) * 1e-3;
+    };
+    // 244 x 6000 x 5 / (86^2 x 86 x 4), and (65 / 86)^4 / (65 / 86)^2 of that
+    expect(bearings(0.086)).toBeCloseTo(2.87711, 4);
+    expect(bearings(0.065)).toBeCloseTo(1.64356, 4);
+  });
+
+  it('drives the accessories of an engine rated at 7800 rpm through a ratio: 35.6 kPa there, where the formula at crankshaft speed has 68.2', () => {
+    const fast = { ...SMALL_FOUR, driveRatio: 6000 / 7800 };
+    // 8.32 + 1.86e-3 x 6000 + 7.45e-7 x 6000^2 = 46.3, and 6000 / 7800 of that
+    expect(friction(fast, 130).accessories * 1e-3).toBeCloseTo(35.6154, 3);
+    expect(friction(SMALL_FOUR, 130).accessories * 1e-3).toBeCloseTo(68.1538, 3);
+    expect(() => friction({ ...fast, driveRatio: 0 }, 130)).toThrow('driveRatio must be positive');
+  });
+
   it('of a race V8 with roller lifters at 26.6 m/s is far below the old speed-only table of the trade', () => {
     const speed = 7400 / 60;
     const pistonSpeed = 2 * 0.108 * speed;
@@ -135,23 +153,35 @@ describe('friction(input, speed)', () => {
   });
 });
 
-describe('bearingSizes(bore)', () => {
+describe('bearingSizes(bore, stroke)', () => {
   it('comes within 10 % of a common V8: 4.00 in bore, mains 2.45 in, rods 2.10 in (common practice, no source)', () => {
-    const s = bearingSizes(0.1016);
+    const s = bearingSizes(0.1016, 0.0884);
     expect(Math.abs(s.mainDiameter / (2.45 * 0.0254) - 1)).toBeLessThan(0.1);
     expect(Math.abs(s.rodDiameter / (2.1 * 0.0254) - 1)).toBeLessThan(0.1);
     expect(s.mainLength).toBeCloseTo(0.21 * 0.1016, 12);
     expect(s.rodLength).toBeCloseTo(0.2 * 0.1016, 12);
   });
   it('is the documented share of the bore', () => {
-    expect(bearingSizes(0.1)).toEqual({
+    expect(bearingSizes(0.1, 0.09)).toEqual({
       mainDiameter: expect.closeTo(0.062, 12),
       mainLength: expect.closeTo(0.021, 12),
       rodDiameter: expect.closeTo(0.053, 12),
       rodLength: expect.closeTo(0.02, 12),
     });
   });
-  it('refuses what is not a number', () => expect(() => bearingSizes(Number.NaN)).toThrow('bore'));
+  it('refuses what is not a number', () => {
+    expect(() => bearingSizes(Number.NaN, 0.09)).toThrow('bore');
+    expect(() => bearingSizes(0.1, 0)).toThrow('stroke');
+  });
+  it('goes with a short stroke: a motorcycle four of 67 by 46 mm has mains of 33 to 37 mm (common practice, no source)', () => {
+    const { mainDiameter, rodDiameter, mainLength } = bearingSizes(0.067, 0.046);
+    expect(mainDiameter).toBeCloseTo(0.0368, 10);
+    expect(rodDiameter).toBeCloseTo(0.03145806, 7);
+    expect(mainLength).toBeCloseTo(0.01407, 10);
+    // No step where the rule changes.
+    expect(bearingSizes(0.1, 0.0775).mainDiameter).toBeCloseTo(0.062, 12);
+    expect(bearingSizes(0.1, 0.077).mainDiameter).toBeCloseTo(0.0616, 12);
+  });
 });
 
 /** Production bearing proportions, written out so that no tested code runs while the file loads. */

@@ -131,6 +131,7 @@ export function bigBlock(change: Partial<Combination> = {}): Combination {
       multiplier: 1,
       camBearings: 5,
       accessories: false,
+      driveRatio: 1,
       mainBearings: 5,
       mainDiameter: 2.75 * IN,
       mainLength: 1 * IN,

@@ -16,6 +16,7 @@ export const SMALL_FOUR: FrictionInput = {
   valves: 16,
   valveLift: 0.009,
   accessories: true,
+  driveRatio: 1,
   intakePressureRatio: 1,
   oilViscosityRatio: 1,
 };

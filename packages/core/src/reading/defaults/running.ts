@@ -84,6 +84,19 @@ export const ACCESSORIES: { readonly value: boolean; readonly reason: string } =
   reason: 'off on a stand; common practice, no source',
 };
 
+/**
+ * Rated speed up to which pumps and alternator turn as on the engines whose drives were measured [rpm]: the formula's own range.
+ *
+ * A drive's ratio is chosen by the top of the engine's speed: an alternator must not be driven "too fast (over speed) at the upper end of the engine speed
+ * range" (Prestolite, Alternator Pulley Selection Guide), at 3 to 1 on diesels governed to 2100 rpm, slightly less on trucks to 3600, 2 to 1 on cars.
+ */
+export const DRIVEN_UP_TO = 6000;
+
+/** Ratio of the drives over that of an engine rated up to {@link DRIVEN_UP_TO} [-], by the rated speed [rpm]. */
+export function driveRatio(ratedSpeed: number): number {
+  return Math.min(1, DRIVEN_UP_TO / ratedSpeed);
+}
+
 /** Air of a file that says nothing of its day: that of its own standard, so that nothing is corrected. */
 function standardAir(standard: CorrectionStandard): { readonly air: ReferenceAir; readonly reason: string } {
   const air = referenceAir(standard);

@@ -122,14 +122,16 @@ export function resolveFriction(
   resolved: ResolvedBlock,
   gear: ResolvedGear,
   shafts: () => number,
+  ratedSpeed: () => number,
 ): Friction {
   const section = file.friction ?? {};
-  const sizes = bearingSizes(resolved.block.bore);
+  const accessories = ledger.flag('friction.accessories', section.accessories, running.ACCESSORIES);
+  const sizes = bearingSizes(resolved.block.bore, resolved.block.stroke);
   const size = (field: keyof typeof sizes): number =>
     ledger.quantity(`friction.${field}`, section[field], 'length', 'in', () => ({
       value: sizes[field],
       spread: 0.1 * sizes[field],
-      reason: 'usual share of the bore in production engines; from memory',
+      reason: 'usual share of the bore, diameters of a short stroke, in production engines; from memory',
     }));
   const { cylinders } = resolved.block;
   const banks = resolved.banks.length;
@@ -140,7 +142,8 @@ export function resolveFriction(
     ),
     multiplier: ledger.number('friction.multiplier', section.multiplier, running.frictionMultiplier),
     camBearings: shafts() * bearingsOfCamshaft(gear.type, cylinders, banks),
-    accessories: ledger.flag('friction.accessories', section.accessories, running.ACCESSORIES),
+    accessories,
+    driveRatio: accessories ? running.driveRatio(ratedSpeed()) : 1,
     mainBearings: ledger.number('friction.mainBearings', section.mainBearings, () => ({
       value: Math.floor(throws) + 1,
       spread: null,
