@@ -16,7 +16,7 @@ import { problemOf } from './problemOf.ts';
 import { readSections } from './readSections.ts';
 import type { ResolveContext } from './resolve/context.ts';
 import { FieldFault } from './resolve/fieldFault.ts';
-import { makeOf } from './resolve/makeOf.ts';
+import { camKind, makeOf } from './resolve/makeOf.ts';
 import { once } from './resolve/once.ts';
 import { type ResolvedBlock, resolveBlock } from './resolve/resolveBlock.ts';
 import { resolveBySpeed } from './resolve/resolveBySpeed.ts';
@@ -235,7 +235,7 @@ function resolveHeads(
   const rated = once(() => {
     const kind = file.cam?.lifter ?? usualLifter(context, valves).value;
     return ledger.quantity('engine.ratedSpeed', file.engine.ratedSpeed, 'speed', 'rpm', () =>
-      ratedSpeed(breathing, statedDuration(file, 'intake', kind), makeOf(context)),
+      ratedSpeed(breathing, statedDuration(file, 'intake', kind), camKind(context)),
     );
   });
   const gear = resolveGear(context, breathing, exhaustValves.diameter, valves, rated);

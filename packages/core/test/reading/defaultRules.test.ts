@@ -174,8 +174,9 @@ const NUMBERS: readonly Row[] = [
   // 4e-3 m2 over 0.85 for four of them.
   ['one of four throttles', () => metering.throttleDiameter(4e-3, 4), 0.0387025, 0.0030962],
   ['throttle in a runner', () => metering.runnerThrottleDiameter(1e-3), 0.0356825, 0.0028546],
-  ['volume of a box', () => outlet.mufflerVolume('chambered', 4e-3), 12e-3, 4.8e-3],
-  ['volume around a pipe', () => outlet.mufflerVolume('straight-through', 4e-3), 4e-3, 1.6e-3],
+  ['volume of a box', () => outlet.mufflerVolume('chambered', 8, 5e-4), 12e-3, 4.8e-3],
+  ['volume of the box of a single', () => outlet.mufflerVolume('chambered', 1, 3e-4), 3.6e-3, 1.44e-3],
+  ['volume around a pipe', () => outlet.mufflerVolume('straight-through', 4, 1e-3), 4e-3, 1.6e-3],
   ['pipe of a muffler', () => outlet.mufflerPipeInside(2e-3), 0.0504627, 0.00403701],
   ['its length', () => outlet.mufflerPipeLength(), 0.4, 0.15],
   ['its wall', () => outlet.mufflerPipeWall(), 650, 80],
@@ -288,6 +289,7 @@ describe('the estimate of', () => {
     expect(at(170).value).toBe(1750);
     expect(rated.intakeDuration(sizes, 5500, 'performance')).toMatchObject({ value: 221, spread: 8 });
     expect(rated.intakeDuration(sizes, 5500, 'production').value).toBe(206);
+    expect(rated.intakeDuration(sizes, 5500, 'alone').value).toBe(221);
     expect(rated.intakeDuration(sizes, 20_000, 'performance').value).toBe(290);
     expect(rated.intakeDuration(sizes, 1000, 'production').value).toBe(180);
   });

@@ -71,6 +71,38 @@ describe('the minimum file', () => {
     expect(bearings('{ lifter: solid-flat, camshafts: 2 }')).toBe(10);
   });
 
+  it('takes an engine as made to have a longer cam where each cylinder has a throttle of its own', () => {
+    const duration = (cylinders: number, induction: string, heads = '{ valvesPerCylinder: 4 }') =>
+      readGood(
+        fileWith({
+          engine: `{ bore: 73.4 mm, stroke: 56 mm, cylinders: ${cylinders}, ratedSpeed: 9500 rpm }`,
+          heads,
+          induction,
+        }),
+      ).assumed.find(({ path }) => path === 'cam.intake.at050')?.value;
+    expect(duration(4, '{ throttle: {} }')).toBe(201);
+    expect(duration(4, '{ throttle: { count: 4 } }')).toBe(216);
+    expect(duration(4, '{ throttle: {}, manifold: individual-throttles }')).toBe(216);
+    expect(duration(4, '{ throttle: { count: 4 }, manifold: long-runner }')).toBe(201);
+    expect(duration(1, '{ throttle: {} }')).toBe(216);
+    expect(duration(4, '{ throttle: {} }', '{ valvesPerCylinder: 4, ports: fully-ported }')).toBe(216);
+  });
+
+  it('drives the accessories by a smaller ratio only beyond 6000 rpm of rated speed', () => {
+    const ratio = (rated: string, driven = 'true'): number =>
+      readGood(
+        fileWith({
+          engine: `{ bore: 86 mm, stroke: 86 mm, cylinders: 4, ratedSpeed: ${rated} rpm }`,
+          friction: `{ accessories: ${driven} }`,
+        }),
+      ).friction.driveRatio;
+    expect(ratio('4000')).toBe(1);
+    expect(ratio('6000')).toBe(1);
+    expect(ratio('6001')).toBeCloseTo(6000 / 6001, 12);
+    expect(ratio('7800')).toBeCloseTo(0.769231, 6);
+    expect(ratio('7800', 'false')).toBe(1);
+  });
+
   it('is complete for every size, number of cylinders and valves within the limits', () => {
     fc.assert(
       fc.property(

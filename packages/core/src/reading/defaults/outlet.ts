@@ -45,14 +45,18 @@ export function muffler(style: ExhaustStyle): WordEstimate<MufflerWord> {
 
 /** Gas in a box over the displacement that blows into it [-]: a box with chambers, and one around a straight pipe; from memory. */
 export const MUFFLER_VOLUME: Readonly<Record<MufflerKind, number>> = { chambered: 3, 'straight-through': 1 };
+/**
+ * Cylinders whose displacement a box is made for at least: it has to swallow the puff of one, so that fewer don't get by with less. Singles of 0.25 to 0.4 litres have
+ * mufflers of 3 to 5 litres, twins of 0.65 litres 4 (from memory).
+ */
+const MUFFLED_AT_LEAST = 4;
 
-/** Volume of one box [m3] by the displacement of its cylinders [m3]. */
-export function mufflerVolume(kind: MufflerKind, displacement: number): Estimate {
-  const value = MUFFLER_VOLUME[kind] * displacement;
-  const reason =
-    kind === 'chambered'
-      ? 'three times the displacement it serves; from memory'
-      : 'the displacement it serves; from memory';
+/** Volume of one box [m3] by the cylinders that blow into it and the displacement of one [m3]. */
+export function mufflerVolume(kind: MufflerKind, cylinders: number, cylinderVolume: number): Estimate {
+  const few = cylinders < MUFFLED_AT_LEAST;
+  const value = MUFFLER_VOLUME[kind] * cylinderVolume * Math.max(cylinders, MUFFLED_AT_LEAST);
+  const served = few ? 'the displacement of four of its cylinders' : 'the displacement it serves';
+  const reason = kind === 'chambered' ? `three times ${served}; from memory` : `${served}; from memory`;
   return { value, spread: 0.4 * value, reason };
 }
 

@@ -2,7 +2,7 @@
 import { estimatedLift, lifter } from '../defaults/cam.ts';
 import { chamberShape } from '../defaults/chamber.ts';
 import type { Make } from '../defaults/make.ts';
-import { intakeDuration, PRODUCTION_SHORTER, ratedSpeed } from '../defaults/ratedSpeed.ts';
+import { type CamKind, intakeDuration, PRODUCTION_SHORTER, ratedSpeed } from '../defaults/ratedSpeed.ts';
 import { valveDiameter } from '../defaults/valves.ts';
 import { rockerRatio, valvetrainType } from '../defaults/valvetrain.ts';
 import type { CamSide, ValvetrainType } from '../schema/camSection.ts';
@@ -22,6 +22,21 @@ export function makeOf({ written: { file, sheets } }: ResolveContext): Make {
     (file.heads?.ports ?? 'as-cast') === 'as-cast' &&
     statedFlow(file, sheets, 'intake') === null;
   return isAsMade ? 'production' : 'performance';
+}
+
+/** What cam an engine is taken to have: as made with a throttle or barrel for each cylinder, a longer one than others as made. */
+export function camKind(context: ResolveContext): CamKind {
+  return makeOf(context) === 'production' ? camAsMade(context.written.file) : 'performance';
+}
+
+function camAsMade({ engine, induction }: PartialFile): Exclude<CamKind, 'performance'> {
+  const cylinders = engine?.cylinders;
+  const { manifold, throttle, carburetor } = induction ?? {};
+  const alone =
+    manifold === undefined
+      ? cylinders === 1 || (cylinders !== undefined && (throttle?.count ?? carburetor?.count) === cylinders)
+      : manifold === 'individual-throttles' || manifold === 'individual-runner';
+  return alone ? 'alone' : 'production';
 }
 
 /** Whether a card or a table says what the lobe is like; where it stands, any cam can be degreed. */
@@ -45,7 +60,7 @@ function hasOwnCam(file: PartialFile): boolean {
   const valve = heads?.intake?.valve ?? valveDiameter(engine.bore, 'intake', intake, all, shape).value;
   const sizes = { bore: engine.bore, stroke: engine.stroke, valves: intake, valveDiameter: valve };
   const rated = engine.ratedSpeed ?? ratedSpeed(sizes, null, 'production').value;
-  const longest = intakeDuration(sizes, rated, 'production').value + PRODUCTION_SHORTER / 2;
+  const longest = intakeDuration(sizes, rated, camAsMade(file)).value + PRODUCTION_SHORTER / 2;
   const stated = statedDuration(file, 'intake', kind);
   if (stated !== null) return stated <= longest;
   const lift = statedLift(file, valvetrain?.type ?? valvetrainType(all).value);

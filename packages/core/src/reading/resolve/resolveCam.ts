@@ -13,7 +13,7 @@ import type { LiftTable } from '../sheet/liftTable.ts';
 import { cardLobe, type Gear, statedCardRatio } from './cardLobe.ts';
 import type { ResolveContext } from './context.ts';
 import { FieldFault } from './fieldFault.ts';
-import { makeOf } from './makeOf.ts';
+import { camKind, makeOf } from './makeOf.ts';
 import { once } from './once.ts';
 import { statedDuration } from './statedDuration.ts';
 
@@ -63,7 +63,7 @@ export function resolveGear(
     ),
   };
   const lines = centrelines(context);
-  const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), makeOf(context));
+  const estimate = (): Estimate => intakeDuration(breathing, ratedSpeed(), camKind(context));
   const intakeAt050 = (): number => statedDuration(file, 'intake', kind) ?? estimate().value;
   return {
     type,

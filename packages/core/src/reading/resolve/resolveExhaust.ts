@@ -76,7 +76,14 @@ export function resolveExhaust(context: ResolveContext, inputs: ExhaustInputs): 
       : (collectors.exitArea ?? collectors.area);
   const { displacement } = inputs.block;
   const { ratedSpeed } = inputs;
-  const outlet = resolveMuffler(context, { style, displacement, outlets, open, ratedSpeed });
+  const outlet = resolveMuffler(context, {
+    style,
+    displacement,
+    cylinders: inputs.block.block.cylinders,
+    outlets,
+    open,
+    ratedSpeed,
+  });
   const returned = ledger.quantity('exhaust.returned', section.returned, 'share', '%', () =>
     returnedExhaust(outlet.muffler === undefined ? 'open' : 'muffled'),
   );

@@ -25,8 +25,9 @@ import { discArea, insideDiameter } from './pipes.ts';
 
 export interface MufflerInputs {
   readonly style: ExhaustStyle;
-  /** Displacement of the engine [m3], and how many outlets share it. */
+  /** Displacement of the engine [m3], its cylinders, and how many outlets share them. */
   readonly displacement: number;
+  readonly cylinders: number;
   readonly outlets: number;
   /** Area of the pipe that ends in the open or in the muffler [m2]. */
   readonly open: number;
@@ -104,7 +105,7 @@ const NOTED_LOSS = 1.1;
  */
 function boxed(
   context: ResolveContext,
-  { displacement, outlets, open }: MufflerInputs,
+  { displacement, cylinders, outlets, open }: MufflerInputs,
   { passes, of }: MufflerLoss,
   built: MufflerKind | undefined,
 ): Pick<ExhaustSystem, 'muffler' | 'outletArea'> {
@@ -132,7 +133,7 @@ function boxed(
         : 'it passes more than a box with chambers would',
     }));
   const volume = ledger.quantity(`${path}.volume`, stated.volume, 'volume', 'l', () =>
-    mufflerVolume(kind, displacement / outlets),
+    mufflerVolume(kind, cylinders / outlets, displacement / cylinders),
   );
   const straight = 1 / (passes * passes) - friction;
   const left = kind === 'chambered' ? chambers : straight;
