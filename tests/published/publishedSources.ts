@@ -12,6 +12,7 @@ import { largeEightCases } from './cases/largeEightCases.ts';
 import { laterCases } from './cases/laterCases.ts';
 import { frictionCases, frictionTrendCases, wallHeatCases } from './cases/lossCases.ts';
 import { manifoldCases } from './cases/manifoldCases.ts';
+import { motorcycleCases } from './cases/motorcycleCases.ts';
 import { muffledCases } from './cases/muffledCases.ts';
 import { nozzleCases, vesselCases } from './cases/nozzleCases.ts';
 import { octaneCases } from './cases/octaneCases.ts';
@@ -69,5 +70,6 @@ export const SLOW_SOURCES: readonly PublishedSource[] = [
   standCases,
   populationCases,
   laterCases,
+  motorcycleCases,
   coverageCases,
 ];
