@@ -55,6 +55,7 @@ import {
   THROTTLE_DROP,
 } from '../../packages/core/src/reading/defaults/metering.ts';
 import {
+  MUFFLED_AT_LEAST,
   MUFFLER_PIPE_LENGTH,
   MUFFLER_VOLUME,
   RETURNED,
@@ -152,7 +153,7 @@ const CLAIMS: readonly (readonly [page: string, words: string])[] = [
   ['estimates', `costs ${THROTTLE_DROP / INCH_OF_MERCURY} inHg at rated speed`],
   [
     'estimates',
-    `${MUFFLER_VOLUME.chambered} displacements with chambers, ${MUFFLER_VOLUME['straight-through']} around a straight pipe; pipe as wide as the one in front, ${MUFFLER_PIPE_LENGTH} m long`,
+    `${MUFFLER_VOLUME.chambered} displacements with chambers, ${MUFFLER_VOLUME['straight-through']} around a straight pipe, of ${MUFFLED_AT_LEAST} cylinders at least; pipe as wide as the one in front, ${MUFFLER_PIPE_LENGTH} m long`,
   ],
   ['induction-parts', `${THROTTLE_COEFFICIENT} of its bore`],
   ['flow-area', `valves ${FOUR_VALVE_FACTOR} times that`],

@@ -49,7 +49,7 @@ export const MUFFLER_VOLUME: Readonly<Record<MufflerKind, number>> = { chambered
  * Cylinders whose displacement a box is made for at least: it has to swallow the puff of one, so that fewer don't get by with less. Singles of 0.25 to 0.4 litres have
  * mufflers of 3 to 5 litres, twins of 0.65 litres 4 (from memory).
  */
-const MUFFLED_AT_LEAST = 4;
+export const MUFFLED_AT_LEAST = 4;
 
 /** Volume of one box [m3] by the cylinders that blow into it and the displacement of one [m3]. */
 export function mufflerVolume(kind: MufflerKind, cylinders: number, cylinderVolume: number): Estimate {
