@@ -1,6 +1,6 @@
 /** How much of a spray of drops of many sizes is gone after a while in a stream of air. */
 
-/** Steps of the sum over sizes, and where it ends [mean diameters]: what is left out is below 1e-5. */
+/** Steps of the sum over sizes, and where it ends [mean diameters]: drops above hold 7e-5 of the volume. */
 const STEPS = 240;
 const LARGEST = 4;
 
