@@ -39,6 +39,24 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+/** What every platform has and the library's own types don't name. */
+const DECLARED = `declare const console: Record<'log' | 'warn' | 'error', (...words: readonly unknown[]) => void>;
+declare class AbortController {
+  readonly signal: core.Cancellation;
+  abort(): void;
+}
+`;
+
+/** The program of the guide to the library, its one function declared as the guide says for TypeScript. */
+function guideInTypeScript(): string {
+  const guide = readFileSync(join(root, 'docs/guide/embedding.md'), 'utf8');
+  const program = /^```js\n(.*?)^```$/ms.exec(guide)?.[1] ?? '';
+  const typed = /In TypeScript, write `(const good = [^`]+)`/.exec(guide)?.[1] ?? '';
+  const types =
+    "import type * as core from '@valvetide/core';\nimport type { Problem, Result } from '@valvetide/core';\n";
+  return `${types}${DECLARED}${program.replace(/^const good = .*$/m, typed)}`;
+}
+
 describe('the installed packages', () => {
   const listing = `const names = Object.keys(core).sort();
     console.log(JSON.stringify({ names, error: new core.DomainError('bore', -1, 'positive m').message }));`;
@@ -118,7 +136,7 @@ describe('the installed packages', () => {
     expect(status).toBe(0);
   });
 
-  it('type-check with the oldest compiler in use, without Node and DOM, and so does every example', () => {
+  it('type-check with the oldest compiler in use, without Node and DOM, and so do the guide and every example', () => {
     const names = exportedFunctions();
     const examples = names.flatMap(({ name, examples: all }) =>
       all.map((code, i) => `export async function ${name}Example${i}(): Promise<void> {\n${code}\n}\n`),
@@ -128,7 +146,7 @@ describe('the installed packages', () => {
       'examples.mts',
       `import * as core from '@valvetide/core';
 import { ${names.map(({ name }) => name).join(', ')} } from '@valvetide/core';
-declare const text: string;
+${DECLARED}declare const text: string;
 declare const csv: string;
 declare const changesText: string;
 declare const shelfText: string;
@@ -145,17 +163,13 @@ declare const withMilledHead: core.DynoSheet;
 declare const curve: core.Curve;
 declare const signal: core.Cancellation;
 declare const draw: (point: core.OperatingPoint) => void;
-declare const console: Record<'log' | 'warn' | 'error', (...words: readonly unknown[]) => void>;
 declare const parentPort: {
   on(name: 'message', listen: (job: core.StudyJob) => void): void;
   postMessage(curve: core.Curve): void;
 };
-declare class AbortController {
-  readonly signal: core.Cancellation;
-  abort(): void;
-}
 ${examples.join('')}`,
     );
+    write('guide.mts', guideInTypeScript());
     write(
       'tsconfig.oldest.json',
       JSON.stringify({
@@ -168,7 +182,7 @@ ${examples.join('')}`,
           skipLibCheck: false,
           types: [],
         },
-        files: ['examples.mts', 'job.mts'],
+        files: ['examples.mts', 'guide.mts', 'job.mts'],
       }),
     );
     const tsc = join(root, 'tools/oldest-types/node_modules/typescript/bin/tsc');

@@ -2,7 +2,7 @@
 
 /**
  * A value, or the list of everything that is wrong. Ask `ok` first; the compiler then knows which of the two it is. What
- * is read in parts says by its third type what is left of it where some parts are wrong.
+ * is read in parts says by its third type what is left of it where some parts are wrong; who takes any result leaves it out.
  *
  * @example
  * ```ts
@@ -11,7 +11,7 @@
  * else for (const problem of read.problems) console.error(problemLine(problem));
  * ```
  */
-export type Result<Value, Fault, Sound = never> =
+export type Result<Value, Fault, Sound = unknown> =
   | {
       readonly ok: true;
       /** What was asked for. */
