@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { calibrate, calibrationEdits } from '../../packages/core/src/calibration/calibrate.ts';
 import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
-import { peakTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
+import { peakTarget } from '../../packages/core/src/calibration/peakTarget.ts';
 import { pinBaseline } from '../../packages/core/src/changes/baseline.ts';
 import type { WholeCurve } from '../../packages/core/src/forecast/wholeCurve.ts';
 import type { CombinationDocument } from '../../packages/core/src/reading/combinationDocument.ts';

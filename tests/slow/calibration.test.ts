@@ -2,8 +2,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { calibrate } from '../../packages/core/src/calibration/calibrate.ts';
 import type { CalibrationResult } from '../../packages/core/src/calibration/calibrationResult.ts';
-import { MODEL_ERROR, sheetTarget } from '../../packages/core/src/calibration/calibrationTarget.ts';
+import { MODEL_ERROR } from '../../packages/core/src/calibration/calibrationTarget.ts';
 import { DEFAULT_KNOBS, type KnobName, knobsOf } from '../../packages/core/src/calibration/knobs.ts';
+import { sheetTarget } from '../../packages/core/src/calibration/sheetTarget.ts';
 import type { Combination } from '../../packages/core/src/combination/combination.ts';
 import { monotoneCubic } from '../../packages/core/src/numerics/interpolate.ts';
 import { type Random, randomFrom } from '../../packages/core/src/numerics/random.ts';

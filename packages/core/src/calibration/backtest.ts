@@ -19,8 +19,9 @@ import type { SheetSource } from '../reading/sheet/readSheets.ts';
 import { type JobControl, runJobsHere, type StudyJob } from '../studies/job.ts';
 import type { BacktestPoint, BacktestResult } from './backtestResult.ts';
 import { type CalibrateOptions, calibrate } from './calibrate.ts';
-import { dayOf, sheetTarget } from './calibrationTarget.ts';
+import { dayOf } from './dayOfPulls.ts';
 import { asObserved } from './fitRun.ts';
+import { sheetTarget } from './sheetTarget.ts';
 
 /** What a calibration takes, and the band to judge the change over. */
 export interface BacktestOptions extends CalibrateOptions {

@@ -19,7 +19,8 @@ import { calibrationResultOf, fitPoints } from './fitOutcome.ts';
 import { fitKnobs, type KnobFit, unknownOf } from './fitRun.ts';
 import { DEFAULT_KNOBS, type Knob, type KnobName, knobsOf } from './knobs.ts';
 import { heldByUnsaidRate, steadyTarget } from './steadyTarget.ts';
-import { type TrialGround, trySuspects } from './suspects.ts';
+import { trySuspects } from './suspects.ts';
+import type { TrialGround } from './suspectTrial.ts';
 
 /** What to fit, and how. */
 export interface CalibrateOptions extends StudyControl {

@@ -4,7 +4,7 @@ import type { HeldBack } from '../dyno/steadySheet.ts';
 import type { LeftOut } from '../forecast/wholeCurve.ts';
 import type { CalibrationTarget } from './calibrationTarget.ts';
 import type { Knob, KnobName } from './knobs.ts';
-import type { TriedSuspect } from './suspects.ts';
+import type { TriedSuspect } from './suspectTrial.ts';
 
 /** That the sheets disagree, and what to look at first. */
 export interface Disagreement {

@@ -1,7 +1,7 @@
 /** When no credible knob brings a forecast to what was measured. */
 import type { Disagreement, FitPoint } from './calibrationResult.ts';
 import type { Knob } from './knobs.ts';
-import { suspectText, type TriedSuspect } from './suspects.ts';
+import { suspectText, type TriedSuspect } from './suspectTrial.ts';
 
 /** Misses after the fit beyond so many of the allowed deviations, root mean square, mean that no knob has the shape. */
 const UNFITTED = 2;

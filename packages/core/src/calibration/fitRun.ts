@@ -9,7 +9,8 @@ import type { CombinationDocument } from '../reading/combinationDocument.ts';
 import { editDocument } from '../reading/editDocument.ts';
 import { resolveDocument } from '../reading/resolveDocument.ts';
 import { runJobsHere, type StudyControl, type StudyJob } from '../studies/job.ts';
-import { type CalibrationTarget, forecastOf, withoutSpeeds } from './calibrationTarget.ts';
+import { forecastOf } from './aimedFigures.ts';
+import { type CalibrationTarget, withoutSpeeds } from './calibrationTarget.ts';
 import { type Knob, knobText } from './knobs.ts';
 
 /** A fit, and what it was made to. */

@@ -77,14 +77,12 @@ export function fitEffects(
   const size = builds.length;
   const level = found.reduce((sum, value) => sum + value, 0) / size;
   const rest = Matrix.columnVector(found.map((value) => value - level));
-  const u = factors.map(() => 0);
-
   const covariance = (a: Build, b: Build, { factors: own, pairs, threes }: Weights): number => {
     // Elementary symmetric sums of the factors' likeness: singles, pairs, threes.
     let one = 0;
     let two = 0;
     let three = 0;
-    for (let g = 0; g < u.length; g++) {
+    for (let g = 0; g < factors.length; g++) {
       const value = own[g] * likeness[g][a[g]][b[g]];
       three += two * value;
       two += one * value;
@@ -217,4 +215,13 @@ function likenessOf({ levels, ordered }: Factor): readonly (readonly number[])[]
 function normalised(values: readonly number[]): readonly number[] {
   const square = values.reduce((sum, value) => sum + value * value, 0) / values.length;
   return values.map((value) => value / Math.sqrt(square));
+}
+
+/** The model's own spread takes its weights as known, though they are found from the same builds: it is taken so much wider. */
+const WIDER = 2;
+
+/** What a model expects of a build, with what its weights may be off. */
+export function expected(model: EffectModel, build: Build): Prediction {
+  const { mean, sigma } = model.predict(build);
+  return { mean, sigma: WIDER * sigma };
 }

@@ -1,8 +1,9 @@
 /** The best of many builds with few of them judged: a spread of first builds, a model of them, then what may be better than the best. */
-import { randomNamed } from '../numerics/random.ts';
-import { buildsOf, keyOf, neighboursOf, type SearchSpace, sizeOf } from './buildSpace.ts';
-import { type Build, type EffectModel, firstWeights, fitEffects, type Prediction } from './effectModel.ts';
+import { buildsOf, keyOf, type SearchSpace, sizeOf } from './buildSpace.ts';
+import { type Build, type EffectModel, expected, firstWeights, fitEffects } from './effectModel.ts';
 import { expectedGain, normalChanceAbove } from './expectedGain.ts';
+import { firstBuilds } from './firstBuilds.ts';
+import { walked } from './walks.ts';
 
 /** How good a build is. */
 export interface BuildVerdict {
@@ -50,18 +51,10 @@ export interface SearchOutcome {
 const SMALL = 48;
 /** Spaces up to this size are looked through build by build, larger ones by walking from build to build. */
 const LISTED = 20_000;
-/** First builds for each degree of freedom of the factors, and at the least. */
-const FIRST_EACH = 3;
-const FIRST_LEAST = 12;
 /** Builds judged in a round, so few that each round learns from the last, and so many that threads are busy. */
 const ROUND = 10;
 /** Rounds end where fewer builds than this are to be expected among the unseen that beat the last of those wanted. */
 const CONFIRMED = 0.05;
-/** The model's own spread takes its weights as known, though they are found from the same builds: it is taken so much wider. */
-const WIDER = 2;
-/** Walks in a space too large to list, and random starts beside the best known. */
-const WALKS = 16;
-
 /** Searches; what is judged depends on the seed and on nothing else. */
 export async function findBest(
   space: SearchSpace,
@@ -132,106 +125,4 @@ function barOf(sound: readonly Sound[], wanted: number): number {
   const kept = sound.filter(({ keepsLimits }) => keepsLimits).map(({ worth }) => worth);
   kept.sort((a, b) => b - a);
   return kept.length < wanted ? Math.min(...sound.map(({ worth }) => worth)) : kept[wanted - 1];
-}
-
-/** What a model expects of a build, with what its weights may be off. */
-export function expected(model: EffectModel, build: Build): Prediction {
-  const { mean, sigma } = model.predict(build);
-  return { mean, sigma: WIDER * sigma };
-}
-
-/**
- * First builds, the engine as it is before all: each next is that of which the ones before say least, which is to say the design
- * with the largest determinant, built up one by one (from memory: Fedorov's exchange in its greedy form).
- */
-function firstBuilds(space: SearchSpace, seed: number, had: number, most: number): readonly Build[] {
-  const { factors } = space;
-  // Of a size, a straight and a bent effect are looked for.
-  const freedom = factors.reduce(
-    (sum, { levels, ordered }) => sum + Math.min(levels - 1, ordered ? 2 : levels),
-    0,
-  );
-  const count = Math.min(Math.max(FIRST_LEAST, FIRST_EACH * freedom), had, most);
-  const weights = firstWeights(factors);
-  const { uniform } = randomNamed(seed, 'first builds');
-  const builds: Build[] = [space.home];
-  while (builds.length < count) {
-    const { predict } = fitEffects(
-      factors,
-      builds,
-      builds.map(() => 0),
-      weights,
-      0,
-    );
-    const unknown = (build: Build): number => predict(build).sigma;
-    const known = new Set(builds.map(keyOf));
-    let best: { build: Build; sigma: number } | null = null;
-    for (let start = 0; start < 2; start++) {
-      const build = climbed(space, randomBuild(space, uniform), unknown);
-      const sigma = unknown(build);
-      if (!known.has(keyOf(build)) && (best === null || sigma > best.sigma)) best = { build, sigma };
-    }
-    if (best === null) return builds;
-    builds.push(best.build);
-  }
-  return builds;
-}
-
-/** A build drawn at random, and where it may not be had taken home factor by factor until it may. */
-function randomBuild({ factors, allowed, home }: SearchSpace, uniform: () => number): Build {
-  let build: Build = factors.map(({ levels }) => Math.floor(uniform() * levels));
-  const order = factors.map((_, g) => ({ g, at: uniform() })).sort((a, b) => a.at - b.at);
-  for (const { g } of order) {
-    if (allowed(build)) return build;
-    build = build.map((own, i) => (i === g ? home[g] : own));
-  }
-  return build;
-}
-
-/** Uphill from a build, a factor at a time, to where no change of one factor leads higher. */
-function climbed(space: SearchSpace, from: Build, height: (build: Build) => number): Build {
-  let build = from;
-  let top = height(build);
-  for (;;) {
-    let next: Build | null = null;
-    for (const other of neighboursOf(space, build)) {
-      const h = height(other);
-      if (h > top + 1e-12) {
-        top = h;
-        next = other;
-      }
-    }
-    if (next === null) return build;
-    build = next;
-  }
-}
-
-/** Builds of a space too large to list that promise something: tops of the model, from the best known and from anywhere, and what lies around them. */
-function walked(
-  space: SearchSpace,
-  model: EffectModel,
-  known: readonly { readonly build: Build; readonly worth: number }[],
-  bar: number,
-  seed: number,
-  round: number,
-): readonly Build[] {
-  const { uniform } = randomNamed(seed, `walks ${round}`);
-  const best = [...known].sort((a, b) => b.worth - a.worth).slice(0, WALKS / 2);
-  const starts = [
-    ...best.map(({ build }) => build),
-    ...Array.from({ length: WALKS / 2 }, () => randomBuild(space, uniform)),
-  ];
-  const tops = starts.map((start, i) => {
-    const top = climbed(space, start, model.mean);
-    if (i % 4 > 0) return top;
-    // Every fourth walk goes on by what may be, not by what is likely.
-    return climbed(space, top, (build) => {
-      const { mean, sigma } = expected(model, build);
-      return expectedGain(mean, sigma, bar);
-    });
-  });
-  const found = new Map<string, Build>();
-  for (const build of [...best.map(({ build: b }) => b), ...tops])
-    for (const near of [build, ...neighboursOf(space, build)]) found.set(keyOf(near), near);
-  return [...found.values()];
 }

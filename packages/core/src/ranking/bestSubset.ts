@@ -52,29 +52,32 @@ export function bestSubset(
     .filter((i) => fits(add(NOTHING, i, choices, 0), choices[i], budget));
   const names = new Set(forbidden.map((members) => rising(members).join(' ')));
   const isForbidden = ({ members }: Subset): boolean => names.has(rising(members).join(' '));
-  const best =
-    eligible.length <= EXHAUSTIVE
-      ? searched(eligible, choices, interaction, budget, isForbidden)
-      : grown(eligible, choices, interaction, budget, isForbidden);
+  const question: SubsetQuestion = { eligible, choices, interaction, budget, isForbidden };
+  const best = eligible.length <= EXHAUSTIVE ? searched(question) : grown(question);
   return best.members.length > 0 ? { ...best, members: rising(best.members) } : null;
+}
+
+/** What is asked, with the choices that fit the budget alone. */
+interface SubsetQuestion {
+  readonly eligible: readonly number[];
+  readonly choices: readonly Choice[];
+  readonly interaction: (a: number, b: number) => number | null;
+  readonly budget: Budget;
+  readonly isForbidden: (subset: Subset) => boolean;
 }
 
 function rising(members: readonly number[]): readonly number[] {
   return [...members].sort((a, b) => a - b);
 }
 
-function searched(
-  eligible: readonly number[],
-  choices: readonly Choice[],
-  interaction: (a: number, b: number) => number | null,
-  budget: Budget,
-  isForbidden: (subset: Subset) => boolean,
-): Subset {
+/** Every set. */
+function searched(question: SubsetQuestion): Subset {
+  const { eligible, choices, isForbidden } = question;
   let best = NOTHING;
   const visit = (at: number, so: Subset): void => {
     if (!isForbidden(so) && better(so, best, choices)) best = so;
     for (let k = at; k < eligible.length; k++) {
-      const more = extended(so, eligible[k], choices, interaction, budget);
+      const more = extended(so, eligible[k], question);
       if (more !== null) visit(k + 1, more);
     }
   };
@@ -82,18 +85,14 @@ function searched(
   return best;
 }
 
-function grown(
-  eligible: readonly number[],
-  choices: readonly Choice[],
-  interaction: (a: number, b: number) => number | null,
-  budget: Budget,
-  isForbidden: (subset: Subset) => boolean,
-): Subset {
+/** The best choice first, then whichever adds most to it. */
+function grown(question: SubsetQuestion): Subset {
+  const { eligible, choices, isForbidden } = question;
   let best = NOTHING;
   for (;;) {
     const next = eligible
       .filter((i) => !best.members.includes(i))
-      .map((i) => extended(best, i, choices, interaction, budget))
+      .map((i) => extended(best, i, question))
       .filter((subset) => subset !== null)
       .filter((subset) => !isForbidden(subset))
       .reduce((a, b) => (better(b, a, choices) ? b : a), best);
@@ -102,13 +101,8 @@ function grown(
   }
 }
 
-function extended(
-  so: Subset,
-  i: number,
-  choices: readonly Choice[],
-  interaction: (a: number, b: number) => number | null,
-  budget: Budget,
-): Subset | null {
+/** With one choice more; null where it excludes a member, or the budget does not bear it. */
+function extended(so: Subset, i: number, { choices, interaction, budget }: SubsetQuestion): Subset | null {
   let crossed = 0;
   for (const j of so.members) {
     const pair = interaction(j, i);

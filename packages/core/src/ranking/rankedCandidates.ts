@@ -2,7 +2,7 @@
 import { accessOf } from '../changes/access.ts';
 import type { RankedChange, RankedPair } from './rankingResult.ts';
 import type { RankStudy } from './rankStudy.ts';
-import type { TestCandidate } from './testOrder.ts';
+import type { TestCandidate } from './testSteps.ts';
 
 /** Each change as the one rule and the order of tests see it. */
 export function candidatesOf(

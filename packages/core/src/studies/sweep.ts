@@ -1,15 +1,10 @@
 /** One or two fields of a combination varied over a grid. */
 
-import { DomainError } from '../base/errors.ts';
 import type { Result } from '../base/result.ts';
 import { VERSION } from '../base/version.ts';
-import { applyChanges } from '../changes/applyChanges.ts';
 import type { Baseline } from '../changes/baseline.ts';
-import type { Change } from '../changes/change.ts';
 import { currentValue } from '../changes/currentValue.ts';
-import { isSameEngine } from '../changes/sameEngine.ts';
-import { sourceProblem } from '../changes/sourceProblem.ts';
-import type { Combination, Warning } from '../combination/combination.ts';
+import type { Warning } from '../combination/combination.ts';
 import type { Problem } from '../combination/problem.ts';
 import { bandMean } from '../forecast/band.ts';
 import type { Curve } from '../forecast/curve.ts';
@@ -23,6 +18,7 @@ import { runJobsHere, type StudyJob } from './job.ts';
 import { runInChunks } from './runInChunks.ts';
 import { jobOf, type StudyOptions, studyBasis } from './studyOptions.ts';
 import { bestOf, highestOf } from './sweepBest.ts';
+import { type GridValues, gridOf, notMade, type Planned, plan, whyNot } from './sweepGrid.ts';
 import type { SweepFigures, SweepPoint, SweepResult, Variable } from './sweepResult.ts';
 
 /** A study's options, and where sheets that the values name come from. */
@@ -39,14 +35,6 @@ export interface SweepOptions extends StudyOptions {
 export const MOST_SWEEP_POINTS = 400;
 
 const FLAT_WITHIN = 0.5;
-
-/** A point of the grid before it is forecast. */
-interface Planned {
-  readonly name: string;
-  readonly values: readonly (string | number)[];
-  readonly combination: Combination | null;
-  readonly problems: readonly Problem[];
-}
 
 /**
  * Forecasts every combination of the values, all else as the baseline has it. Values that can't go together are left out
@@ -68,8 +56,7 @@ export async function sweep(
 ): Promise<Result<SweepResult, Problem>> {
   const grid = gridOf(variables, options.most ?? MOST_SWEEP_POINTS);
   const basis = studyBasis(options, baseline.combination);
-  const planOf = (values: readonly (string | number)[]): Planned =>
-    plan(baseline, variables, values, options);
+  const planOf = (values: GridValues): Planned => plan(baseline, variables, values, options.sheet);
   const problems = whyNot(baseline, variables, grid, planOf);
   if (problems.length > 0) return { ok: false, problems };
 
@@ -103,8 +90,8 @@ export async function sweep(
 
 /** The points of a grid, and how to plan one when its turn comes. */
 interface GridPlan {
-  readonly grid: readonly (readonly (string | number)[])[];
-  readonly planOf: (values: readonly (string | number)[]) => Planned;
+  readonly grid: readonly GridValues[];
+  readonly planOf: (values: GridValues) => Planned;
 }
 
 /** What was forecast of a grid. */
@@ -160,84 +147,6 @@ async function forecastGrid(
   });
   settle(undefined);
   return { reference, warnings, made, leftOut, complete };
-}
-
-function gridOf(variables: readonly Variable[], most: number): readonly (readonly (string | number)[])[] {
-  if (!(variables.length >= 1 && variables.length <= 2))
-    throw new DomainError('variables', variables.length, 'one or two');
-  if (variables.length === 2 && variables[0].path === variables[1].path)
-    throw new DomainError('variables', variables[0].path, 'of different paths');
-  for (const { path, values } of variables)
-    if (!(values.length > 0)) throw new DomainError(`values of ${path}`, values.length, 'one or more');
-  const size = variables.reduce((product, { values }) => product * values.length, 1);
-  if (!(size <= most)) throw new DomainError('points of the grid', size, `at most ${most}`);
-  return variables.reduce<readonly (readonly (string | number)[])[]>(
-    (grid, { values }) => grid.flatMap((point) => values.map((value) => [...point, value])),
-    [[]],
-  );
-}
-
-function pointName(variables: readonly Variable[], values: readonly (string | number)[]): string {
-  return variables.map(({ path }, i) => `${path} ${values[i]}`).join(', ');
-}
-
-/** A point that an abort came before. */
-function notMade(variables: readonly Variable[], values: readonly (string | number)[]): Planned {
-  return { name: pointName(variables, values), values, combination: null, problems: [] };
-}
-
-function plan(
-  baseline: Baseline,
-  variables: readonly Variable[],
-  values: readonly (string | number)[],
-  { sheet }: SweepOptions,
-): Planned {
-  const edits = variables.map(({ path }, i) => ({ kind: 'set' as const, path, value: values[i] }));
-  const name = pointName(variables, values);
-  const source = { file: `sweep to '${name}'`, positions: {} };
-  const change: Change = {
-    name,
-    edits,
-    cost: null,
-    hours: null,
-    reversible: true,
-    insteadOf: null,
-    source,
-  };
-  const applied = applyChanges(baseline, [change], { sheet, effectless: 'allow' });
-  return applied.ok
-    ? { name, values, combination: applied.value, problems: [] }
-    : { name, values, combination: null, problems: applied.problems };
-}
-
-/** Problems where nothing would come of the sweep: no value fits, or all give the same engine. Looks no further than it must. */
-function whyNot(
-  baseline: Baseline,
-  variables: readonly Variable[],
-  grid: readonly (readonly (string | number)[])[],
-  planOf: (values: readonly (string | number)[]) => Planned,
-): readonly Problem[] {
-  let first: readonly Problem[] | null = null;
-  let fits = false;
-  for (const values of grid) {
-    const { combination, problems } = planOf(values);
-    first ??= problems;
-    if (combination === null) continue;
-    if (!isSameEngine(combination, baseline.combination)) return [];
-    fits = true;
-  }
-  if (!fits) return first ?? [];
-  const { path } = variables[0];
-  const message = 'has no effect: the engine is the same with every value';
-  return [
-    sourceProblem(
-      { name: 'sweep', source: { file: 'sweep', positions: {} } },
-      path,
-      'no-effect',
-      message,
-      'another field decides',
-    ),
-  ];
 }
 
 function current(baseline: Baseline, path: string): string | number | null {

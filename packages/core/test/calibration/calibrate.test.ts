@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate, withoutCalibration } from '../../src/calibration/calibrate.ts';
 import type { CalibrationResult } from '../../src/calibration/calibrationResult.ts';
-import { MODEL_ERROR, peakTarget, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
+import { MODEL_ERROR } from '../../src/calibration/calibrationTarget.ts';
 import { DYNO_SPREAD, type KnobName } from '../../src/calibration/knobs.ts';
+import { peakTarget } from '../../src/calibration/peakTarget.ts';
+import { sheetTarget } from '../../src/calibration/sheetTarget.ts';
 import type { Combination } from '../../src/combination/combination.ts';
 import type { Random } from '../../src/numerics/random.ts';
 import { randomFrom } from '../../src/numerics/random.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calibrate } from '../../src/calibration/calibrate.ts';
-import { sheetTarget } from '../../src/calibration/calibrationTarget.ts';
+import { sheetTarget } from '../../src/calibration/sheetTarget.ts';
 import { pinBaseline } from '../../src/changes/baseline.ts';
 import type { Change } from '../../src/changes/change.ts';
 import { rank } from '../../src/ranking/rank.ts';

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, forecastOf, peakTarget, sheetTarget } from '../../src/calibration/calibrationTarget.ts';
+import { forecastOf } from '../../src/calibration/aimedFigures.ts';
+import { dayOf } from '../../src/calibration/dayOfPulls.ts';
+import { peakTarget } from '../../src/calibration/peakTarget.ts';
+import { sheetTarget } from '../../src/calibration/sheetTarget.ts';
 import type { CorrectionStandard, Weather } from '../../src/combination/running.ts';
 import type { DynoSheet } from '../../src/dyno/dynoSheet.ts';
 import type { Curve } from '../../src/forecast/curve.ts';

@@ -1,12 +1,8 @@
 /** What may be wrong in a sheet: one field is wrong by a known amount, and is named first, with the way it is wrong. */
 import { describe, expect, it } from 'vitest';
 import type { CalibrationTarget } from '../../src/calibration/calibrationTarget.ts';
-import {
-  suspectText,
-  type TrialGround,
-  type TriedSuspect,
-  trySuspects,
-} from '../../src/calibration/suspects.ts';
+import { trySuspects } from '../../src/calibration/suspects.ts';
+import { suspectText, type TrialGround, type TriedSuspect } from '../../src/calibration/suspectTrial.ts';
 import { brakeFactor } from '../../src/forecast/weatherCorrection.ts';
 import type { CombinationDocument } from '../../src/reading/combinationDocument.ts';
 import { fieldOf, withField } from '../../src/reading/fieldOf.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { accessOf } from '../../src/changes/access.ts';
-import { type TestCandidate, type TestPlan, type TestStep, testOrder } from '../../src/ranking/testOrder.ts';
+import { type TestPlan, testOrder } from '../../src/ranking/testOrder.ts';
+import type { TestCandidate, TestStep } from '../../src/ranking/testSteps.ts';
 import type { Link } from '../../src/ranking/worthwhile.ts';
 
 const candidate = (name: string, gainPct: number, more: Partial<TestCandidate> = {}): TestCandidate => ({
