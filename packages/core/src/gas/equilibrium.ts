@@ -136,10 +136,40 @@ export function startProducts(atoms: AtomCounts, p: number, k: Float64Array, unk
   unknowns[1] = Math.log(c);
 }
 
+/** Root of the pressure of a gas of two like atoms [bar^½], with its derivatives by ln a and ln c. */
+interface AtomBalance {
+  root: number;
+  rootX: number;
+  rootC: number;
+}
+
+/**
+ * Balance of the atoms of one element, 2 `pairs` r² + `single` r = `atoms`, written to `balance`. r is the root of the pressure of its
+ * diatomic gas: products with two of its atoms go with r², those with one with r.
+ *
+ * @param pairsX - derivative of `pairs` by ln a
+ * @param singleX - derivative of `single` by ln a
+ */
+function balanceAtoms(
+  balance: AtomBalance,
+  atoms: number,
+  pairs: number,
+  pairsX: number,
+  single: number,
+  singleX: number,
+): void {
+  // Of the two ways to write the root, the one that takes no difference.
+  const root = (2 * atoms) / (single + Math.sqrt(single * single + 8 * pairs * atoms) + TINY);
+  const slope = 4 * pairs * root + single;
+  balance.root = root;
+  balance.rootX = -(2 * pairsX * root * root + singleX * root) / slope;
+  balance.rootC = atoms / slope;
+}
+
 /**
  * One solution from a guess, in place: the hot core of {@link equilibriumProducts}, without guards.
  *
- * Longer than other functions on purpose: one iteration has fifty quantities that all lean on each other, and parts of it would hand
+ * Longer than other functions on purpose: one iteration has forty quantities that all lean on each other, and parts of it would hand
  * them round by the dozen.
  *
  * @param k - constants at T, from {@link reactionConstants}
@@ -160,6 +190,8 @@ export function solveProducts(
   let y = unknowns[1];
   let iteration = 0;
   let converged = false;
+  const hydrogen: AtomBalance = { root: 0, rootX: 0, rootC: 0 };
+  const nitrogen: AtomBalance = { root: 0, rootX: 0, rootC: 0 };
   while (!converged && iteration < MAX_ITERATIONS) {
     iteration++;
     const a = Math.exp(x);
@@ -173,21 +205,15 @@ export function solveProducts(
     const cox = -co * (ka / (1 + ka));
     const water = k[4] * a;
     const beta = k[2] * a + k[1];
-    const hc = atoms.H * c;
-    const rootH2 = (2 * hc) / (beta + Math.sqrt(beta * beta + 8 * (1 + water) * hc) + TINY);
-    const slopeH = 4 * (1 + water) * rootH2 + beta;
-    const rootH2x = -(2 * water * rootH2 * rootH2 + k[2] * a * rootH2) / slopeH;
-    const rootH2c = hc / slopeH;
+    balanceAtoms(hydrogen, atoms.H * c, 1 + water, water, beta, k[2] * a);
+    const { root: rootH2, rootX: rootH2x, rootC: rootH2c } = hydrogen;
     const h2 = rootH2 * rootH2;
     const h = k[1] * rootH2;
     const oh = k[2] * a * rootH2;
     const h2o = water * h2;
     const gamma = k[3] * a;
-    const nc = atoms.N * c;
-    const rootN2 = (2 * nc) / (gamma + Math.sqrt(gamma * gamma + 8 * nc) + TINY);
-    const slopeN = 4 * rootN2 + gamma;
-    const rootN2x = (-gamma * rootN2) / slopeN;
-    const rootN2c = nc / slopeN;
+    balanceAtoms(nitrogen, atoms.N * c, 1, 0, gamma, gamma);
+    const { root: rootN2, rootX: rootN2x, rootC: rootN2c } = nitrogen;
     const n2 = rootN2 * rootN2;
     const no = gamma * rootN2;
     const h2x = 2 * rootH2 * rootH2x;

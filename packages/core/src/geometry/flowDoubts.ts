@@ -51,37 +51,14 @@ export function flowDoubts(
     BENCH_AIR,
   );
   const head = valves * (Math.PI / 4) * valveDiameter * valveDiameter;
-  const doubts: FlowDoubt[] = [];
-  points.lift.forEach((lift, i) => {
+  const doubts = points.lift.flatMap((lift, i) => {
     const area = points.area[i] / perArea;
-    const curtain = area / (valves * Math.PI * valveDiameter * lift);
-    if (lift <= 0.25 * valveDiameter && curtain > CURTAIN_LIMIT) {
-      doubts.push({
-        code: 'curtain-coefficient',
-        point: i,
-        value: curtain,
-        limit: CURTAIN_LIMIT,
-        message: `flow over the curtain area is ${curtain.toFixed(2)} of the ideal; above ${CURTAIN_LIMIT} the lift, the valve size or the depression is probably wrong`,
-      });
-    }
-    if (minimumArea !== null && area > minimumArea) {
-      doubts.push({
-        code: 'above-minimum-area',
-        point: i,
-        value: area / minimumArea,
-        limit: 1,
-        message: `flow is ${(area / minimumArea).toFixed(2)} of what the smallest cross-section can pass: a wrong area, depression or reading`,
-      });
-    }
-    if (i > 0 && points.area[i] < points.area[i - 1] * (1 - FALL_LIMIT)) {
-      doubts.push({
-        code: 'flow-falls',
-        point: i,
-        value: points.area[i] / points.area[i - 1],
-        limit: 1,
-        message: 'flow falls with lift: a turbulent port or a slip of the pen',
-      });
-    }
+    const curtain = valves * Math.PI * valveDiameter * lift;
+    return [
+      ...(lift <= 0.25 * valveDiameter ? curtainDoubt(i, area / curtain) : []),
+      ...(minimumArea === null ? [] : minimumDoubt(i, area / minimumArea)),
+      ...(i === 0 ? [] : fallDoubt(i, points.area[i] / points.area[i - 1])),
+    ];
   });
   const last = points.lift.length - 1;
   const best = Math.max(...points.area) / perArea / head;
@@ -95,4 +72,32 @@ export function flowDoubts(
     });
   }
   return doubts;
+}
+
+/** @param value - flow over that of the curtain area [-] */
+function curtainDoubt(point: number, value: number): FlowDoubt[] {
+  if (!(value > CURTAIN_LIMIT)) return [];
+  const message = `flow over the curtain area is ${value.toFixed(2)} of the ideal; above ${CURTAIN_LIMIT} the lift, the valve size or the depression is probably wrong`;
+  return [{ code: 'curtain-coefficient', point, value, limit: CURTAIN_LIMIT, message }];
+}
+
+/** @param value - flow over that of the smallest cross-section [-] */
+function minimumDoubt(point: number, value: number): FlowDoubt[] {
+  if (!(value > 1)) return [];
+  const message = `flow is ${value.toFixed(2)} of what the smallest cross-section can pass: a wrong area, depression or reading`;
+  return [{ code: 'above-minimum-area', point, value, limit: 1, message }];
+}
+
+/** @param value - flow over that of the point before [-] */
+function fallDoubt(point: number, value: number): FlowDoubt[] {
+  if (!(value < 1 - FALL_LIMIT)) return [];
+  return [
+    {
+      code: 'flow-falls',
+      point,
+      value,
+      limit: 1,
+      message: 'flow falls with lift: a turbulent port or a slip of the pen',
+    },
+  ];
 }
