@@ -1,14 +1,21 @@
 /** Motorcycle engines, which turn twice as fast as those of cars, forecast from next to nothing. */
+import type { MarchedPoint } from '../../../packages/core/src/forecast/curve.ts';
 import { forecastMotorcycle, type Motorcycle, motorcycles, ratedPower } from '../motorcycles.ts';
 import { median } from '../population.ts';
 import { once, type PublishedCase, type PublishedSource } from '../publishedCase.ts';
 
-/** Forecast over rated power [-]. */
+/** Forecast over rated power, and over the torque of the table at its speed where it has one [-]. */
 const results = once(() =>
-  motorcycles().map((engine) => ({
-    engine,
-    ratio: forecastMotorcycle(engine, [engine.rpm])[0].powerKw / ratedPower(engine),
-  })),
+  motorcycles().map((engine) => {
+    const { peak, rpm } = engine;
+    const points = forecastMotorcycle(engine, peak === null ? [rpm] : [peak.rpm, rpm]);
+    const at = (speed: number): MarchedPoint | undefined => points.find((point) => point.rpm === speed);
+    return {
+      engine,
+      ratio: (at(rpm)?.powerKw ?? Number.NaN) / ratedPower(engine),
+      torque: peak === null ? null : (at(peak.rpm)?.torqueNm ?? Number.NaN) / peak.torque,
+    };
+  }),
 );
 
 const PISTON_SPEED = 21;
@@ -21,18 +28,24 @@ function ratios(which: (engine: Motorcycle) => boolean = () => true): number[] {
 
 const isFast = ({ stroke, rpm }: Motorcycle): boolean => (stroke * rpm) / 30_000 > PISTON_SPEED;
 
-function medianCase(what: string, most: number, which?: (engine: Motorcycle) => boolean): PublishedCase {
+const torques = (): number[] => results().flatMap(({ torque }) => torque ?? []);
+
+function middleCase(what: string, most: number, all: () => number[]): PublishedCase {
   return {
-    what: `${what}, median of forecast over rated power less one`,
+    what,
     value: 0,
     unit: '%',
     decimals: 1,
     within: most,
-    compute: () => 100 * (median(ratios(which)) - 1),
+    compute: () => 100 * (median(all()) - 1),
   };
 }
 
-function shareCase(what: string, least: number): PublishedCase {
+function medianCase(what: string, most: number, which?: (engine: Motorcycle) => boolean): PublishedCase {
+  return middleCase(`${what}, median of forecast over rated power less one`, most, () => ratios(which));
+}
+
+function shareCase(what: string, least: number, all: () => number[] = ratios): PublishedCase {
   return {
     what,
     value: least,
@@ -41,8 +54,8 @@ function shareCase(what: string, least: number): PublishedCase {
     within: 0,
     relation: 'at least',
     compute: () => {
-      const all = ratios();
-      return (100 * all.filter((ratio) => Math.abs(ratio - 1) <= 0.15).length) / all.length;
+      const found = all();
+      return (100 * found.filter((ratio) => Math.abs(ratio - 1) <= 0.15).length) / found.length;
     },
   };
 }
@@ -68,6 +81,8 @@ export const motorcycleCases: PublishedSource = {
       aim: true,
       cause: KIND_UNKNOWN,
     },
+    middleCase('29 engines, median of forecast over stated torque at its speed less one', 5, torques),
+    shareCase('engines within 15 % of their stated torque at its speed', 90, torques),
     medianCase('one cylinder', 10, ({ cylinders }) => cylinders === 1),
     medianCase('two cylinders', 10, ({ cylinders }) => cylinders === 2),
     {
