@@ -9,9 +9,9 @@ import { type Bundle, bundleCore } from './coreBundle.ts';
 /** Sizes above which someone must ask why; raise them with a line in CHANGELOG.md [bytes]. */
 const BUDGET = {
   /** A page that reads a combination and forecasts it. */
-  forecast: { minified: 459_000, gzipped: 163_000 },
+  forecast: { minified: 461_000, gzipped: 163_000 },
   /** All there is: studies, calibration, dyno sheets, the choice from a shelf. */
-  whole: { minified: 782_000, gzipped: 268_000 },
+  whole: { minified: 783_000, gzipped: 269_000 },
 };
 
 // Timing is given: a search ends anywhere within its own threshold, on which the last digit of a power may decide.
