@@ -5,6 +5,7 @@ import { lambdaOf, sharedLambda } from '../combination/lambdaOf.ts';
 import { humidAir } from '../gas/air.ts';
 import { buildGasTables } from '../gas/buildGasTables.ts';
 import type { GasTables } from '../gas/gasTables.ts';
+import { pistonArea } from '../geometry/sliderCrank.ts';
 import type { BurnLaw, CylinderSpec } from '../network/cylinder.ts';
 import type { NetworkSpec } from '../network/network.ts';
 import type { NodeRef } from '../network/part.ts';
@@ -118,7 +119,7 @@ function cylinderSpec(
   burn: BurnLaw,
 ): Omit<CylinderSpec, 'firingAngle'> {
   const { block, chamber, walls } = combination;
-  const boreArea = (Math.PI / 4) * block.bore * block.bore;
+  const boreArea = pistonArea(block);
   return {
     name: `cylinder ${number}`,
     crank: {

@@ -1,7 +1,9 @@
 /** What the crank gives, from what the gas does and what rubbing takes. */
+
 import { portLift } from '../assembly/portValve.ts';
 import { HORSEPOWER, POUND_FOOT } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
+import { sweptVolume } from '../geometry/sliderCrank.ts';
 import { friction } from '../processes/friction.ts';
 import type { MarchedPoint } from './curve.ts';
 import { correctBrake } from './weatherCorrection.ts';
@@ -44,11 +46,6 @@ export function rubbingPressure(combination: Combination, rpm: number, plenumPre
   return f.multiplier * total;
 }
 
-/** Swept volume of a cylinder [m3]. */
-export function sweptOf({ block: { bore, stroke } }: Combination): number {
-  return (Math.PI / 4) * bore * bore * stroke;
-}
-
 /** Torque that a mean effective pressure [Pa] gives with a swept volume [m3] of a four-stroke [N m]. */
 function torqueOf(mep: number, volume: number): number {
   return (mep * volume) / (4 * Math.PI);
@@ -71,7 +68,7 @@ export function shownTorque(
 
 /** Brake power in the air of the day [W] at a brake mean effective pressure [Pa]. */
 export function observedPower(combination: Combination, rpm: number, bmep: number): number {
-  const displacement = sweptOf(combination) * combination.block.cylinders;
+  const displacement = sweptVolume(combination.block) * combination.block.cylinders;
   return (torqueOf(bmep, displacement) * rpm * Math.PI) / 30;
 }
 

@@ -1,6 +1,8 @@
 /** Figures of a forecast that no engine shows: the program computed them, and says that it doubts them. */
+
 import { BAR } from '../base/constants.ts';
 import type { Combination, Warning } from '../combination/combination.ts';
+import { sweptVolume } from '../geometry/sliderCrank.ts';
 import type { MarchedPoint } from './curve.ts';
 
 /** Wall heat over fuel energy beyond which nothing an engine does explains it [-]; usual at full throttle: 0.12 to 0.35. */
@@ -59,8 +61,7 @@ const ODD: readonly Odd[] = [
 
 /** Work of the gas, pumping included, over the fuel's heat [-]. */
 export function indicatedEfficiency({ block, fuel }: Combination, point: MarchedPoint): number {
-  const { bore, stroke, cylinders } = block;
-  const displacement = (Math.PI / 4) * bore * bore * stroke * cylinders;
+  const displacement = sweptVolume(block) * block.cylinders;
   const work = (point.imepBar + point.pmepBar) * BAR * displacement;
   const perCycle = point.fuelKgPerH / 3600 / (point.rpm / 120);
   return work / (perCycle * fuel.lowerHeatingValue);

@@ -9,15 +9,9 @@ import { humidAir } from '../gas/air.ts';
 import type { GasTables } from '../gas/gasTables.ts';
 import { flowArea } from '../geometry/flowArea.ts';
 import { areaOverPeriod, inletMachIndex } from '../geometry/meanArea.ts';
+import { pistonArea, sweptVolume } from '../geometry/sliderCrank.ts';
 import type { FastPart } from '../network/fastestPart.ts';
-import {
-  brakeOf,
-  type MeanPressures,
-  observedPower,
-  rubbingPressure,
-  shownTorque,
-  sweptOf,
-} from './brakeFigures.ts';
+import { brakeOf, type MeanPressures, observedPower, rubbingPressure, shownTorque } from './brakeFigures.ts';
 import type { LostPoint, MarchedPoint, OperatingPoint } from './curve.ts';
 import { cylinderFigures } from './cylinderFigures.ts';
 import type { SpeedResult } from './simulation.ts';
@@ -28,7 +22,7 @@ function machIndexOf(combination: Combination, pistonSpeed: number): number {
   const lift = portLift(intake, 'intake', f.valvetrain);
   const { mean } = areaOverPeriod(lift, flowArea(intake.flow));
   const sound = Math.sqrt(1.4 * humidAir(weather.pressure, weather.vapourPressure).R * weather.temperature);
-  return inletMachIndex((Math.PI / 4) * block.bore * block.bore, pistonSpeed, mean, sound);
+  return inletMachIndex(pistonArea(block), pistonSpeed, mean, sound);
 }
 
 /** Why a point has no figures. */
@@ -83,7 +77,7 @@ function marchedPoint(
   const { block, weather } = combination;
   const { rpm, cycle } = result;
   const { totals } = cycle;
-  const swept = sweptOf(combination);
+  const swept = sweptVolume(block);
   const displacement = swept * block.cylinders;
   const work = workOf(combination, result, swept);
   const dryPressure = weather.pressure - weather.vapourPressure;

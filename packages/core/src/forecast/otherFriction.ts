@@ -1,7 +1,9 @@
 /** An engine that differs from one that was forecast in what rubs alone: its cycle is the same, so that nothing has to be marched. */
+
 import { BAR } from '../base/constants.ts';
 import type { Combination } from '../combination/combination.ts';
-import { brakeOf, observedPower, rubbingPressure, shownTorque, sweptOf } from './brakeFigures.ts';
+import { sweptVolume } from '../geometry/sliderCrank.ts';
+import { brakeOf, observedPower, rubbingPressure, shownTorque } from './brakeFigures.ts';
 import type { Curve, MarchedPoint } from './curve.ts';
 import { peakOf } from './curvePeak.ts';
 import { isMarched, marchedPoints } from './wholeCurve.ts';
@@ -35,7 +37,7 @@ function rubbedPoint(point: MarchedPoint, before: Combination, after: Combinatio
   const plenum = 1000 * point.manifoldPressureKpa;
   const more = rubbingPressure(after, rpm, plenum) - rubbingPressure(before, rpm, plenum);
   // Shown torque is linear in friction.
-  const swept = sweptOf(after);
+  const swept = sweptVolume(after.block);
   const lost = (volume: number): number =>
     -Math.sign(more) * shownTorque(after, volume, { indicated: 0, friction: Math.abs(more) });
   const torque = point.torqueNm - lost(swept * after.block.cylinders);

@@ -3,7 +3,7 @@
 import type { Combination } from '../combination/combination.ts';
 import { BENCH_AIR, CARBURETOR_DEPRESSION, flowFromArea } from '../geometry/flowSheet.ts';
 import { inletMachIndex } from '../geometry/meanArea.ts';
-import { meanPistonSpeed } from '../geometry/sliderCrank.ts';
+import { meanPistonSpeed, pistonArea, sweptVolume } from '../geometry/sliderCrank.ts';
 import { airDemand, drawsByTurns } from '../reading/defaults/metering.ts';
 import type { SpeedBand } from './band.ts';
 
@@ -72,9 +72,9 @@ export function inductionRating(combination: Combination): number {
  * @param meanArea - effective intake area of one cylinder, mean over the time the valve is open [m2]
  */
 export function speedFigures(combination: Combination, meanArea: number, rpm: number): SpeedFigures {
-  const { bore, stroke } = combination.block;
-  const pistonSpeed = meanPistonSpeed(stroke, (rpm * Math.PI) / 30);
-  const boreArea = (Math.PI / 4) * bore * bore;
+  const { block } = combination;
+  const pistonSpeed = meanPistonSpeed(block.stroke, (rpm * Math.PI) / 30);
+  const boreArea = pistonArea(block);
   const soundSpeed = Math.sqrt(BENCH_AIR.gamma * BENCH_AIR.gasConstant * combination.weather.temperature);
   return {
     rpm,
@@ -88,8 +88,8 @@ export function speedFigures(combination: Combination, meanArea: number, rpm: nu
 
 /** Across carburetor or throttle at the mean flow of the whole engine, with {@link ASSUMED_FILLING} [inHg]. */
 function meanDepression(combination: Combination, rpm: number): number {
-  const { bore, stroke, cylinders } = combination.block;
-  const drawn = airDemand((Math.PI / 4) * bore * bore * stroke * cylinders, rpm, ASSUMED_FILLING);
+  const { block } = combination;
+  const drawn = airDemand(sweptVolume(block) * block.cylinders, rpm, ASSUMED_FILLING);
   return 1.5 * (drawn / inductionRating(combination)) ** 2;
 }
 

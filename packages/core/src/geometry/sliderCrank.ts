@@ -29,12 +29,12 @@ export function sliderCrank(
 }
 
 /** Piston area [m2]: of the bore, dome and dish left out. */
-export function pistonArea(crank: SliderCrank): number {
-  return (Math.PI / 4) * crank.bore * crank.bore;
+export function pistonArea({ bore }: Pick<SliderCrank, 'bore'>): number {
+  return (Math.PI / 4) * bore * bore;
 }
 
 /** Volume swept by one piston [m3]. */
-export function sweptVolume(crank: SliderCrank): number {
+export function sweptVolume(crank: Pick<SliderCrank, 'bore' | 'stroke'>): number {
   return pistonArea(crank) * crank.stroke;
 }
 

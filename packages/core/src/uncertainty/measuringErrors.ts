@@ -1,6 +1,8 @@
 /** How wrong the stated values of a combination may be: sheets, ratings and cards, each with its usual error from the table of fields. */
+
 import type { Combination } from '../combination/combination.ts';
 import { SIDES } from '../combination/sides.ts';
+import { sweptVolume } from '../geometry/sliderCrank.ts';
 import type { Plain } from '../reading/combinationDocument.ts';
 import type { ErrorName } from '../reading/fields/errorName.ts';
 import type { UsualError } from '../reading/fields/fieldFacts.ts';
@@ -119,7 +121,7 @@ function chamberError(
   if (!isStated('chamber.volume'))
     return isStated('chamber.compression') ? errorsOf(['chamber.compression']) : [];
   // d(ratio) = -(ratio - 1) dV / V, one cylinder.
-  const swept = (Math.PI / 4) * block.bore * block.bore * block.stroke;
+  const swept = sweptVolume(block);
   const clearance = swept / (chamber.compressionRatio - 1);
   const cc = (1e6 * MEASURED_COMPRESSION * clearance) / (chamber.compressionRatio - 1);
   const volume: FieldPath = 'chamber.volume';

@@ -2,6 +2,7 @@
 
 import { counted } from '../../base/counted.ts';
 import { SIDES } from '../../combination/sides.ts';
+import { pistonArea } from '../../geometry/sliderCrank.ts';
 import { layout, usualFiringOrder } from '../defaults/firing.ts';
 import { splitValves } from '../defaults/valves.ts';
 import { statedOrder } from '../resolve/resolveBlock.ts';
@@ -104,7 +105,7 @@ function checkChamber(file: PartialFile, report: Report): void {
     }
   }
   if (engine === undefined) return;
-  const disc = (Math.PI / 4) * engine.bore * engine.bore;
+  const disc = pistonArea(engine);
   const above = (volume ?? 0) + (dish ?? 0) + disc * ((deck ?? 0) + (gasketThickness ?? 0.001));
   if (volume !== undefined && dome !== undefined && !(dome < above)) {
     report.problem('chamber.dome', 'dome', 'leaves no room: it is larger than the volume around it');

@@ -1,6 +1,8 @@
 /** The block: sizes, firing order and angles, banks. */
+
 import { counted } from '../../base/counted.ts';
 import type { Block } from '../../combination/combination.ts';
+import { sweptVolume } from '../../geometry/sliderCrank.ts';
 import { rodLength } from '../defaults/clearance.ts';
 import { layout, usualBanks, usualFiringOrder } from '../defaults/firing.ts';
 import { type TurningSizes, turningInertia } from '../defaults/inertia.ts';
@@ -22,7 +24,7 @@ export function resolveBlock({ file, ledger }: ResolveContext): ResolvedBlock {
   const kind = ledger.word('engine.layout', file.engine.layout, () => layout(cylinders));
   const order = statedOrder(firingOrder) ?? assumedOrder(cylinders, kind, ledger);
   const rodMetres = ledger.quantity('engine.rod', rod, 'length', 'in', () => rodLength(stroke));
-  const cylinderVolume = (Math.PI / 4) * bore * bore * stroke;
+  const cylinderVolume = sweptVolume({ bore, stroke });
   const angles = firingAngles(order, firingIntervals ?? order.map(() => 720 / cylinders));
   return {
     block: {
