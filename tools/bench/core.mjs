@@ -11,4 +11,4 @@ export {
   decode,
   ratesOfDecoded,
 } from '../../packages/core/dist/network/network.js';
-export { createStepper, RK4, step } from '../../packages/core/dist/numerics/rungeKutta.js';
+export { createStepper, RK4, SSP2_FOUR, step } from '../../packages/core/dist/numerics/rungeKutta.js';
