@@ -1,7 +1,7 @@
 /** Which cylinders have the same surroundings but for a shift of the crank: what one of them does, the others do later. */
 import type { Combination } from '../combination/combination.ts';
 
-/** `representative`: one cylinder marches and stands for the others. `all`: every cylinder marches. */
+/** `representative`: as few cylinders march as can stand for the others, one of an in-line four, a bank of most V8s. `all`: every cylinder marches. */
 export type Fidelity = 'representative' | 'all';
 
 /** A choice of cylinders that stand for all. */
