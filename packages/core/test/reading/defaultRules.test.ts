@@ -279,6 +279,14 @@ describe('the estimate of', () => {
     expect(value).toBeCloseTo(0.3 * byFuel + ((0.55 - 0.3) * (spread ?? 0)) / 0.15, 12);
   });
 
+  it('the pace of a rated speed is one at the piston speed that the usual throat is cast for: 14.4 m/s, 17.5 of more valves', () => {
+    // A stroke of 90 mm is gone up and down in each turn: 14.4 m/s at 4800 rpm, 17.5 at 5833.
+    const sizes = { bore: 0.09, stroke: 0.09, valves: 1, valveDiameter: 0.04 };
+    expect(rated.ratedPace(sizes, 4800)).toBeCloseTo(1, 12);
+    expect(rated.ratedPace({ ...sizes, valves: 2 }, 5833.333)).toBeCloseTo(1, 6);
+    expect(rated.ratedPace(sizes, 2400)).toBeCloseTo(0.5, 12);
+  });
+
   it('a rated speed follows the cam: 75 rpm a degree of a 347 in3 eight with 2.02 in valves', () => {
     const sizes = { bore: 4.03 * INCH, stroke: 3.4 * INCH, valves: 1, valveDiameter: 2.02 * INCH };
     const at = (duration: number) => rated.ratedSpeed(sizes, duration, 'performance');
