@@ -237,6 +237,19 @@ describe('estimates', () => {
   });
 });
 
+describe('a timing', () => {
+  it.each([
+    ['{ timing: best-torque }', { mode: 'best-torque' }],
+    ['{ timing: knock-limited }', { mode: 'knock-limited' }],
+    ['{ ca50: 9 deg }', { mode: 'ca50', angle: 9 }],
+    ['{ spark: 34 deg }', { mode: 'spark', rpm: [0], advance: [34] }],
+    ['{ efficiency: 97 % }', { mode: 'knock-limited' }],
+  ])('%s is read as it stands, and left out as far as the fuel allows', (burn, timing) => {
+    const read = readCombination(fileWith({ burn }));
+    expect(read.ok && read.value.burn.timing).toEqual(timing);
+  });
+});
+
 describe('JSON', () => {
   it.each(EXAMPLES)('gives the same combination as YAML for %s', (name) => {
     const json = JSON.stringify(parse(exampleText(name)), null, 1);
