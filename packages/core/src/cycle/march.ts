@@ -170,14 +170,14 @@ function shortenStep(march: March): void {
 /** The step on the clock, from the decoded state to another; false where that is no longer one of a gas. */
 function takeStep(march: March): boolean {
   const { network, stepper, kernelStep, y, before, clock } = march;
-  const speed = network.degreesPerSecond;
-  clock[CLOCK.seconds] = (clock[CLOCK.to] - clock[CLOCK.from]) / speed;
+  clock[CLOCK.speed] = network.degreesPerSecond;
+  clock[CLOCK.seconds] = (clock[CLOCK.to] - clock[CLOCK.from]) / clock[CLOCK.speed];
   const copied = network.copies.length > 0;
   if (copied) {
     prepareCopies(network, clock);
     before.set(y);
   }
-  const sound = kernelStep === null ? stepHere(march) : kernelStep(y, clock, speed);
+  const sound = kernelStep === null ? stepHere(march) : kernelStep(y, clock);
   if (!sound) return false;
   if (copied) recordCopies(network, clock, before, y);
   march.steps++;
@@ -189,7 +189,7 @@ function takeStep(march: March): boolean {
 function stepHere({ network, stepper, rhs, y, clock }: March): boolean {
   ratesOfDecoded(network, y, stepper.stages[0]);
   keepStarts(network);
-  stepper.time[TIME.from] = clock[CLOCK.from] / network.degreesPerSecond;
+  stepper.time[TIME.from] = clock[CLOCK.from] / clock[CLOCK.speed];
   stepper.time[TIME.span] = clock[CLOCK.seconds];
   finishStep(stepper, rhs, y);
   network.crankAngle[0] = clock[CLOCK.to];

@@ -28,11 +28,8 @@ export interface KernelNetwork {
   readonly isSound: () => boolean;
 }
 
-/**
- * The step of a `CLOCK` at a speed [deg/s], from the decoded state to another, which is decoded where it ends; false where that is none of
- * a gas.
- */
-export type KernelStep = (y: Float64Array, clock: Float64Array, speed: number) => boolean;
+/** The step of a `CLOCK`, from the decoded state to another, which is decoded where it ends; false where that is none of a gas. */
+export type KernelStep = (y: Float64Array, clock: Float64Array) => boolean;
 
 /** What it is told of: what reservoirs hold stands with what leads to them. */
 interface Parts extends Omit<NetworkParts, 'reservoirs'> {
@@ -118,9 +115,9 @@ export function kernelNetwork(parts: Parts, memory: NetworkMemory): KernelNetwor
       const method = blockOf(stepNumbers(stepper, fastest));
       const vectors = [...stepper.stages, stepper.trial, method];
       if (vectors.some((vector) => vector.buffer !== fastest.buffer)) return null;
-      return (y, clock, speed) => {
+      return (y, clock) => {
         tell();
-        tellStep(method, clock, speed);
+        tellStep(method, clock);
         const sound = kernel.step(plan, method.byteOffset, y.byteOffset) !== 0;
         for (const cylinder of cylinders) hearStart(cylinder);
         hear();

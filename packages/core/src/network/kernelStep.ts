@@ -25,8 +25,9 @@ export function stepNumbers(
   return [...atHand, fastest.byteOffset, carried, trial.byteOffset, stages.length, ...rows];
 }
 
-/** Writes the step of a {@link CLOCK} at a speed [deg/s] into a block of {@link stepNumbers}. */
-export function tellStep(block: Float64Array, clock: Float64Array, speed: number): void {
+/** Writes the step of a {@link CLOCK} into a block of {@link stepNumbers}. */
+export function tellStep(block: Float64Array, clock: Float64Array): void {
+  const speed = clock[CLOCK.speed];
   block[STEP.from] = clock[CLOCK.from] / speed;
   block[STEP.span] = clock[CLOCK.seconds];
   block[STEP.speed] = speed;

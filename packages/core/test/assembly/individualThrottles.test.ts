@@ -22,6 +22,7 @@ const text = (cylinders: number, induction: string): string =>
     `engine: { bore: 88 mm, stroke: 66 mm, cylinders: ${cylinders}, ratedSpeed: 7950 rpm }`,
     'chamber: { compression: 9.5 }',
     'heads: { valvesPerCylinder: 4, intake: { valve: 32.56 mm }, exhaust: { valve: 28.16 mm } }',
+    'cam: { intake: { at050: 207 deg } }',
     `induction: ${induction}`,
     'exhaust: { primary: { length: 34 in }, collector: none, muffler: open }',
     'burn: { ca50: 9 deg }',
