@@ -40,6 +40,11 @@ export const WARNINGS: readonly Entry[] = [
     'State `correction`: J607 and J1349 are 4 to 5 % apart.',
   ],
   [
+    'cleaner-shared',
+    'An air cleaner in front of trumpets without an airbox counts as one filter on each.',
+    'State `induction.airbox` where there is one.',
+  ],
+  [
     'curtain-coefficient',
     'A flow sheet gives a coefficient no valve has at that lift.',
     'Check valve size, number of valves and depression.',

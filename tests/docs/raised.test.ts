@@ -49,6 +49,7 @@ const SECTIONS: readonly Readonly<Record<string, string>>[] = [
   { exhaust: '{ groups: [[1, 2], [2, 3]] }' },
   { induction: '{ manifold: single-plane, divider: { opening: 2 in2 } }' },
   { induction: '{ manifold: individual-throttles, restrictor: { bore: 20 mm } }' },
+  { induction: '{ manifold: individual-throttles, airCleaner: { flow: 900 cfm } }' },
   { exhaust: '{ muffler: { flow: 600 cfm, backPressure: 1 psi } }' },
   { exhaust: '{ primary: { diameter: 1.75 in, inside: 1.6 in } }' },
   { exhaust: '{ primary: { diameter: 10 mm, wall: 4 mm } }' },

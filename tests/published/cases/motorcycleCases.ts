@@ -67,7 +67,7 @@ export const motorcycleCases: PublishedSource = {
   title: 'Motorcycle engines',
   source:
     "two open tables of makers' figures, told in tests/data/motorcycles.md: a data service for motorcycles and a course's extract of a catalogue",
-  note: 'Forecast from bore, stroke, cylinders, compression, valves and the speed of the rating, a throttle a cylinder, 6000 to 14 500 rpm and 13 to 27 m/s of piston speed. Power is net at the crankshaft, in metric horsepower where the maker does not say. Which rows are left out was settled before any was forecast.',
+  note: 'Forecast from bore, stroke, cylinders, compression, valves and the speed of the rating, a throttle a cylinder, 5500 to 14 500 rpm and 13 to 27 m/s of piston speed. Power is net at the crankshaft, in metric horsepower where the maker does not say. Which rows are left out was settled before any was forecast.',
   cases: [
     medianCase('61 engines', 5),
     shareCase('engines within 15 % of their rating', 80),

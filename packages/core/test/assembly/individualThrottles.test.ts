@@ -157,6 +157,13 @@ describe('throttles along the runners', () => {
       'induction.airbox',
       'induction.runner.mouth',
     ]);
+    const shared = (cylinders: number, induction: string) =>
+      engineOf(cylinders, `{ manifold: individual-throttles, airCleaner: { flow: 900 cfm }${induction} }`)
+        .warnings.filter(({ code }) => code === 'cleaner-shared')
+        .map(({ message }) => message);
+    expect(shared(4, '')).toEqual([expect.stringContaining('one filter on each of 4 trumpets')]);
+    expect(shared(4, ', airbox: { volume: 8 l }')).toEqual([]);
+    expect(shared(1, '')).toEqual([]);
     const lines = (induction: string) => {
       const read = readCombination(text(4, induction), { file: 'e.yaml' });
       return read.ok ? [] : read.problems.map(problemLine);

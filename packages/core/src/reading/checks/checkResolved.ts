@@ -47,6 +47,7 @@ export function checkResolved(
   checkUnused(context, combination);
   checkJoined(combination, report);
   checkBox(context, combination, report);
+  checkCleaner(context, combination);
   checkMixtures(combination, report);
   remarks(context);
   // A size in a wrong unit spoils every other figure that rests on it.
@@ -133,6 +134,14 @@ function checkBox({ file }: ResolveContext, { exhaustSystem }: Combination, repo
   }
   const hint = 'give exhaust.muffler: its back-pressure, its rated flow, or straight-through or chambered';
   report.problem('exhaust.box', 'muffler', 'has no word of what the muffler loses', hint);
+}
+
+/** A filter on each trumpet has to pass what its one cylinder draws, so that the flow of one for all looks larger than it is. */
+function checkCleaner({ ledger }: ResolveContext, { block, induction }: Combination): void {
+  const { airCleanerArea, plenums } = induction;
+  if (airCleanerArea === null || plenums.length > 0 || block.cylinders === 1) return;
+  const message = `is taken for one filter on each of ${block.cylinders} trumpets, with that share of its flow, through which one cylinder draws at a time: where one stands in front of a box, write induction.airbox`;
+  ledger.warn('cleaner-shared', 'induction.airCleaner', message);
 }
 
 function checkFit({ block, chamber, intake, exhaust }: Combination, report: Report): void {
