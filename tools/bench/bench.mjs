@@ -11,6 +11,7 @@ import { commandRows, rankRows, workerRows } from './commandRows.mjs';
 import { curveRows } from './curveRows.mjs';
 import { longDuct, shortDucts } from './ductRows.mjs';
 import { marchRows } from './marchRows.mjs';
+import { ARITHMETIC, summary } from './measure.mjs';
 import { odeRow } from './odeRow.mjs';
 
 const GROUPS = {
@@ -59,9 +60,18 @@ function document(rows) {
 
 Written by \`npm run bench -- --write\`, ${availableParallelism()} cores, Node ${process.version}. Seconds are of processor time unless it says wall. Each figure is the
 median of several runs; a ratio is taken pair by pair with what stands beside it, in turn in the same run, so that it means more on
-another machine than the figure does. Curves are of thirteen speeds, from three tenths of a mean piston speed of 20 m/s up to it.
+another machine than the figure does. ${pace(rows)} Curves are of thirteen speeds, from three tenths of a mean piston speed of 20 m/s up to it.
 
 ${table(rows)}`;
+}
+
+/** How fast the machine was: what stands beside seconds of arithmetic, in the middle of all such rows. */
+function pace(rows) {
+  const references = rows.flatMap(({ against, reference }) =>
+    against === ARITHMETIC ? reference.median : [],
+  );
+  const { median } = summary(references);
+  return `What most stand beside, ${ARITHMETIC}, took ${short(median)} s here.`;
 }
 
 function print(rows) {
