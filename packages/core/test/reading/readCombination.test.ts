@@ -83,6 +83,7 @@ describe('the minimum file', () => {
     expect(duration(4, '{ throttle: {} }')).toBe(201);
     expect(duration(4, '{ throttle: { count: 4 } }')).toBe(216);
     expect(duration(4, '{ throttle: {}, manifold: individual-throttles }')).toBe(216);
+    expect(duration(4, '{ throttle: {}, manifold: individual-runner }')).toBe(216);
     expect(duration(4, '{ throttle: { count: 4 }, manifold: long-runner }')).toBe(201);
     expect(duration(1, '{ throttle: {} }')).toBe(216);
     expect(duration(4, '{ throttle: {} }', '{ valvesPerCylinder: 4, ports: fully-ported }')).toBe(216);
